@@ -1,5 +1,5 @@
-import { parse } from "yaml";
 import type { Plugin } from "vite";
+import { parse } from "yaml";
 
 /** Lets a YAML file be imported as plain data; a malformed or doubled key stops the build. */
 export function yamlPlugin(): Plugin {

@@ -1,0 +1,15 @@
+/** What a shop sells for which machine, and which machine a typed code means. */
+export { codeDistance, type EditCosts, editCosts, markDifferences } from "./edit-distance.ts";
+export { type FitResult, partFor } from "./fitment.ts";
+export { type Candidate, type FindResult, findModel } from "./matching.ts";
+export {
+  type CodeProblem,
+  foldCode,
+  isMisreading,
+  longestCode,
+  normaliseCode,
+  type TypedCode,
+  type UnreadableCode,
+} from "./model-code.ts";
+export { type Catalogue, type CatalogueProblem, type Model, type Part, parseCatalogue } from "./schema.ts";
+export { safeLink } from "./untrusted-text.ts";

@@ -1,0 +1,133 @@
+import * as z from "zod/mini";
+import { normaliseCode } from "./model-code.ts";
+import { plainText, safeLink } from "./untrusted-text.ts";
+
+// Longer names do not fit a part's card (judgement); longer codes and numbers are no codes.
+const longestName = 200;
+const longestLabel = 80;
+
+const label = z.string().check(z.overwrite(plainText), z.minLength(1), z.maxLength(longestLabel));
+const slug = z.string().check(z.maxLength(longestLabel), z.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/));
+const count = z.int().check(z.nonnegative());
+
+const modelRow = z.object({ code: label, brand: label, machine: slug });
+
+const partRow = z.object({
+  number: label,
+  kind: slug,
+  name: z.string().check(z.overwrite(plainText), z.minLength(1)),
+  price: z.object({ minor: count, currency: z.string().check(z.regex(/^[A-Z]{3}$/)) }),
+  stock: z.enum(["in-stock", "few", "out-of-stock"]),
+  link: z.optional(z.unknown()),
+  fits: z.array(z.unknown()),
+  origin: z.optional(z.enum(["original", "compatible"])),
+  effortMinutes: z.optional(count),
+});
+
+/** A machine of the catalogue. `code` is as printed, `key` the same as `normaliseCode` gives it. */
+export type Model = z.infer<typeof modelRow> & { key: string };
+
+/**
+ * A spare part. `price.minor` is in the smallest unit of an ISO 4217 currency, `effortMinutes` the time for
+ * fitting it; `link` is http or https, or missing; `fits` holds only codes of models of the catalogue.
+ */
+export type Part = Omit<z.infer<typeof partRow>, "link" | "fits"> & { link?: string; fits: string[] };
+
+/** What a shop sells. Maps, because a feed may call a model `__proto__`. */
+export type Catalogue = {
+  shop?: string;
+  models: ReadonlyMap<string, Model>;
+  parts: readonly Part[];
+  partsByModel: ReadonlyMap<string, readonly Part[]>;
+};
+
+/** What was wrong in a feed, where (`parts.3.price.minor`), and the offending text if it was one. */
+export type CatalogueProblem = {
+  code:
+    | "not-a-catalogue"
+    | "not-a-list"
+    | "bad-row"
+    | "unreadable-code"
+    | "duplicate-model"
+    | "duplicate-part"
+    | "unknown-model"
+    | "unsafe-link"
+    | "name-cut";
+  path: string;
+  found?: string;
+};
+
+/**
+ * Reads a shop's catalogue, which nobody here has checked. Never throws on JSON: a row that is unusable is
+ * left out, a bad link or fitment is left out of its row, and each is reported; all else is kept. Of two
+ * rows with the same code or number the first counts. Codes that only look alike stay two models.
+ */
+export function parseCatalogue(json: unknown): { catalogue: Catalogue; problems: CatalogueProblem[] } {
+  const problems: CatalogueProblem[] = [];
+  const models = new Map<string, Model>();
+  const codesByKey = new Map<string, string[]>();
+  const parts = new Map<string, Part>();
+  const partsByModel = new Map<string, Part[]>();
+
+  const report = (code: CatalogueProblem["code"], path: string, found?: unknown) => {
+    problems.push(
+      typeof found === "string" ? { code, path, found: found.slice(0, longestLabel) } : { code, path },
+    );
+  };
+  if (typeof json !== "object" || json === null) report("not-a-catalogue", "");
+  const feed = Object(json) as Record<string, unknown>;
+
+  function readRows<Row>(list: string, schema: z.ZodMiniType<Row>, take: (row: Row, path: string) => void) {
+    const rows = feed[list];
+    if (!Array.isArray(rows)) return report("not-a-list", list);
+    rows.forEach((row, index) => {
+      const path = `${list}.${index}`;
+      const read = schema.safeParse(row);
+      if (read.success) take(read.data, path);
+      else for (const issue of read.error.issues) report("bad-row", [path, ...issue.path].join("."));
+    });
+  }
+
+  readRows("models", modelRow, (row, path) => {
+    const read = normaliseCode(row.code);
+    if (read.kind === "unreadable") return report("unreadable-code", `${path}.code`, row.code);
+    if (models.has(row.code)) return report("duplicate-model", `${path}.code`, row.code);
+    models.set(row.code, { ...row, key: read.code });
+    partsByModel.set(row.code, []);
+    codesByKey.set(read.code, [...(codesByKey.get(read.code) ?? []), row.code]);
+  });
+
+  /** A fitment written in another style counts if it can mean one model only. */
+  function resolveFit(fit: unknown): string | undefined {
+    if (typeof fit !== "string") return undefined;
+    if (models.has(fit)) return fit;
+    const read = normaliseCode(fit);
+    const codes = read.kind === "code" ? codesByKey.get(read.code) : undefined;
+    return codes?.length === 1 ? codes[0] : undefined;
+  }
+
+  readRows("parts", partRow, ({ link, fits, ...row }, path) => {
+    if (parts.has(row.number)) return report("duplicate-part", `${path}.number`, row.number);
+    const part: Part = { ...row, fits: [] };
+    if (row.name.length > longestName) {
+      report("name-cut", `${path}.name`, row.name);
+      part.name = plainText(row.name.slice(0, longestName));
+    }
+    const safe = safeLink(link);
+    if (safe) part.link = safe;
+    else if (link !== undefined) report("unsafe-link", `${path}.link`, link);
+    const codes = new Set<string>();
+    fits.forEach((fit, index) => {
+      const code = resolveFit(fit);
+      if (code === undefined) report("unknown-model", `${path}.fits.${index}`, fit);
+      else codes.add(code);
+    });
+    part.fits = [...codes];
+    parts.set(part.number, part);
+    for (const code of codes) partsByModel.get(code)?.push(part);
+  });
+
+  const shop = typeof feed.shop === "string" ? plainText(feed.shop.slice(0, longestName)) : "";
+  const lists = { models, parts: [...parts.values()], partsByModel };
+  return { catalogue: shop ? { shop, ...lists } : lists, problems };
+}

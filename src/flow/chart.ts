@@ -1,0 +1,31 @@
+import { assign, createMachine } from "xstate";
+import { verdictOn } from "./assess.ts";
+import { composeChart } from "./compose.ts";
+import type { Flow } from "./flow.ts";
+import { vocabulary } from "./guards.ts";
+import { type ChartContext, type ChartEvent, createMemory, type Note, remember } from "./memory.ts";
+
+/** The whole flow as one XState machine. Its guards and its one action are pure; it never waits by itself. */
+export function createChart(flow: Flow) {
+  const guards: Record<string, (at: { context: ChartContext; event: ChartEvent }, params: never) => boolean> =
+    {};
+  for (const [name, test] of Object.entries(vocabulary))
+    guards[name] = ({ context, event }, params) => test(context, params, event);
+  guards.reads = ({ event }, { instrument, is }: { instrument: string; is: string }) =>
+    event.reading?.kind === instrument && verdictOn(event.reading, flow.limits, event.at) === is;
+  return createMachine(
+    {
+      ...(composeChart(flow) as object),
+      types: {} as { context: ChartContext; events: ChartEvent; input: { model: string | null } },
+      context: ({ input }: { input: { model: string | null } }) => createMemory(input.model),
+    } as never,
+    {
+      guards,
+      actions: {
+        remember: assign(({ context, event }: never, note: Note) => remember(context, note, event)) as never,
+      },
+    } as never,
+  );
+}
+
+export type Chart = ReturnType<typeof createChart>;

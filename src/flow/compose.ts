@@ -1,0 +1,108 @@
+import { composeCheck, waitNote } from "./compose-check.ts";
+import { composeEndings } from "./compose-endings.ts";
+import type { ChartConfig, StateConfig, Transition } from "./config.ts";
+import type { Flow, Scenario } from "./flow.ts";
+import { type Guard, guardOf, turnsNamed } from "./guards.ts";
+
+/** Composes the whole flow into one chart: opening, scenarios, endings. Pure data; see design rule "one chart". */
+export function composeChart(flow: Flow): ChartConfig {
+  const states: Record<string, StateConfig> = { opening: composeCheck(flow, flow.opening, null) };
+  states.routing = { id: "routing", always: routes(flow) };
+  for (const scenario of Object.values(flow.scenarios)) states[scenario.id] = composeScenario(flow, scenario);
+  const help = {
+    target: "#professional",
+    actions: [{ type: "remember", params: { cause: null, who: "shop" } }],
+  };
+  const thanks = { target: "#fixed", actions: [{ type: "remember", params: { creditsLastFix: true } }] };
+  const dangers = Object.fromEntries(
+    dangersOf(flow).map((danger) => [
+      `danger-reported.${danger}`,
+      { target: "#stopped", actions: [{ type: "remember", params: { danger, cause: null } }] },
+    ]),
+  );
+  Object.assign(states, composeEndings());
+  // The stop ending takes no further event: nothing leads on from a danger but a new start.
+  for (const [name, state] of Object.entries(states)) {
+    if (name === "routing" || name === "stopped") continue;
+    state.on = { ...state.on, ...dangers };
+    if (name !== "professional" && name !== "fixed") state.on["help-asked"] = help;
+    if (name !== "opening" && name !== "fixed") state.on["ice-returned"] = thanks;
+  }
+  return { id: "fridgeside", initial: "opening", states };
+}
+
+/** The dangers a person can report at any time: the answers of the opening that are marked so. */
+export function dangersOf(flow: Flow): string[] {
+  return Object.values(flow.opening.turns).flatMap((turn) =>
+    Object.entries(turn.answers ?? {}).flatMap(([id, outcome]) => (outcome.danger ? [id] : [])),
+  );
+}
+
+function routes(flow: Flow): Transition[] {
+  const known = Object.values(flow.scenarios).map((scenario) => ({
+    target: `#${scenario.id}`,
+    guard: guardOf(scenario.when, flow.conditions),
+  }));
+  return [
+    ...known,
+    { target: "#professional", actions: [{ type: "remember", params: { cause: null, who: "shop" } }] },
+  ];
+}
+
+function composeScenario(flow: Flow, scenario: Scenario): StateConfig {
+  const choosing = `${scenario.id}/choosing`;
+  const states: Record<string, StateConfig> = {
+    choosing: {
+      id: choosing,
+      always: [...proofs(flow, scenario), ...checks(flow, scenario), otherwise(scenario)],
+    },
+  };
+  for (const id of new Set(scenario.checks.map((entry) => entry.check))) {
+    const check = flow.checks[id];
+    if (!check) throw new Error(`Scenario "${scenario.id}" names the check "${id}", which does not exist`);
+    states[id] = composeCheck(flow, check, scenario.id);
+  }
+  return { id: scenario.id, initial: "choosing", states };
+}
+
+/** A proof found ends the search before any further check is asked. */
+function proofs(flow: Flow, scenario: Scenario): Transition[] {
+  return scenario.proofs.map((id) => {
+    const cause = flow.causes[id];
+    if (!cause?.proof) throw new Error(`Scenario "${scenario.id}" ends with "${id}", which has no proof`);
+    return {
+      target: cause.remedy === "part" ? "#part" : "#professional",
+      guard: guardOf(cause.proof, flow.conditions),
+      actions: [{ type: "remember", params: { cause: id, ...(cause.who ? { who: cause.who } : {}) } }],
+    };
+  });
+}
+
+function checks(flow: Flow, scenario: Scenario): Transition[] {
+  return scenario.checks.map(({ check, when }) => {
+    const once = { type: "not", params: { of: { type: "done", params: { check } } } };
+    const guards: Guard[] = flow.checks[check]?.repeats ? [] : [once];
+    if (when) guards.push(guardOf(when, flow.conditions));
+    const rule = flow.checks[check];
+    const first = rule?.turns[rule.start];
+    // Behind a gate the wait begins when the gate has been passed, not when it is shown.
+    const starts = rule && first?.kind === "wait" && !rule.gates?.length;
+    const actions = starts ? [{ type: "remember", params: waitNote(check, rule.start, first) }] : [];
+    return {
+      target: `#${scenario.id}/${check}`,
+      guard: { type: "all", params: { of: guards } },
+      ...(actions.length ? { actions } : {}),
+    };
+  });
+}
+
+function otherwise(scenario: Scenario): Transition {
+  const params = { cause: null, who: scenario.otherwise.who };
+  return { target: `#${scenario.otherwise.to}`, actions: [{ type: "remember", params }] };
+}
+
+/** The turns whose findings prove a cause, in the order its proof names them. */
+export function proofTurns(flow: Flow, cause: string): string[] {
+  const proof = flow.causes[cause]?.proof;
+  return proof ? [...new Set(turnsNamed(guardOf(proof, flow.conditions)))] : [];
+}

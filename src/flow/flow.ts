@@ -1,0 +1,102 @@
+/** What the trade knows, as read from flows/: plain data, no code and no expressions. */
+export type Flow = {
+  /** Changes with every edit of flows/, so that an older log is known for one. */
+  version: string;
+  limits: Limits;
+  stations: { order: string[]; access: Record<string, string> };
+  hazards: Record<string, HazardRule>;
+  access: Record<string, string[]>;
+  gates: Record<string, GateRule>;
+  parts: Record<string, PartRule>;
+  conditions: Record<string, Condition>;
+  causes: Record<string, CauseRule>;
+  opening: Opening;
+  checks: Record<string, Check>;
+  scenarios: Record<string, Scenario>;
+};
+
+export type Signal = "danger" | "warning" | "caution" | "notice";
+
+/** `confidence` and `source` stay at the workbench: a phone gets value and unit only. */
+export type Limit = { value: number; unit: string; confidence?: string; source?: string };
+/** The limits by id. */
+export type Limits = Record<string, Limit>;
+export type HazardRule = { signal: Signal; gate: "required" | "none" };
+export type GateRule = {
+  signal: Signal;
+  covers: string[];
+  items: string[];
+  facts: string[];
+  picture: string;
+};
+export type PartRule = { minutes: number; tools: string[]; access: string; fitting: "self" | "professional" };
+
+export type CauseRule = {
+  station: string;
+  remedy: "self" | "part" | "professional";
+  part?: string | undefined;
+  who?: string | undefined;
+  /** `due`: worth replacing whatever the cause turns out to be; said so on the card. */
+  claim?: "proved" | "due" | undefined;
+  proof?: Condition | undefined;
+};
+
+export type Opening = { id: string; start: string; turns: Record<string, TurnRule> };
+
+export type Check = Opening & {
+  station: string;
+  access: string;
+  minutes: number;
+  tools: string[];
+  hazards?: string[] | undefined;
+  gates?: string[] | undefined;
+  /** Asked as often as its condition holds, not once a session. */
+  repeats?: boolean | undefined;
+};
+
+export type TurnRule = {
+  kind?: "choice" | "reading" | "wait" | undefined;
+  picture?: string | undefined;
+  instrument?: "flow" | "temperature" | "filter-age" | undefined;
+  /** A wait's length: the id of a limit in hours or minutes; `then` is the turn that follows when it is over. */
+  lasts?: string | undefined;
+  then?: string | undefined;
+  /** Counts as the wait that a remedy calls for. */
+  waits?: boolean | undefined;
+  answers?: Record<string, Outcome> | undefined;
+  verdicts?: Record<"passes" | "fails" | "unclear", Outcome> | undefined;
+  /** Where the two standing answers lead; `done` unless said, `false` where the question leaves no room for it. */
+  "not-sure"?: Outcome | false | undefined;
+  cannot?: Outcome | false | undefined;
+};
+
+/** Where an answer leads (a turn of the same check, `done`, or an ending) and what it tells. */
+export type Outcome = {
+  to: string;
+  finds?: string | undefined;
+  remedies?: string | undefined;
+  clears?: string[] | undefined;
+  suspects?: string[] | undefined;
+  danger?: boolean | undefined;
+};
+
+export type Scenario = {
+  id: string;
+  when: Condition;
+  proofs: string[];
+  checks: { check: string; when?: Condition | undefined }[];
+  otherwise: { to: "professional"; who: string };
+};
+
+/** The closed vocabulary of guards. Data may combine these and nothing else. */
+export type Condition =
+  | "unwaited"
+  | { answered: { turn: string; is: string[] } }
+  | { verdict: { turn: string; is: string[] } }
+  | { done: string }
+  | { found: string[] }
+  | { remedied: string[] }
+  | { is: string }
+  | { all: Condition[] }
+  | { any: Condition[] }
+  | { not: Condition };

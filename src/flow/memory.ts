@@ -1,0 +1,102 @@
+import type { Reading } from "../measurement/index.ts";
+
+/** What one turn recorded. `answer` is an answer's id, or a verdict where a reading was taken. */
+export type Finding = { answer: string; reading?: Reading; at: string };
+
+/** What the chart remembers of a session. Plain JSON; equal logs give equal memories. */
+export type ChartContext = {
+  findings: Record<string, Finding>;
+  causes: Record<string, "found" | "fixed">;
+  /** Checks that were finished or passed over, in order. */
+  done: string[];
+  /** Instants at which each wait began, by turn. */
+  waits: Record<string, string>;
+  remedies: number;
+  remediesAtWait: number;
+  /** The turn to come back to once a gate has been passed again after an interruption. */
+  returnTo: string | null;
+  marks: { station: string; state: "clear" | "suspect" | "fixed" }[];
+  lastFixed: string | null;
+  /** Why the session ended, and how the model code was given. */
+  cause: string | null;
+  who: string | null;
+  danger: string | null;
+  model: string | null;
+};
+
+/** A memory before the first answer; `model` where the shop's page already knows the model code. */
+export function createMemory(model: string | null = null): ChartContext {
+  return {
+    findings: {},
+    causes: {},
+    done: [],
+    waits: {},
+    remedies: 0,
+    remediesAtWait: 0,
+    returnTo: null,
+    marks: [],
+    lastFixed: null,
+    cause: null,
+    who: null,
+    danger: null,
+    model,
+  };
+}
+
+/** What a transition of the composed chart notes down. Every field is optional. */
+export type Note = {
+  turn?: string;
+  answer?: string;
+  station?: string;
+  finds?: string;
+  remedies?: string;
+  /** The station where the cause found or put right sits. */
+  causeStation?: string;
+  clears?: string[];
+  suspects?: string[];
+  done?: string;
+  waitStarts?: string;
+  waited?: boolean;
+  returnTo?: string | null;
+  cause?: string | null;
+  /** The ending is owed to whatever was put right last. */
+  creditsLastFix?: boolean;
+  who?: string;
+  danger?: string;
+};
+
+export type ChartEvent = { type: string; at: string; reading?: Reading; code?: string | null };
+
+/** The memory after a transition: pure, and the only place where memory changes. */
+export function remember(memory: ChartContext, note: Note, event: ChartEvent): ChartContext {
+  const next = { ...memory };
+  if (note.turn && note.answer) {
+    const finding: Finding = { answer: note.answer, at: event.at };
+    if (event.reading) finding.reading = event.reading;
+    next.findings = { ...memory.findings, [note.turn]: finding };
+  }
+  const marks = [...memory.marks];
+  for (const station of note.clears ?? []) marks.push({ station, state: "clear" });
+  for (const station of note.suspects ?? []) marks.push({ station, state: "suspect" });
+  if (note.finds) {
+    next.causes = { ...memory.causes, [note.finds]: "found" };
+    if (note.causeStation) marks.push({ station: note.causeStation, state: "suspect" });
+  }
+  if (note.remedies) {
+    next.causes = { ...next.causes, [note.remedies]: "fixed" };
+    next.remedies = memory.remedies + 1;
+    next.lastFixed = note.remedies;
+    if (note.causeStation) marks.push({ station: note.causeStation, state: "fixed" });
+  }
+  next.marks = marks;
+  if (note.done && !memory.done.includes(note.done)) next.done = [...memory.done, note.done];
+  if (note.waitStarts) next.waits = { ...memory.waits, [note.waitStarts]: event.at };
+  if (note.waited) next.remediesAtWait = next.remedies;
+  if (note.returnTo !== undefined) next.returnTo = note.returnTo;
+  if (note.cause !== undefined) next.cause = note.cause;
+  if (note.creditsLastFix) next.cause = memory.lastFixed;
+  if (note.who) next.who = note.who;
+  if (note.danger) next.danger = note.danger;
+  if (event.code !== undefined) next.model = event.code;
+  return next;
+}

@@ -1,0 +1,25 @@
+import { composeChart } from "../compose.ts";
+import type { ChartConfig } from "../config.ts";
+import type { Flow } from "../flow.ts";
+import { findUndeclared, findUngated } from "./gates.ts";
+import { graphOf } from "./graph.ts";
+import type { Problem } from "./problem.ts";
+import { findLostWays, findTrapped } from "./ways.ts";
+
+export { graphOf, reach } from "./graph.ts";
+export type { Problem } from "./problem.ts";
+
+/**
+ * Everything wrong with the composed chart, all at once; an empty list is the proof that every state reaches an
+ * ending and that no path enters a hazardous step except through its gate.
+ * @param config the chart to prove; composed from the flow unless a test brings a damaged copy
+ */
+export function verifyChart(flow: Flow, config: ChartConfig = composeChart(flow)): Problem[] {
+  const graph = graphOf(config);
+  return [
+    ...findLostWays(graph),
+    ...findTrapped(graph),
+    ...findUngated(flow, graph),
+    ...findUndeclared(flow),
+  ];
+}

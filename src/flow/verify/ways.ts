@@ -1,0 +1,51 @@
+import { type Graph, reach } from "./graph.ts";
+import type { Problem } from "./problem.ts";
+
+/** States that nothing leads to, targets that do not exist, and states from which no ending can be reached. */
+export function findLostWays(graph: Graph): Problem[] {
+  const endings = [...graph.leaves].filter(([, { meta }]) => meta?.kind === "ending").map(([leaf]) => leaf);
+  const reached = reach(graph, [graph.start], "forward");
+  const ending = reach(graph, endings, "back");
+  const lost = [...graph.leaves.keys()];
+  return [
+    ...graph.broken.map(({ from, to }) => ({
+      code: "unknown-target",
+      state: from,
+      message: `"${from}" goes to "${to}", which does not exist.`,
+    })),
+    ...lost
+      .filter((leaf) => !reached.has(leaf))
+      .map((leaf) => ({
+        code: "unreachable",
+        state: leaf,
+        message: `Nothing leads to "${leaf}".`,
+      })),
+    ...lost
+      .filter((leaf) => !ending.has(leaf))
+      .map((leaf) => ({
+        code: "dead-end",
+        state: leaf,
+        message: `From "${leaf}" no ending can be reached.`,
+      })),
+  ];
+}
+
+/** Turns a person could not leave by saying so: no way to stop for danger or to ask a human. */
+export function findTrapped(graph: Graph): Problem[] {
+  const exits = new Map<string, Set<string>>();
+  for (const { from, event } of graph.edges) exits.set(from, (exits.get(from) ?? new Set()).add(event));
+  return [...graph.leaves]
+    .filter(([, { meta }]) => meta && meta.kind !== "ending")
+    .flatMap(([leaf]) => {
+      const own = [...(exits.get(leaf) ?? [])];
+      const missing = [
+        own.some((event) => event.startsWith("danger-reported.")) ? null : "to report danger",
+        own.includes("help-asked") ? null : "to ask for a person",
+      ].filter((one) => one !== null);
+      return missing.map((way) => ({
+        code: "no-way-out",
+        state: leaf,
+        message: `At "${leaf}" there is no way ${way}.`,
+      }));
+    });
+}

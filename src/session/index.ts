@@ -1,0 +1,19 @@
+export type * from "./actions.ts";
+export { linesOf } from "./lines.ts";
+export { createLog, type Log, type LogEvent, parseEvent, parseLog } from "./log.ts";
+export {
+  changeAnswer,
+  memoryOf,
+  metaOf,
+  type Recorded,
+  type Refusal,
+  record,
+  replay,
+  resume,
+  type Session,
+  settle,
+  startSession,
+} from "./session.ts";
+export { createTexts, type Resource } from "./texts.ts";
+export type * from "./turn.ts";
+export { turnOf } from "./turn-of.ts";

@@ -1,0 +1,27 @@
+import type { Finding } from "../flow/index.ts";
+import { verdictOn } from "../flow/index.ts";
+import type { Texts } from "./actions.ts";
+import { foundText, titleOf } from "./findings.ts";
+import type { LogEvent } from "./log.ts";
+import type { Session } from "./session.ts";
+import type { Line } from "./turn.ts";
+
+/** The earlier turns, each folded to a line; only what a person answered, in the order it happened. */
+export function linesOf(session: Session, texts: Texts): Line[] {
+  const answers = session.log.events.flatMap((event, index) => ("turn" in event ? [{ event, index }] : []));
+  return answers.map(({ event, index }, place) => ({
+    index,
+    turn: event.turn,
+    title: titleOf(event.turn, texts),
+    answer: answerText(event, session, texts),
+    drops: answers.length - place - 1,
+  }));
+}
+
+function answerText(event: Extract<LogEvent, { turn: string }>, { flow }: Session, texts: Texts): string {
+  if (event.type === "model-given") return event.code ?? texts("findings.model-none");
+  if (event.type === "answered") return foundText(event.turn, event, flow, texts);
+  const reading = event.reading as NonNullable<Finding["reading"]>;
+  const answer = verdictOn(reading, flow.limits, event.at) ?? "unclear";
+  return foundText(event.turn, { answer, reading, at: event.at }, flow, texts);
+}

@@ -1,0 +1,28 @@
+import type { Texts } from "./actions.ts";
+import { memoryOf, metaOf, type Session } from "./session.ts";
+import type { PathMark } from "./turn.ts";
+
+/**
+ * The ice path as far as the findings tell: the last mark on each station stands, but a fault that was found and
+ * not put right keeps its station suspect, and what was put right stays marked so.
+ */
+export function pathOf(session: Session, texts: Texts): PathMark[] {
+  const { marks, causes } = memoryOf(session);
+  const { station: here } = metaOf(session);
+  return session.flow.stations.order.map((station) => {
+    const own = marks.filter((mark) => mark.station === station).map((mark) => mark.state);
+    const open = Object.entries(causes).some(
+      ([cause, state]) => state === "found" && session.flow.causes[cause]?.station === station,
+    );
+    const state = own.reduce<PathMark["state"]>(
+      (before, next) => (next === "clear" && before === "fixed" ? before : next),
+      "unseen",
+    );
+    return {
+      station,
+      name: texts(`stations.${station}`),
+      state: open ? "suspect" : state,
+      here: station === here,
+    };
+  });
+}

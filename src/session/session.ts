@@ -1,0 +1,123 @@
+import { initialTransition, type SnapshotFrom, transition } from "xstate";
+import {
+  type Chart,
+  type ChartContext,
+  type ChartEvent,
+  createChart,
+  type Flow,
+  type TurnMeta,
+} from "../flow/index.ts";
+import type { Reading } from "../measurement/index.ts";
+import { createLog, type Log, type LogEvent } from "./log.ts";
+
+/** One person's way through the chart. Immutable: every function here gives a new one. */
+export type Session = {
+  flow: Flow;
+  chart: Chart;
+  log: Log;
+  snapshot: SnapshotFrom<Chart>;
+  /** Per event of the log: the turn that it answered, or null for events that answer none. */
+  answered: (string | null)[];
+};
+
+/** Why an event was refused. The session stays as it was. */
+export type Refusal = "other-turn" | "unknown-answer" | "items-missing" | "unreadable" | "not-now";
+
+export type Recorded = { session: Session; refusal: Refusal | null };
+
+/** A session before its first answer. */
+export function startSession(
+  flow: Flow,
+  started: string,
+  model: string | null = null,
+  chart = createChart(flow),
+): Session {
+  const [snapshot] = initialTransition(chart, { model } as never);
+  return { flow, chart, log: createLog(flow.version, started, model), snapshot, answered: [] };
+}
+
+/** What the chart remembers. */
+export function memoryOf(session: Session): ChartContext {
+  return session.snapshot.context as ChartContext;
+}
+
+/** The turn the chart is waiting at. */
+export function metaOf(session: Session): TurnMeta {
+  const found = Object.values(session.snapshot.getMeta() as Record<string, TurnMeta>).find(
+    (meta) => meta?.turn,
+  );
+  if (!found) throw new Error(`No turn at ${JSON.stringify(session.snapshot.value)}`);
+  return found;
+}
+
+/** Takes one event, or refuses it and changes nothing. Live use and replay both come through here. */
+export function record(session: Session, event: LogEvent): Recorded {
+  const refuse = (refusal: Refusal): Recorded => ({ session, refusal });
+  const meta = metaOf(session);
+  // A second tap on the same button arrives when the turn has already moved on.
+  if ("turn" in event && event.turn !== meta.turn) return refuse("other-turn");
+  if (event.type === "answered" && meta.gate && event.answer === "ready") {
+    const items = session.flow.gates[meta.gate]?.items ?? [];
+    if (!items.every((item) => event.items?.includes(item))) return refuse("items-missing");
+  }
+  const sent = chartEvent(event);
+  if (!session.snapshot.can(sent as never)) {
+    if (event.type === "answered") return refuse("unknown-answer");
+    return refuse(event.type === "measured" ? "unreadable" : "not-now");
+  }
+  const [snapshot] = transition(session.chart, session.snapshot, sent as never);
+  const log = { ...session.log, events: [...session.log.events, event] };
+  const turn = "turn" in event ? event.turn : null;
+  return { session: { ...session, log, snapshot, answered: [...session.answered, turn] }, refusal: null };
+}
+
+function chartEvent(event: LogEvent): ChartEvent {
+  const { at } = event;
+  if (event.type === "answered") return { type: `answered.${event.answer}`, at };
+  if (event.type === "measured") return { type: "measured", at, reading: event.reading as Reading };
+  if (event.type === "model-given") return { type: "model-given", at, code: event.code };
+  if (event.type === "danger-reported") return { type: `danger-reported.${event.danger}`, at };
+  return { type: event.type, at };
+}
+
+/**
+ * Replays a log as far as this flow still takes it.
+ * @returns the session and how many events at the log's end no longer fitted
+ */
+export function replay(
+  flow: Flow,
+  log: Log,
+  chart = createChart(flow),
+): { session: Session; dropped: number } {
+  let session = startSession(flow, log.started, log.model, chart);
+  for (const [at, event] of log.events.entries()) {
+    const next = record(session, event);
+    if (next.refusal) return { session, dropped: log.events.length - at };
+    session = next.session;
+  }
+  return { session, dropped: 0 };
+}
+
+/**
+ * Comes back to a kept log at `at`: replays it, ends a wait that is over, and where the person had left in the
+ * middle of a hazardous step puts its gate in front of that very turn again.
+ */
+export function resume(flow: Flow, log: Log, at: string): { session: Session; dropped: number } {
+  const { session, dropped } = replay(flow, log);
+  return { session: settle(record(session, { type: "session-resumed", at }).session, at), dropped };
+}
+
+/** Ends the current wait if its time has come by `at`; otherwise gives the session back as it is. */
+export function settle(session: Session, at: string): Session {
+  return record(session, { type: "wait-ended", at }).session;
+}
+
+/**
+ * Goes back to the turn that event `index` of the log answered; that answer and all later ones are dropped. A
+ * hazardous turn is met behind its gate.
+ */
+export function changeAnswer(session: Session, index: number, at: string): Session {
+  const log = { ...session.log, events: session.log.events.slice(0, index) };
+  const { session: back } = replay(session.flow, log, session.chart);
+  return record(back, { type: "session-resumed", at }).session;
+}

@@ -1,0 +1,47 @@
+import { createInstance } from "i18next";
+import type { Limits } from "../flow/index.ts";
+import { fromCelsius } from "../measurement/index.ts";
+import type { Texts } from "./actions.ts";
+
+/** Texts of one language by file name, as in locales/<language>/. */
+export type Resource = { [key: string]: string | Resource };
+
+/**
+ * Texts in one language, falling back to en-GB; every limit of flows/limits.yaml can be named in a text
+ * (`{{ice-return-hours}}`) and appears in the reader's unit. A key without a text gives an empty string.
+ * @param language BCP 47 tag with a folder in locales/
+ */
+export function createTexts(resources: Record<string, Resource>, language: string, limits: Limits): Texts {
+  const i18n = createInstance({
+    lng: language,
+    fallbackLng: "en-GB",
+    initAsync: false,
+    resources: Object.fromEntries(
+      Object.entries(resources).map(([tag, texts]) => [tag, { translation: texts }]),
+    ),
+    // preact writes text nodes: escaping here would show "&amp;" to the reader.
+    interpolation: { escapeValue: false },
+    returnEmptyString: true,
+    parseMissingKeyHandler: () => "",
+  });
+  void i18n.init();
+  const shown = limitTexts(limits, language, i18n.t("locale.temperature") === "F" ? "F" : "C");
+  return (key, values) => i18n.t(key, { ...shown, ...values });
+}
+
+/** Each limit as a text would write it: temperatures with their unit, everything else as a bare number. */
+function limitTexts(limits: Limits, language: string, scale: "C" | "F"): Record<string, string> {
+  const number = createNumbers(language);
+  return Object.fromEntries(
+    Object.entries(limits).map(([id, { value, unit }]) => [
+      id,
+      unit === "°C" ? `${number(fromCelsius(value, scale), 0)} °${scale}` : number(value, 2),
+    ]),
+  );
+}
+
+/** Writes numbers as the language does, with a true minus sign. */
+export function createNumbers(language: string): (value: number, digits: number) => string {
+  return (value, digits) =>
+    new Intl.NumberFormat(language, { maximumFractionDigits: digits }).format(value).replace("-", "\u2212");
+}

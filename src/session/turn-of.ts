@@ -1,0 +1,121 @@
+import { flowLimits, limitOf, type TurnMeta, temperatureLimits } from "../flow/index.ts";
+import type { Texts } from "./actions.ts";
+import { endingOf } from "./ending-of.ts";
+import { hazardsOf } from "./hazards.ts";
+import { pathOf } from "./path.ts";
+import { memoryOf, metaOf, type Session } from "./session.ts";
+import type { Answer, Gate, ReadingNeed, Turn, Wait } from "./turn.ts";
+
+/**
+ * The turn a session waits at, as plain data in the reader's language.
+ * @param now RFC 3339; only its day matters, for readings that ask for a date
+ */
+export function turnOf(session: Session, texts: Texts, now: string): Turn {
+  const meta = metaOf(session);
+  const { flow } = session;
+  const words = wordsOf(session, meta, texts);
+  const gated = (meta.check && flow.checks[meta.check]?.gates?.length) || false;
+  return {
+    turn: meta.turn,
+    kind: meta.kind,
+    station: meta.station ?? null,
+    // Behind a gate the hazards were confirmed a moment ago; they are shown again, briefly, on the step itself.
+    hazards: hazardsOf(
+      flow,
+      meta.kind === "gate" ? (flow.gates[meta.gate ?? ""]?.covers ?? []) : (meta.hazards ?? []),
+      texts,
+    ),
+    gated: Boolean(gated) && meta.kind !== "gate",
+    ...words,
+    minutes: meta.minutes ?? 0,
+    tools: (meta.tools ?? []).map((tool) => texts(`tools.${tool}`)),
+    picture: meta.picture ?? null,
+    answers: answersOf(session, meta, texts),
+    gate: gateOf(session, meta, texts),
+    reading: readingNeedOf(session, meta, now),
+    wait: waitOf(session, meta),
+    ending: meta.outcome ? endingOf(session, meta.outcome, texts) : null,
+    path: pathOf(session, texts),
+  };
+}
+
+function wordsOf(session: Session, meta: TurnMeta, texts: Texts): Pick<Turn, "heading" | "body" | "why"> {
+  const lines = (text: string) =>
+    text
+      .split("\n")
+      .map((line) => line.trim())
+      .filter(Boolean);
+  const { danger, cause } = memoryOf(session);
+  if (meta.gate)
+    return { heading: texts(`gates.${meta.gate}.ask`), body: [], why: texts(`gates.${meta.gate}.why`) };
+  if (meta.kind === "model")
+    return { heading: texts("endings.model.ask"), body: lines(texts("endings.model.how")), why: "" };
+  if (meta.outcome === "stopped") {
+    const advice = `dangers.${danger ?? "general"}`;
+    return { heading: texts(`${advice}.heading`), body: lines(texts(`${advice}.do`)), why: "" };
+  }
+  if (meta.outcome) {
+    const ending = meta.outcome === "professional" && !cause ? "no-cause" : meta.outcome;
+    return {
+      heading: texts(`endings.${ending}.heading`),
+      body: lines(texts(`endings.${ending}.body`)),
+      why: "",
+    };
+  }
+  const key = `checks.${meta.turn}`;
+  const check = meta.turn.slice(0, meta.turn.indexOf("."));
+  return {
+    heading: texts(`${key}.ask`),
+    body: lines(texts(`${key}.how`)),
+    why: texts(`${key}.why`) || (meta.check ? texts(`checks.${check}.why`) : ""),
+  };
+}
+
+function answersOf(session: Session, meta: TurnMeta, texts: Texts): Answer[] {
+  const own = (meta.answers ?? []).map((id) => ({
+    id,
+    text: meta.gate ? texts(`gates.${meta.gate}.${id}`) : texts(`checks.${meta.turn}.answers.${id}`),
+    role: "own" as const,
+  }));
+  const standing = (["not-sure", "cannot"] as const)
+    .filter((id) => session.snapshot.can({ type: `answered.${id}`, at: session.log.started } as never))
+    .map((id) => ({ id, text: standingText(id, meta, texts), role: id }));
+  return [...own, ...standing];
+}
+
+function standingText(id: "not-sure" | "cannot", meta: TurnMeta, texts: Texts): string {
+  const own = meta.gate ? texts(`gates.${meta.gate}.cannot`) : texts(`checks.${meta.turn}.answers.${id}`);
+  return own || texts(`standing.${id === "cannot" && meta.kind === "wait" ? "cannot-wait" : id}`);
+}
+
+function gateOf({ flow }: Session, meta: TurnMeta, texts: Texts): Gate | null {
+  const rule = meta.gate ? flow.gates[meta.gate] : undefined;
+  if (!rule || !meta.gate) return null;
+  const key = `gates.${meta.gate}`;
+  return {
+    id: meta.gate,
+    signal: rule.signal,
+    items: rule.items.map((id) => ({ id, text: texts(`${key}.items.${id}`) })),
+    facts: rule.facts.map((id) => texts(`${key}.facts.${id}`)),
+  };
+}
+
+function readingNeedOf({ flow: { limits } }: Session, meta: TurnMeta, now: string): ReadingNeed | null {
+  if (meta.instrument === "flow")
+    return { instrument: "flow", seconds: limitOf(limits, "flow-seconds"), limits: flowLimits(limits) };
+  if (meta.instrument === "temperature")
+    return { instrument: "temperature", limits: temperatureLimits(limits) };
+  if (meta.instrument !== "filter-age") return null;
+  return {
+    instrument: "filter-age",
+    today: now.slice(0, 10),
+    earliestYear: limitOf(limits, "earliest-year"),
+    limitMonths: limitOf(limits, "filter-months"),
+  };
+}
+
+function waitOf(session: Session, meta: TurnMeta): Wait | null {
+  const from = memoryOf(session).waits[meta.turn];
+  if (!meta.lasts || !from) return null;
+  return { from, until: new Date(Date.parse(from) + meta.lasts * 60_000).toISOString() };
+}

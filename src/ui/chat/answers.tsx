@@ -1,0 +1,28 @@
+import { useState } from "preact/hooks";
+import type { Answer } from "../../session/index.ts";
+
+type Props = { answers: Answer[]; busy: boolean; give(answer: string): void };
+
+/** A turn's answers; 'not sure' and 'can't do this' are quieter, never smaller to hit. */
+export function Answers({ answers, busy, give }: Props) {
+  const [given, setGiven] = useState("");
+  return (
+    <div class="answers">
+      {answers.map(({ id, role, text }) => (
+        <button
+          key={id}
+          type="button"
+          class={`${role === "own" ? "own" : "quiet"} ${busy && given === id ? "given" : ""}`}
+          // Not `disabled`: that would throw the focus of a keyboard away.
+          aria-disabled={busy}
+          onClick={() => {
+            setGiven(id);
+            give(id);
+          }}
+        >
+          {text}
+        </button>
+      ))}
+    </div>
+  );
+}

@@ -1,0 +1,8 @@
+import firstSheet from "./panel.css?inline";
+
+export { Panel, type PanelProps } from "./panel.tsx";
+export { Alert, Hazards } from "./hazards.tsx";
+export type { ScreenProps, Screens } from "./screens.ts";
+
+/** The rules of the first file, for `adoptedStyleSheets`. */
+export { firstSheet };

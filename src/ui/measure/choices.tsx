@@ -1,0 +1,26 @@
+import { useId } from "preact/hooks";
+
+type Props<Value extends string> = {
+  legend: string;
+  options: readonly (readonly [value: Value, text: string])[];
+  chosen: Value;
+  onChosen(value: Value): void;
+};
+
+/** A few options of which one holds, as a radio group; arrow keys work by themselves. */
+export function Choices<Value extends string>({ legend, options, chosen, onChosen }: Props<Value>) {
+  const name = useId();
+  return (
+    <fieldset>
+      <legend>{legend}</legend>
+      <div class="choices">
+        {options.map(([value, text]) => (
+          <label key={value}>
+            <input type="radio" name={name} checked={value === chosen} onChange={() => onChosen(value)} />
+            <span>{text}</span>
+          </label>
+        ))}
+      </div>
+    </fieldset>
+  );
+}

@@ -1,0 +1,65 @@
+import { useEffect, useId, useRef } from "preact/hooks";
+
+/** What is wrong with an entry. A new object each time it is refused, so that the field takes the focus again. */
+export type Refusal = { text: string };
+
+type Props = {
+  label: string;
+  typed: string;
+  onTyped(typed: string): void;
+  refusal?: Refusal | null | undefined;
+  /** `decimal` where no minus is needed; iPhone keypads of that kind have none. */
+  keys?: "decimal" | "numeric" | "text";
+  unit?: string;
+  short?: boolean;
+  /** For a model code: capitals, and no guesses of the keyboard. */
+  code?: boolean;
+};
+
+/** One typed entry with its label and, beside it, what is wrong; what was typed always stays. */
+export function Field({ label, typed, onTyped, refusal, keys = "text", unit, short, code }: Props) {
+  const id = useId();
+  const input = useRef<HTMLInputElement>(null);
+  useEffect(() => {
+    if (refusal) input.current?.focus();
+  }, [refusal]);
+  return (
+    <div class={`field ${short ? "short" : ""} ${code ? "code" : ""}`}>
+      <label for={id}>{label}</label>
+      <span>
+        <input
+          ref={input}
+          id={id}
+          type="text"
+          inputMode={keys}
+          autocomplete="off"
+          autocapitalize={code ? "characters" : "off"}
+          spellcheck={false}
+          value={typed}
+          aria-invalid={Boolean(refusal)}
+          aria-describedby={refusal ? `${id}-wrong` : undefined}
+          onInput={(event) => onTyped(event.currentTarget.value)}
+          onFocus={(event) => keepInSight(event.currentTarget)}
+        />
+        {unit && <span class="unit">{unit}</span>}
+      </span>
+      {refusal && <Wrong id={`${id}-wrong`} text={refusal.text} />}
+    </div>
+  );
+}
+
+/** What is wrong, in words and with a mark, not by colour alone. */
+export function Wrong({ id, text }: { id: string; text: string }) {
+  return (
+    <p id={id} class="wrong">
+      {text}
+    </p>
+  );
+}
+
+/** A phone's keyboard slides in over the field after it has the focus; wait for it, then move as little as needed. */
+function keepInSight(input: HTMLElement): void {
+  setTimeout(() => {
+    if (input.isConnected) input.scrollIntoView({ block: "nearest" });
+  }, 350);
+}

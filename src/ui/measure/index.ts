@@ -1,0 +1,20 @@
+import { Badge } from "./badge.tsx";
+import { EndingScreen } from "./ending.tsx";
+import { GateScreen } from "./gate.tsx";
+import laterSheet from "./later.css?inline";
+import { ModelScreen } from "./model-code.tsx";
+import { ReadingScreen } from "./reading.tsx";
+import { WaitScreen } from "./wait.tsx";
+
+/** A screen for every kind of turn but `choice`; with `picture` beside them they are what `Panel` wants. */
+export const screens = {
+  gate: GateScreen,
+  reading: ReadingScreen,
+  model: ModelScreen,
+  wait: WaitScreen,
+  ending: EndingScreen,
+  badge: Badge,
+};
+
+/** The rules of the later file, for `adoptedStyleSheets`, after the first. */
+export { laterSheet };

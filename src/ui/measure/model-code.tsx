@@ -1,0 +1,94 @@
+import { useEffect, useRef, useState } from "preact/hooks";
+import type { FoundModel } from "../../session/index.ts";
+import type { ScreenProps } from "../chat/index.ts";
+import { Field, type Refusal } from "./field.tsx";
+import { ModelResult } from "./model-result.tsx";
+
+/** Faster answers than this need no words; slower ones must not look like a dead button. */
+const SLOW_MS = 300;
+
+/** Asks for the code on the rating plate, and never takes a near miss without the person's own tap. */
+export function ModelScreen({ turn, actions, services, texts, busy, picture: Picture }: ScreenProps) {
+  const [typed, setTyped] = useState("");
+  const [refusal, setRefusal] = useState<Refusal | null>(null);
+  const [found, setFound] = useState<FoundModel | "broken" | null>(null);
+  const [looking, setLooking] = useState(false);
+  const [slow, setSlow] = useState(false);
+  // An answer to an earlier question must not overwrite that to a later one.
+  const latest = useRef(0);
+
+  useEffect(() => {
+    setSlow(false);
+    if (!looking) return;
+    const timer = setTimeout(() => setSlow(true), SLOW_MS);
+    return () => clearTimeout(timer);
+  }, [looking]);
+
+  const give = (code: string | null) => actions.giveModel(turn.turn, code, typed);
+
+  function forget() {
+    latest.current += 1;
+    setLooking(false);
+    setFound(null);
+    setRefusal(null);
+  }
+
+  async function find() {
+    if (looking) return;
+    forget();
+    const asked = latest.current;
+    setLooking(true);
+    const answer = await services.findModel(typed).catch(() => "broken" as const);
+    if (asked !== latest.current) return;
+    setLooking(false);
+    if (answer !== "broken" && answer.kind === "unreadable") {
+      setRefusal({ text: texts(`measure.code-${answer.problem}`) });
+    } else setFound(answer);
+  }
+
+  return (
+    <form
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        find();
+      }}
+    >
+      <Field
+        label={texts("measure.code-label")}
+        typed={typed}
+        onTyped={(text) => {
+          setTyped(text);
+          forget();
+        }}
+        refusal={refusal}
+        code
+      />
+      <button type="submit" class={found ? "wide" : "main wide"} aria-disabled={looking}>
+        {texts("measure.find")}
+      </button>
+      <p role="status" class="small">
+        {slow && texts("measure.finding")}
+      </p>
+      {found && (
+        <ModelResult
+          found={found}
+          busy={busy}
+          texts={texts}
+          onTaken={give}
+          onRetry={found === "broken" ? find : () => setRefusal({ text: texts("measure.code-compare") })}
+        />
+      )}
+      <details>
+        <summary>{texts("measure.plate-where")}</summary>
+        <p>{texts("measure.plate-how")}</p>
+        <Picture id="rating-plate" />
+      </details>
+      {!found && (
+        <button type="button" class="quiet" aria-disabled={busy} onClick={() => give(null)}>
+          {texts("measure.plate-lost")}
+        </button>
+      )}
+    </form>
+  );
+}

@@ -1,0 +1,14 @@
+import type { Services, Texts } from "../../session/index.ts";
+
+/** The shop's own people: a link if it gave one, else its name. Both are shown as text, never as markup. */
+export function ShopHelp({ services, texts }: { services: Services; texts: Texts }) {
+  const { name, link } = services.shopHelp;
+  const said = texts("part.ask-shop", { shop: name });
+  return link ? (
+    <a class="shop" href={link} target="_blank" rel="noopener">
+      {said}
+    </a>
+  ) : (
+    <p>{said}</p>
+  );
+}

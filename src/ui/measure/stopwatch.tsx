@@ -1,0 +1,74 @@
+import { useEffect, useRef, useState } from "preact/hooks";
+import type { Services, Texts } from "../../session/index.ts";
+
+/** A second tap this soon is a wet thumb slipping, not a person who wants to stop. */
+const SLIP_MS = 1000;
+
+type Props = { seconds: number; services: Services; texts: Texts; onStopped(seconds: number): void };
+
+/**
+ * Runs down the seconds of one fill by the clock, never by counting ticks: a phone slows the ticks of a page
+ * that is out of sight. Gives the time that truly passed, to a tenth of a second.
+ */
+export function Stopwatch({ seconds, services, texts, onStopped }: Props) {
+  const [elapsed, setElapsed] = useState<number | null>(null);
+  const startedAt = useRef(0);
+  const running = elapsed !== null;
+  const passed = () => (Date.parse(services.now()) - startedAt.current) / 1000;
+  const left = Math.max(0, Math.ceil(seconds - (elapsed ?? 0)));
+
+  function stop() {
+    setElapsed(null);
+    onStopped(Math.round(passed() * 10) / 10);
+  }
+
+  useEffect(() => {
+    if (!running) return;
+    const awake = services.keepAwake();
+    let lastTold = 4;
+    const timer = setInterval(() => {
+      const now = passed();
+      if (now >= seconds) {
+        clearInterval(timer);
+        services.signal("end");
+        return stop();
+      }
+      setElapsed(now);
+      const toGo = Math.ceil(seconds - now);
+      // The eyes are on the jug: the last three seconds are told to the ears.
+      if (toGo < lastTold) services.signal("tick");
+      lastTold = Math.min(lastTold, toGo);
+    }, 100);
+    return () => {
+      clearInterval(timer);
+      awake.then((release) => release()).catch(() => {});
+    };
+  }, [running]);
+
+  return (
+    <>
+      <p>{texts("measure.run-how", { count: seconds })}</p>
+      <button
+        type="button"
+        class="dial"
+        style={{ "--done": `${Math.min(100, ((elapsed ?? 0) / seconds) * 100)}%` }}
+        onClick={() => {
+          if (!running) {
+            startedAt.current = Date.parse(services.now());
+            setElapsed(0);
+          } else if (passed() * 1000 > SLIP_MS) stop();
+        }}
+      >
+        {running && (
+          <b class="count" aria-hidden="true">
+            {left}
+          </b>
+        )}
+        {texts(running ? "measure.stop" : "measure.start")}
+      </button>
+      <p class="visually-hidden" role="status">
+        {running && texts("measure.running", { count: seconds })}
+      </p>
+    </>
+  );
+}

@@ -1,0 +1,206 @@
+import { Temporal } from "@js-temporal/polyfill";
+import { addMonths as addMonthsToDate, differenceInCalendarDays, differenceInMonths, format } from "date-fns";
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import {
+  addMonths,
+  daysBetween,
+  monthsBetween,
+  readDate,
+  readMonth,
+  wholeMonthsBetween,
+} from "../../src/measurement/index.ts";
+
+const bounds = { earliest: "1990-01-01", latest: "2026-03-15" };
+const plain = Temporal.PlainDate.from;
+
+/** Real days from 1900 to 2100, month ends and leap days well represented. */
+const date = fc
+  .tuple(
+    fc.integer({ min: 1900, max: 2100 }),
+    fc.integer({ min: 1, max: 12 }),
+    fc.integer({ min: 1, max: 31 }),
+  )
+  .map(([year, month, day]) => Temporal.PlainDate.from({ year, month, day }).toString());
+const inOrder = fc.tuple(date, date).map(([a, b]) => (a < b ? ([a, b] as const) : ([b, a] as const)));
+const local = (text: string) => new Date(`${text}T12:00`);
+
+describe("adding months", () => {
+  test("31 January 2019 and a month is 28 February (Temporal's documentation, W12)", () => {
+    expect(addMonths("2019-01-31", 1)).toBe("2019-02-28");
+  });
+
+  test("a six-month reminder from 31 August 2025 falls on 28 February 2026, not a year late (W12)", () => {
+    expect(addMonths("2025-08-31", 6)).toBe("2026-02-28");
+  });
+
+  test("a month may be added over New Year or taken off", () => {
+    expect(addMonths("2024-12-15", 1)).toBe("2025-01-15");
+    expect(addMonths("2024-03-31", -1)).toBe("2024-02-29");
+    expect(addMonths("2024-01-31", -13)).toBe("2022-12-31");
+  });
+
+  test("any date and number of months agrees with Temporal ('constrain') and with date-fns", () => {
+    fc.assert(
+      fc.property(date, fc.integer({ min: -600, max: 600 }), (start, months) => {
+        const ours = addMonths(start, months);
+        expect(ours).toBe(plain(start).add({ months }, { overflow: "constrain" }).toString());
+        expect(ours).toBe(format(addMonthsToDate(local(start), months), "yyyy-MM-dd"));
+      }),
+      { numRuns: 1000 },
+    );
+  });
+});
+
+describe("days and months between dates", () => {
+  test("24 August 2006 to 31 January 2019 is 12 years 5 months (149) and 7 days, 4543 days (Temporal, W12)", () => {
+    expect(wholeMonthsBetween("2006-08-24", "2019-01-31")).toBe(149);
+    expect(daysBetween(addMonths("2006-08-24", 149), "2019-01-31")).toBe(7);
+    expect(daysBetween("2006-08-24", "2019-01-31")).toBe(4543);
+  });
+
+  test("days agree with Temporal and with date-fns for any two dates", () => {
+    fc.assert(
+      fc.property(date, date, (a, b) => {
+        expect(daysBetween(a, b)).toBe(plain(a).until(plain(b), { largestUnit: "day" }).days);
+        expect(daysBetween(a, b)).toBe(differenceInCalendarDays(local(b), local(a)) + 0);
+      }),
+      { numRuns: 1000 },
+    );
+  });
+
+  test("whole months agree with Temporal and with date-fns wherever no month end is in the way", () => {
+    fc.assert(
+      fc.property(inOrder, ([a, b]) => {
+        fc.pre(Number(a.slice(8)) <= 28);
+        expect(wholeMonthsBetween(a, b)).toBe(plain(a).until(plain(b), { largestUnit: "month" }).months);
+        expect(wholeMonthsBetween(a, b)).toBe(differenceInMonths(local(b), local(a)));
+      }),
+      { numRuns: 1000 },
+    );
+  });
+
+  // At month ends the references differ: from 31 August to 28 February Temporal counts 5 months, date-fns 6.
+  // We count those that 'constrain' addition has completed, so that age and due date agree.
+  test("whole months are those that Temporal's addition completes, for any two dates", () => {
+    fc.assert(
+      fc.property(inOrder, ([a, b]) => {
+        const months = wholeMonthsBetween(a, b);
+        expect(Temporal.PlainDate.compare(plain(a).add({ months }), b)).toBeLessThanOrEqual(0);
+        expect(Temporal.PlainDate.compare(plain(a).add({ months: months + 1 }), b)).toBe(1);
+      }),
+      { numRuns: 1000 },
+    );
+    expect(wholeMonthsBetween("2025-08-31", "2026-02-28")).toBe(6);
+    expect(wholeMonthsBetween("2025-08-31", "2026-02-28")).toBe(
+      differenceInMonths(local("2026-02-28"), local("2025-08-31")),
+    );
+  });
+
+  test("15 days into a month of 30 is half a month more", () => {
+    expect(monthsBetween("2025-04-01", "2025-04-16")).toBe(0.5);
+    expect(monthsBetween("2025-01-01", "2025-04-16")).toBe(3.5);
+  });
+
+  test("months with a fraction have the whole months as their whole part", () => {
+    fc.assert(
+      fc.property(inOrder, ([a, b]) => {
+        expect(Math.floor(monthsBetween(a, b))).toBe(wholeMonthsBetween(a, b));
+      }),
+    );
+  });
+
+  test("a later end is never fewer months, and a later start never more", () => {
+    fc.assert(
+      fc.property(inOrder, fc.integer({ min: 1, max: 40 }), ([a, b], days) => {
+        const later = (text: string) => plain(text).add({ days }).toString();
+        expect(monthsBetween(a, later(b))).toBeGreaterThan(monthsBetween(a, b));
+        expect(monthsBetween(later(a), later(b))).toBeLessThanOrEqual(monthsBetween(a, later(b)));
+      }),
+      { numRuns: 2000 },
+    );
+  });
+});
+
+describe("reading a date", () => {
+  test("a day and a month are read with space around them", () => {
+    expect(readDate(" 2024-02-29 ", bounds)).toEqual({ kind: "value", value: "2024-02-29" });
+    expect(readMonth("2024-02", bounds)).toEqual({ kind: "value", value: "2024-02" });
+  });
+
+  test("2000 was a leap year, 1900 and 2100 are none (ISO 8601, every 400 years)", () => {
+    const always = { earliest: "0000-01-01", latest: "9999-12-31" };
+    expect(readDate("2000-02-29", always).kind).toBe("value");
+    for (const year of ["1900", "2100"]) expect(readDate(`${year}-02-29`, always).kind).toBe("refused");
+  });
+
+  test("nothing typed is an empty answer", () => {
+    expect(readDate("", bounds)).toEqual({ kind: "empty" });
+    expect(readMonth("  ", bounds)).toEqual({ kind: "empty" });
+  });
+
+  test.each([
+    ["2024-02-31", "no-such-day"],
+    ["2023-02-29", "no-such-day"],
+    ["1900-02-29", "no-such-day"],
+    ["2024-04-31", "no-such-day"],
+    ["2024-13-01", "no-such-day"],
+    ["2024-00-10", "no-such-day"],
+    ["2024-01-00", "no-such-day"],
+    ["2026-03-16", "in-future"],
+    ["9999-12-31", "in-future"],
+    ["1989-12-31", "too-long-ago"],
+    ["0204-05-01", "too-long-ago"],
+    ["31/02/2024", "unreadable"],
+    ["2024-2-3", "unreadable"],
+    ["2024-02", "unreadable"],
+    ["last summer", "unreadable"],
+    ["+002024-01-01", "unreadable"],
+  ])("%s is refused as %s", (typed, code) => {
+    expect(readDate(typed, bounds)).toEqual({ kind: "refused", problem: { code, typed, ...bounds } });
+  });
+
+  test("today and the first believable day are believed", () => {
+    for (const day of [bounds.earliest, bounds.latest]) expect(readDate(day, bounds).kind).toBe("value");
+  });
+
+  test("the month that has begun is believed, the next one and a 13th are not", () => {
+    expect(readMonth("2026-03", bounds).kind).toBe("value");
+    expect(readMonth("2026-04", bounds)).toMatchObject({ problem: { code: "in-future" } });
+    expect(readMonth("2025-13", bounds)).toMatchObject({ problem: { code: "no-such-day" } });
+    expect(readMonth("1989-12", bounds)).toMatchObject({ problem: { code: "too-long-ago" } });
+    expect(readMonth("2025-01-01", bounds)).toMatchObject({ problem: { code: "unreadable" } });
+  });
+
+  test("exactly the days that Temporal knows are days", () => {
+    const digits = (min: number, max: number, length: number) =>
+      fc.integer({ min, max }).map((value) => `${value}`.padStart(length, "0"));
+    const always = { earliest: "0000-01-01", latest: "9999-12-31" };
+    fc.assert(
+      fc.property(digits(1890, 2110, 4), digits(0, 14, 2), digits(0, 33, 2), (year, month, day) => {
+        const typed = `${year}-${month}-${day}`;
+        let exists = true;
+        try {
+          plain(typed);
+        } catch {
+          exists = false;
+        }
+        expect(readDate(typed, always).kind).toBe(exists ? "value" : "refused");
+      }),
+      { numRuns: 2000 },
+    );
+  });
+
+  test("no string whatever throws, and what is refused is kept as typed", () => {
+    const anything = fc.oneof(fc.string({ unit: "binary" }), fc.stringMatching(/^[\d -]{0,12}$/));
+    fc.assert(
+      fc.property(anything, (typed) => {
+        for (const read of [readDate, readMonth]) {
+          const reading = read(typed, bounds);
+          if (reading.kind === "refused") expect(reading.problem.typed).toBe(typed);
+        }
+      }),
+      { numRuns: 2000 },
+    );
+  });
+});

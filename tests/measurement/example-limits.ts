@@ -1,0 +1,29 @@
+import type { FlowLimits, TemperatureLimits } from "../../src/measurement/index.ts";
+
+/**
+ * Limits for the tests, not the product's own. 150 ml in 10 s, jug ±5 ml reading and ±5 % scale, guard
+ * 1.645 (5 %, ILAC-G8:09/2019): worked example W4. Hand timing 0.10 s: Am. J. Phys. 87(2):110 (2019).
+ * Kitchen scales ±1 g: from memory. The believable ranges: common practice, no source.
+ */
+export const flowLimits: FlowLimits = {
+  minimum: 15,
+  guard: 1.645,
+  agreement: 2.3,
+  jugReading: 5,
+  jugScale: 0.05,
+  scaleReading: 1,
+  timing: 0.1,
+  shortestSeconds: 1,
+  longestSeconds: 120,
+  largestMillilitres: 5000,
+};
+
+/** −15 °C and the two errors are common practice, no source; −60 to 60 °C is what can be believed at all. */
+export const temperatureLimits: TemperatureLimits = {
+  limitC: -15,
+  guard: 1.645,
+  displayError: 2,
+  thermometerError: 1,
+  coldestC: -60,
+  warmestC: 60,
+};

@@ -1,0 +1,4 @@
+declare module "*.yaml" {
+  const table: Record<string, string>;
+  export default table;
+}

@@ -36,7 +36,7 @@ export function findModel(catalogue: Catalogue, typed: string): FindResult {
     const twin = foldCode(model.key) === folded;
     const limit = reach(Math.min(code.length, model.key.length));
     // Most models are out of reach by length alone; skipping them keeps typing smooth.
-    if (!twin && Math.abs(code.length - model.key.length) * editCosts.other > limit) continue;
+    if (Math.abs(code.length - model.key.length) * editCosts.other > limit) continue;
     const distance = codeDistance(code, model.key);
     if (twin || distance <= limit) found.push({ model, distance, twin });
   }

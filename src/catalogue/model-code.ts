@@ -30,7 +30,6 @@ export function codeText(typed: string): string {
   return typed
     .normalize("NFKC")
     .toUpperCase()
-    .normalize("NFKC")
     .replace(/[٠-٩۰-۹]/g, (digit) => String(digit.charCodeAt(0) & 15))
     .replace(separators, "")
     .normalize("NFKC");

@@ -84,7 +84,7 @@ export function parseCatalogue(json: unknown): { catalogue: Catalogue; problems:
       const path = `${list}.${index}`;
       const read = schema.safeParse(row);
       if (read.success) take(read.data, path);
-      else for (const issue of read.error.issues) report("bad-row", [path, ...issue.path].join("."));
+      else for (const fault of read.error.issues) report("bad-row", [path, ...fault.path].join("."));
     });
   }
 

@@ -12,7 +12,10 @@ export function composeCheck(flow: Flow, check: Check | Opening, scenario: strin
   const gates = "gates" in check ? (check.gates ?? []) : [];
   const states: Record<string, StateConfig> = {};
   gates.forEach((gate, at) => {
-    states[`gate-${gate}`] = composeGate(place, gate, gates[at + 1]);
+    const state = composeGate(place, gate, gates[at + 1]);
+    // Whoever left between two gates confirms the first one again: the tap may have been opened meanwhile.
+    if (at) state.on = { ...state.on, "session-resumed": { target: `#${place.base}/gate-${gates[0]}` } };
+    states[`gate-${gate}`] = state;
   });
   if (gates.length) states.entering = { id: `${place.base}/entering`, always: returns(place) };
   for (const [id, turn] of Object.entries(check.turns)) states[id] = composeTurn(place, id, turn, gates[0]);

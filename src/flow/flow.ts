@@ -91,6 +91,7 @@ export type Scenario = {
 /** The closed vocabulary of guards. Data may combine these and nothing else. */
 export type Condition =
   | "unwaited"
+  | "any-remedied"
   | { answered: { turn: string; is: string[] } }
   | { verdict: { turn: string; is: string[] } }
   | { done: string }

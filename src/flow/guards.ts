@@ -14,7 +14,7 @@ export function guardOf(
   within: string[] = [],
 ): Guard {
   const nested = (list: Condition[]) => list.map((one) => guardOf(one, named, within));
-  if (condition === "unwaited") return { type: "unwaited", params: {} };
+  if (typeof condition === "string") return { type: condition, params: {} };
   if ("answered" in condition) return { type: "answered", params: condition.answered };
   if ("verdict" in condition) return { type: "verdict", params: condition.verdict };
   if ("done" in condition) return { type: "done", params: { check: condition.done } };
@@ -45,6 +45,7 @@ export const vocabulary: Record<string, Test> = {
   found: (context, { causes }: { causes: string[] }) => causes.some((one) => context.causes[one] === "found"),
   remedied: (context, { causes }: { causes: string[] }) =>
     causes.some((one) => context.causes[one] === "fixed"),
+  "any-remedied": (context) => context.remedies > 0,
   unwaited: (context) => context.remedies > context.remediesAtWait,
   returning: (context, { turn }: { turn: string }) => context.returnTo === turn,
   modelled: (context) => context.model !== null,

@@ -8,7 +8,7 @@ const signal = z.enum(["danger", "warning", "caution", "notice"]);
 
 const condition: z.ZodMiniType = z.lazy(() =>
   z.union([
-    z.literal("unwaited"),
+    z.enum(["unwaited", "any-remedied"]),
     z.strictObject({ answered: z.strictObject({ turn: turnRef, is: z.array(id) }) }),
     z.strictObject({
       verdict: z.strictObject({ turn: turnRef, is: z.array(z.enum(["passes", "fails", "unclear"])) }),

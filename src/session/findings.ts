@@ -1,10 +1,5 @@
 import { type Finding, type Flow, flowLimits, limitOf, temperatureLimits } from "../flow/index.ts";
-import {
-  assessFilterAge,
-  assessFlow,
-  assessTemperature,
-  fromCelsius,
-} from "../measurement/index.ts";
+import { assessFilterAge, assessFlow, assessTemperature, fromCelsius } from "../measurement/index.ts";
 import type { Texts } from "./actions.ts";
 import { createNumbers } from "./texts.ts";
 
@@ -24,7 +19,7 @@ export function foundText(turn: string, finding: Finding, flow: Flow, texts: Tex
 }
 
 function readingText(turn: string, { reading, answer, at }: Finding, flow: Flow, texts: Texts): string {
-  const number = createNumbers(texts("locale.tag"));
+  const number = createNumbers(texts("ui.locale"));
   const verdict = texts(`checks.${turn}.verdicts.${answer}`) || texts(`findings.verdicts.${answer}`);
   const guard = limitOf(flow.limits, "guard-factor");
   if (reading?.kind === "flow") {

@@ -1,4 +1,6 @@
 export type * from "./actions.ts";
+export { endingOf } from "./ending-of.ts";
+export { createFirstTurns, type FirstTurn } from "./first-turns.ts";
 export { linesOf } from "./lines.ts";
 export { createLog, type Log, type LogEvent, parseEvent, parseLog } from "./log.ts";
 export {
@@ -17,3 +19,4 @@ export {
 export { createTexts, type Resource } from "./texts.ts";
 export type * from "./turn.ts";
 export { turnOf } from "./turn-of.ts";
+export { viewOf } from "./view.ts";

@@ -1,6 +1,10 @@
 import * as z from "zod/mini";
 
-const at = z.string().check(z.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d+)?(Z|[+-]\d\d:\d\d)$/));
+const at = z.string().check(
+  z.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d+)?(Z|[+-]\d\d:\d\d)$/),
+  // A 99th hour has the right shape, and a wait that begins then could not be counted.
+  z.refine((text) => !Number.isNaN(Date.parse(text))),
+);
 const turn = z.string();
 const fitted = z.union([
   z.object({ by: z.literal("date"), date: z.string() }),

@@ -25,7 +25,7 @@ export function createTexts(resources: Record<string, Resource>, language: strin
     parseMissingKeyHandler: () => "",
   });
   void i18n.init();
-  const shown = limitTexts(limits, language, i18n.t("locale.temperature") === "F" ? "F" : "C");
+  const shown = limitTexts(limits, language, i18n.t("measure.temperature-units").startsWith("F") ? "F" : "C");
   return (key, values) => i18n.t(key, { ...shown, ...values });
 }
 
@@ -42,6 +42,10 @@ function limitTexts(limits: Limits, language: string, scale: "C" | "F"): Record<
 
 /** Writes numbers as the language does, with a true minus sign. */
 export function createNumbers(language: string): (value: number, digits: number) => string {
-  return (value, digits) =>
-    new Intl.NumberFormat(language, { maximumFractionDigits: digits }).format(value).replace("-", "\u2212");
+  return (value, digits) => {
+    // Adding 0 turns the −0 that −0.4 rounds to into a plain 0.
+    const rounded = Number(value.toFixed(digits)) + 0;
+    const written = new Intl.NumberFormat(language, { maximumFractionDigits: digits }).format(rounded);
+    return written.replace("-", "\u2212");
+  };
 }

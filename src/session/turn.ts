@@ -91,6 +91,9 @@ export type PathMark = {
 export type Line = { index: number; turn: string; title: string; answer: string; drops: number };
 
 /** Something to tell once, above the turn: saved elsewhere, shortened, in memory only, welcome back. */
-export type Notice = { id: "memory-only" | "welcome-back" | "shortened" | "offline"; text: string };
+export type Notice = {
+  id: "memory-only" | "welcome-back" | "wait-over" | "shortened" | "offline";
+  text: string;
+};
 
 export type { FittedPart, FoundModel };

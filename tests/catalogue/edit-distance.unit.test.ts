@@ -44,6 +44,7 @@ describe("the distance of two codes", () => {
     ["a look-alike", "WX80", "WX8O", editCosts.lookAlike],
     ["a published misreading", "WX83", "WX88", editCosts.misreading],
     ["a swap of neighbours", "WX84", "WX48", editCosts.swap],
+    ["a swap of the first two", "WX84", "XW84", editCosts.swap],
     ["any other character", "WX84", "WX8T", editCosts.other],
     ["a missing character", "WX84", "WX8", editCosts.other],
   ])("charges %s as the table says", (_, a, b, cost) => {
@@ -100,6 +101,7 @@ describe("marking the differences", () => {
     ["WXM431AB81", "WXM 431AB8/1", "WXM 431AB8/1"],
     ["WXM431A881", "WXM 431AB8/1", "WXM 431A^8/1"],
     ["WXM413AB81", "WXM 431AB8/1", "WXM 4^^AB8/1"],
+    ["XWM431AB81", "WXM 431AB8/1", "^^M 431AB8/1"],
     ["WXM41AB81", "WXM 431AB8/1", "WXM 4^1AB8/1"],
     ["WXM4331AB81", "WXM 431AB8/1", "WXM 431AB8/1"],
     ["XM431AB81", "WXM 431AB8/1", "^XM 431AB8/1"],

@@ -36,6 +36,8 @@ describe("a part's link", () => {
     "java\nscript:alert(1)",
     "\u0001javascript:alert(1)",
     "data:text/html,<script>alert(1)</script>",
+    "javascript://larder-lane.example/%0Aalert(1)",
+    "ftp://larder-lane.example/1",
     "vbscript:msgbox(1)",
     "file:///etc/passwd",
     "blob:https://larder-lane.example/1",

@@ -41,6 +41,10 @@ describe("finding a model", () => {
     expect(meant("OOOOOOOIIIIIII", "00000001111111", "ABCDEFGHIJKLMN")).toEqual({ near: ["00000001111111"] });
   });
 
+  test("puts what looks the same first, however many look-alikes, then the nearest", () => {
+    expect(meant("OOOOOOOX4T", "OOOOOOOX4A", "0000000X4T")).toEqual({ near: ["0000000X4T", "OOOOOOOX4A"] });
+  });
+
   test("puts the nearest first: look-alike, then misreading, then another character", () => {
     expect(meant("WXC38HT", "WXC3XHT", "WXC33HT", "WXC3BHT")).toEqual({
       near: ["WXC3BHT", "WXC33HT", "WXC3XHT"],
@@ -63,6 +67,11 @@ describe("finding a model", () => {
   test("takes a swap of neighbours and a missing character for the model that is meant", () => {
     expect(meant("WXM341AT", "WXM431AT")).toEqual({ near: ["WXM431AT"] });
     expect(meant("WXM41AT", "WXM431AT")).toEqual({ near: ["WXM431AT"] });
+  });
+
+  test("finds a long code of which the last two characters were not typed", () => {
+    expect(meant("WXM431A", "WXM 431A/EU")).toEqual({ near: ["WXM 431A/EU"] });
+    expect(meant("WXM431A", "WXM 431A/EUK")).toBe("unknown");
   });
 
   test("does not take a question mark for any character", () => {

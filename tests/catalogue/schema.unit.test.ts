@@ -194,6 +194,7 @@ describe("what a part fits", () => {
     expect(withPart({ fits: ["WX-18"] }).catalogue.parts[0]?.fits).toEqual([]);
     const twins = [model, { ...model, code: "W-X1B" }];
     expect(parse(twins, [{ ...part, fits: ["WX1B"] }]).catalogue.parts[0]?.fits).toEqual([]);
+    expect(parse(twins, [{ ...part, fits: ["W-X1B"] }]).catalogue.parts[0]?.fits).toEqual(["W-X1B"]);
   });
 
   test("may be ten thousand odd things", () => {

@@ -12,7 +12,8 @@ export function textsFrom(files: Record<string, Table>, fallback: Record<string,
     return files[file]?.[name] ?? fallback[file]?.[name];
   };
   return (key, values = {}) => {
-    const plural = typeof values["count"] === "number" ? new Intl.PluralRules("en").select(values["count"]) : "";
+    const plural =
+      typeof values["count"] === "number" ? new Intl.PluralRules("en").select(values["count"]) : "";
     const text = find(`${key}_${plural}`) ?? find(key);
     if (text === undefined) throw new Error(`No text "${key}" in locales/`);
     return text.replace(/\{\{(\w+)\}\}/g, (_, name: string) => {

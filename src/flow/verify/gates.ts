@@ -2,10 +2,12 @@ import type { Flow } from "../flow.ts";
 import type { Graph } from "./graph.ts";
 import type { Problem } from "./problem.ts";
 
+const resumed = "session-resumed";
+
 /**
  * Every hazardous step lies behind its gate, in the same visit: walking back from the step, each way meets a
- * confirmed gate for each of its hazards before it leaves the step's check. Undo, resume and reports of danger
- * are edges like any other, so no such way can slip past.
+ * confirmed gate for each of its hazards before it leaves the step's check. Undo and reports of danger are edges
+ * like any other; coming back after an interruption begins a new visit, wherever it starts from.
  */
 export function findUngated(flow: Flow, graph: Graph): Problem[] {
   const problems: Problem[] = [];
@@ -14,21 +16,24 @@ export function findUngated(flow: Flow, graph: Graph): Problem[] {
   for (const [leaf, { meta, ancestors }] of graph.leaves) {
     const home = ancestors.at(-1);
     for (const hazard of meta?.hazards ?? []) {
-      if (flow.hazards[hazard]?.gate !== "required") continue;
+      // A hazard that nobody described counts as one that needs its gate.
+      if (flow.hazards[hazard]?.gate === "none") continue;
       const open = [leaf];
       const seen = new Set(open);
       while (open.length) {
         const here = open.pop() as string;
+        const ways = into.get(here) ?? [];
         const outside = graph.leaves.get(here)?.ancestors.at(-1) !== home;
-        if (outside || here === graph.start) {
+        const again = ways.find(({ event }) => event === resumed);
+        if (outside || here === graph.start || again) {
           problems.push({
             code: "ungated-hazard",
             state: leaf,
-            message: `"${leaf}" exposes a person to "${hazard}", but can be entered from "${here}" without a gate that covers it.`,
+            message: `"${leaf}" exposes a person to "${hazard}", but can be entered from "${again?.from ?? here}" without a gate that covers it.`,
           });
           break;
         }
-        for (const { from, event } of into.get(here) ?? []) {
+        for (const { from, event } of ways) {
           if (seen.has(from) || isGatePassed(flow, graph, from, event, hazard)) continue;
           seen.add(from);
           open.push(from);
@@ -37,6 +42,31 @@ export function findUngated(flow: Flow, graph: Graph): Problem[] {
     }
   }
   return problems;
+}
+
+/** Turns behind a confirmed gate where coming back after an interruption does not ask that gate again. */
+export function findKeptOpen(graph: Graph): Problem[] {
+  const homeOf = (leaf: string) => graph.leaves.get(leaf)?.ancestors.at(-1);
+  const open = graph.edges
+    .filter(({ from, event }) => graph.leaves.get(from)?.meta?.gate && event === "answered.ready")
+    .map(({ to }) => to);
+  const behind = new Set(open);
+  while (open.length) {
+    const here = open.pop() as string;
+    for (const { from, to, event } of graph.edges) {
+      if (from !== here || event === resumed || behind.has(to) || homeOf(to) !== homeOf(here)) continue;
+      behind.add(to);
+      open.push(to);
+    }
+  }
+  const asking = new Set(graph.edges.filter(({ event }) => event === resumed).map(({ from }) => from));
+  return [...behind]
+    .filter((leaf) => graph.leaves.get(leaf)?.meta && !asking.has(leaf))
+    .map((leaf) => ({
+      code: "gate-kept-open",
+      state: leaf,
+      message: `"${leaf}" lies behind a gate, but coming back to it later does not ask that gate again.`,
+    }));
 }
 
 function isGatePassed(flow: Flow, graph: Graph, from: string, event: string, hazard: string): boolean {

@@ -1,7 +1,7 @@
 import { composeChart } from "../compose.ts";
 import type { ChartConfig } from "../config.ts";
 import type { Flow } from "../flow.ts";
-import { findUndeclared, findUngated } from "./gates.ts";
+import { findKeptOpen, findUndeclared, findUngated } from "./gates.ts";
 import { graphOf } from "./graph.ts";
 import type { Problem } from "./problem.ts";
 import { findLostWays, findTrapped } from "./ways.ts";
@@ -20,6 +20,7 @@ export function verifyChart(flow: Flow, config: ChartConfig = composeChart(flow)
     ...findLostWays(graph),
     ...findTrapped(graph),
     ...findUngated(flow, graph),
+    ...findKeptOpen(graph),
     ...findUndeclared(flow),
   ];
 }

@@ -1,11 +1,15 @@
 import { type Graph, reach } from "./graph.ts";
 import type { Problem } from "./problem.ts";
 
-/** States that nothing leads to, targets that do not exist, and states from which no ending can be reached. */
+/** Ways out that are always there and so say nothing of whether a turn leads on. */
+const emergency = /^(danger-reported\..*|help-asked|ice-returned)$/;
+
+/** States that nothing leads to, targets that do not exist, and states from which answering reaches no ending. */
 export function findLostWays(graph: Graph): Problem[] {
   const endings = [...graph.leaves].filter(([, { meta }]) => meta?.kind === "ending").map(([leaf]) => leaf);
   const reached = reach(graph, [graph.start], "forward");
-  const ending = reach(graph, endings, "back");
+  const answering = { ...graph, edges: graph.edges.filter(({ event }) => !emergency.test(event)) };
+  const ending = reach(answering, endings, "back");
   const lost = [...graph.leaves.keys()];
   return [
     ...graph.broken.map(({ from, to }) => ({
@@ -25,7 +29,7 @@ export function findLostWays(graph: Graph): Problem[] {
       .map((leaf) => ({
         code: "dead-end",
         state: leaf,
-        message: `From "${leaf}" no ending can be reached.`,
+        message: `From "${leaf}" no answer leads to an ending.`,
       })),
   ];
 }

@@ -9,7 +9,9 @@ type Way = "danger" | "ice" | "help" | "restart";
 export function Footer({ view, actions, texts }: { view: View; actions: Actions; texts: Texts }) {
   const [asking, setAsking] = useState<Way | null>(null);
   const opener = useRef<HTMLElement | null>(null);
-  const ways: Way[] = view.canReportIce ? ["danger", "ice", "help", "restart"] : ["danger", "help", "restart"];
+  const ways: Way[] = view.canReportIce
+    ? ["danger", "ice", "help", "restart"]
+    : ["danger", "help", "restart"];
   const leave = (act?: () => void) => () => {
     setAsking(null);
     opener.current?.focus();

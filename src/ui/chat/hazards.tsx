@@ -2,13 +2,15 @@ import type { Hazard, Signal, Texts } from "../../session/index.ts";
 
 const MOST_SEVERE_FIRST: Signal[] = ["danger", "warning", "caution", "notice"];
 
-/** Hazards as signal panels after ANSI Z535.6: one panel for each signal word, the word always written. */
-export function Hazards({ hazards, texts }: { hazards: Hazard[]; texts: Texts }) {
+type Props = { hazards: Hazard[]; brief?: boolean; texts: Texts };
+
+/** Hazards as signal panels after ANSI Z535.6: one panel for each signal word, the word always written. `brief` only reminds. */
+export function Hazards({ hazards, brief, texts }: Props) {
   return MOST_SEVERE_FIRST.map((signal) => {
     const told = hazards.filter((hazard) => hazard.signal === signal);
     return (
       told.length > 0 && (
-        <div key={signal} class={`signal ${signal}`}>
+        <div key={signal} class={`signal ${signal} ${brief ? "brief" : ""}`}>
           <p class="word">
             {signal !== "notice" && <Alert />}
             {texts(`ui.signal-${signal}`)}

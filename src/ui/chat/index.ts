@@ -1,7 +1,7 @@
 import firstSheet from "./panel.css?inline";
 
-export { Panel, type PanelProps } from "./panel.tsx";
 export { Alert, Hazards } from "./hazards.tsx";
+export { Panel, type PanelProps } from "./panel.tsx";
 export type { ScreenProps, Screens } from "./screens.ts";
 
 /** The rules of the first file, for `adoptedStyleSheets`. */

@@ -24,9 +24,16 @@ export function Panel({ view, actions, services, texts, screens }: PanelProps) {
   const Picture = screens?.picture;
   const Badge = screens?.badge;
   return (
-    <section class="panel" lang={texts("ui.locale")} dir={texts("ui.direction") as "ltr"} aria-label={texts("ui.title")}>
+    <section
+      class="panel"
+      lang={texts("ui.locale")}
+      dir={texts("ui.direction") as "ltr"}
+      aria-label={texts("ui.title")}
+    >
       <header>
-        <div class="path">{turn && turn.path.length > 0 && <IcePath path={turn.path} label={texts("ui.path")} />}</div>
+        <div class="path">
+          {turn && turn.path.length > 0 && <IcePath path={turn.path} label={texts("ui.path")} />}
+        </div>
         <Lines lines={view.lines} change={tap.actions.change} texts={texts} />
       </header>
       <div class="turn" aria-busy={tap.busy || !turn || Screen === undefined}>
@@ -42,7 +49,7 @@ export function Panel({ view, actions, services, texts, screens }: PanelProps) {
               {turn.heading}
             </h2>
             <Effort turn={turn} texts={texts} />
-            <Hazards hazards={turn.hazards} texts={texts} />
+            <Hazards hazards={turn.hazards} brief={turn.gated} texts={texts} />
             {turn.body.map((text) => (
               <p key={text}>{text}</p>
             ))}
@@ -54,10 +61,21 @@ export function Panel({ view, actions, services, texts, screens }: PanelProps) {
               </details>
             )}
             {Screen && Picture && (
-              <Screen turn={turn} actions={tap.actions} services={services} texts={texts} busy={tap.busy} picture={Picture} />
+              <Screen
+                turn={turn}
+                actions={tap.actions}
+                services={services}
+                texts={texts}
+                busy={tap.busy}
+                picture={Picture}
+              />
             )}
             {Screen === undefined && <Loading texts={texts} />}
-            <Answers answers={turn.answers} busy={tap.busy} give={(id) => tap.actions.answer(turn.turn, id)} />
+            <Answers
+              answers={turn.answers}
+              busy={tap.busy}
+              give={(id) => tap.actions.answer(turn.turn, id)}
+            />
           </div>
         )}
         {!turn && <Loading texts={texts} />}

@@ -18,7 +18,12 @@ export function BasketButton({ part, services, texts }: Props) {
   }
   return (
     <>
-      <button type="button" class="main wide" aria-disabled={state === "adding" || state === "added"} onClick={add}>
+      <button
+        type="button"
+        class="main wide"
+        aria-disabled={state === "adding" || state === "added"}
+        onClick={add}
+      >
         {texts(`part.${state === "failed" ? "add-again" : state}`)}
       </button>
       <p role="status" class={state === "failed" ? "wrong" : "small"}>

@@ -13,7 +13,7 @@ export function Choices<Value extends string>({ legend, options, chosen, onChose
   return (
     <fieldset>
       <legend>{legend}</legend>
-      <div class="choices">
+      <div class={`choices ${options.length > 2 ? "many" : ""}`}>
         {options.map(([value, text]) => (
           <label key={value}>
             <input type="radio" name={name} checked={value === chosen} onChange={() => onChosen(value)} />

@@ -5,7 +5,7 @@ import { PartCard } from "./part-card.tsx";
 import { ShopHelp } from "./shop-help.tsx";
 
 /** How it ended: the cause, what was found, whom to call, and a summary to take along. */
-export function EndingScreen({ turn, actions, services, texts }: ScreenProps) {
+export function EndingScreen({ turn, services, texts }: ScreenProps) {
   const { ending } = turn;
   if (!ending) return null;
   const found = [...ending.evidence].sort((a, b) => Number(b.proves) - Number(a.proves));
@@ -24,11 +24,10 @@ export function EndingScreen({ turn, actions, services, texts }: ScreenProps) {
         </div>
       )}
       {ending.outcome === "professional" && <ShopHelp services={services} texts={texts} />}
-      {found.length > 0 && <Found found={found} heading={texts(ending.part ? "part.why" : "part.found")} texts={texts} />}
+      {found.length > 0 && (
+        <Found found={found} heading={texts(ending.part ? "part.why" : "part.found")} texts={texts} />
+      )}
       <Summary text={summaryOf(turn, found, texts)} texts={texts} />
-      <button type="button" class="quiet" onClick={actions.restart}>
-        {texts("ui.restart")}
-      </button>
     </>
   );
 }
@@ -85,7 +84,9 @@ function Summary({ text, texts }: { text: string; texts: Texts }) {
       <p role="status" class="small">
         {state && texts(`part.${state}`)}
       </p>
-      {state === "shown" && <textarea ref={area} readOnly rows={8} aria-label={texts("part.summary")} value={text} />}
+      {state === "shown" && (
+        <textarea ref={area} readOnly rows={8} aria-label={texts("part.summary")} value={text} />
+      )}
     </div>
   );
 }

@@ -12,7 +12,13 @@ type Need = Extract<ReadingNeed, { instrument: "filter-age" }>;
 
 /** How old the water filter is, said as well as the person knows it. */
 export function FilterAge({ need, turn, actions, texts, busy }: ScreenProps & { need: Need }) {
-  const [fitted, setFitted] = useState<Fitted>({ by: "month", day: "", month: "", year: "", season: "spring" });
+  const [fitted, setFitted] = useState<Fitted>({
+    by: "month",
+    day: "",
+    month: "",
+    year: "",
+    season: "spring",
+  });
   const [refusal, setRefusal] = useState<Refusal | null>(null);
   const [when, setWhen] = useState<FittedWhen | null>(null);
 
@@ -38,7 +44,10 @@ export function FilterAge({ need, turn, actions, texts, busy }: ScreenProps & { 
     >
       <Choices
         legend={texts("measure.fitted-how")}
-        options={(["date", "month", "season", "since-moving"] as const).map((by) => [by, texts(`measure.by-${by}`)])}
+        options={(["date", "month", "season", "since-moving"] as const).map((by) => [
+          by,
+          texts(`measure.by-${by}`),
+        ])}
         chosen={fitted.by}
         onChosen={(by) => edit({ by, month: by === "date" ? "" : fitted.month })}
       />
@@ -65,7 +74,11 @@ export function FilterAge({ need, turn, actions, texts, busy }: ScreenProps & { 
 }
 
 /** What was typed as a day, month or season, or why it cannot be one. */
-function readFitted({ by, day, month, year, season }: Fitted, need: Need, texts: Texts): FittedWhen | Refusal {
+function readFitted(
+  { by, day, month, year, season }: Fitted,
+  need: Need,
+  texts: Texts,
+): FittedWhen | Refusal {
   const numbers = [by === "date" ? day : "1", by === "season" ? "1" : month, year];
   const read = numbers.map(readNumber);
   if (read.some((each) => each.kind === "empty")) return { text: texts(`measure.${by}-empty`) };
@@ -97,10 +110,22 @@ function readFitted({ by, day, month, year, season }: Fitted, need: Need, texts:
 type ResultProps = { when: FittedWhen; need: Need; texts: Texts; children: preact.ComponentChildren };
 
 function AgeResult({ when, need: { today, limitMonths }, texts, children }: ResultProps) {
-  const { months, verdict, dueOn } = assessFilterAge({ kind: "filter-age", fitted: when }, today, limitMonths);
-  const [low, high] = [showNumber(texts, months.low), months.high === null ? "" : showNumber(texts, months.high)];
-  const age = texts(`measure.age-${high === "" ? "open" : low === high ? "exact" : "between"}`, { low, high });
-  const due = dueOn.latest ? ` ${texts(`measure.due-${verdict}`, { day: showDay(texts, dueOn.latest) })}` : "";
+  const { months, verdict, dueOn } = assessFilterAge(
+    { kind: "filter-age", fitted: when },
+    today,
+    limitMonths,
+  );
+  const [low, high] = [
+    showNumber(texts, months.low),
+    months.high === null ? "" : showNumber(texts, months.high),
+  ];
+  const age = texts(`measure.age-${high === "" ? "open" : low === high ? "exact" : "between"}`, {
+    low,
+    high,
+  });
+  const due = dueOn.latest
+    ? ` ${texts(`measure.due-${verdict}`, { day: showDay(texts, dueOn.latest) })}`
+    : "";
   return (
     <Result
       instrument="filter-age"

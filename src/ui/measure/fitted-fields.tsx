@@ -42,17 +42,27 @@ export function FittedFields({ fitted, edit, refusal, texts }: Props) {
     const order = new Intl.DateTimeFormat(localeOf(texts))
       .formatToParts(0)
       .flatMap(({ type }) => (type === "day" || type === "month" || type === "year" ? [type] : []));
-    return <div class="row date">{order.map((part, index) => number(part, index === 0 ? refusal : null))}</div>;
+    return (
+      <div class="row date">{order.map((part, index) => number(part, index === 0 ? refusal : null))}</div>
+    );
   }
   return (
-    <div class="row date">
+    <div class="row date two">
       <MonthField month={fitted.month} onChosen={(month) => edit({ month })} texts={texts} />
       {number("year", refusal)}
     </div>
   );
 }
 
-function MonthField({ month, onChosen, texts }: { month: string; onChosen(month: string): void; texts: Texts }) {
+function MonthField({
+  month,
+  onChosen,
+  texts,
+}: {
+  month: string;
+  onChosen(month: string): void;
+  texts: Texts;
+}) {
   const id = useId();
   const { format } = new Intl.DateTimeFormat(localeOf(texts), { month: "long", timeZone: "UTC" });
   return (

@@ -2,6 +2,7 @@ import { assessFlow, type FlowLimits, type FlowRun } from "../../measurement/ind
 import type { Texts } from "../../session/index.ts";
 import { showNumber, showSeconds } from "./format.ts";
 import { Result } from "./result.tsx";
+import { spanAround } from "./scale.tsx";
 
 type Props = {
   runs: FlowRun[];
@@ -34,8 +35,7 @@ export function FlowResult({ runs, limits, busy, texts, onAgain, onRemoved, onUs
       verdict={verdict}
       said={texts("measure.flow-said", shown)}
       scale={{
-        from: 0,
-        to: Math.max(2 * limits.minimum, 1.2 * (perSecond.value + doubt)),
+        ...spanAround(limits.minimum, perSecond.value, doubt),
         limit: limits.minimum,
         better: "above",
         low: perSecond.value - doubt,
@@ -54,7 +54,12 @@ export function FlowResult({ runs, limits, busy, texts, onAgain, onRemoved, onUs
             // biome-ignore lint/suspicious/noArrayIndexKey: two runs may be equal, and nothing else names them.
             <li key={index}>
               {said}
-              <button type="button" class="quiet" aria-label={`${texts("measure.remove")}: ${said}`} onClick={() => onRemoved(index)}>
+              <button
+                type="button"
+                class="quiet"
+                aria-label={`${texts("measure.remove")}: ${said}`}
+                onClick={() => onRemoved(index)}
+              >
                 {texts("measure.remove")}
               </button>
             </li>

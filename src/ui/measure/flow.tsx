@@ -63,7 +63,12 @@ export function Flow({ need, turn, actions, services, texts, busy }: Props) {
 
   return (
     <ol class="steps">
-      <Step number={1} at={step} title={texts("measure.run")} done={seconds === null ? "" : showSeconds(texts, seconds)}>
+      <Step
+        number={1}
+        at={step}
+        title={texts("measure.run")}
+        done={seconds === null ? "" : showSeconds(texts, seconds)}
+      >
         <Stopwatch seconds={aim} services={services} texts={texts} onStopped={stopped} />
         {refusal && (
           <div role="alert">
@@ -89,7 +94,7 @@ export function Flow({ need, turn, actions, services, texts, busy }: Props) {
             }}
           />
           {unit === "g" && <p class="small">{texts("measure.scales-how")}</p>}
-          <div class="pour">
+          <div class={unit === "g" ? "" : "pour"}>
             <Jug
               unit={unit}
               volume={read.kind === "value" ? read.value : 0}
@@ -136,6 +141,11 @@ export function Flow({ need, turn, actions, services, texts, busy }: Props) {
 }
 
 function explain({ field, code, value, min, max }: FlowProblem, unit: string, texts: Texts): string {
-  const shown = { value: showNumber(texts, value), min: showNumber(texts, min), max: showNumber(texts, max), unit };
+  const shown = {
+    value: showNumber(texts, value),
+    min: showNumber(texts, min),
+    max: showNumber(texts, max),
+    unit,
+  };
   return texts(`measure.${field}-${code}`, shown);
 }

@@ -21,7 +21,9 @@ export function GateScreen({ turn, actions, texts, busy }: ScreenProps) {
               type="checkbox"
               checked={ticked.includes(id)}
               onChange={(event) =>
-                setTicked(event.currentTarget.checked ? [...ticked, id] : ticked.filter((each) => each !== id))
+                setTicked(
+                  event.currentTarget.checked ? [...ticked, id] : ticked.filter((each) => each !== id),
+                )
               }
             />
             <span>{text}</span>

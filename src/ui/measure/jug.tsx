@@ -34,10 +34,13 @@ export function Jug({ unit, volume, onSlid, texts }: Props) {
   }
 
   return (
-    <div class="jug">
-      <svg viewBox="0 0 150 172" aria-hidden="true" onPointerDown={drag} onPointerMove={drag}>
+    <>
+      <svg class="jug" viewBox="0 0 150 172" aria-hidden="true" onPointerDown={drag} onPointerMove={drag}>
         <path class="water" d={`M${edge(level)} ${level}H110V148q0 8-8 8H34q-8 0-8-8z`} />
-        <path class="glass" d="M12 8l14 16V148q0 8 8 8h68q8 0 8-8V8zM110 44h16q10 0 10 10v44q0 10-10 10h-16" />
+        <path
+          class="glass"
+          d="M12 8l14 16V148q0 8 8 8h68q8 0 8-8V8zM110 44h16q10 0 10 10v44q0 10-10 10h-16"
+        />
         {marks.map((mark) => {
           const isNumbered = Math.abs(mark / numbered - Math.round(mark / numbered)) < 0.01;
           return (
@@ -53,7 +56,7 @@ export function Jug({ unit, volume, onSlid, texts }: Props) {
         })}
         <path class="level" d={`M${edge(level) - 6} ${level}H116`} />
       </svg>
-      <label>
+      <label class="slide">
         <span class="visually-hidden">{texts("measure.slide")}</span>
         <input
           type="range"
@@ -65,7 +68,7 @@ export function Jug({ unit, volume, onSlid, texts }: Props) {
           onInput={(event) => onSlid(event.currentTarget.valueAsNumber)}
         />
       </label>
-    </div>
+    </>
   );
 }
 

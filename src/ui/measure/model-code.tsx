@@ -1,8 +1,7 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import type { FoundModel } from "../../session/index.ts";
 import type { ScreenProps } from "../chat/index.ts";
 import { Field, type Refusal } from "./field.tsx";
-import { ModelResult } from "./model-result.tsx";
+import { type Answered, ModelResult } from "./model-result.tsx";
 
 /** Faster answers than this need no words; slower ones must not look like a dead button. */
 const SLOW_MS = 300;
@@ -11,7 +10,7 @@ const SLOW_MS = 300;
 export function ModelScreen({ turn, actions, services, texts, busy, picture: Picture }: ScreenProps) {
   const [typed, setTyped] = useState("");
   const [refusal, setRefusal] = useState<Refusal | null>(null);
-  const [found, setFound] = useState<FoundModel | "broken" | null>(null);
+  const [found, setFound] = useState<Answered | null>(null);
   const [looking, setLooking] = useState(false);
   const [slow, setSlow] = useState(false);
   // An answer to an earlier question must not overwrite that to a later one.

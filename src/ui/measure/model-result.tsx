@@ -1,7 +1,10 @@
 import type { FoundModel, Texts } from "../../session/index.ts";
 
+/** What a search came to; a code that cannot be read is told at its field instead. */
+export type Answered = Exclude<FoundModel, { kind: "unreadable" }> | "broken";
+
 type Props = {
-  found: Exclude<FoundModel, { kind: "unreadable" }> | "broken";
+  found: Answered;
   busy: boolean;
   texts: Texts;
   onTaken(code: string | null): void;

@@ -6,7 +6,17 @@ import { ShopHelp } from "./shop-help.tsx";
 type Part = Extract<FittedPart, { kind: "part" }>["part"];
 
 /** One product of the shop: its name is text, its link was checked at the door. */
-export function Offer({ part, model, services, texts }: { part: Part; model: string; services: Services; texts: Texts }) {
+export function Offer({
+  part,
+  model,
+  services,
+  texts,
+}: {
+  part: Part;
+  model: string;
+  services: Services;
+  texts: Texts;
+}) {
   return (
     <div class="offer">
       <h4>{part.link ? <a href={part.link}>{part.name}</a> : part.name}</h4>
@@ -21,7 +31,11 @@ export function Offer({ part, model, services, texts }: { part: Part; model: str
       {part.stock === "out-of-stock" ? (
         <ShopHelp services={services} texts={texts} />
       ) : (
-        <BasketButton part={{ number: part.number, name: part.name, model }} services={services} texts={texts} />
+        <BasketButton
+          part={{ number: part.number, name: part.name, model }}
+          services={services}
+          texts={texts}
+        />
       )}
     </div>
   );

@@ -30,7 +30,7 @@ export function PartCard({ wanted, services, texts }: Props) {
   const known = model !== null && fitted !== "broken" && fitted?.kind === "part" ? fitted : null;
   const minutes = known?.part.effortMinutes ?? wanted.effortMinutes;
   return (
-    <section class="part">
+    <section class="part-card">
       <p class={`claim ${wanted.claim}`}>{texts(`part.claim-${wanted.claim}`)}</p>
       <h3>{name}</h3>
       <p>{wanted.claimText}</p>
@@ -55,7 +55,9 @@ export function PartCard({ wanted, services, texts }: Props) {
         <p class="skeleton">{texts("part.looking")}</p>
       ) : (
         <NoOffer
-          fitted={model === null ? "unknown-model" : fitted === "broken" ? fitted : (fitted?.kind ?? "broken")}
+          fitted={
+            model === null ? "unknown-model" : fitted === "broken" ? fitted : (fitted?.kind ?? "broken")
+          }
           onRetry={() => setAttempt(attempt + 1)}
           {...{ wanted, services, texts }}
         />
@@ -64,6 +66,7 @@ export function PartCard({ wanted, services, texts }: Props) {
         {texts("part.effort", { count: minutes })}
         {tools.length > 0 && ` · ${texts("ui.tools", { tools: showList(texts, tools) })}`}
       </p>
+      {wanted.fitting && <p>{wanted.fitting}</p>}
       <Hazards hazards={wanted.cautions} texts={texts} />
     </section>
   );

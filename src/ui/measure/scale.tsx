@@ -13,6 +13,12 @@ export type ScaleProps = {
   valueText: string;
 };
 
+/** A stretch around the limit in which a reading and its doubt are big enough to be seen. */
+export function spanAround(limit: number, value: number, doubt: number): { from: number; to: number } {
+  const half = Math.max(6 * doubt, 1.3 * Math.abs(value - limit) + 2 * doubt);
+  return { from: limit - half, to: limit + half };
+}
+
 /**
  * A reading with its doubt against a limit: while the bar covers the limit nobody can say. The text beside it
  * says the same, so the drawing itself is silent.
@@ -21,11 +27,11 @@ export function Scale({ from, to, limit, better, low, high, value, limitText, va
   const at = (place: number) => Math.max(0, Math.min(100, ((place - from) / (to - from)) * 100));
   const [start, end] = [at(low), at(high ?? to)];
   const middle = value === undefined ? (start + end) / 2 : at(value);
-  // Words stand over their place, but never hang out at the sides.
-  const inside = (place: number) => `${Math.max(14, Math.min(86, place))}%`;
+  // A word at 80 % of the scale has 80 % of itself before that place, so that none hangs out at a side.
+  const words = (place: number) => ({ insetInlineStart: `${place}%`, "--at": `${place}%` });
   return (
     <div class={`scale ${better}`} style={{ "--limit": `${at(limit)}%` }} aria-hidden="true">
-      <span class="limit-text" style={{ insetInlineStart: inside(at(limit)) }}>
+      <span class="limit-text" style={words(at(limit))}>
         {limitText}
       </span>
       <i class="side low" />
@@ -33,7 +39,7 @@ export function Scale({ from, to, limit, better, low, high, value, limitText, va
       <i class="limit" />
       <i class="doubt" style={{ insetInlineStart: `${start}%`, width: `${Math.max(1, end - start)}%` }} />
       {value !== undefined && <i class="value" style={{ insetInlineStart: `${middle}%` }} />}
-      <span class="value-text" style={{ insetInlineStart: inside(middle) }}>
+      <span class="value-text" style={words(middle)}>
         {valueText}
       </span>
     </div>

@@ -50,7 +50,7 @@ export function Stopwatch({ seconds, services, texts, onStopped }: Props) {
       <p>{texts("measure.run-how", { count: seconds })}</p>
       <button
         type="button"
-        class="dial"
+        class={`dial ${running ? "" : "idle"}`}
         style={{ "--done": `${Math.min(100, ((elapsed ?? 0) / seconds) * 100)}%` }}
         onClick={() => {
           if (!running) {

@@ -13,6 +13,7 @@ import { Choices } from "./choices.tsx";
 import { Field, type Refusal } from "./field.tsx";
 import { showNumber } from "./format.ts";
 import { Result } from "./result.tsx";
+import { spanAround } from "./scale.tsx";
 
 type Props = ScreenProps & { need: Extract<ReadingNeed, { instrument: "temperature" }> };
 
@@ -116,16 +117,13 @@ function TemperatureResult({ reading, limits, degrees, texts, children }: Result
     limit: degrees(inUnit(limitC)),
     doubt: showNumber(texts, inUnit(doubtC) - inUnit(0)),
   };
-  // Wide enough for a warm freezer and a cold one without the limit moving.
-  const span = Math.max(20, Math.abs(celsius.value - limitC) + 2 * doubtC);
   return (
     <Result
       instrument="temperature"
       verdict={verdict}
       said={texts("measure.temperature-said", shown)}
       scale={{
-        from: limitC - span,
-        to: limitC + span,
+        ...spanAround(limitC, celsius.value, doubtC),
         limit: limitC,
         better: "below",
         low: celsius.value - doubtC,

@@ -21,11 +21,17 @@ export function WaitScreen({ turn, services, texts }: ScreenProps) {
   if (!turn.wait) return null;
   const [from, until] = [Date.parse(turn.wait.from), Date.parse(turn.wait.until)];
   const left = Math.max(0, until - now);
-  const ends = new Intl.DateTimeFormat(localeOf(texts), { weekday: "long", hour: "numeric", minute: "2-digit" });
+  const ends = new Intl.DateTimeFormat(localeOf(texts), {
+    weekday: "long",
+    hour: "numeric",
+    minute: "2-digit",
+  });
   const done = Math.max(0, Math.min(100, ((now - from) / (until - from)) * 100));
   return (
     <div class="wait">
-      <p class="left">{left > 0 ? texts("measure.wait-left", { time: showSpan(texts, left) }) : texts("measure.wait-over")}</p>
+      <p class="left">
+        {left > 0 ? texts("measure.wait-left", { time: showSpan(texts, left) }) : texts("measure.wait-over")}
+      </p>
       <div class="bar" aria-hidden="true">
         <i style={{ width: `${done}%` }} />
       </div>

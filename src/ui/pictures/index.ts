@@ -1,2 +1,2 @@
-export { IcePath } from "./ice-path.tsx";
 export { default as icePathSheet } from "./ice-path.css?inline";
+export { IcePath } from "./ice-path.tsx";

@@ -43,8 +43,16 @@ export const chatFixtures: Record<string, View> = {
       turn: "tray.look",
       hazards: [
         { id: "h1", signal: "danger", text: "If water has reached a plug or a socket, do not touch it." },
-        { id: "h2", signal: "warning", text: "A tall fridge can tip over. Empty the door before you move it." },
-        { id: "h3", signal: "caution", text: "The tray can move and its heater gets hot. Keep your hands out." },
+        {
+          id: "h2",
+          signal: "warning",
+          text: "A tall fridge can tip over. Empty the door before you move it.",
+        },
+        {
+          id: "h3",
+          signal: "caution",
+          text: "The tray can move and its heater gets hot. Keep your hands out.",
+        },
         { id: "h4", signal: "caution", text: "Spilt water is slippery. Lay a towel on the floor." },
         { id: "h5", signal: "notice", text: "Throw away the first two batches of ice." },
       ],
@@ -55,7 +63,10 @@ export const chatFixtures: Record<string, View> = {
     lines: linesOf(1),
     notices: [
       { id: "welcome-back", text: "Welcome back. This is where you were." },
-      { id: "memory-only", text: "This browser keeps nothing. If you close this page, your answers are gone." },
+      {
+        id: "memory-only",
+        text: "This browser keeps nothing. If you close this page, your answers are gone.",
+      },
     ],
   }),
   "long-words": viewOf(

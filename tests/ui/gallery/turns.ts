@@ -29,6 +29,7 @@ const blank: Turn = {
   kind: "choice",
   station: null,
   hazards: [],
+  gated: false,
   heading: "",
   body: [],
   why: "",

@@ -1,0 +1,7 @@
+/** Now, as RFC 3339 with the person's own offset: the log keeps both the instant and the person's day. */
+export function localNow(now: Date = new Date()): string {
+  const offset = -now.getTimezoneOffset();
+  const pad = (value: number) => String(Math.trunc(Math.abs(value))).padStart(2, "0");
+  const shifted = new Date(now.getTime() + offset * 60_000).toISOString().slice(0, 19);
+  return `${shifted}${offset < 0 ? "-" : "+"}${pad(offset / 60)}:${pad(offset % 60)}`;
+}

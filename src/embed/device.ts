@@ -1,0 +1,27 @@
+/** Keeps the screen awake while a test runs; a phone that cannot do so simply dims as it always does. */
+export async function keepAwake(): Promise<() => void> {
+  try {
+    const lock = await navigator.wakeLock.request("screen");
+    return () => void lock.release().catch(() => {});
+  } catch {
+    return () => {};
+  }
+}
+
+/** A beep and a buzz: the person's eyes are on the jug. Harmless where the device has neither. */
+export function signal(kind: "tick" | "end"): void {
+  try {
+    navigator.vibrate?.(kind === "end" ? [200, 100, 200] : 40);
+    const sound = new AudioContext();
+    const tone = sound.createOscillator();
+    const volume = sound.createGain();
+    volume.gain.value = 0.2;
+    tone.frequency.value = kind === "end" ? 880 : 440;
+    tone.connect(volume).connect(sound.destination);
+    tone.onended = () => void sound.close();
+    tone.start();
+    tone.stop(sound.currentTime + (kind === "end" ? 0.5 : 0.06));
+  } catch {
+    // No sound: the screen shows the end as well.
+  }
+}

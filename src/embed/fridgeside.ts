@@ -1,0 +1,3 @@
+import { definePanel } from "./define.ts";
+
+definePanel();

@@ -1,0 +1,274 @@
+import { describe, expect, test } from "vitest";
+import { readFlow } from "../../src/cli/flows-folder.ts";
+import { composeChart, createChart } from "../../src/flow/index.ts";
+import { graphOf } from "../../src/flow/verify/index.ts";
+import { memoryOf, metaOf, startSession } from "../../src/session/index.ts";
+import { type Answers, at, celsius, fittedOn, flowOf, follow, healthy } from "../session/drive.ts";
+
+const flow = readFlow();
+const chart = createChart(flow);
+const start = (model: string | null = null) => startSession(flow, at(0), model, chart);
+const lowFlow: Answers = { "flow-test.run": flowOf(5) };
+const noPlug: Answers = { "flow-without-filter.prepare": "no-plug" };
+const withPlug: Answers = { "flow-without-filter.prepare": "plug-fitted" };
+/** What nobody can settle: a person who comes this far has answered all there is. */
+const nothingFound: Answers = { "fill-tube.look": "clear", "inlet-valve.screen": "not-sure" };
+
+/** Each cause that has a proof: the answers that make it, and the part or the trade that it ends with. */
+const proved: Record<string, [answers: Answers, endsWith: string]> = {
+  "door-out-of-line": [
+    {
+      "door-closing.look": "stays-open",
+      "door-closing.blocked-front": "nothing-there",
+      "door-closing.blocked-behind": "nothing-there",
+      "door-closing.again": "still-open",
+    },
+    "appliance-engineer",
+  ],
+  "seal-worn": [
+    {
+      "door-seal.look": "torn",
+      "door-seal.paper-strip": "slips",
+      "door-seal.clean": "cleaned",
+      "door-seal.strip-again": "slips",
+    },
+    "door-seal",
+  ],
+  "bin-cracked": [{ "ice-bin.look": "not-seated", "ice-bin.reseat": "cracked" }, "ice-bin"],
+  "cooling-fault": [
+    {
+      "freezer-temperature.read": celsius(-5),
+      "freezer-temperature.colder": "set-colder",
+      "reset.test": "nothing-moved",
+      "wait-for-ice.wait": "keep-checking",
+      "freezer-again.settle": "read-now",
+      "freezer-again.read": celsius(-5),
+    },
+    "refrigeration-engineer",
+  ],
+  "tap-stuck": [{ ...lowFlow, "stop-tap.open": "will-not-turn" }, "plumber"],
+  "line-damaged": [{ ...lowFlow, "supply-line.look": "damaged" }, "supply-line"],
+  "line-still-kinked": [
+    { ...lowFlow, "supply-line.look": "kinked", "supply-line.straighten": "still-flat" },
+    "supply-line",
+  ],
+  "filter-clogged": [{ ...lowFlow, ...withPlug, "flow-without-filter.run": flowOf(25) }, "water-filter"],
+  "supply-weak": [{ ...lowFlow, ...withPlug, "flow-without-filter.run": flowOf(5) }, "plumber"],
+  "filter-due": [{ ...lowFlow, ...noPlug, "filter-age.fitted": fittedOn("2025-01-01") }, "water-filter"],
+  "valve-leaks-by": [
+    { "fill-tube.look": "frozen", "fill-tube.thaw": "thawed", "fill-tube.look-again": "frozen-again" },
+    "appliance-engineer",
+  ],
+  "inlet-valve-faulty": [
+    { "fill-tube.look": "clear", "inlet-valve.screen": "clean", "inlet-valve.arrives": "strong" },
+    "inlet-valve",
+  ],
+  "ice-maker-faulty": [{ "reset.test": "nothing-moved" }, "ice-maker"],
+};
+
+describe("a cause that a check proves", () => {
+  test("has a written path here, every one of them", () => {
+    const causes = Object.entries(flow.causes).filter(([, rule]) => rule.proof);
+    expect(Object.keys(proved).sort()).toEqual(causes.map(([id]) => id).sort());
+  });
+
+  test.each(Object.entries(proved))("%s ends the search at once", (cause, [answers, endsWith]) => {
+    const session = follow(start("TR-01"), { ...healthy, ...answers });
+    const rule = flow.causes[cause];
+    expect(memoryOf(session).cause).toBe(cause);
+    expect(metaOf(session).outcome).toBe(rule?.remedy === "part" ? "part" : "professional");
+    expect(rule?.remedy === "part" ? rule.part : memoryOf(session).who).toBe(endsWith);
+  });
+});
+
+/** Each cause that a person puts right on the way, and the answers that do so. */
+const putRight: Record<string, Answers> = {
+  "control-locked": { "control-lock.look": "lock-on", "control-lock.unlock": "unlocked" },
+  "switched-off": { "ice-maker-switch.look": "off", "ice-maker-switch.switch-on": "switched-on" },
+  "controls-stalled": { "reset.test": "moved-wet" },
+  "door-blocked": {
+    "door-closing.look": "stays-open",
+    "door-closing.blocked-front": "cleared",
+    "door-closing.again": "closes-now",
+  },
+  "seal-dirty": {
+    "door-seal.look": "dirty",
+    "door-seal.paper-strip": "slips",
+    "door-seal.clean": "cleaned",
+    "door-seal.strip-again": "grips",
+  },
+  "bin-full": { "ice-bin.look": "full", "ice-bin.empty": "emptied" },
+  "bin-clumped": { "ice-bin.look": "clumped", "ice-bin.tip-out": "tipped-out" },
+  "bin-not-seated": { "ice-bin.look": "not-seated", "ice-bin.reseat": "clicks-in" },
+  "bin-sensor-blocked": { "ice-bin.look": "sensor-blocked", "ice-bin.wipe-sensor": "wiped" },
+  "ice-jammed": { "ice-under-maker.look": "ice-there", "ice-under-maker.remove": "removed" },
+  "too-full": { "too-full.look": "packed", "too-full.rearrange": "rearranged" },
+  "vents-blocked": { "too-full.look": "vents-covered", "too-full.uncover": "uncovered" },
+  "freezer-warm": { "freezer-temperature.read": celsius(-5), "freezer-temperature.colder": "set-colder" },
+  "tap-closed": { ...lowFlow, "stop-tap.open": "opened", "flow-again.run": flowOf(25) },
+  "line-kinked": {
+    ...lowFlow,
+    "supply-line.look": "kinked",
+    "supply-line.straighten": "straightened",
+    "flow-again.run": flowOf(25),
+  },
+  "filter-not-seated": {
+    ...lowFlow,
+    "filter-seated.look": "loose",
+    "filter-seated.reseat": "reseated",
+    "flow-again.run": flowOf(25),
+  },
+  "filter-backwards": {
+    ...lowFlow,
+    "filter-seated.look": "backwards",
+    "filter-seated.turn-round": "turned",
+    "flow-again.run": flowOf(25),
+  },
+  "fill-tube-frozen": {
+    "fill-tube.look": "frozen",
+    "fill-tube.thaw": "thawed",
+    "fill-tube.look-again": "open-now",
+  },
+  "valve-screen-blocked": {
+    "fill-tube.look": "clear",
+    "inlet-valve.screen": "blocked",
+    "inlet-valve.rinse": "rinsed",
+  },
+};
+
+describe("a cause that a person puts right", () => {
+  test("has a written path here, every one of them", () => {
+    const causes = Object.entries(flow.causes).filter(([, rule]) => rule.remedy === "self");
+    expect(Object.keys(putRight).sort()).toEqual(causes.map(([id]) => id).sort());
+  });
+
+  test.each(Object.entries(putRight))("%s ends as fixed, and owed to it, when ice comes back", (cause, answers) => {
+    const dry = cause === "controls-stalled" ? {} : { "reset.test": "nothing-moved" };
+    const onTheWater = { "reset.test": "moved-dry" };
+    const water = ["stop-tap", "supply-line", "filter", "fill-tube", "inlet-valve"];
+    const reset = water.includes(flow.causes[cause]?.station ?? "") ? onTheWater : dry;
+    const came: Answers = { "wait-for-ice.wait": "ice-came" };
+    // Without the freezer's temperature a tray that does not move is no proof, so that the wait comes first.
+    const unread: Answers = { "freezer-temperature.read": "cannot" };
+    const session = follow(start(), { ...healthy, ...unread, ...reset, ...came, ...answers });
+    expect(metaOf(session).outcome).toBe("fixed");
+    expect(memoryOf(session).cause).toBe(cause);
+  });
+});
+
+describe("the search", () => {
+  test("offers the wait right after an ice maker that was off, before a dozen more questions", () => {
+    const answers = { ...healthy, ...putRight["switched-off"] };
+    const session = follow(start(), answers, "wait-for-ice.wait");
+    expect(Object.keys(memoryOf(session).findings)).toHaveLength(7);
+  });
+
+  test("goes to the water first when the test cycle ran dry, whatever was put right before", () => {
+    const answers = { ...healthy, ...putRight["bin-full"], "reset.test": "moved-dry" };
+    const session = follow(start(), answers, "filter-age.fitted");
+    expect(memoryOf(session).findings["wait-for-ice.wait"]).toBeUndefined();
+  });
+
+  test("looks at the filter's seat early when the filter is new", () => {
+    const answers = { ...healthy, "opening.changed": "new-filter" };
+    const session = follow(start(), answers, "fill-tube.gate-back-panel");
+    expect(memoryOf(session).findings["filter-seated.look"]?.answer).toBe("seated");
+    expect(memoryOf(session).findings["stop-tap.open"]).toBeUndefined();
+  });
+
+  test("leaves the panel closed when too little water comes: the fault lies before it", () => {
+    const answers = { ...healthy, ...lowFlow, ...noPlug };
+    const session = follow(start(), answers);
+    expect(metaOf(session).outcome).toBe("professional");
+    expect(Object.keys(memoryOf(session).findings).filter((turn) => turn.includes("back-panel"))).toEqual([]);
+  });
+
+  test("does not blame an old filter while the way up to it was not looked at", () => {
+    const answers = {
+      ...healthy,
+      ...lowFlow,
+      ...noPlug,
+      "filter-age.fitted": fittedOn("2025-01-01"),
+      "supply-line.gate-water-supply": "cannot",
+    };
+    expect(memoryOf(follow(start(), answers)).cause).toBeNull();
+  });
+
+  test("does not blame the ice maker while nobody knows whether the freezer is cold enough", () => {
+    const answers = { ...healthy, ...nothingFound, "reset.test": "nothing-moved" };
+    const unread = { ...answers, "freezer-temperature.read": "not-sure" };
+    expect(memoryOf(follow(start("TR-01"), answers)).cause).toBe("ice-maker-faulty");
+    expect(memoryOf(follow(start("TR-01"), unread)).cause).toBeNull();
+  });
+
+  test("takes a reading too close to its limit for neither good nor bad", () => {
+    const tooClose = { "freezer-temperature.read": celsius(-12), "reset.test": "nothing-moved" };
+    const session = follow(start(), { ...healthy, ...nothingFound, ...tooClose });
+    expect(memoryOf(session).findings["freezer-temperature.read"]?.answer).toBe("unclear");
+    expect(memoryOf(session).cause).toBeNull();
+  });
+
+  test("trusts the later of two flow tests", () => {
+    const again = { ...lowFlow, "stop-tap.open": "opened", "flow-again.run": flowOf(5), ...withPlug };
+    const session = follow(start("TR-01"), {
+      ...healthy,
+      ...again,
+      "wait-for-ice.wait": "keep-checking",
+      "flow-without-filter.run": flowOf(25),
+    });
+    expect(memoryOf(session).cause).toBe("filter-clogged");
+    const better = { ...again, "flow-again.run": flowOf(25), "wait-for-ice.wait": "keep-checking" };
+    expect(memoryOf(follow(start(), { ...healthy, ...nothingFound, ...better })).cause).toBeNull();
+  });
+
+  test("sends a person who can do nothing at all to a professional, without a cause", () => {
+    let session = follow(start(), healthy, "control-lock.look");
+    const unable: Answers = {};
+    for (const { meta } of graphOf(composeChart(flow)).leaves.values())
+      if (meta?.check) unable[meta.turn] = "cannot";
+    session = follow(session, unable);
+    expect([metaOf(session).outcome, memoryOf(session).cause]).toEqual(["professional", null]);
+    expect(memoryOf(session).who).toBe("appliance-engineer");
+  });
+});
+
+describe("the opening", () => {
+  test("stops at every danger, and also for a person who is not sure", () => {
+    const dangers = ["burning", "sparks", "water-near-socket", "gas", "shock", "not-sure"];
+    for (const danger of dangers) {
+      const session = follow(start(), { "opening.danger": danger });
+      expect([metaOf(session).outcome, memoryOf(session).danger]).toEqual(["stopped", danger]);
+    }
+  });
+
+  test("hands on to the shop whatever no scenario covers yet", () => {
+    for (const answers of [{ "opening.supply": "tank" }, { "opening.symptom": "something-else" }]) {
+      const session = follow(start(), { ...healthy, ...answers });
+      expect([metaOf(session).outcome, memoryOf(session).who]).toEqual(["professional", "shop"]);
+    }
+  });
+});
+
+describe("the ending with a part", () => {
+  const answers = { ...healthy, "reset.test": "nothing-moved" };
+
+  test("asks for the model code when the shop's page gave none", () => {
+    const session = follow(start(), answers, "part.model");
+    expect(metaOf(session).turn).toBe("part.model");
+  });
+
+  test("asks for no model code when the shop's page gave one", () => {
+    expect(metaOf(follow(start("TR-01"), answers)).turn).toBe("part.card");
+  });
+});
+
+test("every turn takes 'not sure' or 'can't', or an answer that is always true", () => {
+  const { leaves, edges } = graphOf(composeChart(flow));
+  const shut = [...leaves].flatMap(([leaf, { meta }]) => {
+    const events = edges.filter(({ from }) => from === leaf).map(({ event }) => event);
+    const declined = events.some((event) => event === "answered.not-sure" || event === "answered.cannot");
+    return !meta || meta.kind === "ending" || declined ? [] : [meta.turn];
+  });
+  // "I'll go on checking" is always open to who waits for ice, and "I can't find it" to who looks for the code.
+  expect(shut.sort()).toEqual(["part.model", "wait-for-ice.wait"]);
+});

@@ -1,0 +1,108 @@
+import { beforeAll, expect, test } from "vitest";
+import { type SnapshotFrom, transition } from "xstate";
+import { getShortestPaths } from "xstate/graph";
+import { readFlow } from "../../src/cli/flows-folder.ts";
+import { type Chart, type ChartContext, type ChartEvent, composeChart, createChart, type TurnMeta } from "../../src/flow/index.ts";
+import { graphOf } from "../../src/flow/verify/index.ts";
+
+/**
+ * xstate's own graph tools walk the running machine, guards and all; our graph is drawn from the data and leaves
+ * guards out. The two must tell the same story of the same chart.
+ */
+const flow = readFlow();
+const graph = graphOf(composeChart(flow));
+let visited: SnapshotFrom<Chart>[] = [];
+
+beforeAll(() => {
+  const paths = getShortestPaths(createChart(flow) as never, {
+    input: { model: null } as never,
+    serializeState: (snapshot: never) => keyOf(snapshot),
+    events: ((snapshot: SnapshotFrom<Chart>) => eventsAt(snapshot)) as never,
+  });
+  visited = paths.map(({ state }) => state as unknown as SnapshotFrom<Chart>);
+});
+
+test("the shortest-path walk of xstate reaches every ending", () => {
+  const endings = [...graph.leaves].filter(([, { meta }]) => meta?.kind === "ending").map(([leaf]) => leaf);
+  expect(endings).toHaveLength(4);
+  expect(visited.map(leafOf)).toEqual(expect.arrayContaining(endings));
+});
+
+test("it reaches every turn too: no guard keeps a turn from ever being asked", () => {
+  const turns = [...graph.leaves].filter(([, { meta }]) => meta).map(([leaf]) => leaf);
+  expect([...new Set(visited.map(leafOf))].sort()).toEqual(turns.sort());
+});
+
+test("every state that it visits is a leaf of our graph, with the same turn", () => {
+  for (const snapshot of visited) expect(graph.leaves.get(leafOf(snapshot))?.meta).toEqual(metaOf(snapshot));
+});
+
+test("every step that it takes is an edge of our graph, or a chain of edges through states that do not wait", () => {
+  const chart = createChart(flow);
+  const next = new Map<string, { to: string; event: string }[]>();
+  for (const edge of graph.edges) next.set(edge.from, [...(next.get(edge.from) ?? []), edge]);
+  const strays: string[] = [];
+  for (const snapshot of visited) {
+    for (const event of eventsAt(snapshot)) {
+      if (!snapshot.can(event as never)) continue;
+      const from = leafOf(snapshot);
+      const to = leafOf(transition(chart, snapshot, event as never)[0]);
+      const reached = new Set((next.get(from) ?? []).filter((one) => one.event === event.type).map((one) => one.to));
+      for (const leaf of reached)
+        if (!graph.leaves.get(leaf)?.meta) for (const one of next.get(leaf) ?? []) reached.add(one.to);
+      if (!reached.has(to)) strays.push(`${from} takes ${event.type} to ${to}`);
+    }
+  }
+  expect(strays).toEqual([]);
+});
+
+/**
+ * What tells two snapshots apart. With the whole memory the states explode; these few memories decide which
+ * checks of the water and of the cold come at all.
+ */
+function keyOf({ value, context }: { value: unknown; context: unknown }): string {
+  const { findings, causes } = context as ChartContext;
+  const { "flow-test.run": flowTest, "reset.test": reset } = findings;
+  return JSON.stringify([value, flowTest?.answer, reset?.answer, causes["freezer-warm"], causes["tap-closed"]]);
+}
+
+/** Every event a person could bring about here; a measured one with a reading on each side of its limit. */
+function eventsAt(snapshot: SnapshotFrom<Chart>): ChartEvent[] {
+  const at = "2026-03-02T08:00:00+00:00";
+  const types = new Set(graph.edges.filter(({ from }) => from === leafOf(snapshot)).map(({ event }) => event));
+  types.delete("");
+  return [...types].flatMap((type): ChartEvent[] => {
+    if (type === "model-given") return [{ type, at, code: "TR-01" }];
+    if (type === "wait-ended") return [{ type, at: "2026-03-04T08:00:00+00:00" }];
+    if (type !== "measured") return [{ type, at }];
+    const instrument = metaOf(snapshot)?.instrument;
+    if (instrument === "flow")
+      return [100, 150, 300].map((volume) => ({
+        type,
+        at,
+        reading: { kind: "flow", runs: [{ volume, unit: "ml", seconds: 10 }] },
+      }));
+    if (instrument === "temperature")
+      return [-25, -12, 0].map((value) => ({
+        type,
+        at,
+        reading: { kind: "temperature", value, unit: "C", with: "thermometer" },
+      }));
+    return ["2026-02-01", "2024-02-01"].map((date) => ({
+      type,
+      at,
+      reading: { kind: "filter-age", fitted: { by: "date", date } },
+    }));
+  });
+}
+
+function leafOf({ value }: { value: unknown }): string {
+  if (typeof value !== "object" || value === null) return `${value}`;
+  return Object.entries(value)
+    .map(([name, inner]) => `${name}/${leafOf({ value: inner })}`)
+    .join();
+}
+
+function metaOf(snapshot: SnapshotFrom<Chart>): TurnMeta | undefined {
+  return Object.values(snapshot.getMeta() as Record<string, TurnMeta>).find((meta) => meta?.turn);
+}

@@ -1,0 +1,100 @@
+import type { Reading } from "../../src/measurement/index.ts";
+import { changeAnswer, memoryOf, metaOf, record, resume, type Session } from "../../src/session/index.ts";
+import { answerTo, at, healthy } from "./drive.ts";
+
+/** One step that a walker took; `session` is what it led to. */
+export type Step = { did: string; refused: boolean; newVisit: boolean; session: Session };
+
+/** How a person who does anything at all might go on; each number of a walk decides one thing. */
+export type Dice = (sides: number) => number;
+
+/** Dice from a list of numbers; when those run out, every throw is a nought. */
+export function diceOf(numbers: readonly number[]): Dice {
+  let place = 0;
+  return (sides) => (numbers[place++] ?? 0) % sides;
+}
+
+/**
+ * One random step at `minutes` after the start: mostly a real answer of the turn, with the opening leaning
+ * towards the scenario; now and then nonsense, a report of danger or ice, or a call for help. With `wandering`
+ * also a closed page or a change of an earlier answer.
+ */
+export function wander(session: Session, minutes: number, dice: Dice, wandering: boolean): Step {
+  const when = at(minutes);
+  const step = (did: string, next: Session, newVisit = false): Step => ({
+    did,
+    refused: next === session,
+    newVisit,
+    session: next,
+  });
+  const chance = dice(100);
+  if (wandering && chance < 6)
+    return step("left and came back", resume(session.flow, copyOf(session.log), when).session, true);
+  if (wandering && chance < 12) {
+    const places = session.log.events.flatMap((event, place) => ("turn" in event ? [place] : []));
+    const place = places[dice(Math.max(places.length, 1))];
+    if (place !== undefined) return step(`changed answer ${place}`, changeAnswer(session, place, when), true);
+  }
+  if (chance > 97) {
+    const odd = [
+      { type: "help-asked", at: when },
+      { type: "ice-returned", at: when },
+      { type: "danger-reported", danger: "burning", at: when },
+      { type: "wait-ended", at: when },
+    ] as const;
+    const event = odd[dice(odd.length)] ?? odd[0];
+    return step(event.type, record(session, event).session);
+  }
+  const answer = answerFor(session, dice);
+  return step(JSON.stringify(answer), record(session, answerTo(session, answer, when)).session);
+}
+
+/** The log as it comes back from storage. */
+export function copyOf<T>(log: T): T {
+  return JSON.parse(JSON.stringify(log));
+}
+
+/** What must be equal where two sessions are equal. */
+export function standOf({ snapshot, log }: Session): string {
+  return JSON.stringify([snapshot.value, snapshot.context, snapshot.status, log.events]);
+}
+
+function answerFor(session: Session, dice: Dice): string | Reading {
+  const { turn, kind, instrument, answers = [], gate } = metaOf(session);
+  if (turn.startsWith("opening.") && dice(10)) return healthy[turn] ?? "none";
+  if (kind === "reading" && dice(8)) return anyReading(instrument, dice);
+  if (gate) return dice(4) ? "ready" : "cannot";
+  const options = [...answers, "not-sure", "cannot"];
+  return options[dice(options.length)] ?? "cannot";
+}
+
+/** A reading of any size, some of them past belief. */
+function anyReading(instrument: string | undefined, dice: Dice): Reading {
+  if (instrument === "flow") {
+    const units = ["ml", "g", "us-cup", "us-fl-oz"] as const;
+    const runs = Array.from({ length: 1 + dice(2) }, () => {
+      const unit = units[dice(4)] ?? "ml";
+      return { volume: dice(unit === "ml" || unit === "g" ? 400 : 12), unit, seconds: 2 + dice(20) };
+    });
+    return { kind: "flow", runs };
+  }
+  if (instrument === "temperature")
+    return {
+      kind: "temperature",
+      value: dice(50) - 40,
+      unit: dice(3) ? "C" : "F",
+      with: dice(2) ? "display" : "thermometer",
+    };
+  const month = `${2024 + dice(3)}-${`${1 + dice(12)}`.padStart(2, "0")}`;
+  return { kind: "filter-age", fitted: dice(2) ? { by: "month", month } : { by: "since-moving", month } };
+}
+
+/** True at an ending; nothing has to follow there. */
+export function isOver(session: Session): boolean {
+  return metaOf(session).kind === "ending";
+}
+
+/** The waits that are running, by turn. */
+export function waitsOf(session: Session): Record<string, string> {
+  return memoryOf(session).waits;
+}

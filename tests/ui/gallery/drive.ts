@@ -1,0 +1,99 @@
+import type { Page } from "playwright";
+
+const button = (page: Page, name: string | RegExp) => page.getByRole("button", { name }).first().click();
+
+/** Runs the stopwatch to its end by a clock of its own, then says how much water there is. */
+async function pour(page: Page, volume: string) {
+  await page.clock.install();
+  await button(page, "Start");
+  await page.clock.runFor(10_200);
+  await page.getByRole("textbox").fill(volume);
+}
+
+async function type(page: Page, typed: string, submit: string | RegExp) {
+  await page.getByRole("textbox").first().fill(typed);
+  await button(page, submit);
+}
+
+const show = /Show what it means/;
+
+/** What a hand does before a fixture can be looked at; the others are looked at as they come. */
+export const hands: Record<string, (page: Page) => Promise<void>> = {
+  "choice-asked": (page) => button(page, /^Change: Is/),
+  "footer-danger": (page) => button(page, "Something is dangerous"),
+  "footer-restart": (page) => button(page, "Start again"),
+  "choice-open": (page) => page.getByText("Why this check").click(),
+  gate: async (page) => {
+    await page.getByRole("checkbox").first().check();
+    await button(page, "I have done all of this");
+  },
+  "flow-running": async (page) => {
+    await page.clock.install();
+    await button(page, "Start");
+    await page.clock.runFor(3_300);
+  },
+  "flow-volume": (page) => pour(page, "145"),
+  "flow-scales": async (page) => {
+    await pour(page, "145");
+    await page.getByText("g", { exact: true }).first().click();
+  },
+  "flow-result": async (page) => {
+    await pour(page, "210");
+    await button(page, show);
+  },
+  "flow-fails": async (page) => {
+    await pour(page, "60");
+    await button(page, show);
+  },
+  "flow-unclear": async (page) => {
+    await pour(page, "150");
+    await button(page, show);
+  },
+  "flow-bad": async (page) => {
+    await pour(page, "12abc");
+    await button(page, show);
+  },
+  "temperature-result": (page) => type(page, "-9", show),
+  "temperature-bad": (page) => type(page, "180", show),
+  "filter-age-date": async (page) => {
+    await page.getByText("The day").click();
+    await page.getByLabel("Day", { exact: true }).fill("31");
+    await page.getByLabel("Month", { exact: true }).fill("2");
+    await page.getByLabel("Year", { exact: true }).fill("2025");
+    await button(page, /how old/);
+  },
+  "filter-age-season": async (page) => {
+    await page.getByText("The season").click();
+    await page.getByText("Autumn").click();
+    await type(page, "2024", /how old/);
+  },
+  "filter-age-moved": async (page) => {
+    await page.getByText("Not since I moved in").click();
+    await page.getByLabel("Month", { exact: true }).selectOption("3");
+    await type(page, "2023", /how old/);
+  },
+  "model-exact": (page) => type(page, "wx40b8e", "Find my model"),
+  "model-near": (page) => type(page, "WX40BBE", "Find my model"),
+  "model-unknown": (page) => type(page, "ZZ9", "Find my model"),
+  "model-broken": (page) => type(page, "WX40B8E", "Find my model"),
+  "model-long": (page) => type(page, "W".repeat(300), "Find my model"),
+  "model-slow": async (page) => {
+    await type(page, "WX40B8E", "Find my model");
+    await page.getByText("Looking it up").waitFor();
+  },
+  "part-failed": (page) => button(page, "Add to basket"),
+  part: async (page) => {
+    await page.getByText("other part").click();
+  },
+  fixed: (page) => button(page, "Copy this summary"),
+};
+
+/** States that only a hand makes, with the fixture each starts from. */
+export const startsFrom: Record<string, string> = {
+  "choice-asked": "choice",
+  "choice-open": "choice",
+  "footer-danger": "choice",
+  "footer-restart": "choice",
+  "flow-running": "flow",
+  "flow-scales": "flow-volume",
+};

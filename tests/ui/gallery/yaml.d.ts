@@ -1,4 +1,0 @@
-declare module "*.yaml" {
-  const table: Record<string, string>;
-  export default table;
-}

@@ -3,6 +3,7 @@ export type Flow = {
   /** Changes with every edit of flows/, so that an older log is known for one. */
   version: string;
   limits: Limits;
+  words: Words;
   stations: { order: string[]; access: Record<string, string> };
   hazards: Record<string, HazardRule>;
   access: Record<string, string[]>;
@@ -52,7 +53,20 @@ export type Check = Opening & {
   gates?: string[] | undefined;
   /** Asked as often as its condition holds, not once a session. */
   repeats?: boolean | undefined;
+  /** Checks that measure the same thing share a group and count once, the latest; a check alone is its own group. */
+  measures?: string | undefined;
+  /** What the check as a whole can show, as one experiment. Findings that stand in no outcome say nothing. */
+  outcomes?: Record<string, CheckOutcome> | undefined;
 };
+
+export type CheckOutcome = {
+  /** The findings that mean this outcome, as `turn.answer` within the check. */
+  from: string[];
+  /** How often each cause shows this outcome, in words of words.yaml; `otherwise` for causes not named. */
+  says: Record<string, string>;
+};
+
+export type Words = { likelihood: Record<string, number>; prior: Record<string, number> };
 
 export type TurnRule = {
   kind?: "choice" | "reading" | "wait" | undefined;
@@ -83,6 +97,8 @@ export type Outcome = {
 export type Scenario = {
   id: string;
   when: Condition;
+  /** How common each cause is before anything is known, in words of words.yaml: judgement. */
+  priors: Record<string, string>;
   proofs: string[];
   checks: { check: string; when?: Condition | undefined }[];
   otherwise: { to: "professional"; who: string };

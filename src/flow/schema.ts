@@ -75,6 +75,7 @@ export const fileSchemas = {
       }),
     ),
   }),
+  words: z.strictObject({ likelihood: z.record(id, z.number()), prior: z.record(id, z.number()) }),
   parts: z.record(
     id,
     z.strictObject({
@@ -106,10 +107,13 @@ export const fileSchemas = {
     hazards: z.optional(z.array(id)),
     gates: z.optional(z.array(id)),
     repeats: z.optional(z.boolean()),
+    measures: z.optional(id),
+    outcomes: z.optional(z.record(id, z.strictObject({ from: z.array(turnRef), says: z.record(id, id) }))),
   }),
   scenario: z.strictObject({
     id,
     when: condition,
+    priors: z.record(id, id),
     proofs: z.array(id),
     checks: z.array(z.strictObject({ check: id, when: z.optional(condition) })),
     otherwise: z.strictObject({ to: z.literal("professional"), who: id }),
@@ -141,6 +145,7 @@ export function assembleFlow(files: Record<string, unknown>, version: string): F
     access,
     gates,
     limits: files["limits.yaml"],
+    words: files["words.yaml"],
     stations: files["stations.yaml"],
     parts: files["parts.yaml"],
     conditions: files["conditions.yaml"],

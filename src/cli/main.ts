@@ -1,17 +1,14 @@
 import { parseArgs } from "node:util";
-import { buildEmbed, distFolder } from "./build.ts";
 import { createDemoCatalogue, demoSeed, writeDemoCatalogue } from "./demo-catalogue.ts";
-import { playCommand } from "./play.ts";
-// @ts-expect-error
-import { writeSchemas } from "./schema-command.ts";
-import { serveFolders } from "./serve.ts";
 
 const demoFolder = new URL("../../demo", import.meta.url).pathname;
 
+// Each command loads what it needs when it runs: who verifies a folder shall not wait for the bundler.
 const commands: Record<string, { does: string; run: (args: string[]) => Promise<number> }> = {
   build: {
     does: "build the script that a shop embeds, into dist/",
     run: async () => {
+      const { buildEmbed } = await import("./build.ts");
       await buildEmbed();
       console.log("Built dist/fridgeside.js");
       return 0;
@@ -21,6 +18,8 @@ const commands: Record<string, { does: string; run: (args: string[]) => Promise<
     does: "build, then serve the demo shop   [--port 4173]",
     run: async (args) => {
       const { values } = parseArgs({ args, options: { port: { type: "string", default: "4173" } } });
+      const { buildEmbed, distFolder } = await import("./build.ts");
+      const { serveFolders } = await import("./serve.ts");
       await buildEmbed();
       const { address } = await serveFolders([demoFolder, distFolder], Number(values.port));
       console.log(`The demo shop is open at ${address} (Ctrl+C closes it)`);
@@ -29,11 +28,21 @@ const commands: Record<string, { does: string; run: (args: string[]) => Promise<
   },
   play: {
     does: "play a session as JSON lines   [--locale --model --now --scenario --catalogue]",
-    run: playCommand,
+    run: async (args) => (await import("./play.ts")).playCommand(args),
+  },
+  verify: {
+    does: "say all that is wrong with a flows folder   [folder --json --locales --catalogue]",
+    run: async (args) => (await import("./verify-command.ts")).verifyCommand(args),
+  },
+  draw: {
+    does: "draw a scenario's chart   <scenario> [--svg | --scxml] [--out file] [--flows folder]",
+    run: async (args) => (await import("./draw-command.ts")).drawCommand(args),
   },
   schemas: {
     does: "write the JSON Schemas of flows/",
     run: async () => {
+      // @ts-expect-error
+      const { writeSchemas } = await import("./schema-command.ts");
       writeSchemas();
       return 0;
     },

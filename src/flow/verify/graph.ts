@@ -73,3 +73,16 @@ export function reach(graph: Graph, starts: string[], direction: "forward" | "ba
   }
   return seen;
 }
+
+/**
+ * The graph with every way back: who takes an answer back stands again at the turn before, as after an interruption,
+ * so at its gate where it asks one.
+ */
+export function withWaysBack(graph: Graph): Graph {
+  const landing = new Map<string, string>();
+  for (const { from, to, event } of graph.edges) if (event === "session-resumed") landing.set(from, to);
+  const back = graph.edges
+    .filter(({ from, to }) => from !== to && graph.leaves.get(from)?.meta)
+    .map(({ from, to }) => ({ from: to, to: landing.get(from) ?? from, event: "answer-taken-back" }));
+  return { ...graph, edges: [...graph.edges, ...back] };
+}

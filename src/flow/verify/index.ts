@@ -7,7 +7,9 @@ import type { Problem } from "./problem.ts";
 import { findLostWays, findTrapped } from "./ways.ts";
 
 export { graphOf, reach } from "./graph.ts";
-export type { Problem } from "./problem.ts";
+export type { FileProblem, Place, Problem } from "./problem.ts";
+export type { Path, ReadSource, Source } from "./source.ts";
+export { type FolderToVerify, verifyFolder } from "./verify-folder.ts";
 
 /**
  * Everything wrong with the composed chart, all at once; an empty list is the proof that every state reaches an

@@ -2,7 +2,7 @@ import { type Graph, reach } from "./graph.ts";
 import type { Problem } from "./problem.ts";
 
 /** Ways out that are always there and so say nothing of whether a turn leads on. */
-const emergency = /^(danger-reported\..*|help-asked|ice-returned)$/;
+export const emergency = /^(danger-reported\..*|help-asked|ice-returned)$/;
 
 /** States that nothing leads to, targets that do not exist, and states from which answering reaches no ending. */
 export function findLostWays(graph: Graph): Problem[] {

@@ -1,0 +1,65 @@
+import { existsSync, readFileSync, statSync } from "node:fs";
+import { join, relative } from "node:path";
+import { parseArgs } from "node:util";
+import { parseCatalogue } from "../catalogue/index.ts";
+import { verifyFolder } from "../flow/verify/index.ts";
+import { ownFlows, readYamlFiles } from "./flows-folder.ts";
+import { ownLocales } from "./locales-folder.ts";
+import { readSource } from "./yaml-source.ts";
+
+const demoCatalogue = new URL("../../demo/catalogue.json", import.meta.url).pathname;
+
+/**
+ * `fridgeside verify [folder]`: everything wrong with a flows folder, one line a problem: `file:line:column message`.
+ * Without a folder the project's own flows, held against the demo shop's catalogue.
+ * @returns exit code 0 without problems, 1 with some, 2 for unusable options
+ */
+export async function verifyCommand(
+  args: string[],
+  print: (line: string) => void = console.log,
+): Promise<number> {
+  const { values, positionals } = parseArgs({
+    args,
+    allowPositionals: true,
+    options: { json: { type: "boolean" }, locales: { type: "string" }, catalogue: { type: "string" } },
+  });
+  const [folder = ownFlows] = positionals;
+  const locales = values.locales ?? ownLocales;
+  const catalogue = values.catalogue ?? (positionals.length ? undefined : demoCatalogue);
+  const missing = [folder, locales, ...(catalogue ? [catalogue] : [])].find((path) => !existsSync(path));
+  if (missing || !statSync(folder).isDirectory()) {
+    console.error(`There is no folder or file "${missing ?? folder}"`);
+    return 2;
+  }
+  const flowFiles = readYamlFiles(folder);
+  const textFiles = readYamlFiles(locales);
+  const problems = verifyFolder({
+    flows: flowFiles,
+    locales: textFiles,
+    read: readSource,
+    ...(catalogue ? { partKinds: kindsIn(catalogue) } : {}),
+  }).map((problem) => ({
+    ...problem,
+    file: shownPath(problem.file in textFiles ? join(locales, problem.file) : join(folder, problem.file)),
+  }));
+  if (values.json) print(JSON.stringify({ problems }, null, 2));
+  else for (const { file, line, column, message } of problems) print(`${file}:${line}:${column} ${message}`);
+  if (!values.json) print(summary(problems.length, Object.keys(flowFiles).length));
+  return problems.length ? 1 : 0;
+}
+
+/** A path as one would type it here. */
+function shownPath(path: string): string {
+  const near = relative(process.cwd(), path);
+  return near.startsWith("..") ? path : near;
+}
+
+function kindsIn(catalogue: string): string[] {
+  const { catalogue: read } = parseCatalogue(JSON.parse(readFileSync(catalogue, "utf8")));
+  return [...new Set(read.parts.map(({ kind }) => kind))];
+}
+
+function summary(problems: number, files: number): string {
+  const count = problems === 1 ? "1 problem" : `${problems || "No"} problems`;
+  return `${count} in ${files} files of the flow`;
+}

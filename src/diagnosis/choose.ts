@@ -1,0 +1,122 @@
+import type { Belief } from "./belief.ts";
+import type { Check, Model } from "./model.ts";
+import {
+  costOfAsking,
+  createPlan,
+  isDue,
+  isOpen,
+  type Leave,
+  leaveOf,
+} from "./plan.ts";
+import {
+  ask,
+  costOfCalling,
+  costOfSelling,
+  costOfWaiting,
+  type Position,
+  pending,
+  positionOf,
+  type Stakes,
+  type State,
+  wait,
+} from "./position.ts";
+
+/** What to do next, and what it is expected to cost from here to the end, in the unit of the stakes. */
+export type Choice = { cost: number } & (
+  | { next: string }
+  | { wait: true }
+  | { stop: "part"; cause: string; due: boolean }
+  | { stop: "professional" }
+);
+
+/** How many of the best options are looked at two checks deep, and how many may follow each. More did not pay. */
+const width = 10;
+const followed = 20;
+
+/**
+ * The next thing to do, by the least expected cost to the right ending: a check among those allowed, the wait for
+ * ice, a part, or a professional. A part is only ever chosen where `state.proven` has its cause and the belief in
+ * what that part puts right reaches `stakes.belief`. Equal costs leave the order of `allowed` in force.
+ *
+ * Deterministic and quick: two checks deep for the most promising, below that a whole plan in p/C order.
+ */
+export function chooseNext(
+  model: Model,
+  belief: Belief,
+  allowed: readonly string[],
+  state: State,
+  stakes: Stakes,
+): Choice {
+  const at = positionOf(model, belief, state);
+  const leave = leaveOf(model, allowed, state);
+  const look = createLook(model, stakes, leave);
+  const options = allowed
+    .flatMap((id) => model.checkAt.get(id) ?? [])
+    .map((place): Option => ({ place, cost: look.asked(at, place, look.plan) }));
+  if (state.mayWait && at.mended.includes(pending)) options.push({ place: null, cost: look.waited(at, look.plan) });
+  const ranked = [...options].sort((a, b) => a.cost - b.cost);
+  const deep = (next: Position) => look.best(next, ranked.slice(0, followed));
+  for (const option of ranked.slice(0, width))
+    option.cost = option.place === null ? look.waited(at, deep) : look.asked(at, option.place, deep);
+  let choice = stopNow(model, at, stakes, leave);
+  // In the order of `allowed`: the first of equals stands.
+  for (const option of options) {
+    if (!ranked.slice(0, width).includes(option) || option.cost >= choice.cost * (1 - sameness)) continue;
+    const { place, cost } = option;
+    choice = place === null ? { wait: true, cost } : { next: (model.checks[place] as Check).id, cost };
+  }
+  return choice;
+}
+
+type Option = { place: number | null; cost: number };
+
+/** Costs that differ by less than this share are the same: rounding must not decide. */
+const sameness = 1e-9;
+
+/** The ending that is cheapest if the session stops here; a part only with proof and belief. */
+function stopNow(model: Model, at: Position, stakes: Stakes, { proven }: Leave): Choice {
+  let choice: Choice = { stop: "professional", cost: costOfCalling(model, at.chances, at.mended, stakes) };
+  let greatest = 0;
+  for (const [cause, { id, remedy }] of model.causes.entries()) {
+    if (remedy !== "part" || !proven[cause]) continue;
+    const due = proven[cause] === isDue;
+    const cost = costOfSelling(model, at, cause, due, stakes);
+    const chance = at.chances[cause] as number;
+    if (cost > choice.cost || (cost === choice.cost && chance <= greatest)) continue;
+    greatest = chance;
+    choice = { stop: "part", cause: id, due, cost };
+  }
+  return choice;
+}
+
+type Worth = (at: Position) => number;
+
+/** The expected costs of one step followed by `then`, in any position that can be imagined from here. */
+function createLook(model: Model, stakes: Stakes, leave: Leave) {
+  const plan: Worth = createPlan(model, stakes, leave);
+  const asked = (at: Position, place: number, then: Worth): number => {
+    const check = model.checks[place] as Check;
+    let cost = costOfAsking(check, at, stakes);
+    if (!check.outcomes.length) return cost + then(at);
+    for (let outcome = 0; outcome < check.outcomes.length; outcome++) {
+      const { chance, next } = ask(model, at, place, outcome);
+      cost += chance * then(next);
+    }
+    return cost;
+  };
+  const waited = (at: Position, then: Worth): number => {
+    const { chance, next } = wait(at, stakes.success);
+    return costOfWaiting(stakes) + (1 - chance) * then(next);
+  };
+  /** The best of stopping, a plan, and one more check or wait with a plan behind it. */
+  const best = (at: Position, options: readonly Option[]): number => {
+    let least = plan(at);
+    if (at.mended.includes(pending)) least = Math.min(least, waited(at, plan));
+    for (const { place } of options) {
+      if (place === null || !isOpen(model.checks[place] as Check, place, at, leave)) continue;
+      least = Math.min(least, asked(at, place, plan));
+    }
+    return least;
+  };
+  return { plan, asked, waited, best };
+}

@@ -1,0 +1,54 @@
+import type { TurnMeta } from "../config.ts";
+import type { Note } from "../memory.ts";
+import { literal } from "./scxml-guards.ts";
+
+/** The data model: what guards can ask and what an ending rests on, with the values before the first answer. */
+export const memory: Record<string, string> = {
+  findings: "{}",
+  measured: "{}",
+  causes: "{}",
+  done: "[]",
+  now: "null",
+  waits: "{}",
+  remedies: "0",
+  remediesAtWait: "0",
+  returnTo: "null",
+  lastFixed: "null",
+  cause: "null",
+  who: "null",
+  danger: "null",
+  model: "null",
+};
+
+type Assignment = [location: string, expr: string];
+
+/** What a transition notes down, as assignments in an order that gives the same memory as the chart's own. */
+export function compileNote(note: Note, event: string | null, meta: TurnMeta | undefined): Assignment[] {
+  const all: Assignment[] = [];
+  const put = (location: string, expr: string) => all.push([location, expr]);
+  const word = (value: string | null) => (value === null ? "null" : literal(value));
+  // A transition without an event may begin a wait, and not every interpreter still knows the event by then.
+  if (event !== null) put("now", "_event.data.at");
+  if (note.turn && note.answer) {
+    put(`findings[${literal(note.turn)}]`, literal(note.answer));
+    if (meta?.instrument) put(`measured[${literal(note.turn)}]`, String(event === "measured"));
+  }
+  if (note.cause !== undefined) put("cause", word(note.cause));
+  // Owed to what was put right before this very answer, so it comes before any remedy of the same note.
+  if (note.creditsLastFix) put("cause", "lastFixed");
+  if (note.finds) put(`causes[${literal(note.finds)}]`, "'found'");
+  if (note.remedies) {
+    put(`causes[${literal(note.remedies)}]`, "'fixed'");
+    put("remedies", "remedies + 1");
+    put("lastFixed", literal(note.remedies));
+  }
+  if (note.done)
+    put("done", `done.indexOf(${literal(note.done)}) < 0 ? done.concat([${literal(note.done)}]) : done`);
+  if (note.waitStarts) put(`waits[${literal(note.waitStarts)}]`, "now");
+  if (note.waited) put("remediesAtWait", "remedies");
+  if (note.returnTo !== undefined) put("returnTo", word(note.returnTo));
+  if (note.who) put("who", literal(note.who));
+  if (note.danger) put("danger", literal(note.danger));
+  if (event === "model-given") put("model", "_event.data.code");
+  return all;
+}

@@ -1,0 +1,117 @@
+import {
+  type Belief,
+  chooseNext,
+  createBelief,
+  failedFix,
+  updateBelief,
+} from "../../../src/diagnosis/index.ts";
+import { tradeListFor } from "./trade-list.ts";
+import { buyPart, doCheck, end, movesNow, provedNow, type Visit, waitForIce } from "./visit.ts";
+
+/** A way of going about it: takes a visit to its end. */
+export type Policy = (visit: Visit) => void;
+
+/** What the fixed list sells without proof: a filter past its age. */
+const soldByAge = { check: "filter-age", outcome: "due", cause: "filter-clogged" };
+/** After these the list says to wait up to a day. */
+const waitedAfter = ["reset"];
+
+/**
+ * The trade's fixed list: every check in one order for everybody, put right what is found, wait a day after
+ * anything put right, a reset or a new filter. At the end it sells an ice maker, or sends for a professional.
+ */
+export function fixedList(last: "ice-maker" | "professional"): Policy {
+  return (visit) => {
+    for (const check of tradeListFor(visit.home.scene)) {
+      const outcome = doCheck(visit, check);
+      if (visit.ending) return;
+      if (outcome === null) continue;
+      const { flow, routes } = visit.home.scene;
+      const route = routes[check]?.[outcome];
+      const byAge = check === soldByAge.check && outcome === soldByAge.outcome ? [soldByAge.cause] : [];
+      const found = [...(route?.finds ?? []), ...byAge].filter((cause) => !route?.fixes.includes(cause));
+      const worst = found.map((cause) => flow.causes[cause]).find((rule) => rule?.remedy === "professional");
+      if (worst) return end(visit, { how: "professional", cause: null, due: false });
+      const part = found.find((cause) => flow.causes[cause]?.remedy === "part");
+      if (part) {
+        const kind = flow.causes[part]?.part ?? "";
+        visit.minutes += flow.parts[kind]?.minutes ?? 0;
+        if (buyPart(visit, part))
+          visit.present = visit.present.filter((fault) => flow.causes[fault]?.part !== kind);
+      }
+      if (part || visit.fixed.length || waitedAfter.includes(check)) waitForIce(visit);
+      if (visit.ending) return;
+    }
+    if (last === "professional") return end(visit, { how: "professional", cause: null, due: false });
+    buyPart(visit, "ice-maker-faulty");
+    end(visit, { how: "part", cause: "ice-maker-faulty", due: false });
+  };
+}
+
+/** The list of the householder's own scenario, with its conditions and proofs, in the trade's order. */
+export function scenarioList(): Policy {
+  return (visit) => {
+    for (let turns = 0; turns < 100; turns++) {
+      const proved = provedNow(visit)[0];
+      if (proved) {
+        const part = visit.home.scene.flow.causes[proved.cause]?.remedy === "part";
+        if (part) buyPart(visit, proved.cause, proved.due);
+        return end(visit, { how: part ? "part" : "professional", cause: proved.cause, due: proved.due });
+      }
+      const [next] = movesNow(visit);
+      if (next === undefined) return end(visit, { how: "professional", cause: null, due: false });
+      if (next === null) waitForIce(visit);
+      else doCheck(visit, next);
+      if (visit.ending) return;
+    }
+    throw new Error(`A list without end in ${visit.home.scene.id}`);
+  };
+}
+
+/** Ours: what the diagnosis advises among what the scenario allows. */
+export function bestNext(): Policy {
+  const decided = new Map<string, ReturnType<typeof chooseNext>>();
+  return (visit) => {
+    const { scene } = visit.home;
+    let belief: Belief = createBelief();
+    for (let turns = 0; turns < 100; turns++) {
+      const moves = movesNow(visit);
+      const proved = provedNow(visit);
+      // A rule of the trade that ends the search whatever the causes, such as a tap that cannot be shut.
+      if (proved.some(({ cause, rival }) => !rival && scene.flow.causes[cause]?.remedy === "professional"))
+        return end(visit, { how: "professional", cause: null, due: false });
+      const state = {
+        done: visit.memory.done,
+        proven: proved.flatMap(({ rival, due }) => (rival && !due ? [rival] : [])),
+        due: proved.flatMap(({ rival, due }) => (rival && due ? [rival] : [])),
+        fixed: visit.fixed,
+        mayWait: moves.includes(null),
+      };
+      const allowed = moves.filter((move) => move !== null);
+      const key = [scene.id, ...pairs(belief.shown), ...pairs(belief.failed), "", ...state.proven, "", ...state.due, "", ...state.fixed, "", ...allowed, state.mayWait].join();
+      const choice = decided.get(key) ?? chooseNext(scene.model, belief, allowed, state, scene.stakes);
+      decided.set(key, choice);
+      if ("next" in choice) {
+        const outcome = doCheck(visit, choice.next);
+        if (outcome !== null) belief = updateBelief(scene.model, belief, choice.next, outcome);
+      } else if ("wait" in choice) {
+        const tried = visit.fixed;
+        waitForIce(visit);
+        for (const cause of tried) belief = failedFix(belief, cause, scene.stakes.success);
+      } else if (choice.stop === "part") {
+        const { cause, due } = choice;
+        buyPart(visit, cause, due);
+        end(visit, { how: "part", cause, due });
+      } else end(visit, { how: "professional", cause: null, due: false });
+      if (visit.ending) return;
+    }
+    throw new Error(`A search without end in ${scene.id}`);
+  };
+}
+
+/** Independent of the order in which things were learnt, as the belief itself is. */
+function pairs(record: Readonly<Record<string, string | number>>): string[] {
+  return Object.entries(record)
+    .map((pair) => pair.join("="))
+    .sort();
+}

@@ -1,0 +1,129 @@
+import { holds } from "../../../src/flow/guards.ts";
+import { type ChartContext, createMemory, remember } from "../../../src/flow/memory.ts";
+import type { Reading } from "../../../src/measurement/index.ts";
+import type { Scene } from "./scene.ts";
+import { canAnswer, type Home, mends, observe } from "./home.ts";
+
+/** How a visit ended. */
+export type Ending = { how: "fixed" | "part" | "professional"; cause: string | null; due: boolean };
+
+/** One policy's visit to one home, and what it has taken so far. Changed as it goes. */
+export type Visit = {
+  home: Home;
+  /** What is really wrong still. */
+  present: string[];
+  memory: ChartContext;
+  minutes: number;
+  checks: number;
+  hours: number;
+  gates: number;
+  /** Parts bought, and whether each put something right. */
+  bought: { cause: string; right: boolean; due: boolean }[];
+  /** Causes put right, or so the people think, since the last wait. */
+  fixed: string[];
+  clock: number;
+  ending: Ending | null;
+};
+
+export function createVisit(home: Home): Visit {
+  const memory = createMemory();
+  for (const [turn, answer] of Object.entries(home.scene.opening)) memory.findings[turn] = { answer, at: "" };
+  const tallies = { minutes: 0, checks: 0, hours: 0, gates: 0 };
+  return { home, present: [...home.faults], memory, ...tallies, bought: [], fixed: [], clock: 0, ending: null };
+}
+
+/** A reading that stands for any: the verdict is drawn, not measured. */
+const someReading = { kind: "flow", runs: [] } as const satisfies Reading;
+
+const now = (visit: Visit) => new Date(visit.clock++ * 60_000).toISOString();
+
+/** Asks a check. @returns its outcome, or null where the people could not answer */
+export function doCheck(visit: Visit, check: string): string | null {
+  const { home } = visit;
+  const { flow, routes, world } = home.scene;
+  const rule = flow.checks[check];
+  if (!rule) throw new Error(`There is no check "${check}"`);
+  visit.checks++;
+  visit.gates += rule.gates?.length ?? 0;
+  const place = canAnswer(home, check) ? observe(home, check, visit.present) : -1;
+  const outcome = world.checks[world.checkAt.get(check) ?? -1]?.outcomes[place]?.id;
+  const route = outcome === undefined ? undefined : routes[check]?.[outcome];
+  if (outcome === undefined || !route) {
+    // Whoever cannot do a hazardous check says so at its gate.
+    const turn = rule.gates?.length ? `gate-${rule.gates[0]}` : rule.start;
+    const note = { turn: `${check}.${turn}`, answer: "cannot", done: check };
+    visit.memory = remember(visit.memory, note, { type: "answered", at: now(visit) });
+    visit.minutes += 1;
+    return null;
+  }
+  visit.minutes += rule.minutes;
+  visit.hours += route.hours;
+  for (const { turn, answer, rule: result } of route.steps) {
+    const note = {
+      turn: `${check}.${turn}`,
+      answer,
+      ...(result.finds ? { finds: result.finds } : {}),
+      ...(result.remedies ? { remedies: result.remedies } : {}),
+      done: check,
+    };
+    const reading = rule.turns[turn]?.kind === "reading" ? { reading: someReading } : {};
+    visit.memory = remember(visit.memory, note, { type: "answered", at: now(visit), ...reading });
+    if (result.to === "professional" || result.to === "fixed")
+      end(visit, { how: result.to, cause: null, due: false });
+  }
+  for (const cause of route.fixes) {
+    visit.fixed.push(cause);
+    if (mends(home, cause)) visit.present = visit.present.filter((fault) => fault !== cause);
+  }
+  return outcome;
+}
+
+/** Waits for ice. Where nothing is wrong any more the ice is back and the visit ends. */
+export function waitForIce(visit: Visit): void {
+  const { scene } = visit.home;
+  visit.hours += scene.stakes.waitHours;
+  visit.minutes += scene.stakes.waitMinutes;
+  if (!visit.present.length) return end(visit, { how: "fixed", cause: null, due: false });
+  const entry = scene.entries.find(({ waits }) => waits);
+  const note = { ...disappointment(scene, entry?.check ?? ""), waited: true };
+  visit.memory = remember(visit.memory, note, { type: "answered", at: now(visit) });
+  visit.fixed = [];
+}
+
+/** The answer by which a wait ends without what was waited for. */
+function disappointment({ flow }: Scene, check: string): { turn: string; answer: string } {
+  const turns = flow.checks[check]?.turns ?? {};
+  const waiting = Object.values(turns).find((turn) => turn.waits);
+  const after = waiting?.then ?? "";
+  const answer = Object.entries(turns[after]?.answers ?? {}).find(([, { to }]) => to === "done")?.[0];
+  return { turn: `${check}.${after}`, answer: answer ?? "none" };
+}
+
+/** Buys the part for a cause; it puts right whatever it can. */
+export function buyPart(visit: Visit, cause: string, due = false): boolean {
+  const { causes } = visit.home.scene.flow;
+  const part = causes[cause]?.part;
+  const right = visit.present.some((fault) => causes[fault]?.remedy === "part" && causes[fault]?.part === part);
+  visit.bought.push({ cause, right, due });
+  return right;
+}
+
+export function end(visit: Visit, ending: Ending): void {
+  visit.ending = ending;
+}
+
+/** What the scenario allows now, in the trade's order: checks by id, the wait for ice as null. */
+export function movesNow({ home, memory }: Visit): (string | null)[] {
+  const moves = new Set<string | null>();
+  for (const { check, when, waits } of home.scene.entries) {
+    const move = waits ? null : check;
+    if (moves.has(move) || memory.done.includes(check)) continue;
+    if (!when || holds(memory, when, { type: "", at: "" })) moves.add(move);
+  }
+  return [...moves];
+}
+
+/** The endings with a cause that are proved now. */
+export function provedNow({ home, memory }: Visit) {
+  return home.scene.proofs.filter(({ proof }) => holds(memory, proof, { type: "", at: "" }));
+}

@@ -3,7 +3,7 @@ import { readFlow } from "../../src/cli/flows-folder.ts";
 import { composeChart, createChart } from "../../src/flow/index.ts";
 import { graphOf } from "../../src/flow/verify/index.ts";
 import { memoryOf, metaOf, startSession } from "../../src/session/index.ts";
-import { type Answers, at, celsius, fittedOn, flowOf, follow, healthy } from "../session/drive.ts";
+import { type Answers, at, celsius, fittedOn, flowOf, follow, healthy, runsOut } from "../session/drive.ts";
 
 const flow = readFlow();
 const chart = createChart(flow);
@@ -40,8 +40,8 @@ const proved: Record<string, [answers: Answers, endsWith: string]> = {
       "freezer-temperature.read": celsius(-5),
       "freezer-temperature.colder": "set-colder",
       "reset.test": "nothing-moved",
-      "wait-for-ice.wait": "keep-checking",
-      "freezer-again.settle": "read-now",
+      "wait-for-ice.wait": runsOut,
+      "wait-for-ice.came": "no-ice",
       "freezer-again.read": celsius(-5),
     },
     "refrigeration-engineer",
@@ -56,9 +56,21 @@ const proved: Record<string, [answers: Answers, endsWith: string]> = {
   "supply-weak": [{ ...lowFlow, ...withPlug, "flow-without-filter.run": flowOf(5) }, "plumber"],
   "filter-due": [{ ...lowFlow, ...noPlug, "filter-age.fitted": fittedOn("2025-01-01") }, "water-filter"],
   "valve-leaks-by": [
-    { "fill-tube.look": "frozen", "fill-tube.thaw": "thawed", "fill-tube.look-again": "frozen-again" },
+    {
+      "fill-tube.look": "frozen",
+      "fill-tube.thaw": "thawed",
+      "fill-tube.look-again": "open-now",
+      "wait-for-ice.wait": runsOut,
+      "wait-for-ice.came": "no-ice",
+      "fill-tube-again.look": "frozen-again",
+    },
     "appliance-engineer",
   ],
+  "weak-at-valve": [
+    { "fill-tube.look": "clear", "inlet-valve.screen": "clean", "inlet-valve.arrives": "weak" },
+    "plumber",
+  ],
+  "defrost-fault": [{ "too-full.look": "frosted" }, "appliance-engineer"],
   "inlet-valve-faulty": [
     { "fill-tube.look": "clear", "inlet-valve.screen": "clean", "inlet-valve.arrives": "strong" },
     "inlet-valve",
@@ -217,8 +229,34 @@ describe("the search", () => {
       "flow-without-filter.run": flowOf(25),
     });
     expect(memoryOf(session).cause).toBe("filter-clogged");
-    const better = { ...again, "flow-again.run": flowOf(25), "wait-for-ice.wait": "keep-checking" };
-    expect(memoryOf(follow(start(), { ...healthy, ...nothingFound, ...better })).cause).toBeNull();
+    const better = { ...again, "flow-again.run": flowOf(25), "last-wait.wait": "cannot" };
+    const wait = { "wait-for-ice.wait": "keep-checking" };
+    expect(memoryOf(follow(start(), { ...healthy, ...nothingFound, ...better, ...wait })).cause).toBeNull();
+  });
+
+  test("reads the freezer again only after a wait that followed the colder setting", () => {
+    const waited = { "wait-for-ice.wait": runsOut, "wait-for-ice.came": "no-ice" };
+    const tooWarm = { "freezer-temperature.read": celsius(-5), "freezer-temperature.colder": "set-colder" };
+    let session = follow(start(), { ...healthy, ...putRight["switched-off"], ...waited }, "door-closing.look");
+    const onward = { ...healthy, ...tooWarm, "wait-for-ice.wait": "keep-checking" };
+    session = follow(session, onward, "filter-age.fitted");
+    expect(memoryOf(session).findings["freezer-again.read"]).toBeUndefined();
+  });
+
+  test("takes a freezer that is too warm at its coldest setting for a fault only with nothing else to blame", () => {
+    const coldest = {
+      "freezer-temperature.read": celsius(-5),
+      "freezer-temperature.colder": "already-coldest",
+    };
+    expect(memoryOf(follow(start(), { ...healthy, ...coldest })).cause).toBe("cooling-fault");
+    const packed = { "too-full.look": "packed", "too-full.rearrange": "cannot" };
+    expect(memoryOf(follow(start(), { ...healthy, ...coldest, ...packed, ...nothingFound })).cause).toBeNull();
+  });
+
+  test("does not sell a filter for a cartridge that sat loose and was not put right", () => {
+    const loose = { "filter-seated.look": "loose", "filter-seated.reseat": "cannot" };
+    const answers = { ...healthy, ...lowFlow, ...withPlug, ...loose, "flow-without-filter.run": flowOf(25) };
+    expect(memoryOf(follow(start("TR-01"), answers)).cause).toBeNull();
   });
 
   test("sends a person who can do nothing at all to a professional, without a cause", () => {

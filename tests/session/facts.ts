@@ -35,6 +35,10 @@ export function factsOf(log: Log, flow: Flow): Facts {
       facts.remedied.delete(outcome.finds);
     }
     if (outcome.remedies) {
+      // A wait that came before says nothing of what was put right after it.
+      for (const { id, repeats } of Object.values(flow.checks))
+        for (const one of repeats ? facts.answers.keys() : [])
+          if (one.startsWith(`${id}.`)) facts.answers.delete(one);
       facts.remedied.add(outcome.remedies);
       facts.found.delete(outcome.remedies);
     }

@@ -60,7 +60,7 @@ test("whatever a person does, no hazardous turn is met but behind its gates, con
         before = session;
       }
     }),
-    { seed: 77, numRuns: 1000 },
+    { seed: 77, numRuns: 1500 },
   );
   // The walks did come to hazardous turns, else they would prove nothing.
   expect(met).toBeGreaterThan(1000);
@@ -90,7 +90,7 @@ test("no walk ends with a cause unless its proof is in the log, and none goes on
         check = meta.check;
       }
     }),
-    { seed: 78, numRuns: 1000 },
+    { seed: 78, numRuns: 1500 },
   );
   expect(ended.size).toBeGreaterThan(8);
 });
@@ -115,7 +115,7 @@ test("a person who only answers comes to an ending within 60 answers, never stuc
       expect(isOver(session)).toBe(true);
       expect(session.log.events.length).toBeLessThanOrEqual(60);
     }),
-    { seed: 79, numRuns: 1000 },
+    { seed: 79, numRuns: 1500 },
   );
 });
 
@@ -128,7 +128,7 @@ test("the live session is the replayed log, after every event", () => {
         if (standOf(replayed) !== standOf(session)) expect(replayed).toEqual(session);
       }
     }),
-    { seed: 80, numRuns: 60 },
+    { seed: 80, numRuns: 100 },
   );
 });
 

@@ -10,16 +10,16 @@ export type Fitted = { by: FittedWhen["by"]; day: string; month: string; year: s
 
 const seasons: Season[] = ["spring", "summer", "autumn", "winter"];
 
-type Props = { fitted: Fitted; edit(change: Partial<Fitted>): void; refusal: Refusal | null; texts: Texts };
+type Props = { fitted: Fitted; change(part: Partial<Fitted>): void; refusal: Refusal; texts: Texts };
 
 /** The entries that one way of saying when needs, in the order of the reader's country. */
-export function FittedFields({ fitted, edit, refusal, texts }: Props) {
-  const number = (part: "day" | "month" | "year", refused: Refusal | null) => (
+export function FittedFields({ fitted, change, refusal, texts }: Props) {
+  const number = (part: "day" | "month" | "year", refused: Refusal | undefined) => (
     <Field
       key={part}
       label={texts(`measure.${part}`)}
       typed={fitted[part]}
-      onTyped={(text) => edit({ [part]: text })}
+      onTyped={(text) => change({ [part]: text })}
       refusal={refused}
       keys="numeric"
       short
@@ -32,7 +32,7 @@ export function FittedFields({ fitted, edit, refusal, texts }: Props) {
           legend={texts("measure.season")}
           options={seasons.map((each) => [each, texts(`measure.${each}`)] as const)}
           chosen={fitted.season}
-          onChosen={(season) => edit({ season })}
+          onChosen={(season) => change({ season })}
         />
         {number("year", refusal)}
       </>
@@ -43,12 +43,12 @@ export function FittedFields({ fitted, edit, refusal, texts }: Props) {
       .formatToParts(0)
       .flatMap(({ type }) => (type === "day" || type === "month" || type === "year" ? [type] : []));
     return (
-      <div class="row date">{order.map((part, index) => number(part, index === 0 ? refusal : null))}</div>
+      <div class="row date">{order.map((part, index) => number(part, index === 0 ? refusal : undefined))}</div>
     );
   }
   return (
     <div class="row date two">
-      <MonthField month={fitted.month} onChosen={(month) => edit({ month })} texts={texts} />
+      <MonthField month={fitted.month} onChosen={(month) => change({ month })} texts={texts} />
       {number("year", refusal)}
     </div>
   );

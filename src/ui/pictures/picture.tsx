@@ -26,10 +26,10 @@ export function Picture({ id, title }: { id: string; title: string }) {
 function draw(parts: string[] = []) {
   return parts.map((part) => {
     const style = part[0];
-    const [first = "", x, y, height] = part.slice(2).split(" ");
-    if (style === "@") return <g transform={`translate(${x} ${y})`}>{draw(pieces[first])}</g>;
-    if (part[1] === "R") return <rect class={style} x={first} y={x} width={y} height={height} rx="2" />;
-    if (part[1] === "T") return <text x={first} y={x} children={y} />;
+    const [one = "", two, three, four] = part.slice(2).split(" ");
+    if (style === "@") return <g transform={`translate(${two} ${three})`}>{draw(pieces[one])}</g>;
+    if (part[1] === "R") return <rect class={style} x={one} y={two} width={three} height={four} rx="2" />;
+    if (part[1] === "T") return <text x={one} y={two} children={three} />;
     const d = part.slice(1);
     return [<path class={style} d={d} />, style === "p" && <path class="q" d={d} />];
   });

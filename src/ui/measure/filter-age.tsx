@@ -14,7 +14,13 @@ const ways = ["date", "month", "season", "since-moving"] as const;
 
 /** How old the water filter is, said as well as the person knows it. */
 export function FilterAge({ need, turn, actions, texts, busy }: ScreenProps & { need: Need }) {
-  const [fitted, setFitted] = useState<Fitted>({ by: "month", day: "", month: "", year: "", season: "spring" });
+  const [fitted, setFitted] = useState<Fitted>({
+    by: "month",
+    day: "",
+    month: "",
+    year: "",
+    season: "spring",
+  });
   const { refusal, refuse, accepted, accept, edit } = useEntry<FittedWhen>();
   const change = (part: Partial<Fitted>) => edit(() => setFitted({ ...fitted, ...part }));
 

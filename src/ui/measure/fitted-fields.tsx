@@ -43,7 +43,9 @@ export function FittedFields({ fitted, change, refusal, texts }: Props) {
       .formatToParts(0)
       .flatMap(({ type }) => (type === "day" || type === "month" || type === "year" ? [type] : []));
     return (
-      <div class="row date">{order.map((part, index) => number(part, index === 0 ? refusal : undefined))}</div>
+      <div class="row date">
+        {order.map((part, index) => number(part, index === 0 ? refusal : undefined))}
+      </div>
     );
   }
   return (
@@ -68,7 +70,7 @@ function MonthField({
   return (
     <div class="field">
       <label for={id}>{texts("measure.month")}</label>
-      <select id={id} value={month} onChange={(event) => onChosen(event.currentTarget.value)}>
+      <select id={id} value={Number(month) || ""} onChange={(event) => onChosen(event.currentTarget.value)}>
         <option value="">{texts("measure.month-pick")}</option>
         {Array.from({ length: 12 }, (_, index) => (
           <option key={index} value={`${index + 1}`}>

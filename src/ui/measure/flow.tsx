@@ -59,7 +59,12 @@ export function Flow({ need, turn, actions, services, texts, busy }: Props) {
   const step = { at: seconds !== null ? 2 : again ? 1 : 3 };
   return (
     <ol class="steps">
-      <Step {...step} number={1} title={texts("measure.run")} done={seconds === null ? "" : showSeconds(texts, seconds)}>
+      <Step
+        {...step}
+        number={1}
+        title={texts("measure.run")}
+        done={seconds === null ? "" : showSeconds(texts, seconds)}
+      >
         <Stopwatch seconds={aim} services={services} texts={texts} onStopped={stopped} />
         {refusal.text && (
           <div role="alert">
@@ -106,8 +111,9 @@ export function Flow({ need, turn, actions, services, texts, busy }: Props) {
           </div>
         </Form>
       </Step>
-      <Step {...step} number={3} title={texts("measure.result")}>
+      <Step {...step} number={3} title={texts("measure.result")} leavesFocus>
         <FlowResult
+          key={runs.length}
           runs={runs}
           limits={limits}
           busy={busy}

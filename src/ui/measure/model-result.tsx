@@ -29,7 +29,7 @@ export function ModelResult({ found, busy, texts, onTaken, onRetry }: Props) {
       {candidates.length > 0 && (
         <ul class="models">
           {candidates.map(({ model, marks }) => (
-            <li key={model.code}>
+            <li key={model.code} class="card">
               <p>
                 <MarkedCode code={model.code} marks={marks ?? []} />
                 {model.brand}

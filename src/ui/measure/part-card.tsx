@@ -52,7 +52,7 @@ export function PartCard({ wanted, services, texts }: Props) {
           )}
         </>
       ) : model && !fitted ? (
-        <p class="skeleton">{texts("part.looking")}</p>
+        <p class="card skeleton">{texts("part.looking")}</p>
       ) : (
         <NoOffer
           fitted={

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from "preact";
+import { useEffect, useRef } from "preact/hooks";
 import type { Verdict } from "../../measurement/index.ts";
 import type { Texts } from "../../session/index.ts";
 import { Scale, type ScaleProps } from "./scale.tsx";
@@ -27,28 +28,24 @@ const marks: Record<Verdict, string> = {
 export function Result(props: Props) {
   const { instrument, verdict, said, busy, texts, onUsed, instead, children } = props;
   const unclear = verdict === "unclear";
+  // Read at once, and in sight at once: the button that asked for it is gone, and so is a phone's keyboard.
+  const heard = useRef<HTMLParagraphElement>(null);
+  useEffect(() => heard.current?.focus(), []);
   return (
     <div class={`card ${verdict}`}>
-      <div role="status">
-        <p class="verdict">
-          <svg class="mark" viewBox="0 0 24 24" aria-hidden="true">
-            <path d={marks[verdict]} />
-          </svg>
-          {texts(`measure.${instrument}-${verdict}`)}
-        </p>
-        <p>{said}</p>
-      </div>
+      <p class="verdict" ref={heard} tabIndex={-1}>
+        <svg class="mark" viewBox="0 0 24 24" aria-hidden="true">
+          <path d={marks[verdict]} />
+        </svg>
+        {texts(`measure.${instrument}-${verdict}`)}
+      </p>
+      <p>{said}</p>
       <Scale {...props} />
       {unclear && <p>{texts(`measure.${instrument}-again`)}</p>}
       {children}
       <div class="answers">
         {unclear && instead}
-        <button
-          type="button"
-          class={unclear && instead ? "" : "main"}
-          aria-disabled={busy}
-          onClick={onUsed}
-        >
+        <button type="button" class={unclear && instead ? "" : "main"} aria-disabled={busy} onClick={onUsed}>
           {texts("measure.use")}
         </button>
         {!unclear && instead}

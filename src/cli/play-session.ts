@@ -127,7 +127,7 @@ function openAt({ flow, model, scenario, now }: PlayOptions): Session {
   const open = [first];
   for (const session of open) {
     const turn = turnOf(session, () => "", now);
-    if (scenario in (session.snapshot.value as object | string as Record<string, unknown>)) return session;
+    if (session.snapshot.matches(scenario as never)) return session;
     if (!turn.turn.startsWith("opening.")) continue;
     for (const { id } of turn.answers)
       open.push(record(session, { type: "answered", turn: turn.turn, answer: id, at: now }).session);

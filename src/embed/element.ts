@@ -6,8 +6,8 @@ import type { Actions, Resource, Services, Texts, View } from "../session/index.
 import { firstSheet, Panel } from "../ui/chat/index.ts";
 import { icePathSheet } from "../ui/pictures/index.ts";
 import type { Running } from "./engine.ts";
-import { createLogStore, type LogStore } from "./log-store.ts";
-import { attributeNames, type Options, readOptions } from "./options.ts";
+import { attributeNames, chooseLanguage, chooseSessionName, isKept } from "./first-options.ts";
+import laterAddress from "./later.css?url&no-inline";
 
 /**
  * The tag. It draws the first question at once from what this file knows by heart, and hands over to the engine
@@ -16,8 +16,7 @@ import { attributeNames, type Options, readOptions } from "./options.ts";
 export class FridgesidePanel extends HTMLElement {
   static readonly observedAttributes = [...attributeNames, "lang"];
 
-  #options: Options | null = null;
-  #store: LogStore | null = null;
+  #language = "";
   #running: Running | null = null;
   #view: View | null = null;
   #waiting: ((actions: Actions) => void)[] = [];
@@ -44,7 +43,7 @@ export class FridgesidePanel extends HTMLElement {
   }
 
   attributeChangedCallback(_name: string, before: string | null, after: string | null): void {
-    if (before === after || !this.isConnected || !this.#options) return;
+    if (before === after || !this.isConnected || !this.#start) return;
     this.#halt();
     this.#mount();
   }
@@ -57,42 +56,38 @@ export class FridgesidePanel extends HTMLElement {
 
   #mount(): void {
     const inherited = this.closest("[lang]")?.getAttribute("lang") || navigator.language;
-    const known = Object.keys(textFiles);
     const read = (name: string) => this.getAttribute(name);
-    const { options, complaints } = readOptions(read, inherited, known, document.baseURI);
-    for (const complaint of complaints) console.warn(complaint);
-    if (options.sessionName !== this.#options?.sessionName) this.#store = createLogStore(options.sessionName);
-    this.#options = options;
-    const store = this.#store as LogStore;
-    const first = firstTurns[options.language]?.view as View;
+    this.#language = chooseLanguage(read, inherited, Object.keys(textFiles));
+    const first = firstTurns[this.#language]?.view as View;
     // Somebody who comes back would see the first question flash by: wait for the engine with an empty turn.
-    this.#show(store.read() ? { ...first, turn: null } : first);
-    this.#load(options, store, this.#start);
+    const isBack = isKept(chooseSessionName(read)) || this.#view?.lines.length;
+    this.#show(isBack ? { ...first, turn: null } : first);
+    this.#load(++this.#start);
   }
 
-  async #load(options: Options, store: LogStore, start: number): Promise<void> {
+  async #load(start: number): Promise<void> {
+    const language = this.#language;
     try {
-      const [engine, flow, resources] = await Promise.all([
+      const [engine, flow, resources, laterRules] = await Promise.all([
         import("./engine.ts"),
-        fetchData<Flow>(flowAddress()),
-        fetchData<Record<string, Resource>>(textsAddress(options.language)),
+        fetchBuilt(flowAddress()).then((file) => file.json() as Promise<Flow>),
+        fetchBuilt(textsAddress(language)).then((file) => file.json() as Promise<Record<string, Resource>>),
+        fetchBuilt(laterAddress).then((file) => file.text()),
       ]);
-      if (start !== this.#start) return;
-      const root = this.shadowRoot as ShadowRoot;
-      root.adoptedStyleSheets = [sheetOf(firstRules), sheetOf(engine.laterRules)];
-      let ready = false;
-      const show = (view: View) => {
+      const data = { flow, resources, language, languages: Object.keys(textFiles) };
+      const running = await engine.startEngine(this, data, (view) => {
         this.#view = view;
-        if (ready) this.#show(view);
-      };
-      this.#running = engine.startEngine(this, options, { flow, resources }, store, show);
-      ready = true;
+        if (this.#running) this.#show(view);
+      });
+      if (start !== this.#start) return running.stop();
+      (this.shadowRoot as ShadowRoot).adoptedStyleSheets = [sheetOf(firstRules), sheetOf(laterRules)];
+      this.#running = running;
       this.#show(this.#view as View);
-      for (const act of this.#waiting.splice(0)) act(this.#running.actions);
+      for (const act of this.#waiting.splice(0)) act(running.actions);
     } catch (problem) {
       if (start !== this.#start) return;
       console.error("<fridgeside-panel>: the rest of the helper could not be loaded; trying again.", problem);
-      setTimeout(() => start === this.#start && this.#load(options, store, start), 4000);
+      setTimeout(() => start === this.#start && this.#load(start), 4000);
     }
   }
 
@@ -100,7 +95,7 @@ export class FridgesidePanel extends HTMLElement {
     this.#view = view;
     const running = this.#running;
     const services = running?.services ?? noServices;
-    const known = firstTurns[this.#options?.language ?? ""]?.texts ?? {};
+    const known = firstTurns[this.#language]?.texts ?? {};
     const texts: Texts = running?.texts ?? ((key) => known[key] ?? "");
     const actions = running?.actions ?? this.#later;
     const screens = running?.screens ?? null;
@@ -116,11 +111,11 @@ export class FridgesidePanel extends HTMLElement {
   });
 }
 
-/** Data that was built with this very file, named by its content. */
-async function fetchData<T>(address: string): Promise<T> {
+/** A file that was built with this very one, named by its content. */
+async function fetchBuilt(address: string): Promise<Response> {
   const response = await fetch(address);
   if (!response.ok) throw new Error(`${response.status} for ${address}`);
-  return response.json() as Promise<T>;
+  return response;
 }
 
 /** The first question looks nothing up. */

@@ -1,3 +1,5 @@
+import { storageKey } from "./first-options.ts";
+
 /** Where the log of a session is kept between visits. */
 export type LogStore = {
   read(): unknown;
@@ -11,7 +13,7 @@ export type LogStore = {
  * of it, so nothing here ever throws.
  */
 export function createLogStore(name: string, place: () => Storage = () => localStorage): LogStore {
-  const key = `fridgeside:${name}`;
+  const key = storageKey(name);
   const attempt = <T>(work: () => T, otherwise: T): T => {
     try {
       return work();

@@ -14,3 +14,8 @@ declare module "*.css?inline" {
   const css: string;
   export default css;
 }
+declare module "*.css?url&no-inline" {
+  /** Where the built style sheet lies. */
+  const address: string;
+  export default address;
+}

@@ -15,7 +15,9 @@ const anyTime = "2026-01-01T00:00:00Z";
  * @param locales every language's texts; a language may lean on en-GB
  */
 export function createFirstTurns(flow: Flow, locales: Record<string, Resource>): Record<string, FirstTurn> {
-  const keys = Object.keys(locales["en-GB"]?.ui ?? {}).map((key) => `ui.${key}`);
+  // A text that counts or takes a value needs the engine, and nothing that is drawn before it does either.
+  const plain = Object.entries(locales["en-GB"]?.ui ?? {}).filter(([, text]) => !`${text}`.includes("{{"));
+  const keys = plain.flatMap(([key]) => (/_(one|other)$/.test(key) ? [] : [`ui.${key}`]));
   return Object.fromEntries(
     Object.keys(locales).map((tag) => {
       const texts = createTexts(locales, tag, flow.limits);

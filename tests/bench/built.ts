@@ -64,11 +64,14 @@ export function sizeOf(content: Buffer): Size {
 
 export const isScript = (name: string) => name.endsWith(".js");
 
-/** What a script imports: `now` before it can run, `later` by its own choice. */
+/** What a script imports: `now` before it can run, `later` when it chooses to. */
 export async function importsOf(script: Buffer): Promise<{ now: string[]; later: string[] }> {
   await init;
   const [found] = parse(script.toString());
-  const names = (wanted: (dynamic: number) => boolean) =>
-    found.flatMap(({ n, d }) => (n !== undefined && wanted(d) ? [n] : []));
-  return { now: names((d) => d === -1), later: names((d) => d >= 0) };
+  const imports: { now: string[]; later: string[] } = { now: [], later: [] };
+  for (const { type, specifier } of found) {
+    if (type === "dynamic") imports.later.push(specifier ?? "");
+    else if (type !== "import-meta") imports.now.push(specifier);
+  }
+  return imports;
 }

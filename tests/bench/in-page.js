@@ -27,7 +27,8 @@
     });
   };
   /** @param {Document | ShadowRoot} root */
-  const watch = (root) => new MutationObserver(() => look(root)).observe(root, { childList: true, subtree: true });
+  const watch = (root) =>
+    new MutationObserver(() => look(root)).observe(root, { childList: true, subtree: true });
 
   watch(document);
   // A shadow tree hides its changes from the page: be there when it is made.

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { matchLanguage, readOptions, toWebAddress } from "../../src/embed/options.ts";
+import { matchLanguage } from "../../src/embed/first-options.ts";
+import { readOptions, toWebAddress } from "../../src/embed/options.ts";
 
 const languages = ["en-GB", "en-US"];
 const read = (attributes: Record<string, string>, inherited = "de") =>

@@ -1,7 +1,7 @@
 import { useRef, useState } from "preact/hooks";
 import type { Actions, Texts, View } from "../../session/index.ts";
+import { Alert } from "./alert.tsx";
 import { Ask } from "./ask.tsx";
-import { Alert } from "./hazards.tsx";
 
 type Way = "danger" | "ice" | "help" | "restart";
 

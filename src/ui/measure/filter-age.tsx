@@ -4,13 +4,11 @@ import type { ReadingNeed, Texts } from "../../session/index.ts";
 import type { ScreenProps } from "../chat/index.ts";
 import { Choices } from "./choices.tsx";
 import { Form, useEntry } from "./entry.tsx";
-import { type Fitted, FittedFields } from "./fitted-fields.tsx";
+import { entriesOf, type Fitted, FittedFields } from "./fitted-fields.tsx";
 import { showDay, showNumber } from "./format.ts";
 import { Result } from "./result.tsx";
 
 type Need = Extract<ReadingNeed, { instrument: "filter-age" }>;
-
-const ways = ["date", "month", "season", "since-moving"] as const;
 
 /** How old the water filter is, said as well as the person knows it. */
 export function FilterAge({ need, turn, actions, texts, busy }: ScreenProps & { need: Need }) {
@@ -33,17 +31,18 @@ export function FilterAge({ need, turn, actions, texts, busy }: ScreenProps & { 
   function resultOf(when: FittedWhen) {
     const { today, limitMonths: limit } = need;
     const { months, verdict, dueOn } = assessFilterAge({ kind: "filter-age", fitted: when }, today, limit);
-    const [low, high] = [months.low, months.high ?? 0].map((each) => showNumber(texts, each));
-    const kind = months.high === null ? "open" : low === high ? "exact" : "between";
-    const age = texts(`measure.age-${kind}`, { low: low ?? "", high: high ?? "" });
+    const low = showNumber(texts, months.low);
+    const high = showNumber(texts, months.high ?? 0);
+    const age = texts(`measure.age-${months.high === null ? "open" : low === high ? "exact" : "between"}`, {
+      low,
+      high,
+    });
     const day = showDay(texts, dueOn.latest ?? today);
     return (
       <Result
         instrument="filter-age"
         verdict={verdict}
         said={`${texts("measure.age-said", { age, limit })} ${texts(`measure.due-${verdict}`, { day })}`}
-        from={0}
-        to={Math.max(2 * limit, 1.2 * (months.high ?? months.low + limit))}
         limit={limit}
         better="below"
         {...months}
@@ -60,7 +59,7 @@ export function FilterAge({ need, turn, actions, texts, busy }: ScreenProps & { 
     <Form onSent={check}>
       <Choices
         legend={texts("measure.fitted-how")}
-        options={ways.map((by) => [by, texts(`measure.by-${by}`)])}
+        options={(Object.keys(entriesOf) as FittedWhen["by"][]).map((by) => [by, texts(`measure.by-${by}`)])}
         chosen={fitted.by}
         onChosen={(by) => change({ by })}
       />
@@ -77,23 +76,20 @@ export function FilterAge({ need, turn, actions, texts, busy }: ScreenProps & { 
 }
 
 /** What was typed as a day, month or season, or in words why it cannot be one. */
-function readFitted({ by, season, ...typed }: Fitted, need: Need, texts: Texts): FittedWhen | string {
-  const asked = { date: [typed.day, typed.month, typed.year], season: [typed.year] };
-  const entries = by === "date" || by === "season" ? asked[by] : [typed.month, typed.year];
-  const numbers: number[] = [];
-  for (const entry of entries) {
-    const read = readNumber(entry);
+function readFitted(fitted: Fitted, { today, earliestYear: year }: Need, texts: Texts): FittedWhen | string {
+  const { by, season } = fitted;
+  let date = "";
+  for (const entry of entriesOf[by]) {
+    const typed = fitted[entry];
+    const read = readNumber(typed);
     if (read.kind === "empty") return texts(`measure.${by}-empty`);
-    if (read.kind === "unreadable" || !/^\d{1,4}$/.test(`${read.value}`))
-      return texts("measure.unreadable-date", { typed: entry });
-    numbers.unshift(read.value);
+    const digits = read.kind === "value" ? `${read.value}` : typed;
+    if (!/^\d{1,4}$/.test(digits)) return texts("measure.unreadable-date", { typed });
+    // Largest first, as ISO 8601 wants it.
+    date = digits.padStart(entry === "year" ? 4 : 2, "0") + (date && "-") + date;
   }
-  // Largest first, as ISO 8601 wants it.
-  const date = numbers.map((number, index) => `${number}`.padStart(index ? 2 : 4, "0")).join("-");
   const when: FittedWhen =
     by === "date" ? { by, date } : by === "season" ? { by, season, year: Number(date) } : { by, month: date };
-  const problem = checkFittedWhen(when, need.today, { earliest: `${need.earliestYear}-01-01` });
-  return problem
-    ? texts(`measure.date-${problem.code}`, { today: showDay(texts, need.today), year: need.earliestYear })
-    : when;
+  const problem = checkFittedWhen(when, today, { earliest: `${year}-01-01` });
+  return problem ? texts(`measure.date-${problem.code}`, { today: showDay(texts, today), year }) : when;
 }

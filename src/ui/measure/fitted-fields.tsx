@@ -5,8 +5,18 @@ import { Choices } from "./choices.tsx";
 import { Field, type Refusal } from "./field.tsx";
 import { localeOf } from "./format.ts";
 
+type Entry = "day" | "month" | "year";
+
 /** What was typed or picked for 'when was it fitted', kept whichever way of saying it is shown. */
-export type Fitted = { by: FittedWhen["by"]; day: string; month: string; year: string; season: Season };
+export type Fitted = { by: FittedWhen["by"]; season: Season } & Record<Entry, string>;
+
+/** The entries that each way of saying when needs, smallest first. */
+export const entriesOf: Record<FittedWhen["by"], readonly Entry[]> = {
+  date: ["day", "month", "year"],
+  month: ["month", "year"],
+  season: ["year"],
+  "since-moving": ["month", "year"],
+};
 
 const seasons: Season[] = ["spring", "summer", "autumn", "winter"];
 
@@ -14,45 +24,38 @@ type Props = { fitted: Fitted; change(part: Partial<Fitted>): void; refusal: Ref
 
 /** The entries that one way of saying when needs, in the order of the reader's country. */
 export function FittedFields({ fitted, change, refusal, texts }: Props) {
-  const number = (part: "day" | "month" | "year", refused: Refusal | undefined) => (
-    <Field
-      key={part}
-      label={texts(`measure.${part}`)}
-      typed={fitted[part]}
-      onTyped={(text) => change({ [part]: text })}
-      refusal={refused}
-      keys="numeric"
-      short
-    />
+  const { by } = fitted;
+  const order = (texts("measure.date-order").split(" ") as Entry[]).filter((each) =>
+    entriesOf[by].includes(each),
   );
-  if (fitted.by === "season") {
-    return (
-      <>
+  return (
+    <>
+      {by === "season" && (
         <Choices
           legend={texts("measure.season")}
-          options={seasons.map((each) => [each, texts(`measure.${each}`)] as const)}
+          options={seasons.map((each) => [each, texts(`measure.${each}`)])}
           chosen={fitted.season}
           onChosen={(season) => change({ season })}
         />
-        {number("year", refusal)}
-      </>
-    );
-  }
-  if (fitted.by === "date") {
-    const order = new Intl.DateTimeFormat(localeOf(texts))
-      .formatToParts(0)
-      .flatMap(({ type }) => (type === "day" || type === "month" || type === "year" ? [type] : []));
-    return (
-      <div class="row date">
-        {order.map((part, index) => number(part, index === 0 ? refusal : undefined))}
+      )}
+      <div class="side-by-side">
+        {order.map((entry) =>
+          entry === "month" && by !== "date" ? (
+            <MonthField key={by} month={fitted.month} onChosen={(month) => change({ month })} texts={texts} />
+          ) : (
+            <Field
+              key={entry}
+              label={texts(`measure.${entry}`)}
+              typed={fitted[entry]}
+              onTyped={(typed) => change({ [entry]: typed })}
+              refusal={entry === order[0] || by !== "date" ? refusal : undefined}
+              keys="numeric"
+              short
+            />
+          ),
+        )}
       </div>
-    );
-  }
-  return (
-    <div class="row date two">
-      <MonthField month={fitted.month} onChosen={(month) => change({ month })} texts={texts} />
-      {number("year", refusal)}
-    </div>
+    </>
   );
 }
 
@@ -73,7 +76,7 @@ function MonthField({
       <select id={id} value={Number(month) || ""} onChange={(event) => onChosen(event.currentTarget.value)}>
         <option value="">{texts("measure.month-pick")}</option>
         {Array.from({ length: 12 }, (_, index) => (
-          <option key={index} value={`${index + 1}`}>
+          <option key={index} value={index + 1}>
             {format(Date.UTC(2024, index))}
           </option>
         ))}

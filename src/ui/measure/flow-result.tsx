@@ -2,7 +2,6 @@ import { assessFlow, type FlowLimits, type FlowRun } from "../../measurement/ind
 import type { Texts } from "../../session/index.ts";
 import { showNumber, showSeconds } from "./format.ts";
 import { Result } from "./result.tsx";
-import { spanAround } from "./scale.tsx";
 
 type Props = {
   runs: FlowRun[];
@@ -30,7 +29,6 @@ export function FlowResult({ runs, limits, onAgain, onRemoved, ...rest }: Props)
   return (
     <Result
       {...rest}
-      {...spanAround(limit, value, doubt)}
       instrument="flow"
       verdict={verdict}
       said={texts("measure.flow-said", shown)}
@@ -38,7 +36,6 @@ export function FlowResult({ runs, limits, onAgain, onRemoved, ...rest }: Props)
       better="above"
       low={value - doubt}
       high={value + doubt}
-      value={value}
       limitText={texts("measure.flow-limit", shown)}
       valueText={texts("measure.flow-value", shown)}
       instead={

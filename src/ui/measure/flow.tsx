@@ -84,7 +84,7 @@ export function Flow({ need, turn, actions, services, texts, busy }: Props) {
             }}
           />
           {unit === "g" && <p class="small">{texts("measure.scales-how")}</p>}
-          <div class={unit === "g" ? "" : "pour"}>
+          <div class={unit === "g" ? "" : "side-by-side pour"}>
             <Jug
               unit={unit}
               volume={read.kind === "value" ? read.value : 0}

@@ -32,7 +32,7 @@ export function Result(props: Props) {
   const heard = useRef<HTMLParagraphElement>(null);
   useEffect(() => heard.current?.focus(), []);
   return (
-    <div class={`card ${verdict}`}>
+    <div class={`card ${instrument} ${verdict}`}>
       <p class="verdict" ref={heard} tabIndex={-1}>
         <svg class="mark" viewBox="0 0 24 24" aria-hidden="true">
           <path d={marks[verdict]} />

@@ -13,7 +13,6 @@ import { Form, readTyped, useEntry } from "./entry.tsx";
 import { Field } from "./field.tsx";
 import { showNumber } from "./format.ts";
 import { Result } from "./result.tsx";
-import { spanAround } from "./scale.tsx";
 
 type Props = ScreenProps & { need: Extract<ReadingNeed, { instrument: "temperature" }> };
 
@@ -47,7 +46,6 @@ export function Temperature({ need: { limits }, turn, actions, texts, busy }: Pr
     };
     return (
       <Result
-        {...spanAround(limit, celsius.value, doubt)}
         instrument="temperature"
         verdict={verdict}
         said={texts("measure.temperature-said", shown)}
@@ -55,7 +53,6 @@ export function Temperature({ need: { limits }, turn, actions, texts, busy }: Pr
         better="below"
         low={celsius.value - doubt}
         high={celsius.value + doubt}
-        value={celsius.value}
         limitText={shown.limit}
         valueText={shown.value}
         texts={texts}

@@ -26,7 +26,6 @@ export function WaitScreen({ turn, services, texts }: ScreenProps) {
     hour: "numeric",
     minute: "2-digit",
   });
-  const done = Math.max(0, Math.min(100, ((now - from) / (until - from)) * 100));
   return (
     <div class="wait">
       <p class="left">
@@ -34,9 +33,7 @@ export function WaitScreen({ turn, services, texts }: ScreenProps) {
           ? texts("measure.wait-left", { hours: Math.floor(minutes / 60), minutes: minutes % 60 })
           : texts("measure.wait-over")}
       </p>
-      <div class="bar" aria-hidden="true">
-        <i style={{ width: `${done}%` }} />
-      </div>
+      <progress aria-hidden="true" max={until - from} value={Math.min(until, now) - from} />
       {minutes > 0 && (
         <p>
           {texts("measure.wait-ends")} <time dateTime={turn.wait.until}>{ends.format(until)}</time>

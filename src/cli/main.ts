@@ -2,7 +2,6 @@ import { parseArgs } from "node:util";
 import { buildEmbed, distFolder } from "./build.ts";
 import { createDemoCatalogue, demoSeed, writeDemoCatalogue } from "./demo-catalogue.ts";
 import { playCommand } from "./play.ts";
-// @ts-expect-error
 import { writeSchemas } from "./schema-command.ts";
 import { serveFolders } from "./serve.ts";
 

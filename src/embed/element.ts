@@ -1,11 +1,10 @@
-import { flowAddress, textFiles, textsAddress } from "virtual:data";
+import { dataAddress, dataFiles } from "virtual:data";
 import firstTurns from "virtual:first-turns";
 import { h, render } from "preact";
-import type { Flow } from "../flow/index.ts";
-import type { Actions, Resource, Services, Texts, View } from "../session/index.ts";
+import type { Actions, Services, Texts, View } from "../session/index.ts";
 import { firstSheet, Panel } from "../ui/chat/index.ts";
 import { icePathSheet } from "../ui/pictures/index.ts";
-import type { Running } from "./engine.ts";
+import type { EngineData, Running } from "./engine.ts";
 import { attributeNames, chooseLanguage, chooseSessionName, isKept } from "./first-options.ts";
 import laterAddress from "./later.css?url&no-inline";
 
@@ -26,7 +25,7 @@ export class FridgesidePanel extends HTMLElement {
   constructor() {
     super();
     const root = this.attachShadow({ mode: "open" });
-    root.adoptedStyleSheets = [sheetOf(firstRules)];
+    root.adoptedStyleSheets = [sheet];
   }
 
   connectedCallback(): void {
@@ -57,7 +56,7 @@ export class FridgesidePanel extends HTMLElement {
   #mount(): void {
     const inherited = this.closest("[lang]")?.getAttribute("lang") || navigator.language;
     const read = (name: string) => this.getAttribute(name);
-    this.#language = chooseLanguage(read, inherited, Object.keys(textFiles));
+    this.#language = chooseLanguage(read, inherited, Object.keys(dataFiles));
     const first = firstTurns[this.#language]?.view as View;
     // Somebody who comes back would see the first question flash by: wait for the engine with an empty turn.
     const isBack = isKept(chooseSessionName(read)) || this.#view?.lines.length;
@@ -68,19 +67,18 @@ export class FridgesidePanel extends HTMLElement {
   async #load(start: number): Promise<void> {
     const language = this.#language;
     try {
-      const [engine, flow, resources, laterRules] = await Promise.all([
+      const [engine, data, laterRules] = await Promise.all([
         import("./engine.ts"),
-        fetchBuilt(flowAddress()).then((file) => file.json() as Promise<Flow>),
-        fetchBuilt(textsAddress(language)).then((file) => file.json() as Promise<Record<string, Resource>>),
+        fetchBuilt(dataAddress(language)).then((file) => file.json() as Promise<EngineData>),
         fetchBuilt(laterAddress).then((file) => file.text()),
       ]);
-      const data = { flow, resources, language, languages: Object.keys(textFiles) };
-      const running = await engine.startEngine(this, data, (view) => {
+      const about = { language, languages: Object.keys(dataFiles) };
+      const running = await engine.startEngine(this, data, about, (view) => {
         this.#view = view;
         if (this.#running) this.#show(view);
       });
       if (start !== this.#start) return running.stop();
-      (this.shadowRoot as ShadowRoot).adoptedStyleSheets = [sheetOf(firstRules), sheetOf(laterRules)];
+      (this.shadowRoot as ShadowRoot).adoptedStyleSheets = [sheet, createSheet(laterRules)];
       this.#running = running;
       this.#show(this.#view as View);
       for (const act of this.#waiting.splice(0)) act(running.actions);
@@ -121,14 +119,12 @@ async function fetchBuilt(address: string): Promise<Response> {
 /** The first question looks nothing up. */
 const noServices = {} as Services;
 
-const firstRules = `${firstSheet}${icePathSheet}`;
+/** Shared by all panels of a page. */
+const sheet = createSheet(`${firstSheet}${icePathSheet}`);
 
-const sheets = new Map<string, CSSStyleSheet>();
-
-/** One constructed sheet for all panels of a page; a `<style>` element would need the page's permission. */
-function sheetOf(rules: string): CSSStyleSheet {
-  const known = sheets.get(rules) ?? new CSSStyleSheet();
-  if (!sheets.has(rules)) known.replaceSync(rules);
-  sheets.set(rules, known);
-  return known;
+/** A constructed sheet; a `<style>` element would need the page's permission. */
+function createSheet(rules: string): CSSStyleSheet {
+  const made = new CSSStyleSheet();
+  made.replaceSync(rules);
+  return made;
 }

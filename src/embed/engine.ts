@@ -10,7 +10,7 @@ import {
   type View,
 } from "../session/index.ts";
 import { screens } from "../ui/measure/index.ts";
-import { Picture } from "../ui/pictures/later.ts";
+import { createPicture, type Drawings } from "../ui/pictures/index.ts";
 import { askBasket } from "./basket.ts";
 import { localNow } from "./clock.ts";
 import { createController } from "./controller.ts";
@@ -25,13 +25,8 @@ const LOOK_MS = 30_000;
 /** What the element shows once the engine runs. */
 export type Running = Awaited<ReturnType<typeof startEngine>>;
 
-/** What was fetched for the engine, and the language that was chosen among those with texts. */
-export type EngineData = {
-  flow: Flow;
-  resources: Record<string, Resource>;
-  language: string;
-  languages: string[];
-};
+/** What was fetched for the engine: everything that was compiled for one language. */
+export type EngineData = { flow: Flow; resources: Record<string, Resource>; drawings: Drawings };
 
 /** By session name. It outlives a change of the tag's attributes, and with it a log that is in memory only. */
 const stores = new Map<string, LogStore>();
@@ -40,8 +35,12 @@ const stores = new Map<string, LogStore>();
  * Starts a session in the browser: everything behind the first question. In several short tasks, so that a tap or a
  * scroll on a slow phone is never held up; until the last of them nothing is shown and nothing has to be stopped.
  */
-export async function startEngine(host: HTMLElement, data: EngineData, show: (view: View) => void) {
-  const { flow, resources, language, languages } = data;
+export async function startEngine(
+  host: HTMLElement,
+  { flow, resources, drawings }: EngineData,
+  { language, languages }: { language: string; languages: string[] },
+  show: (view: View) => void,
+) {
   const read = (name: string) => host.getAttribute(name);
   const { options, complaints } = readOptions(read, language, languages, document.baseURI);
   for (const complaint of complaints) console.warn(complaint);
@@ -89,6 +88,7 @@ export async function startEngine(host: HTMLElement, data: EngineData, show: (vi
     removeEventListener("online", lookAtConnection);
     removeEventListener("offline", lookAtConnection);
   };
+  const Picture = createPicture(drawings);
   const picture = ({ id }: { id: string }) => h(Picture, { id, title: texts(`pictures.${id}`) });
   return { actions: controller.actions, services, texts, screens: { ...screens, picture }, stop };
 }

@@ -21,15 +21,17 @@ export function createLogStore(name: string, place: () => Storage = () => localS
       return otherwise;
     }
   };
+  // Only what could not be kept: a storage that is full still gives an older log.
   let copy: unknown = null;
   return {
-    read: () => attempt(() => JSON.parse(place().getItem(key) ?? "null") as unknown, null) ?? copy,
+    read: () => copy ?? attempt(() => JSON.parse(place().getItem(key) ?? "null") as unknown, null),
     write: (log) => {
-      copy = log;
-      return attempt(() => {
+      const kept = attempt(() => {
         place().setItem(key, JSON.stringify(log));
         return true;
       }, false);
+      copy = kept ? null : log;
+      return kept;
     },
     clear: () => {
       copy = null;

@@ -2,7 +2,8 @@ import { composeCheck, waitNote } from "./compose-check.ts";
 import { composeEndings } from "./compose-endings.ts";
 import type { ChartConfig, StateConfig, Transition } from "./config.ts";
 import type { Flow, Scenario } from "./flow.ts";
-import { type Guard, guardOf, turnsNamed } from "./guards.ts";
+import { type Guard, guardOf, turnsBehind } from "./guards.ts";
+import type { ChartContext } from "./memory.ts";
 
 /** Composes the whole flow into one chart: opening, scenarios, endings. Pure data; see design rule "one chart". */
 export function composeChart(flow: Flow): ChartConfig {
@@ -101,8 +102,8 @@ function otherwise(scenario: Scenario): Transition {
   return { target: `#${scenario.otherwise.to}`, actions: [{ type: "remember", params }] };
 }
 
-/** The turns whose findings prove a cause, in the order its proof names them. */
-export function proofTurns(flow: Flow, cause: string): string[] {
+/** The turns whose findings prove a cause, in the order its proof names them; none where it is not proved. */
+export function proofTurns(flow: Flow, cause: string, memory: ChartContext): string[] {
   const proof = flow.causes[cause]?.proof;
-  return proof ? [...new Set(turnsNamed(guardOf(proof, flow.conditions)))] : [];
+  return proof ? [...new Set(turnsBehind(memory, guardOf(proof, flow.conditions)))] : [];
 }

@@ -39,6 +39,15 @@ describe("where the log is kept", () => {
     expect(createLogStore("a", () => full).write(1)).toBe(false);
   });
 
+  test("a storage that fills up does not bring an older log back", () => {
+    const storage = createStorage();
+    const store = createLogStore("a", () => storage);
+    store.write({ events: [1] });
+    storage.setItem = denied;
+    store.write({ events: [1, 2] });
+    expect(store.read()).toEqual({ events: [1, 2] });
+  });
+
   test("spoilt text in storage counts as nothing", () => {
     expect(createLogStore("a", () => createStorage(new Map([["fridgeside:a", "{oops"]]))).read()).toBeNull();
   });

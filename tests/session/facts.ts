@@ -27,8 +27,10 @@ export function factsOf(log: Log, flow: Flow): Facts {
       continue;
     }
     const standing = answer === "not-sure" || answer === "cannot" ? rule?.[answer] : undefined;
-    const outcomes: Record<string, { to: string; finds?: string | undefined; remedies?: string | undefined }> =
-      (measured ? rule?.verdicts : rule?.answers) ?? {};
+    const outcomes: Record<
+      string,
+      { to: string; finds?: string | undefined; remedies?: string | undefined }
+    > = (measured ? rule?.verdicts : rule?.answers) ?? {};
     const outcome = standing || (outcomes[answer] ?? { to: "done" });
     if (outcome.finds) {
       facts.found.add(outcome.finds);

@@ -29,7 +29,11 @@ export function wander(session: Session, minutes: number, dice: Dice, wandering:
   });
   const chance = dice(100);
   if (wandering && chance < 4)
-    return step("left and came back", resume(session.flow, copyOf(session.log), when, session.chart).session, true);
+    return step(
+      "left and came back",
+      resume(session.flow, copyOf(session.log), when, session.chart).session,
+      true,
+    );
   if (wandering && chance < 8) {
     const places = session.log.events.flatMap((event, place) => ("turn" in event ? [place] : []));
     const place = places[dice(Math.max(places.length, 1))];
@@ -48,7 +52,10 @@ export function wander(session: Session, minutes: number, dice: Dice, wandering:
   const { turn, kind } = metaOf(session);
   if (kind === "model") {
     const code = dice(2) ? "TR-01" : null;
-    return step(`gave ${code}`, record(session, { type: "model-given", turn, code, typed: "tr 01", at: when }).session);
+    return step(
+      `gave ${code}`,
+      record(session, { type: "model-given", turn, code, typed: "tr 01", at: when }).session,
+    );
   }
   const answer = answerFor(session, dice);
   return step(JSON.stringify(answer), record(session, answerTo(session, answer, when)).session);

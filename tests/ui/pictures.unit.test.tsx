@@ -5,8 +5,11 @@ import { type ComponentChild, render } from "preact";
 import { describe, expect, test } from "vitest";
 import { parse } from "yaml";
 import type { PathMark } from "../../src/session/index.ts";
-import { IcePath } from "../../src/ui/pictures/index.ts";
-import { Picture, pictureIds } from "../../src/ui/pictures/later.ts";
+import drawings from "../../src/ui/pictures/drawings.json";
+import { createPicture, IcePath } from "../../src/ui/pictures/index.ts";
+
+const Picture = createPicture(drawings);
+const pictureIds = Object.keys(drawings.pictures);
 
 const read = (path: string) => readFileSync(join(import.meta.dirname, "../..", path), "utf8");
 const textsIn = (language: string): Record<string, string> =>
@@ -178,6 +181,6 @@ describe("the pictures", () => {
 
 test("the folder takes its colours from the theme and needs nothing that a strict security policy forbids", () => {
   const forbidden = /style=|<style|innerHTML|#[0-9a-f]{3,6}\b|url\(/i;
-  const files = ["ice-path.tsx", "picture.tsx", "pieces.ts", "ice-path.css", "pictures.css"];
+  const files = ["ice-path.tsx", "picture.tsx", "drawings.json", "ice-path.css", "pictures.css"];
   expect(files.filter((file) => forbidden.test(read(`src/ui/pictures/${file}`)))).toEqual([]);
 });

@@ -29,7 +29,7 @@ export function Panel({ view, actions, services, texts, screens }: PanelProps) {
     >
       <header>
         <div class="path">
-          {turn && turn.path.length > 0 && <IcePath path={turn.path} label={texts("ui.path")} />}
+          {turn && turn.path.length > 0 && <IcePath path={turn.path} label={turn.pathText} />}
         </div>
         {Lines && <Lines lines={view.lines} change={tap.actions.change} texts={texts} />}
       </header>
@@ -77,7 +77,7 @@ export function Panel({ view, actions, services, texts, screens }: PanelProps) {
         )}
         {!turn && <Loading texts={texts} />}
       </div>
-      <Footer view={view} actions={tap.actions} texts={texts} />
+      <Footer view={view} actions={tap.actions} texts={texts} wayOut={screens?.wayOut} />
     </section>
   );
 }

@@ -50,7 +50,6 @@ export function FlowResult({ runs, limits, onAgain, onRemoved, ...rest }: Props)
           const said = `${showNumber(texts, run.volume, 2)} ${texts(`measure.unit-${run.unit}`)}, ${showSeconds(texts, run.seconds)}`;
           const remove = texts("measure.remove");
           return (
-            // biome-ignore lint/suspicious/noArrayIndexKey: two runs may be equal, and nothing else names them.
             <li key={index}>
               {said}
               <button

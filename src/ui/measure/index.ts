@@ -1,4 +1,4 @@
-import { Before, Lines } from "../chat/index.ts";
+import { Before, Lines, WayOut } from "../chat/index.ts";
 import { Badge } from "./badge.tsx";
 import { EndingScreen } from "./ending.tsx";
 import { GateScreen } from "./gate.tsx";
@@ -16,6 +16,7 @@ export const screens = {
   ending: EndingScreen,
   lines: Lines,
   before: Before,
+  wayOut: WayOut,
   badge: Badge,
 };
 

@@ -1,7 +1,9 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 
-const rules = readFileSync(new URL("../../../src/ui/chat/panel.css", import.meta.url), "utf8");
+const rules = ["panel.css", "later.css"]
+  .map((file) => readFileSync(new URL(`../../../src/ui/chat/${file}`, import.meta.url), "utf8"))
+  .join("\n");
 
 /** The colours of the blocks that start with a selector; the last block wins. */
 function coloursOf(selector: string): Record<string, string> {

@@ -1,8 +1,9 @@
 import { render } from "preact";
 import { firstSheet, Panel } from "../../../src/ui/chat/index.ts";
 import { laterSheet, screens } from "../../../src/ui/measure/index.ts";
-import { icePathSheet } from "../../../src/ui/pictures/index.ts";
-import { Picture, pictureSheet } from "../../../src/ui/pictures/later.ts";
+import drawings from "../../../src/ui/pictures/drawings.json";
+import { createPicture, icePathSheet } from "../../../src/ui/pictures/index.ts";
+import pictureSheet from "../../../src/ui/pictures/pictures.css?inline";
 import { textsOf } from "../texts.ts";
 import { fixtures } from "./fixtures.ts";
 import { servicesFor } from "./services.ts";
@@ -13,6 +14,7 @@ const name = asked.get("fixture") ?? "first";
 const view = fixtures[name];
 if (!view) throw new Error(`No fixture "${name}". There are: ${Object.keys(fixtures).join(", ")}`);
 
+const Picture = createPicture(drawings);
 const texts = textsOf(asked.get("locale") ?? "en-GB");
 
 const host = document.querySelector("#panel") as HTMLElement;

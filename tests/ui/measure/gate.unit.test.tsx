@@ -36,6 +36,13 @@ test("nothing is ticked any more when the person comes back to it", async () => 
   expect(all<HTMLInputElement>("[type=checkbox]").map((box) => box.checked)).toEqual([false, false, false]);
 });
 
+test("ticks do not carry over to the next gate, even where its lines are the same", async () => {
+  const { pick, show, all } = await mount(viewOf(gateTurn, { lines: linesOf(2) }));
+  for (const item of items) await pick(item);
+  await show(viewOf({ ...gateTurn, turn: "valve.gate" }, { lines: linesOf(3) }));
+  expect(all<HTMLInputElement>("[type=checkbox]").map((box) => box.checked)).toEqual([false, false, false]);
+});
+
 test("names its danger with the signal word", async () => {
   const { all } = await mount(viewOf(gateTurn));
   expect(all(".signal.danger .word")[0]?.textContent).toBe("DANGER");

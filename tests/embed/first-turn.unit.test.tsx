@@ -1,4 +1,5 @@
 // @vitest-environment happy-dom
+import { join } from "node:path";
 import { render } from "preact";
 import { act } from "preact/test-utils";
 import { describe, expect, test } from "vitest";
@@ -7,8 +8,9 @@ import { readLocales } from "../../src/cli/locales-folder.ts";
 import { createFirstTurns, type FirstTurn } from "../../src/session/index.ts";
 import { Panel } from "../../src/ui/chat/index.ts";
 
-const locales = readLocales();
-const turns = createFirstTurns(readFlow(), locales);
+const root = join(import.meta.dirname, "../..");
+const locales = readLocales(join(root, "locales"));
+const turns = createFirstTurns(readFlow(join(root, "flows")), locales);
 
 /** Shows the panel as the first file does, taps every way out, and tells which texts it asked for. */
 async function textsAskedBy({ view }: FirstTurn): Promise<string[]> {
@@ -17,15 +19,15 @@ async function textsAskedBy({ view }: FirstTurn): Promise<string[]> {
     asked.add(key);
     return key;
   };
-  const root = document.createElement("div");
+  const page = document.createElement("div");
   for (const shown of [view, { ...view, turn: null }])
     await act(() =>
       render(
         <Panel view={shown} actions={{} as never} services={{} as never} texts={texts} screens={null} />,
-        root,
+        page,
       ),
     );
-  for (const button of root.querySelectorAll<HTMLButtonElement>("footer button"))
+  for (const button of page.querySelectorAll<HTMLButtonElement>("footer button"))
     await act(() => button.click());
   return [...asked].sort();
 }

@@ -5,7 +5,7 @@ import { Field } from "./field.tsx";
 import { type Answered, ModelResult } from "./model-result.tsx";
 
 /** Asks for the code on the rating plate, and never takes a near miss without the person's own tap. */
-export function ModelScreen({ turn, actions, services, texts, busy, picture: Picture }: ScreenProps) {
+export function ModelScreen({ turn, actions, services, texts, busy }: ScreenProps) {
   const [typed, setTyped] = useState("");
   const { refusal, refuse, accepted: found, accept: setFound, edit } = useEntry<Answered>();
   const [looking, setLooking] = useState(false);
@@ -60,11 +60,6 @@ export function ModelScreen({ turn, actions, services, texts, busy, picture: Pic
           onRetry={found === "broken" ? find : () => refuse(texts("measure.code-compare"))}
         />
       )}
-      <details>
-        <summary>{texts("measure.plate-where")}</summary>
-        <p>{texts("measure.plate-how")}</p>
-        <Picture id="rating-plate" />
-      </details>
       {!found && (
         <button type="button" class="quiet" aria-disabled={busy} onClick={() => give(null)}>
           {texts("measure.plate-lost")}

@@ -1,12 +1,13 @@
 import { dataAddress, dataFiles } from "virtual:data";
 import firstTurns from "virtual:first-turns";
-import { h, render } from "preact";
 import type { Actions, Services, Texts, View } from "../session/index.ts";
-import { firstSheet, Panel } from "../ui/chat/index.ts";
+import { firstSheet } from "../ui/chat/index.ts";
 import { icePathSheet } from "../ui/pictures/index.ts";
+import { breath } from "./breath.ts";
 import type { EngineData, Running } from "./engine.ts";
 import { attributeNames, chooseLanguage, chooseSessionName, isKept } from "./first-options.ts";
 import laterAddress from "./later.css?url&no-inline";
+import { paint } from "./paint.ts";
 
 /**
  * The tag. It draws the first question at once from what this file knows by heart, and hands over to the engine
@@ -19,6 +20,7 @@ export class FridgesidePanel extends HTMLElement {
   #running: Running | null = null;
   #view: View | null = null;
   #waiting: ((actions: Actions) => void)[] = [];
+  #paint = paint;
   /** Counts starts: an engine that arrives for an earlier start is not used. */
   #start = 0;
 
@@ -37,12 +39,13 @@ export class FridgesidePanel extends HTMLElement {
     queueMicrotask(() => {
       if (this.isConnected) return;
       this.#halt();
-      render(null, this.shadowRoot as ShadowRoot);
+      this.#paint(this.shadowRoot as ShadowRoot, null);
     });
   }
 
-  attributeChangedCallback(_name: string, before: string | null, after: string | null): void {
-    if (before === after || !this.isConnected || !this.#start) return;
+  attributeChangedCallback(name: string, before: string | null, after: string | null): void {
+    // The rules see to the colours; a new start would take away what is being typed.
+    if (name === "theme" || before === after || !this.isConnected || !this.#start) return;
     this.#halt();
     this.#mount();
   }
@@ -66,6 +69,8 @@ export class FridgesidePanel extends HTMLElement {
 
   async #load(start: number): Promise<void> {
     const language = this.#language;
+    // The first question is drawn before anything else is asked for.
+    await breath();
     try {
       const [engine, data, laterRules] = await Promise.all([
         import("./engine.ts"),
@@ -77,8 +82,13 @@ export class FridgesidePanel extends HTMLElement {
         this.#view = view;
         if (this.#running) this.#show(view);
       });
+      await breath();
       if (start !== this.#start) return running.stop();
-      (this.shadowRoot as ShadowRoot).adoptedStyleSheets = [sheet, createSheet(laterRules)];
+      const root = this.shadowRoot as ShadowRoot;
+      root.adoptedStyleSheets = [sheet, createSheet(laterRules)];
+      // A page that asks for this file with a query (`?v=2`) has it twice: the engine came with the other one.
+      if (this.#paint !== engine.paint) this.#paint(root, null);
+      this.#paint = engine.paint;
       this.#running = running;
       this.#show(this.#view as View);
       for (const act of this.#waiting.splice(0)) act(running.actions);
@@ -97,7 +107,7 @@ export class FridgesidePanel extends HTMLElement {
     const texts: Texts = running?.texts ?? ((key) => known[key] ?? "");
     const actions = running?.actions ?? this.#later;
     const screens = running?.screens ?? null;
-    render(h(Panel, { view, actions, services, texts, screens }), this.shadowRoot as ShadowRoot);
+    this.#paint(this.shadowRoot as ShadowRoot, { view, actions, services, texts, screens });
   }
 
   /** Acts that wait for the engine, in order. */

@@ -1,5 +1,5 @@
 import { h } from "preact";
-import { createChart, type Flow } from "../flow/index.ts";
+import { composeChart, createChart, type Flow } from "../flow/index.ts";
 import {
   createTexts,
   endingOf,
@@ -12,12 +12,15 @@ import {
 import { screens } from "../ui/measure/index.ts";
 import { createPicture, type Drawings } from "../ui/pictures/index.ts";
 import { askBasket } from "./basket.ts";
+import { breath } from "./breath.ts";
 import { localNow } from "./clock.ts";
 import { createController } from "./controller.ts";
 import { keepAwake, signal } from "./device.ts";
 import { createLogStore, type LogStore } from "./log-store.ts";
 import { readOptions } from "./options.ts";
 import { createShopCatalogue } from "./shop-catalogue.ts";
+
+export { paint } from "./paint.ts";
 
 /** How often a shown wait looks at the clock; its end is also looked for whenever the page comes to the front. */
 const LOOK_MS = 30_000;
@@ -47,9 +50,14 @@ export async function startEngine(
   const store = stores.get(options.sessionName) ?? createLogStore(options.sessionName);
   stores.set(options.sessionName, store);
   await breath();
+  // The first of these wakes up the browser's language data, which takes a slow phone as long as all the texts.
+  new Intl.ListFormat(language);
+  await breath();
   const texts: Texts = createTexts(resources, language, flow.limits);
   await breath();
-  const chart = createChart(flow);
+  const config = composeChart(flow);
+  await breath();
+  const chart = createChart(flow, config);
   await breath();
   const controller = createController({
     flow,
@@ -92,6 +100,3 @@ export async function startEngine(
   const picture = ({ id }: { id: string }) => h(Picture, { id, title: texts(`pictures.${id}`) });
   return { actions: controller.actions, services, texts, screens: { ...screens, picture }, stop };
 }
-
-/** Lets the browser answer a touch and draw a frame between two pieces of work. */
-const breath = () => new Promise<void>((resume) => setTimeout(resume));

@@ -10,10 +10,11 @@ export function composeChart(flow: Flow): ChartConfig {
   const states: Record<string, StateConfig> = { opening: composeCheck(flow, flow.opening, null) };
   states.routing = { id: "routing", always: routes(flow) };
   for (const scenario of Object.values(flow.scenarios)) states[scenario.id] = composeScenario(flow, scenario);
-  const help = {
+  // Whoever asks for a person at the card of a part takes the proved cause along.
+  const help = (proved: boolean) => ({
     target: "#professional",
-    actions: [{ type: "remember", params: { cause: null, who: "shop" } }],
-  };
+    actions: [{ type: "remember", params: { ...(proved ? {} : { cause: null }), who: "shop" } }],
+  });
   const thanks = { target: "#fixed", actions: [{ type: "remember", params: { creditsLastFix: true } }] };
   const dangers = Object.fromEntries(
     dangersOf(flow).map((danger) => [
@@ -26,7 +27,7 @@ export function composeChart(flow: Flow): ChartConfig {
   for (const [name, state] of Object.entries(states)) {
     if (name === "routing" || name === "stopped") continue;
     state.on = { ...state.on, ...dangers };
-    if (name !== "professional" && name !== "fixed") state.on["help-asked"] = help;
+    if (name !== "professional" && name !== "fixed") state.on["help-asked"] = help(name === "part");
     if (name !== "opening" && name !== "fixed") state.on["ice-returned"] = thanks;
   }
   return { id: "fridgeside", initial: "opening", states };

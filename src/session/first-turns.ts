@@ -8,16 +8,9 @@ import { viewOf } from "./view.ts";
 export type FirstTurn = { view: View; texts: Record<string, string> };
 
 /** What the panel asks of ui.yaml before the engine has arrived; its file has to be small. */
-export const firstTexts = [
-  "locale",
-  "direction",
-  "title",
-  "path",
-  "loading",
-  "danger",
-  "help",
-  "restart",
-].map((key) => `ui.${key}`);
+export const firstTexts = ["locale", "direction", "title", "loading", "danger", "help", "restart"].map(
+  (key) => `ui.${key}`,
+);
 
 /** Any instant will do: the opening shows no time. */
 const anyTime = "2026-01-01T00:00:00Z";

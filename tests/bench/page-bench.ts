@@ -3,7 +3,6 @@ import { type Browser, chromium, type Page } from "playwright";
 import { readFlow } from "../../src/cli/flows-folder.ts";
 import { readLocales } from "../../src/cli/locales-folder.ts";
 import { createTexts } from "../../src/session/index.ts";
-import { celsius, flowOf, healthy } from "../session/drive.ts";
 import { buildFloor, buildOurs, type Files, importsOf } from "./built.ts";
 import { chromiumSwitches } from "./chromium-switches.ts";
 import { goalsOf } from "./goals.ts";
@@ -12,19 +11,9 @@ import { bytesReport, meaningOfNumbers, timesReport } from "./report.ts";
 import { serveFiles } from "./serve.ts";
 import { device, type Visit, visit } from "./visit.ts";
 import { createVisitor } from "./visitor.ts";
+import { wornFilter } from "./worn-filter.ts";
 
 const runs = 5;
-
-/** A worn filter that cannot be bypassed: every station of the water's way is looked at before the part is named. */
-const answers = {
-  ...healthy,
-  "freezer-temperature.read": celsius(-18),
-  "filter-age.fitted": { kind: "filter-age", fitted: { by: "month", month: "2024-01" } } as const,
-  "flow-test.run": flowOf(4),
-  "flow-without-filter.prepare": "no-plug",
-};
-
-const model = "WXM 431AB8/1";
 
 /** Measures the panel beside the floor, one after the other in every run, and prints both. False where a goal is missed. */
 export async function benchPage(executablePath: string): Promise<boolean> {
@@ -61,7 +50,7 @@ function visitOurs(browser: Browser, address: string): Promise<Visit> {
   const flow = readFlow();
   const texts = createTexts(readLocales(), "en-GB", flow.limits);
   return visit(browser, address, async (page, settled) => {
-    const visitor = createVisitor(page, flow, texts, answers, model);
+    const visitor = createVisitor(page, flow, texts, wornFilter.answers, wornFilter.model);
     await visitor.go();
     await settled;
     while (visitor.turn().kind !== "ending") await visitor.go();

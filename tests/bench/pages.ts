@@ -17,7 +17,7 @@ const page = (script: string, place: string) => `<!doctype html>
 </html>`;
 
 /** What a shop is told to write beside the tag: the place is kept free, so that nothing below it jumps. */
-const style = "fridgeside-panel, #floor { display: block; min-height: 760px }";
+const style = "fridgeside-panel, #floor { display: block; min-height: 1040px }";
 
 /** The measured pages by address, without their scripts. */
 export const pages: Record<string, string> = {

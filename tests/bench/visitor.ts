@@ -15,10 +15,8 @@ import { type Answers, answerTo } from "../session/drive.ts";
 /** How a visitor goes from turn to turn: the screen is tapped, and a session of our own keeps in step with it. */
 export type Visitor = {
   turn(): Turn;
-  /** Does all that the turn wants but the last tap, which is handed back. */
-  prepare(): Promise<Locator>;
-  /** Prepares, taps, and waits for what comes next. */
-  go(): Promise<void>;
+  /** Does all that the turn wants, pauses before the last tap, taps, and waits for what comes next. */
+  go(pause?: () => Promise<void>): Promise<void>;
 };
 
 /**
@@ -62,9 +60,9 @@ export function createVisitor(
 
   return {
     turn: () => turnOf(session, texts, now()),
-    prepare,
-    go: async () => {
+    go: async (pause) => {
       const last = await prepare();
+      await pause?.();
       const { session: next, refusal } = record(session, event());
       if (refusal) throw new Error(`${metaOf(session).turn}: ${refusal}`);
       await last.tap();

@@ -15,7 +15,7 @@ test.use({ viewport: { width: 320, height: 640 } });
 const groups = [flow.opening.id, ...Object.keys(flow.checks), "part", "professional", "fixed", "stopped"];
 
 for (const group of groups) {
-  test(`every turn of ${group} comes back from storage, fits 320 px and has no fault in light or dark`, async ({
+  test(`every turn of ${group} comes back from storage, fits 320 to 1280 px and has no fault in light or dark`, async ({
     panel,
     page,
   }) => {
@@ -30,7 +30,13 @@ for (const group of groups) {
       expect(panel.turn.turn).toBe(name.split(" ")[0]);
       if (panel.turn.kind === "model") await panel.goOnWithoutModel("measure.plate-lost");
       await page.emulateMedia({ colorScheme: "dark" });
-      expect(await violationsOn(page, "dark"), `${name} in the dark`).toEqual([]);
+      for (const width of [768, 1280]) {
+        await page.setViewportSize({ width, height: 800 });
+        const tooWide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+        expect(tooWide, `${name} at ${width} px`).toBeLessThan(1);
+      }
+      expect(await violationsOn(page, "dark, wide"), `${name} in the dark`).toEqual([]);
+      await page.setViewportSize({ width: 320, height: 640 });
     }
   });
 }

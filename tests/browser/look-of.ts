@@ -17,14 +17,17 @@ function looksOf(host: Locator): Promise<Look[]> {
   });
 }
 
-/** In what the panel looks different on two pages, a line each; custom properties are the page's own business. */
+/**
+ * In what the panel looks different on two pages, a line each. Custom properties are the page's own business, and
+ * where an element lies its box tells.
+ */
 export async function differencesBetween(plain: Locator, other: Locator): Promise<string[]> {
   const [expected, found] = [await looksOf(plain), await looksOf(other)];
   if (expected.length !== found.length) return [`${expected.length} elements became ${found.length}`];
   return expected.flatMap((look, index) => {
     const seen = found[index] as Look;
     const changed = Object.keys(look.style).filter(
-      (name) => !name.startsWith("--") && look.style[name] !== seen.style[name],
+      (name) => !/^(--|inset|top$|left$|right$|bottom$)/.test(name) && look.style[name] !== seen.style[name],
     );
     const lines = changed.map(
       (name) => `${look.name} ${name}: ${look.style[name]} became ${seen.style[name]}`,

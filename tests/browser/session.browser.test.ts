@@ -95,18 +95,6 @@ test.describe("double taps", () => {
     expect((await panel.storedEvents()).at(-1)).toMatchObject({ answer: "no-lock" });
   });
 
-  test("a tap that comes just after the screen has changed does not answer the next question", async ({
-    panel,
-  }) => {
-    await panel.openAt(follow(startSession(flow, at(0)), healthy, "ice-maker-switch.look"));
-    // "It is on" and then the same spot again, where the next turn's first answer now is.
-    const spot = await panel.button(panel.text("checks.ice-maker-switch.look.answers.on")).boundingBox();
-    if (!spot) throw new Error("no button");
-    await panel.page.touchscreen.tap(spot.x + 20, spot.y + 20);
-    await expect(panel.heading).toHaveText(panel.text("checks.door-closing.look.ask"));
-    expect((await panel.storedEvents()).at(-1)).toMatchObject({ turn: "ice-maker-switch.look" });
-  });
-
   test("a gate confirmed twice is confirmed once, and only its own", async ({ panel }) => {
     await panel.openAt(
       follow(
@@ -157,8 +145,9 @@ test.describe("double taps", () => {
 
 test.describe("two panels on one page", () => {
   test("each keeps its own session by its name, over a reload too", async ({ page }) => {
-    const kitchen = new PanelPage(page, { sessionName: "kitchen" });
-    const garage = new PanelPage(page, { sessionName: "garage" });
+    // No axe here: two regions of one name are for the page to tell apart.
+    const kitchen = new PanelPage(page, { sessionName: "kitchen", axe: false });
+    const garage = new PanelPage(page, { sessionName: "garage", axe: false });
     await kitchen.open("two-panels.html");
     await garage.seesTurn();
     await kitchen.answer("none");

@@ -93,6 +93,17 @@ describe("an ending on screen", () => {
     expect(shown(help).ending).toMatchObject({ causeId: null, who: "The shop: hello", part: null });
   });
 
+  test("at a person's wish keeps the cause that was proved already", () => {
+    const card = follow(startSession(flow, at(0), "TR-01"), broken);
+    const help = record(card, { type: "help-asked", at: at(95) }).session;
+    expect(shown(help)).toMatchObject({ heading: "Call somebody" });
+    expect(shown(help).ending).toMatchObject({
+      causeId: "ice-maker-faulty",
+      who: "The shop: hello",
+      part: null,
+    });
+  });
+
   test("for safety says what to do, and names no cause and no part", () => {
     const stopped = shown(take(start, "gas"));
     expect(stopped).toMatchObject({

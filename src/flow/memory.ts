@@ -79,7 +79,9 @@ export function remember(memory: ChartContext, note: Note, event: ChartEvent): C
   }
   if (note.forgets) {
     const { forgets } = note;
-    const kept = Object.entries(next.findings).filter(([turn]) => !forgets.includes(turn.split(".")[0] ?? ""));
+    const kept = Object.entries(next.findings).filter(
+      ([turn]) => !forgets.includes(turn.split(".")[0] ?? ""),
+    );
     next.findings = Object.fromEntries(kept);
   }
   const marks = [...memory.marks];

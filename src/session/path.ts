@@ -34,7 +34,15 @@ export function pathText(path: PathMark[], texts: Texts): string {
     marks.length ? [texts(`path.${key}`, { stations: list.format(marks.map(({ name }) => name)) })] : [];
   return [
     `${texts("path.title")}.`,
-    ...say("here", path.filter(({ here }) => here)),
-    ...(["suspect", "fixed", "clear"] as const).flatMap((state) => say(state, path.filter((mark) => mark.state === state))),
+    ...say(
+      "here",
+      path.filter(({ here }) => here),
+    ),
+    ...(["suspect", "fixed", "clear"] as const).flatMap((state) =>
+      say(
+        state,
+        path.filter((mark) => mark.state === state),
+      ),
+    ),
   ].join(" ");
 }

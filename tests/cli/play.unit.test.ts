@@ -96,7 +96,8 @@ describe("a line that cannot be taken gets an error and changes nothing", () => 
     const session = createPlay({ ...base, scenario: "no-ice-plumbed" });
     let line: PlayLine = session.first;
     // Somebody who can do nothing of all this meets the first gate soon enough; 30 is more than there are checks.
-    for (let asked = 0; asked < 30 && line.kind !== "gate"; asked++) line = session.take('{"answer":"cannot"}');
+    for (let asked = 0; asked < 30 && line.kind !== "gate"; asked++)
+      line = session.take('{"answer":"cannot"}');
     expect(line.kind).toBe("gate");
     const [first] = line.gate?.items ?? [];
     expect(session.take(JSON.stringify({ answer: "ready", items: [first?.id] }))).toMatchObject({

@@ -27,7 +27,7 @@ function open(store: LogStore, clock: { now: string }, ended = vi.fn()) {
     flow,
     store,
     ended,
-    texts: (key) => key,
+    texts: (key) => (key === "ui.locale" ? "en-GB" : key),
     model: null,
     now: () => clock.now,
     show: (view) => views.push(view),

@@ -31,7 +31,7 @@ const stages: Stage[] = [
       const { stats, errors } = readReport(reports.browser);
       return {
         passed: stats.expected,
-        failed: stats.unexpected + stats.flaky + stats.skipped + errors.length,
+        failed: stats.unexpected + stats.flaky + errors.length,
       };
     },
   },

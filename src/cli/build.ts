@@ -33,6 +33,7 @@ export async function buildEmbed(out: string = distFolder): Promise<void> {
       lib: { entry: { fridgeside: `${root}src/embed/fridgeside.ts` }, formats: ["es"] },
       minify: true,
       rolldownOptions: {
+        checks: { bundlerTimings: false },
         // The engine takes preact from the first file; a chunk shared by both would cost a whole round trip.
         preserveEntrySignatures: "allow-extension",
         output: {

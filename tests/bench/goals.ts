@@ -22,7 +22,7 @@ export function goalsOf(
   const [mine, least] = [ours, floor].map((visits) => medianOf(visits.map((visit) => visit.firstQuestion)));
   const over = (mine ?? Number.NaN) - (least ?? Number.NaN);
   const task = Math.max(0, ...ours.flatMap((visit) => visit.longTasks));
-  const shift = Math.max(...ours.map((visit) => visit.shift));
+  const shift = Math.max(...ours.map((visit) => visit.shift.all));
   const taps = ours.flatMap((visit) => visit.taps);
   const fewest = Math.min(...ours.map((visit) => visit.taps.length));
   const [median, worst] = [medianOf(taps), Math.max(...taps)];

@@ -5,7 +5,7 @@
  */
 {
   /** @type {import("./visit.ts").InPage} */
-  const marks = { headings: [], longTasks: [], shift: 0 };
+  const marks = { headings: [], longTasks: [], shifts: [], firstTap: null };
   Object.assign(window, { fridgesideBench: marks });
   let tappedAt = 0;
   /** @type {Element | null} */
@@ -38,7 +38,14 @@
     watch(root);
     return root;
   };
-  addEventListener("pointerup", ({ timeStamp }) => (tappedAt = timeStamp), true);
+  addEventListener(
+    "pointerup",
+    ({ timeStamp }) => {
+      tappedAt = timeStamp;
+      marks.firstTap ??= timeStamp;
+    },
+    true,
+  );
 
   new PerformanceObserver((list) => {
     for (const { startTime, duration } of list.getEntries())
@@ -46,6 +53,6 @@
   }).observe({ type: "longtask", buffered: true });
   new PerformanceObserver((list) => {
     for (const entry of /** @type {any[]} */ (list.getEntries()))
-      if (!entry.hadRecentInput) marks.shift += entry.value;
+      if (!entry.hadRecentInput) marks.shifts.push({ at: entry.startTime, by: entry.value });
   }).observe({ type: "layout-shift", buffered: true });
 }

@@ -4,7 +4,8 @@ import type { Browser, Page } from "playwright";
 export type InPage = {
   headings: { at: number; text: string; sinceTap: number | null }[];
   longTasks: { at: number; ms: number }[];
-  shift: number;
+  shifts: { at: number; by: number }[];
+  firstTap: number | null;
 };
 
 /** One visit as it was measured; times in milliseconds since the page was asked for. */
@@ -15,7 +16,8 @@ export type Visit = {
   /** From each later tap to the frame after the next question. */
   taps: number[];
   longTasks: number[];
-  shift: number;
+  /** Layout shift without input, as browsers count it: up to the first tap, and in all. */
+  shift: { loading: number; all: number };
   /** Addresses without their origin, in the order in which they had arrived, and whether before the first question. */
   arrived: { name: string; bytes: number; early: boolean }[];
 };
@@ -64,13 +66,18 @@ export async function visit(
       firstTap: second.sinceTap ?? Number.NaN,
       taps: later.map(({ sinceTap }) => sinceTap ?? Number.NaN),
       longTasks: seen.longTasks.map(({ ms }) => ms),
-      shift: seen.shift,
+      shift: {
+        loading: sumOf(seen.shifts.filter(({ at }) => at < (seen.firstTap ?? Number.POSITIVE_INFINITY))),
+        all: sumOf(seen.shifts),
+      },
       arrived: arrivals(first.at),
     };
   } finally {
     await context.close();
   }
 }
+
+const sumOf = (shifts: InPage["shifts"]) => shifts.reduce((sum, { by }) => sum + by, 0);
 
 type Link = Awaited<ReturnType<import("playwright").BrowserContext["newCDPSession"]>>;
 

@@ -30,7 +30,7 @@ test.describe("the stopwatch", () => {
   });
 
   test("stopped by hand it takes the time that passed, and counts it in the flow", async ({ panel }) => {
-    await runWater(panel, 10, 7.5);
+    await runWater(panel, 7.5);
     await seesSeconds(panel, "7.5");
     await fillVolume(panel, { volume: 150, unit: "ml" });
     await show(panel);
@@ -48,7 +48,7 @@ test.describe("the stopwatch", () => {
 
   test("two seconds are too short, are said so, and can be run again", async ({ panel }) => {
     const kept = await panel.storedText();
-    await runWater(panel, 10, 2);
+    await runWater(panel, 2);
     await sees(panel, panel.text("measure.seconds-too-small", { value: "2", min: "3" }));
     expect(await panel.storedText()).toBe(kept);
     await panel.seesTurn();
@@ -111,7 +111,7 @@ test.describe("the water in the jug", () => {
     for (const volume of [150, 150]) {
       if (await panel.button(panel.text("measure.again")).count())
         await panel.button(panel.text("measure.again")).tap();
-      await runWater(panel, 20, 10);
+      await runWater(panel, 10);
       await fillVolume(panel, { volume, unit: "ml" });
       await show(panel);
     }
@@ -131,7 +131,7 @@ test.describe("the water in the jug", () => {
     for (const volume of [110, 220]) {
       if (await panel.button(panel.text("measure.again")).count())
         await panel.button(panel.text("measure.again")).tap();
-      await runWater(panel, 20, 10);
+      await runWater(panel, 10);
       await fillVolume(panel, { volume, unit: "ml" });
       await show(panel);
     }

@@ -25,17 +25,16 @@ async function enterFlow(panel: PanelPage, { runs }: FlowReading): Promise<void>
 }
 
 /**
- * Starts the stopwatch and lets so many seconds pass by the page's clock: to the end, or shorter by a tap. The clock
+ * Starts the stopwatch, lets so many seconds pass by the page's clock, and stops it by a tap if it still runs. The clock
  * stands still around it, so that the time is exact.
  */
-export async function runWater(panel: PanelPage, seconds: number, stopAt?: number): Promise<void> {
+export async function runWater(panel: PanelPage, seconds: number): Promise<void> {
   const { page } = panel;
   await page.clock.pauseAt((await page.evaluate(() => Date.now())) + 1000);
   await panel.button(panel.text("measure.start")).tap();
-  await page.clock.runFor((stopAt ?? seconds) * 1000);
-  if (stopAt !== undefined) await panel.button(panel.text("measure.stop")).tap();
-  // The tick that ends it comes up to a tenth of a second late.
-  await page.clock.runFor(99);
+  await page.clock.runFor(seconds * 1000);
+  const stop = panel.button(panel.text("measure.stop"));
+  if (await stop.isVisible()) await stop.tap();
   await page.clock.resume();
 }
 

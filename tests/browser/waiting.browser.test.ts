@@ -64,7 +64,7 @@ test.describe("waiting", () => {
       site,
     }) => {
       await startsToWait(panel);
-      const until = panel.turn.wait?.until ?? "";
+      const until = (await panel.host.locator("time").getAttribute("datetime")) ?? "";
       const context = await browser.newContext({
         storageState: await panel.page.context().storageState(),
         timezoneId: zone,

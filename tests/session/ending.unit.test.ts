@@ -115,8 +115,11 @@ describe("an ending on screen", () => {
   });
 
   test("as fixed credits what was put right last", () => {
-    const full = { ...healthy, "ice-bin.look": "full", "ice-bin.empty": "emptied" };
-    const session = follow(start, full, "too-full.look");
+    const blockedBefore = { "door-closing.look": "stays-open", "door-closing.blocked-front": "cleared" };
+    const full = { "ice-bin.look": "full", "ice-bin.empty": "emptied" };
+    const answers = { ...healthy, ...blockedBefore, "door-closing.again": "closes-now", ...full };
+    const session = follow(start, answers, "too-full.look");
+    expect(memoryOf(session).causes).toEqual({ "door-blocked": "fixed", "bin-full": "fixed" });
     const fixed = record(session, { type: "ice-returned", at: at(90) }).session;
     expect(shown(fixed).ending).toMatchObject({ outcome: "fixed", cause: "It was the full bin" });
     expect(memoryOf(fixed).cause).toBe("bin-full");

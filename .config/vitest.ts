@@ -7,6 +7,8 @@ export default defineConfig({
   oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
   test: {
     pool: "forks",
+    // Thousands of generated cases take seconds on a small machine; a test says what is right, never how fast.
+    testTimeout: 120_000,
     include: ["tests/**/*.unit.test.{ts,tsx}"],
   },
 });

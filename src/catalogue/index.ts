@@ -11,5 +11,12 @@ export {
   type TypedCode,
   type UnreadableCode,
 } from "./model-code.ts";
-export { type Catalogue, type CatalogueProblem, type Model, type Part, parseCatalogue } from "./schema.ts";
+export {
+  type Catalogue,
+  type CatalogueProblem,
+  type Model,
+  type Part,
+  parseCatalogue,
+  parseInSteps,
+} from "./schema.ts";
 export { safeLink } from "./untrusted-text.ts";

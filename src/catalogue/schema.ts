@@ -62,7 +62,21 @@ export type CatalogueProblem = {
  * left out, a bad link or fitment is left out of its row, and each is reported; all else is kept. Of two
  * rows with the same code or number the first counts. Codes that only look alike stay two models.
  */
-export function parseCatalogue(json: unknown): { catalogue: Catalogue; problems: CatalogueProblem[] } {
+export function parseCatalogue(json: unknown): ParsedCatalogue {
+  const steps = parseInSteps(json);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+  }
+}
+
+export type ParsedCatalogue = { catalogue: Catalogue; problems: CatalogueProblem[] };
+
+/** Rows in one step of `parseInSteps`: a slow phone reads them in less than a frame and a half. */
+const STEP = 20;
+
+/** The same, with a pause offered after every few rows: thousands of them in one go would freeze a phone. */
+export function* parseInSteps(json: unknown): Generator<void, ParsedCatalogue> {
   const problems: CatalogueProblem[] = [];
   const models = new Map<string, Model>();
   const codesByKey = new Map<string, string[]>();
@@ -77,18 +91,19 @@ export function parseCatalogue(json: unknown): { catalogue: Catalogue; problems:
   if (typeof json !== "object" || json === null) report("not-a-catalogue", "");
   const feed = Object(json) as Record<string, unknown>;
 
-  function readRows<Row>(list: string, schema: z.ZodMiniType<Row>, take: (row: Row, path: string) => void) {
+  function* readRows<Row>(list: string, schema: z.ZodMiniType<Row>, take: (row: Row, path: string) => void) {
     const rows = feed[list];
     if (!Array.isArray(rows)) return report("not-a-list", list);
-    rows.forEach((row, index) => {
+    for (const [index, row] of rows.entries()) {
+      if (index % STEP === 0) yield;
       const path = `${list}.${index}`;
       const read = schema.safeParse(row);
       if (read.success) take(read.data, path);
       else for (const fault of read.error.issues) report("bad-row", [path, ...fault.path].join("."));
-    });
+    }
   }
 
-  readRows("models", modelRow, (row, path) => {
+  yield* readRows("models", modelRow, (row, path) => {
     const read = normaliseCode(row.code);
     if (read.kind === "unreadable") return report("unreadable-code", `${path}.code`, row.code);
     if (models.has(row.code)) return report("duplicate-model", `${path}.code`, row.code);
@@ -106,7 +121,7 @@ export function parseCatalogue(json: unknown): { catalogue: Catalogue; problems:
     return codes?.length === 1 ? codes[0] : undefined;
   }
 
-  readRows("parts", partRow, ({ link, fits, ...row }, path) => {
+  yield* readRows("parts", partRow, ({ link, fits, ...row }, path) => {
     if (parts.has(row.number)) return report("duplicate-part", `${path}.number`, row.number);
     const part: Part = { ...row, fits: [] };
     if (row.name.length > longestName) {

@@ -1,4 +1,5 @@
 import { createHash } from "node:crypto";
+import { readFileSync } from "node:fs";
 import type { Plugin } from "vite";
 import { slimFlow } from "../flow/index.ts";
 import { verifyChart } from "../flow/verify/index.ts";
@@ -6,9 +7,11 @@ import { createFirstTurns, type Resource } from "../session/index.ts";
 import { readFlow } from "./flows-folder.ts";
 import { readLocales } from "./locales-folder.ts";
 
+const ownDrawings = new URL("../ui/pictures/drawings.json", import.meta.url);
+
 /**
- * Compiles flows/ and locales/: the first question into the first file, all else into data files beside the
- * script, named by their content. A flow with a problem stops the build.
+ * Compiles flows/, locales/ and the drawings: the first question into the first file, all else into one data file for
+ * each language beside the script, named by its content. A flow with a problem stops the build.
  */
 export function flowPlugin(): Plugin {
   let modules: Record<string, string> = {};
@@ -40,17 +43,18 @@ function compile(): { modules: Record<string, string>; files: Record<string, str
     files[fileName] = source;
     return fileName;
   };
-  const flowFile = emit("flow", slimFlow(flow));
-  const textFiles = Object.fromEntries(
-    languagesOf(locales).map((tag) => [tag, emit(`texts-${tag}`, textsFor(tag, locales))]),
+  const drawings = JSON.parse(readFileSync(ownDrawings, "utf8"));
+  const dataFiles = Object.fromEntries(
+    languagesOf(locales).map((tag) => {
+      const resources = { [tag]: withFallback(locales["en-GB"] ?? {}, locales[tag] ?? {}) };
+      return [tag, emit(tag, { flow: slimFlow(flow), resources, drawings })];
+    }),
   );
   const modules = {
     "first-turns": `export default ${JSON.stringify(createFirstTurns(flow, locales))}`,
     // The addresses start from this very module, which is the first file, wherever a shop may host it.
-    data: `const at = (name) => new URL(name, import.meta.url).href;
-export const flowAddress = () => at(${JSON.stringify(flowFile)});
-export const textFiles = ${JSON.stringify(textFiles)};
-export const textsAddress = (tag) => at(textFiles[tag]);`,
+    data: `export const dataFiles = ${JSON.stringify(dataFiles)};
+export const dataAddress = (tag) => new URL(dataFiles[tag], import.meta.url).href;`,
   };
   return { modules, files };
 }
@@ -60,6 +64,12 @@ function languagesOf(locales: Record<string, Resource>): string[] {
   return ["en-GB", ...Object.keys(locales).filter((tag) => tag !== "en-GB")];
 }
 
-function textsFor(tag: string, locales: Record<string, Resource>): Record<string, Resource> {
-  return Object.fromEntries([...new Set([tag, "en-GB"])].map((one) => [one, locales[one] ?? {}]));
+/** A language's texts, with those of the other where it has none of its own: a phone fetches one set. */
+function withFallback(fallback: Resource, own: Resource): Resource {
+  const merged = Object.entries(fallback).map(([key, text]) => {
+    const mine = own[key];
+    if (typeof text === "string" || typeof mine === "string") return [key, mine ?? text];
+    return [key, withFallback(text, mine ?? {})];
+  });
+  return { ...own, ...Object.fromEntries(merged) };
 }

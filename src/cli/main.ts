@@ -41,7 +41,6 @@ const commands: Record<string, { does: string; run: (args: string[]) => Promise<
   schemas: {
     does: "write the JSON Schemas of flows/",
     run: async () => {
-      // @ts-expect-error
       const { writeSchemas } = await import("./schema-command.ts");
       writeSchemas();
       return 0;

@@ -2,6 +2,7 @@ import type { FindResult, FitResult } from "../catalogue/index.ts";
 import type { Flow } from "../flow/index.ts";
 import {
   createTexts,
+  metaOf,
   parseEvent,
   type Refusal,
   type Resource,
@@ -126,11 +127,11 @@ function openAt({ flow, model, scenario, now }: PlayOptions): Session {
   if (!scenario) return first;
   const open = [first];
   for (const session of open) {
-    const turn = turnOf(session, () => "", now);
-    if (scenario in (session.snapshot.value as object | string as Record<string, unknown>)) return session;
-    if (!turn.turn.startsWith("opening.")) continue;
-    for (const { id } of turn.answers)
-      open.push(record(session, { type: "answered", turn: turn.turn, answer: id, at: now }).session);
+    if (session.snapshot.matches(scenario as never)) return session;
+    const { turn, answers = [] } = metaOf(session);
+    if (!turn.startsWith("opening.")) continue;
+    for (const answer of answers)
+      open.push(record(session, { type: "answered", turn, answer, at: now }).session);
   }
   throw new Error(`Nothing in the opening leads to "${scenario}"`);
 }

@@ -42,7 +42,8 @@ export function updateBelief(model: Model, belief: Belief, check: string, outcom
  * @param success s, the chance that such a fix brings the ice back where this was the cause; 0 ≤ s < 1
  */
 export function failedFix(belief: Belief, cause: string, success: number): Belief {
-  if (!(success >= 0 && success < 1)) throw new RangeError(`The success of a fix is ${success}, not within 0 and 1`);
+  if (!(success >= 0 && success < 1))
+    throw new RangeError(`The success of a fix is ${success}, not within 0 and 1`);
   const factor = (belief.failed[cause] ?? 1) * (1 - success);
   return { ...belief, failed: { ...belief.failed, [cause]: Math.max(factor, Number.MIN_VALUE) } };
 }

@@ -1,13 +1,6 @@
 import type { Belief } from "./belief.ts";
 import type { Check, Model } from "./model.ts";
-import {
-  costOfAsking,
-  createPlan,
-  isDue,
-  isOpen,
-  type Leave,
-  leaveOf,
-} from "./plan.ts";
+import { costOfAsking, createPlan, isDue, isOpen, type Leave, leaveOf } from "./plan.ts";
 import {
   ask,
   costOfCalling,
@@ -30,8 +23,8 @@ export type Choice = { cost: number } & (
 );
 
 /** How many of the best options are looked at two checks deep, and how many may follow each. More did not pay. */
-const width = 10;
-const followed = 20;
+const width = 3;
+const followed = 4;
 
 /**
  * The next thing to do, by the least expected cost to the right ending: a check among those allowed, the wait for
@@ -53,7 +46,8 @@ export function chooseNext(
   const options = allowed
     .flatMap((id) => model.checkAt.get(id) ?? [])
     .map((place): Option => ({ place, cost: look.asked(at, place, look.plan) }));
-  if (state.mayWait && at.mended.includes(pending)) options.push({ place: null, cost: look.waited(at, look.plan) });
+  if (state.mayWait && at.mended.includes(pending))
+    options.push({ place: null, cost: look.waited(at, look.plan) });
   const ranked = [...options].sort((a, b) => a.cost - b.cost);
   const deep = (next: Position) => look.best(next, ranked.slice(0, followed));
   for (const option of ranked.slice(0, width))

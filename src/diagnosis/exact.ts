@@ -1,7 +1,16 @@
 import type { Belief } from "./belief.ts";
 import type { Check, Model } from "./model.ts";
 import { costOfAsking, costOfStopping, isOpen, leaveOf } from "./plan.ts";
-import { ask, costOfWaiting, type Position, pending, positionOf, type Stakes, type State, wait } from "./position.ts";
+import {
+  ask,
+  costOfWaiting,
+  type Position,
+  pending,
+  positionOf,
+  type Stakes,
+  type State,
+  wait,
+} from "./position.ts";
 
 /**
  * The least expected cost to an ending that any way of asking can reach: every order, every answer, every stop, by
@@ -32,7 +41,8 @@ export function exactValue(
       least = Math.min(least, costOfWaiting(stakes) + (1 - chance) * valueOf(next));
     }
     for (const [place, check] of model.checks.entries())
-      if (check.outcomes.length && isOpen(check, place, at, leave)) least = Math.min(least, asked(at, place, check));
+      if (check.outcomes.length && isOpen(check, place, at, leave))
+        least = Math.min(least, asked(at, place, check));
     known.set(key, least);
     return least;
   };

@@ -167,7 +167,8 @@ function stepOf(
 ): Step {
   const place = checkAt.get(check);
   const known = place === undefined ? undefined : checks[place];
-  if (place === undefined || !known) throw new Error(`A proof names the check "${check}", which does not exist`);
+  if (place === undefined || !known)
+    throw new Error(`A proof names the check "${check}", which does not exist`);
   const accepted = known.outcomes.flatMap(({ id }, at) => (outcomes.includes(id) ? [at] : []));
   const accepts = Float64Array.from({ length: size }, (_, cause) =>
     accepted.reduce((sum, at) => sum + (known.outcomes[at]?.chances[cause] ?? 0), 0),

@@ -25,7 +25,9 @@ export const isDue = 2;
 export function leaveOf(model: Model, allowed: readonly string[], { proven, due }: State): Leave {
   return {
     allowed: Uint8Array.from(model.checks, ({ id }) => Number(allowed.includes(id))),
-    proven: Uint8Array.from(model.causes, ({ id }) => (proven.includes(id) ? isProven : due.includes(id) ? isDue : 0)),
+    proven: Uint8Array.from(model.causes, ({ id }) =>
+      proven.includes(id) ? isProven : due.includes(id) ? isDue : 0,
+    ),
   };
 }
 
@@ -74,8 +76,24 @@ export function createPlan(model: Model, stakes: Stakes, leave: Leave): (at: Pos
   const waiting = costOfWaiting(stakes);
   const ways = proofWays(model, stakes, leave);
   const fixes = model.checks.flatMap((check, place): Fix[] => {
-    const move = { ratio: 0, costs: check.minutes * stakes.minute, errs: 0, ends: check.repairs, of: untouched };
-    return check.repairs.length ? [{ check, place, move, slow: check.outcomes.some(({ hours }) => hours) }] : [];
+    const repaired = new Set(check.repairs.map(({ cause }) => cause));
+    let falseAlarm = 0;
+    for (const outcome of check.outcomes)
+      if (outcome.fixes.length)
+        for (let cause = 0; cause < model.causes.length; cause++)
+          if (!repaired.has(cause))
+            falseAlarm += (model.priors[cause] as number) * (outcome.chances[cause] as number);
+    const move = {
+      ratio: 0,
+      costs:
+        check.minutes * stakes.minute + falseAlarm * waiting * +((globalThis as any).process?.env?.FA ?? 0.5),
+      errs: 0,
+      ends: check.repairs,
+      of: untouched,
+    };
+    return check.repairs.length
+      ? [{ check, place, move, slow: check.outcomes.some(({ hours }) => hours) }]
+      : [];
   });
   const left = new Float64Array(model.causes.length);
   const moves: Move[] = [];
@@ -177,10 +195,16 @@ function proofWays(model: Model, stakes: Stakes, leave: Leave): Way[] {
         }
         // A proof that could not convince anyway is no way to an end.
         if (right < least * (right + wrong)) continue;
-        const chance = (rest.accepts[cause] as number);
+        const chance = rest.accepts[cause] as number;
         const ratio = right / rest.costs;
         if (!best || ratio > best.ratio)
-          best = { ratio, costs: rest.costs, errs: wrong * stakes.wrongPart, ends: [{ cause, chance }], of: untouched };
+          best = {
+            ratio,
+            costs: rest.costs,
+            errs: wrong * stakes.wrongPart,
+            ends: [{ cause, chance }],
+            of: untouched,
+          };
       }
       return best;
     };
@@ -192,7 +216,13 @@ function proofWays(model: Model, stakes: Stakes, leave: Leave): Way[] {
 type Rest = { costs: number; accepts: Float64Array };
 
 /** What a proof still lacks, or null where a step has gone the other way or cannot be asked any more. */
-function restOf(model: Model, steps: readonly Step[], at: Position, stakes: Stakes, leave: Leave): Rest | null {
+function restOf(
+  model: Model,
+  steps: readonly Step[],
+  at: Position,
+  stakes: Stakes,
+  leave: Leave,
+): Rest | null {
   const accepts = new Float64Array(model.causes.length).fill(1);
   let costs = Number.MIN_VALUE;
   for (const step of steps) {

@@ -77,7 +77,12 @@ export function positionOf(model: Model, belief: Belief, state: State): Position
 }
 
 /** The chance that a check shows an outcome, and the position it then leads to. */
-export function ask(model: Model, at: Position, check: number, outcome: number): { chance: number; next: Position } {
+export function ask(
+  model: Model,
+  at: Position,
+  check: number,
+  outcome: number,
+): { chance: number; next: Position } {
   const rule = model.checks[check];
   const result = rule?.outcomes[outcome];
   if (!rule || !result) return { chance: 0, next: at };
@@ -129,11 +134,18 @@ export function callCost(cause: Cause, mended: number, { callOut, secondVisit }:
 
 /** True when every step of one of the ways is recorded. */
 export function isRecorded(ways: readonly (readonly Step[])[], shown: Int8Array): boolean {
-  return ways.some((steps) => steps.every(({ check, outcomes }) => outcomes.includes(shown[check] ?? silent)));
+  return ways.some((steps) =>
+    steps.every(({ check, outcomes }) => outcomes.includes(shown[check] ?? silent)),
+  );
 }
 
 /** The expected cost of ending now by calling a professional. Chances need not sum to 1. */
-export function costOfCalling(model: Model, chances: Float64Array, mended: Uint8Array, stakes: Stakes): number {
+export function costOfCalling(
+  model: Model,
+  chances: Float64Array,
+  mended: Uint8Array,
+  stakes: Stakes,
+): number {
   let cost = 0;
   for (let cause = 0; cause < chances.length; cause++)
     cost +=

@@ -1,13 +1,13 @@
-import { flowAddress, textFiles, textsAddress } from "virtual:data";
+import { dataAddress, dataFiles } from "virtual:data";
 import firstTurns from "virtual:first-turns";
-import { h, render } from "preact";
-import type { Flow } from "../flow/index.ts";
-import type { Actions, Resource, Services, Texts, View } from "../session/index.ts";
-import { firstSheet, Panel } from "../ui/chat/index.ts";
+import type { Actions, Services, Texts, View } from "../session/index.ts";
+import { firstSheet } from "../ui/chat/index.ts";
 import { icePathSheet } from "../ui/pictures/index.ts";
-import type { Running } from "./engine.ts";
-import { createLogStore, type LogStore } from "./log-store.ts";
-import { attributeNames, type Options, readOptions } from "./options.ts";
+import { breath } from "./breath.ts";
+import type { EngineData, Running } from "./engine.ts";
+import { attributeNames, chooseLanguage, chooseSessionName, isKept } from "./first-options.ts";
+import laterAddress from "./later.css?url&no-inline";
+import { paint } from "./paint.ts";
 
 /**
  * The tag. It draws the first question at once from what this file knows by heart, and hands over to the engine
@@ -16,18 +16,18 @@ import { attributeNames, type Options, readOptions } from "./options.ts";
 export class FridgesidePanel extends HTMLElement {
   static readonly observedAttributes = [...attributeNames, "lang"];
 
-  #options: Options | null = null;
-  #store: LogStore | null = null;
+  #language = "";
   #running: Running | null = null;
   #view: View | null = null;
   #waiting: ((actions: Actions) => void)[] = [];
+  #paint = paint;
   /** Counts starts: an engine that arrives for an earlier start is not used. */
   #start = 0;
 
   constructor() {
     super();
     const root = this.attachShadow({ mode: "open" });
-    root.adoptedStyleSheets = [sheetOf(firstRules)];
+    root.adoptedStyleSheets = [sheet];
   }
 
   connectedCallback(): void {
@@ -39,12 +39,13 @@ export class FridgesidePanel extends HTMLElement {
     queueMicrotask(() => {
       if (this.isConnected) return;
       this.#halt();
-      render(null, this.shadowRoot as ShadowRoot);
+      this.#paint(this.shadowRoot as ShadowRoot, null);
     });
   }
 
-  attributeChangedCallback(_name: string, before: string | null, after: string | null): void {
-    if (before === after || !this.isConnected || !this.#options) return;
+  attributeChangedCallback(name: string, before: string | null, after: string | null): void {
+    // The rules see to the colours; a new start would take away what is being typed.
+    if (name === "theme" || before === after || !this.isConnected || !this.#start) return;
     this.#halt();
     this.#mount();
   }
@@ -57,42 +58,44 @@ export class FridgesidePanel extends HTMLElement {
 
   #mount(): void {
     const inherited = this.closest("[lang]")?.getAttribute("lang") || navigator.language;
-    const known = Object.keys(textFiles);
     const read = (name: string) => this.getAttribute(name);
-    const { options, complaints } = readOptions(read, inherited, known, document.baseURI);
-    for (const complaint of complaints) console.warn(complaint);
-    if (options.sessionName !== this.#options?.sessionName) this.#store = createLogStore(options.sessionName);
-    this.#options = options;
-    const store = this.#store as LogStore;
-    const first = firstTurns[options.language]?.view as View;
+    this.#language = chooseLanguage(read, inherited, Object.keys(dataFiles));
+    const first = firstTurns[this.#language]?.view as View;
     // Somebody who comes back would see the first question flash by: wait for the engine with an empty turn.
-    this.#show(store.read() ? { ...first, turn: null } : first);
-    this.#load(options, store, this.#start);
+    const isBack = isKept(chooseSessionName(read)) || this.#view?.lines.length;
+    this.#show(isBack ? { ...first, turn: null } : first);
+    this.#load(++this.#start);
   }
 
-  async #load(options: Options, store: LogStore, start: number): Promise<void> {
+  async #load(start: number): Promise<void> {
+    const language = this.#language;
+    // The first question is drawn before anything else is asked for.
+    await breath();
     try {
-      const [engine, flow, resources] = await Promise.all([
+      const [engine, data, laterRules] = await Promise.all([
         import("./engine.ts"),
-        fetchData<Flow>(flowAddress()),
-        fetchData<Record<string, Resource>>(textsAddress(options.language)),
+        fetchBuilt(dataAddress(language)).then((file) => file.json() as Promise<EngineData>),
+        fetchBuilt(laterAddress).then((file) => file.text()),
       ]);
-      if (start !== this.#start) return;
-      const root = this.shadowRoot as ShadowRoot;
-      root.adoptedStyleSheets = [sheetOf(firstRules), sheetOf(engine.laterRules)];
-      let ready = false;
-      const show = (view: View) => {
+      const about = { language, languages: Object.keys(dataFiles) };
+      const running = await engine.startEngine(this, data, about, (view) => {
         this.#view = view;
-        if (ready) this.#show(view);
-      };
-      this.#running = engine.startEngine(this, options, { flow, resources }, store, show);
-      ready = true;
+        if (this.#running) this.#show(view);
+      });
+      await breath();
+      if (start !== this.#start) return running.stop();
+      const root = this.shadowRoot as ShadowRoot;
+      root.adoptedStyleSheets = [sheet, createSheet(laterRules)];
+      // A page that asks for this file with a query (`?v=2`) has it twice: the engine came with the other one.
+      if (this.#paint !== engine.paint) this.#paint(root, null);
+      this.#paint = engine.paint;
+      this.#running = running;
       this.#show(this.#view as View);
-      for (const act of this.#waiting.splice(0)) act(this.#running.actions);
+      for (const act of this.#waiting.splice(0)) act(running.actions);
     } catch (problem) {
       if (start !== this.#start) return;
       console.error("<fridgeside-panel>: the rest of the helper could not be loaded; trying again.", problem);
-      setTimeout(() => start === this.#start && this.#load(options, store, start), 4000);
+      setTimeout(() => start === this.#start && this.#load(start), 4000);
     }
   }
 
@@ -100,11 +103,11 @@ export class FridgesidePanel extends HTMLElement {
     this.#view = view;
     const running = this.#running;
     const services = running?.services ?? noServices;
-    const known = firstTurns[this.#options?.language ?? ""]?.texts ?? {};
+    const known = firstTurns[this.#language]?.texts ?? {};
     const texts: Texts = running?.texts ?? ((key) => known[key] ?? "");
     const actions = running?.actions ?? this.#later;
     const screens = running?.screens ?? null;
-    render(h(Panel, { view, actions, services, texts, screens }), this.shadowRoot as ShadowRoot);
+    this.#paint(this.shadowRoot as ShadowRoot, { view, actions, services, texts, screens });
   }
 
   /** Acts that wait for the engine, in order. */
@@ -116,24 +119,22 @@ export class FridgesidePanel extends HTMLElement {
   });
 }
 
-/** Data that was built with this very file, named by its content. */
-async function fetchData<T>(address: string): Promise<T> {
+/** A file that was built with this very one, named by its content. */
+async function fetchBuilt(address: string): Promise<Response> {
   const response = await fetch(address);
   if (!response.ok) throw new Error(`${response.status} for ${address}`);
-  return response.json() as Promise<T>;
+  return response;
 }
 
 /** The first question looks nothing up. */
 const noServices = {} as Services;
 
-const firstRules = `${firstSheet}${icePathSheet}`;
+/** Shared by all panels of a page. */
+const sheet = createSheet(`${firstSheet}${icePathSheet}`);
 
-const sheets = new Map<string, CSSStyleSheet>();
-
-/** One constructed sheet for all panels of a page; a `<style>` element would need the page's permission. */
-function sheetOf(rules: string): CSSStyleSheet {
-  const known = sheets.get(rules) ?? new CSSStyleSheet();
-  if (!sheets.has(rules)) known.replaceSync(rules);
-  sheets.set(rules, known);
-  return known;
+/** A constructed sheet; a `<style>` element would need the page's permission. */
+function createSheet(rules: string): CSSStyleSheet {
+  const made = new CSSStyleSheet();
+  made.replaceSync(rules);
+  return made;
 }

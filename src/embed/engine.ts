@@ -1,5 +1,5 @@
 import { h } from "preact";
-import type { Flow } from "../flow/index.ts";
+import { composeChart, createChart, type Flow } from "../flow/index.ts";
 import {
   createTexts,
   endingOf,
@@ -9,36 +9,59 @@ import {
   type Texts,
   type View,
 } from "../session/index.ts";
-import { laterSheet, screens } from "../ui/measure/index.ts";
-import { Picture, pictureSheet } from "../ui/pictures/later.ts";
+import { screens } from "../ui/measure/index.ts";
+import { createPicture, type Drawings } from "../ui/pictures/index.ts";
 import { askBasket } from "./basket.ts";
+import { breath } from "./breath.ts";
 import { localNow } from "./clock.ts";
 import { createController } from "./controller.ts";
 import { keepAwake, signal } from "./device.ts";
-import type { LogStore } from "./log-store.ts";
-import type { Options } from "./options.ts";
+import { createLogStore, type LogStore } from "./log-store.ts";
+import { readOptions } from "./options.ts";
 import { createShopCatalogue } from "./shop-catalogue.ts";
 
-/** The rules of everything behind the first question. */
-export const laterRules = `${laterSheet}${pictureSheet}`;
+export { paint } from "./paint.ts";
 
 /** How often a shown wait looks at the clock; its end is also looked for whenever the page comes to the front. */
 const LOOK_MS = 30_000;
 
 /** What the element shows once the engine runs. */
-export type Running = ReturnType<typeof startEngine>;
+export type Running = Awaited<ReturnType<typeof startEngine>>;
 
-/** Starts a session in the browser: everything behind the first question. */
-export function startEngine(
+/** What was fetched for the engine: everything that was compiled for one language. */
+export type EngineData = { flow: Flow; resources: Record<string, Resource>; drawings: Drawings };
+
+/** By session name. It outlives a change of the tag's attributes, and with it a log that is in memory only. */
+const stores = new Map<string, LogStore>();
+
+/**
+ * Starts a session in the browser: everything behind the first question. In several short tasks, so that a tap or a
+ * scroll on a slow phone is never held up; until the last of them nothing is shown and nothing has to be stopped.
+ */
+export async function startEngine(
   host: HTMLElement,
-  options: Options,
-  { flow, resources }: { flow: Flow; resources: Record<string, Resource> },
-  store: LogStore,
+  { flow, resources, drawings }: EngineData,
+  { language, languages }: { language: string; languages: string[] },
   show: (view: View) => void,
 ) {
-  const texts: Texts = createTexts(resources, options.language, flow.limits);
+  const read = (name: string) => host.getAttribute(name);
+  const { options, complaints } = readOptions(read, language, languages, document.baseURI);
+  for (const complaint of complaints) console.warn(complaint);
+  const store = stores.get(options.sessionName) ?? createLogStore(options.sessionName);
+  stores.set(options.sessionName, store);
+  await breath();
+  // The first of these wakes up the browser's language data, which takes a slow phone as long as all the texts.
+  new Intl.ListFormat(language);
+  await breath();
+  const texts: Texts = createTexts(resources, language, flow.limits);
+  await breath();
+  const config = composeChart(flow);
+  await breath();
+  const chart = createChart(flow, config);
+  await breath();
   const controller = createController({
     flow,
+    chart,
     texts,
     store,
     model: options.model,
@@ -73,6 +96,7 @@ export function startEngine(
     removeEventListener("online", lookAtConnection);
     removeEventListener("offline", lookAtConnection);
   };
+  const Picture = createPicture(drawings);
   const picture = ({ id }: { id: string }) => h(Picture, { id, title: texts(`pictures.${id}`) });
   return { actions: controller.actions, services, texts, screens: { ...screens, picture }, stop };
 }

@@ -1,3 +1,5 @@
+import { storageKey } from "./first-options.ts";
+
 /** Where the log of a session is kept between visits. */
 export type LogStore = {
   read(): unknown;
@@ -11,7 +13,7 @@ export type LogStore = {
  * of it, so nothing here ever throws.
  */
 export function createLogStore(name: string, place: () => Storage = () => localStorage): LogStore {
-  const key = `fridgeside:${name}`;
+  const key = storageKey(name);
   const attempt = <T>(work: () => T, otherwise: T): T => {
     try {
       return work();
@@ -19,15 +21,17 @@ export function createLogStore(name: string, place: () => Storage = () => localS
       return otherwise;
     }
   };
+  // Only what could not be kept: a storage that is full still gives an older log.
   let copy: unknown = null;
   return {
-    read: () => attempt(() => JSON.parse(place().getItem(key) ?? "null") as unknown, null) ?? copy,
+    read: () => copy ?? attempt(() => JSON.parse(place().getItem(key) ?? "null") as unknown, null),
     write: (log) => {
-      copy = log;
-      return attempt(() => {
+      const kept = attempt(() => {
         place().setItem(key, JSON.stringify(log));
         return true;
       }, false);
+      copy = kept ? null : log;
+      return kept;
     },
     clear: () => {
       copy = null;

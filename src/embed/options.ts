@@ -1,3 +1,5 @@
+import { chooseLanguage, chooseSessionName, matchLanguage, type ReadAttribute } from "./first-options.ts";
+
 /** How a shop's page sets the panel up, after the check at the door. */
 export type Options = {
   language: string;
@@ -11,17 +13,6 @@ export type Options = {
   sessionName: string;
 };
 
-/** The attributes of the tag, in the order the guide lists them. */
-export const attributeNames = [
-  "language",
-  "theme",
-  "catalogue",
-  "model",
-  "shop-name",
-  "help-link",
-  "session-name",
-] as const;
-
 /**
  * Reads and checks the tag's attributes. What cannot be used is left at its default and reported in `complaints`,
  * one sentence each, led by the name of the tag, for the developer's console.
@@ -29,7 +20,7 @@ export const attributeNames = [
  * @param base the address that relative links start from
  */
 export function readOptions(
-  read: (name: string) => string | null,
+  read: ReadAttribute,
   inherited: string,
   languages: string[],
   base: string,
@@ -47,40 +38,29 @@ export function readOptions(
     return safe;
   };
   const wanted = read("language");
-  const language = wanted ? matchLanguage(wanted, languages) : null;
-  if (wanted && !language) complain("language", `one of ${languages.join(", ")}`, wanted);
+  if (wanted && !matchLanguage(wanted, languages))
+    complain("language", `one of ${languages.join(", ")}`, wanted);
   const theme = read("theme");
   if (theme && theme !== "light" && theme !== "dark" && theme !== "auto")
     complain("theme", "light, dark or auto", theme);
   const name = read("session-name");
-  const nameFits = !name || /^[\w-]{1,40}$/.test(name);
-  if (!nameFits) complain("session-name", "1 to 40 letters, digits, - or _", name);
+  const sessionName = chooseSessionName(read);
+  if (name && sessionName !== name) complain("session-name", "1 to 40 letters, digits, - or _", name);
   const model = read("model");
   const modelFits = !model || model.length <= 40;
   if (!modelFits) complain("model", "a model code of at most 40 characters", model);
   return {
     complaints,
     options: {
-      language: language ?? matchLanguage(inherited, languages) ?? (languages[0] as string),
+      language: chooseLanguage(read, inherited, languages),
       theme: theme === "light" || theme === "dark" ? theme : null,
       catalogue: link("catalogue"),
       model: modelFits ? model : null,
       shopName: read("shop-name")?.slice(0, 80) ?? "",
       helpLink: link("help-link"),
-      sessionName: nameFits && name ? name : "panel",
+      sessionName,
     },
   };
-}
-
-/** The language with texts that comes nearest to a wish: the same tag, else the same first part. */
-export function matchLanguage(wish: string, languages: string[]): string | null {
-  const lower = wish.toLowerCase();
-  const first = lower.split("-")[0];
-  return (
-    languages.find((tag) => tag.toLowerCase() === lower) ??
-    languages.find((tag) => tag.toLowerCase().split("-")[0] === first) ??
-    null
-  );
 }
 
 /** A link as an absolute http or https address, or null for anything else. */

@@ -1,5 +1,6 @@
-import { type Catalogue, findModel, parseCatalogue, partFor } from "../catalogue/index.ts";
+import { type Catalogue, findModel, parseInSteps, partFor } from "../catalogue/index.ts";
 import type { FittedPart, FoundModel } from "../session/index.ts";
+import { breath } from "./breath.ts";
 
 /** Seconds before a catalogue counts as out of reach; poor signal beside a fridge is the rule. */
 const PATIENCE_SECONDS = 15;
@@ -35,7 +36,13 @@ async function fetchCatalogue(address: string | null, get: typeof fetch): Promis
   if (!address) throw new Error("missing");
   const response = await get(address, { signal: AbortSignal.timeout(PATIENCE_SECONDS * 1000) });
   if (!response.ok) throw new Error("unreachable");
-  const { catalogue, problems } = parseCatalogue(await response.json());
+  const steps = parseInSteps(await response.json());
+  let step = steps.next();
+  while (!step.done) {
+    await breath();
+    step = steps.next();
+  }
+  const { catalogue, problems } = step.value;
   for (const problem of problems.slice(0, 20))
     console.warn(`<fridgeside-panel>: catalogue ${problem.path}: ${problem.code}`);
   if (catalogue.models.size === 0) throw new Error("unusable");

@@ -3,14 +3,17 @@ declare module "virtual:first-turns" {
   export default firstTurns;
 }
 declare module "virtual:data" {
-  /** Where the compiled flow lies. */
-  export function flowAddress(): string;
-  /** Where a language's texts lie, its fallback's included. */
-  export function textsAddress(language: string): string;
   /** The languages that have texts, by BCP 47 tag; the first is the fallback. */
-  export const textFiles: Record<string, string>;
+  export const dataFiles: Record<string, string>;
+  /** Where the flow, the drawings and a language's texts lie. */
+  export function dataAddress(language: string): string;
 }
 declare module "*.css?inline" {
   const css: string;
   export default css;
+}
+declare module "*?url&no-inline" {
+  /** Where the built file lies. */
+  const address: string;
+  export default address;
 }

@@ -5,8 +5,11 @@ import type { Flow } from "./flow.ts";
 import { vocabulary } from "./guards.ts";
 import { type ChartContext, type ChartEvent, createMemory, type Note, remember } from "./memory.ts";
 
-/** The whole flow as one XState machine. Its guards and its one action are pure; it never waits by itself. */
-export function createChart(flow: Flow) {
+/**
+ * The whole flow as one XState machine. Its guards and its one action are pure; it never waits by itself.
+ * @param config the composed flow, where a slow phone has composed it in a task of its own
+ */
+export function createChart(flow: Flow, config = composeChart(flow)) {
   const guards: Record<string, (at: { context: ChartContext; event: ChartEvent }, params: never) => boolean> =
     {};
   for (const [name, test] of Object.entries(vocabulary))
@@ -15,7 +18,7 @@ export function createChart(flow: Flow) {
     event.reading?.kind === instrument && verdictOn(event.reading, flow.limits, event.at) === is;
   return createMachine(
     {
-      ...(composeChart(flow) as object),
+      ...(config as object),
       types: {} as { context: ChartContext; events: ChartEvent; input: { model: string | null } },
       context: ({ input }: { input: { model: string | null } }) => createMemory(input.model),
     } as never,

@@ -113,7 +113,11 @@ function leave(place: Place, turn: string, answer: string, outcome: Outcome): Tr
   const cause = outcome.remedies ?? outcome.finds;
   const station = cause ? flow.causes[cause]?.station : undefined;
   if (outcome.finds) note.finds = outcome.finds;
-  if (outcome.remedies) note.remedies = outcome.remedies;
+  if (outcome.remedies) {
+    note.remedies = outcome.remedies;
+    // "No ice after the wait" speaks of what was put right before that wait, not of this.
+    note.forgets = Object.values(flow.checks).flatMap((one) => (one.repeats ? [one.id] : []));
+  }
   if (station) note.causeStation = station;
   if (outcome.clears) note.clears = outcome.clears;
   if (outcome.suspects) note.suspects = outcome.suspects;

@@ -2,17 +2,19 @@ import { composeCheck, waitNote } from "./compose-check.ts";
 import { composeEndings } from "./compose-endings.ts";
 import type { ChartConfig, StateConfig, Transition } from "./config.ts";
 import type { Flow, Scenario } from "./flow.ts";
-import { type Guard, guardOf, turnsNamed } from "./guards.ts";
+import { type Guard, guardOf, turnsBehind } from "./guards.ts";
+import type { ChartContext } from "./memory.ts";
 
 /** Composes the whole flow into one chart: opening, scenarios, endings. Pure data; see design rule "one chart". */
 export function composeChart(flow: Flow): ChartConfig {
   const states: Record<string, StateConfig> = { opening: composeCheck(flow, flow.opening, null) };
   states.routing = { id: "routing", always: routes(flow) };
   for (const scenario of Object.values(flow.scenarios)) states[scenario.id] = composeScenario(flow, scenario);
-  const help = {
+  // Whoever asks for a person at the card of a part takes the proved cause along.
+  const help = (proved: boolean) => ({
     target: "#professional",
-    actions: [{ type: "remember", params: { cause: null, who: "shop" } }],
-  };
+    actions: [{ type: "remember", params: { ...(proved ? {} : { cause: null }), who: "shop" } }],
+  });
   const thanks = { target: "#fixed", actions: [{ type: "remember", params: { creditsLastFix: true } }] };
   const dangers = Object.fromEntries(
     dangersOf(flow).map((danger) => [
@@ -25,7 +27,7 @@ export function composeChart(flow: Flow): ChartConfig {
   for (const [name, state] of Object.entries(states)) {
     if (name === "routing" || name === "stopped") continue;
     state.on = { ...state.on, ...dangers };
-    if (name !== "professional" && name !== "fixed") state.on["help-asked"] = help;
+    if (name !== "professional" && name !== "fixed") state.on["help-asked"] = help(name === "part");
     if (name !== "opening" && name !== "fixed") state.on["ice-returned"] = thanks;
   }
   return { id: "fridgeside", initial: "opening", states };
@@ -101,8 +103,8 @@ function otherwise(scenario: Scenario): Transition {
   return { target: `#${scenario.otherwise.to}`, actions: [{ type: "remember", params }] };
 }
 
-/** The turns whose findings prove a cause, in the order its proof names them. */
-export function proofTurns(flow: Flow, cause: string): string[] {
+/** The turns whose findings prove a cause, in the order its proof names them; none where it is not proved. */
+export function proofTurns(flow: Flow, cause: string, memory: ChartContext): string[] {
   const proof = flow.causes[cause]?.proof;
-  return proof ? [...new Set(turnsNamed(guardOf(proof, flow.conditions)))] : [];
+  return proof ? [...new Set(turnsBehind(memory, guardOf(proof, flow.conditions)))] : [];
 }

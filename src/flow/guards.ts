@@ -63,9 +63,12 @@ export function holds(context: ChartContext, guard: Guard, event: ChartEvent): b
   return test(context, guard.params as never, event);
 }
 
-/** The turns that a condition speaks of, in order: the evidence it rests on. */
-export function turnsNamed(guard: Guard): string[] {
-  const { turn, of } = guard.params as { turn?: string; of?: Guard | Guard[] };
-  const nested = of === undefined ? [] : Array.isArray(of) ? of : [of];
-  return [...(turn === undefined ? [] : [turn]), ...nested.flatMap(turnsNamed)];
+/** The turns whose findings make a guard hold, in order; of alternatives only those that hold themselves. */
+export function turnsBehind(context: ChartContext, guard: Guard): string[] {
+  if (guard.type === "not" || !holds(context, guard, noEvent)) return [];
+  const { turn, of = [] } = guard.params as { turn?: string; of?: Guard[] };
+  return [...(turn === undefined ? [] : [turn]), ...of.flatMap((one) => turnsBehind(context, one))];
 }
+
+/** What was found holds whatever happens next. */
+const noEvent: ChartEvent = { type: "", at: "" };

@@ -50,6 +50,8 @@ export type Note = {
   station?: string;
   finds?: string;
   remedies?: string;
+  /** Checks whose findings no longer hold. */
+  forgets?: string[];
   /** The station where the cause found or put right sits. */
   causeStation?: string;
   clears?: string[];
@@ -74,6 +76,13 @@ export function remember(memory: ChartContext, note: Note, event: ChartEvent): C
     const finding: Finding = { answer: note.answer, at: event.at };
     if (event.reading) finding.reading = event.reading;
     next.findings = { ...memory.findings, [note.turn]: finding };
+  }
+  if (note.forgets) {
+    const { forgets } = note;
+    const kept = Object.entries(next.findings).filter(
+      ([turn]) => !forgets.includes(turn.split(".")[0] ?? ""),
+    );
+    next.findings = Object.fromEntries(kept);
   }
   const marks = [...memory.marks];
   for (const station of note.clears ?? []) marks.push({ station, state: "clear" });

@@ -127,7 +127,9 @@ export function fileKind(path: string): FileKind | null {
   if (/^checks\/[^/]+\.yaml$/.test(path)) return "check";
   if (/^scenarios\/[^/]+\.yaml$/.test(path)) return "scenario";
   const name = path.replace(/\.yaml$/, "");
-  return name in fileSchemas && name !== "check" && name !== "scenario" ? (name as FileKind) : null;
+  return Object.hasOwn(fileSchemas, name) && name !== "check" && name !== "scenario"
+    ? (name as FileKind)
+    : null;
 }
 
 /** Puts files, already parsed and checked, together. `version` is a digest that the reader of the files makes. */

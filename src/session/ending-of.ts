@@ -39,7 +39,7 @@ function partOf(session: Session, kind: string, claim: "proved" | "due", texts: 
 
 /** The findings in the order they were made; those that prove the cause are marked. */
 export function evidenceOf(session: Session, cause: string | null, texts: Texts): Evidence[] {
-  const proof = cause ? proofTurns(session.flow, cause) : [];
+  const proof = cause ? proofTurns(session.flow, cause, memoryOf(session)) : [];
   return Object.entries(memoryOf(session).findings)
     .filter(([turn]) => turn !== "opening.danger" && !turn.includes(".gate-"))
     .map(([turn, finding]) => ({

@@ -7,6 +7,11 @@ import { viewOf } from "./view.ts";
 /** What the first file knows by heart in one language: the first view, and the panel's own texts. */
 export type FirstTurn = { view: View; texts: Record<string, string> };
 
+/** What the panel asks of ui.yaml before the engine has arrived; its file has to be small. */
+export const firstTexts = ["locale", "direction", "title", "loading", "danger", "help", "restart"].map(
+  (key) => `ui.${key}`,
+);
+
 /** Any instant will do: the opening shows no time. */
 const anyTime = "2026-01-01T00:00:00Z";
 
@@ -15,12 +20,11 @@ const anyTime = "2026-01-01T00:00:00Z";
  * @param locales every language's texts; a language may lean on en-GB
  */
 export function createFirstTurns(flow: Flow, locales: Record<string, Resource>): Record<string, FirstTurn> {
-  const keys = Object.keys(locales["en-GB"]?.ui ?? {}).map((key) => `ui.${key}`);
   return Object.fromEntries(
     Object.keys(locales).map((tag) => {
       const texts = createTexts(locales, tag, flow.limits);
       const view = viewOf(startSession(flow, anyTime), texts, anyTime, []);
-      return [tag, { view, texts: Object.fromEntries(keys.map((key) => [key, texts(key)])) }];
+      return [tag, { view, texts: Object.fromEntries(firstTexts.map((key) => [key, texts(key)])) }];
     }),
   );
 }

@@ -26,3 +26,23 @@ export function pathOf(session: Session, texts: Texts): PathMark[] {
     };
   });
 }
+
+/** The picture as a sentence or two, for a screen reader: where we are, what is suspect, put right, in order. */
+export function pathText(path: PathMark[], texts: Texts): string {
+  const list = new Intl.ListFormat(texts("ui.locale"));
+  const say = (key: string, marks: PathMark[]) =>
+    marks.length ? [texts(`path.${key}`, { stations: list.format(marks.map(({ name }) => name)) })] : [];
+  return [
+    `${texts("path.title")}.`,
+    ...say(
+      "here",
+      path.filter(({ here }) => here),
+    ),
+    ...(["suspect", "fixed", "clear"] as const).flatMap((state) =>
+      say(
+        state,
+        path.filter((mark) => mark.state === state),
+      ),
+    ),
+  ].join(" ");
+}

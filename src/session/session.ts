@@ -102,8 +102,13 @@ export function replay(
  * Comes back to a kept log at `at`: replays it, ends a wait that is over, and where the person had left in the
  * middle of a hazardous step puts its gate in front of that very turn again.
  */
-export function resume(flow: Flow, log: Log, at: string): { session: Session; dropped: number } {
-  const { session, dropped } = replay(flow, log);
+export function resume(
+  flow: Flow,
+  log: Log,
+  at: string,
+  chart = createChart(flow),
+): { session: Session; dropped: number } {
+  const { session, dropped } = replay(flow, log, chart);
   return { session: settle(record(session, { type: "session-resumed", at }).session, at), dropped };
 }
 

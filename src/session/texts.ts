@@ -26,7 +26,14 @@ export function createTexts(resources: Record<string, Resource>, language: strin
   });
   void i18n.init();
   const shown = limitTexts(limits, language, i18n.t("measure.temperature-units").startsWith("F") ? "F" : "C");
-  return (key, values) => i18n.t(key, { ...shown, ...values });
+  // Every turn tells all earlier ones again: on a slow phone, looking every text up anew is felt.
+  const known = new Map<string, string>();
+  return (key, values) => {
+    if (values) return i18n.t(key, { ...shown, ...values });
+    const text = known.get(key) ?? i18n.t(key, shown);
+    known.set(key, text);
+    return text;
+  };
 }
 
 /** Each limit as a text would write it: temperatures with their unit, everything else as a bare number. */

@@ -2,7 +2,7 @@ import { flowLimits, limitOf, type TurnMeta, temperatureLimits } from "../flow/i
 import type { Texts } from "./actions.ts";
 import { endingOf } from "./ending-of.ts";
 import { hazardsOf } from "./hazards.ts";
-import { pathOf } from "./path.ts";
+import { pathOf, pathText } from "./path.ts";
 import { memoryOf, metaOf, type Session } from "./session.ts";
 import type { Answer, Gate, ReadingNeed, Turn, Wait } from "./turn.ts";
 
@@ -13,6 +13,7 @@ import type { Answer, Gate, ReadingNeed, Turn, Wait } from "./turn.ts";
 export function turnOf(session: Session, texts: Texts, now: string): Turn {
   const meta = metaOf(session);
   const { flow } = session;
+  const path = pathOf(session, texts);
   const words = wordsOf(session, meta, texts);
   const gated = (meta.check && flow.checks[meta.check]?.gates?.length) || false;
   return {
@@ -35,7 +36,8 @@ export function turnOf(session: Session, texts: Texts, now: string): Turn {
     reading: readingNeedOf(session, meta, now),
     wait: waitOf(session, meta),
     ending: meta.outcome ? endingOf(session, meta.outcome, texts) : null,
-    path: pathOf(session, texts),
+    path,
+    pathText: pathText(path, texts),
   };
 }
 

@@ -30,6 +30,8 @@ export type Turn = {
   wait: Wait | null;
   ending: Ending | null;
   path: PathMark[];
+  /** The path in words, for a screen reader. */
+  pathText: string;
 };
 
 /** ANSI Z535.6 signal words, most severe first. */

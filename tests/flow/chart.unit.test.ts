@@ -3,69 +3,12 @@ import { readFlow } from "../../src/cli/flows-folder.ts";
 import { composeChart, createChart } from "../../src/flow/index.ts";
 import { graphOf } from "../../src/flow/verify/index.ts";
 import { memoryOf, metaOf, startSession } from "../../src/session/index.ts";
-import { type Answers, at, celsius, fittedOn, flowOf, follow, healthy } from "../session/drive.ts";
+import { type Answers, at, celsius, fittedOn, flowOf, follow, healthy, runsOut } from "../session/drive.ts";
+import { lowFlow, noPlug, nothingFound, proved, putRight, withPlug } from "./written-paths.ts";
 
 const flow = readFlow();
 const chart = createChart(flow);
 const start = (model: string | null = null) => startSession(flow, at(0), model, chart);
-const lowFlow: Answers = { "flow-test.run": flowOf(5) };
-const noPlug: Answers = { "flow-without-filter.prepare": "no-plug" };
-const withPlug: Answers = { "flow-without-filter.prepare": "plug-fitted" };
-/** What nobody can settle: a person who comes this far has answered all there is. */
-const nothingFound: Answers = { "fill-tube.look": "clear", "inlet-valve.screen": "not-sure" };
-
-/** Each cause that has a proof: the answers that make it, and the part or the trade that it ends with. */
-const proved: Record<string, [answers: Answers, endsWith: string]> = {
-  "door-out-of-line": [
-    {
-      "door-closing.look": "stays-open",
-      "door-closing.blocked-front": "nothing-there",
-      "door-closing.blocked-behind": "nothing-there",
-      "door-closing.again": "still-open",
-    },
-    "appliance-engineer",
-  ],
-  "seal-worn": [
-    {
-      "door-seal.look": "torn",
-      "door-seal.paper-strip": "slips",
-      "door-seal.clean": "cleaned",
-      "door-seal.strip-again": "slips",
-    },
-    "door-seal",
-  ],
-  "bin-cracked": [{ "ice-bin.look": "not-seated", "ice-bin.reseat": "cracked" }, "ice-bin"],
-  "cooling-fault": [
-    {
-      "freezer-temperature.read": celsius(-5),
-      "freezer-temperature.colder": "set-colder",
-      "reset.test": "nothing-moved",
-      "wait-for-ice.wait": "keep-checking",
-      "freezer-again.settle": "read-now",
-      "freezer-again.read": celsius(-5),
-    },
-    "refrigeration-engineer",
-  ],
-  "tap-stuck": [{ ...lowFlow, "stop-tap.open": "will-not-turn" }, "plumber"],
-  "line-damaged": [{ ...lowFlow, "supply-line.look": "damaged" }, "supply-line"],
-  "line-still-kinked": [
-    { ...lowFlow, "supply-line.look": "kinked", "supply-line.straighten": "still-flat" },
-    "supply-line",
-  ],
-  "filter-clogged": [{ ...lowFlow, ...withPlug, "flow-without-filter.run": flowOf(25) }, "water-filter"],
-  "supply-weak": [{ ...lowFlow, ...withPlug, "flow-without-filter.run": flowOf(5) }, "plumber"],
-  "filter-due": [{ ...lowFlow, ...noPlug, "filter-age.fitted": fittedOn("2025-01-01") }, "water-filter"],
-  "valve-leaks-by": [
-    { "fill-tube.look": "frozen", "fill-tube.thaw": "thawed", "fill-tube.look-again": "frozen-again" },
-    "appliance-engineer",
-  ],
-  "inlet-valve-faulty": [
-    { "fill-tube.look": "clear", "inlet-valve.screen": "clean", "inlet-valve.arrives": "strong" },
-    "inlet-valve",
-  ],
-  "ice-maker-faulty": [{ "reset.test": "nothing-moved" }, "ice-maker"],
-};
-
 describe("a cause that a check proves", () => {
   test("has a written path here, every one of them", () => {
     const causes = Object.entries(flow.causes).filter(([, rule]) => rule.proof);
@@ -81,79 +24,27 @@ describe("a cause that a check proves", () => {
   });
 });
 
-/** Each cause that a person puts right on the way, and the answers that do so. */
-const putRight: Record<string, Answers> = {
-  "control-locked": { "control-lock.look": "lock-on", "control-lock.unlock": "unlocked" },
-  "switched-off": { "ice-maker-switch.look": "off", "ice-maker-switch.switch-on": "switched-on" },
-  "controls-stalled": { "reset.test": "moved-wet" },
-  "door-blocked": {
-    "door-closing.look": "stays-open",
-    "door-closing.blocked-front": "cleared",
-    "door-closing.again": "closes-now",
-  },
-  "seal-dirty": {
-    "door-seal.look": "dirty",
-    "door-seal.paper-strip": "slips",
-    "door-seal.clean": "cleaned",
-    "door-seal.strip-again": "grips",
-  },
-  "bin-full": { "ice-bin.look": "full", "ice-bin.empty": "emptied" },
-  "bin-clumped": { "ice-bin.look": "clumped", "ice-bin.tip-out": "tipped-out" },
-  "bin-not-seated": { "ice-bin.look": "not-seated", "ice-bin.reseat": "clicks-in" },
-  "bin-sensor-blocked": { "ice-bin.look": "sensor-blocked", "ice-bin.wipe-sensor": "wiped" },
-  "ice-jammed": { "ice-under-maker.look": "ice-there", "ice-under-maker.remove": "removed" },
-  "too-full": { "too-full.look": "packed", "too-full.rearrange": "rearranged" },
-  "vents-blocked": { "too-full.look": "vents-covered", "too-full.uncover": "uncovered" },
-  "freezer-warm": { "freezer-temperature.read": celsius(-5), "freezer-temperature.colder": "set-colder" },
-  "tap-closed": { ...lowFlow, "stop-tap.open": "opened", "flow-again.run": flowOf(25) },
-  "line-kinked": {
-    ...lowFlow,
-    "supply-line.look": "kinked",
-    "supply-line.straighten": "straightened",
-    "flow-again.run": flowOf(25),
-  },
-  "filter-not-seated": {
-    ...lowFlow,
-    "filter-seated.look": "loose",
-    "filter-seated.reseat": "reseated",
-    "flow-again.run": flowOf(25),
-  },
-  "filter-backwards": {
-    ...lowFlow,
-    "filter-seated.look": "backwards",
-    "filter-seated.turn-round": "turned",
-    "flow-again.run": flowOf(25),
-  },
-  "fill-tube-frozen": {
-    "fill-tube.look": "frozen",
-    "fill-tube.thaw": "thawed",
-    "fill-tube.look-again": "open-now",
-  },
-  "valve-screen-blocked": {
-    "fill-tube.look": "clear",
-    "inlet-valve.screen": "blocked",
-    "inlet-valve.rinse": "rinsed",
-  },
-};
-
 describe("a cause that a person puts right", () => {
   test("has a written path here, every one of them", () => {
     const causes = Object.entries(flow.causes).filter(([, rule]) => rule.remedy === "self");
     expect(Object.keys(putRight).sort()).toEqual(causes.map(([id]) => id).sort());
   });
 
-  test.each(Object.entries(putRight))("%s ends as fixed, and owed to it, when ice comes back", (cause, answers) => {
-    const dry = cause === "controls-stalled" ? {} : { "reset.test": "nothing-moved" };
-    const onTheWater = { "reset.test": "moved-dry" };
-    const water = ["stop-tap", "supply-line", "filter", "fill-tube", "inlet-valve"];
-    const reset = water.includes(flow.causes[cause]?.station ?? "") ? onTheWater : dry;
-    const came: Answers = { "wait-for-ice.wait": "ice-came" };
-    // Without the freezer's temperature a tray that does not move is no proof, so that the wait comes first.
-    const unread: Answers = { "freezer-temperature.read": "cannot" };
-    const session = follow(start(), { ...healthy, ...unread, ...reset, ...came, ...answers });
-    expect(metaOf(session).outcome).toBe("fixed");
-    expect(memoryOf(session).cause).toBe(cause);
-  });
+  test.each(Object.entries(putRight))(
+    "%s ends as fixed, and owed to it, when ice comes back",
+    (cause, answers) => {
+      const dry = cause === "controls-stalled" ? {} : { "reset.test": "nothing-moved" };
+      const onTheWater = { "reset.test": "moved-dry" };
+      const water = ["stop-tap", "supply-line", "filter", "fill-tube", "inlet-valve"];
+      const reset = water.includes(flow.causes[cause]?.station ?? "") ? onTheWater : dry;
+      const came: Answers = { "wait-for-ice.wait": "ice-came" };
+      // Without the freezer's temperature a tray that does not move is no proof, so that the wait comes first.
+      const unread: Answers = { "freezer-temperature.read": "cannot" };
+      const session = follow(start(), { ...healthy, ...unread, ...reset, ...came, ...answers });
+      expect(metaOf(session).outcome).toBe("fixed");
+      expect(memoryOf(session).cause).toBe(cause);
+    },
+  );
 });
 
 describe("the search", () => {
@@ -217,8 +108,40 @@ describe("the search", () => {
       "flow-without-filter.run": flowOf(25),
     });
     expect(memoryOf(session).cause).toBe("filter-clogged");
-    const better = { ...again, "flow-again.run": flowOf(25), "wait-for-ice.wait": "keep-checking" };
-    expect(memoryOf(follow(start(), { ...healthy, ...nothingFound, ...better })).cause).toBeNull();
+    const better = { ...again, "flow-again.run": flowOf(25), "last-wait.wait": "cannot" };
+    const wait = { "wait-for-ice.wait": "keep-checking" };
+    expect(memoryOf(follow(start(), { ...healthy, ...nothingFound, ...better, ...wait })).cause).toBeNull();
+  });
+
+  test("reads the freezer again only after a wait that followed the colder setting", () => {
+    const waited = { "wait-for-ice.wait": runsOut, "wait-for-ice.came": "no-ice" };
+    const tooWarm = { "freezer-temperature.read": celsius(-5), "freezer-temperature.colder": "set-colder" };
+    let session = follow(
+      start(),
+      { ...healthy, ...putRight["switched-off"], ...waited },
+      "door-closing.look",
+    );
+    const onward = { ...healthy, ...tooWarm, "wait-for-ice.wait": "keep-checking" };
+    session = follow(session, onward, "filter-age.fitted");
+    expect(memoryOf(session).findings["freezer-again.read"]).toBeUndefined();
+  });
+
+  test("takes a freezer that is too warm at its coldest setting for a fault only with nothing else to blame", () => {
+    const coldest = {
+      "freezer-temperature.read": celsius(-5),
+      "freezer-temperature.colder": "already-coldest",
+    };
+    expect(memoryOf(follow(start(), { ...healthy, ...coldest })).cause).toBe("cooling-fault");
+    const packed = { "too-full.look": "packed", "too-full.rearrange": "cannot" };
+    expect(
+      memoryOf(follow(start(), { ...healthy, ...coldest, ...packed, ...nothingFound })).cause,
+    ).toBeNull();
+  });
+
+  test("does not sell a filter for a cartridge that sat loose and was not put right", () => {
+    const loose = { "filter-seated.look": "loose", "filter-seated.reseat": "cannot" };
+    const answers = { ...healthy, ...lowFlow, ...withPlug, ...loose, "flow-without-filter.run": flowOf(25) };
+    expect(memoryOf(follow(start("TR-01"), answers)).cause).toBeNull();
   });
 
   test("sends a person who can do nothing at all to a professional, without a cause", () => {

@@ -23,7 +23,9 @@ test("agrees with the definition on any graph: a node dominates what cannot be r
       const reached = reachable(graph, "0", null);
       expect(new Set(idom.keys())).toEqual(reached);
       for (const node of reached) {
-        const byDefinition = [...reached].filter((one) => one === node || !reachable(graph, "0", one).has(node));
+        const byDefinition = [...reached].filter(
+          (one) => one === node || !reachable(graph, "0", one).has(node),
+        );
         expect(dominatorsOf(node, idom).sort()).toEqual(byDefinition.sort());
       }
     }),

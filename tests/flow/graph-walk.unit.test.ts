@@ -2,7 +2,14 @@ import { beforeAll, expect, test } from "vitest";
 import { type SnapshotFrom, transition } from "xstate";
 import { getShortestPaths } from "xstate/graph";
 import { readFlow } from "../../src/cli/flows-folder.ts";
-import { type Chart, type ChartContext, type ChartEvent, composeChart, createChart, type TurnMeta } from "../../src/flow/index.ts";
+import {
+  type Chart,
+  type ChartContext,
+  type ChartEvent,
+  composeChart,
+  createChart,
+  type TurnMeta,
+} from "../../src/flow/index.ts";
 import { graphOf } from "../../src/flow/verify/index.ts";
 
 /**
@@ -20,7 +27,7 @@ beforeAll(() => {
     events: ((snapshot: SnapshotFrom<Chart>) => eventsAt(snapshot)) as never,
   });
   visited = paths.map(({ state }) => state as unknown as SnapshotFrom<Chart>);
-});
+}, 60_000);
 
 test("the shortest-path walk of xstate reaches every ending", () => {
   const endings = [...graph.leaves].filter(([, { meta }]) => meta?.kind === "ending").map(([leaf]) => leaf);
@@ -47,14 +54,16 @@ test("every step that it takes is an edge of our graph, or a chain of edges thro
       if (!snapshot.can(event as never)) continue;
       const from = leafOf(snapshot);
       const to = leafOf(transition(chart, snapshot, event as never)[0]);
-      const reached = new Set((next.get(from) ?? []).filter((one) => one.event === event.type).map((one) => one.to));
+      const reached = new Set(
+        (next.get(from) ?? []).filter((one) => one.event === event.type).map((one) => one.to),
+      );
       for (const leaf of reached)
         if (!graph.leaves.get(leaf)?.meta) for (const one of next.get(leaf) ?? []) reached.add(one.to);
       if (!reached.has(to)) strays.push(`${from} takes ${event.type} to ${to}`);
     }
   }
   expect(strays).toEqual([]);
-});
+}, 60_000);
 
 /**
  * What tells two snapshots apart. With the whole memory the states explode; these few memories decide which
@@ -63,13 +72,21 @@ test("every step that it takes is an edge of our graph, or a chain of edges thro
 function keyOf({ value, context }: { value: unknown; context: unknown }): string {
   const { findings, causes } = context as ChartContext;
   const { "flow-test.run": flowTest, "reset.test": reset } = findings;
-  return JSON.stringify([value, flowTest?.answer, reset?.answer, causes["freezer-warm"], causes["tap-closed"]]);
+  return JSON.stringify([
+    value,
+    flowTest?.answer,
+    reset?.answer,
+    causes["freezer-warm"],
+    causes["tap-closed"],
+  ]);
 }
 
 /** Every event a person could bring about here; a measured one with a reading on each side of its limit. */
 function eventsAt(snapshot: SnapshotFrom<Chart>): ChartEvent[] {
   const at = "2026-03-02T08:00:00+00:00";
-  const types = new Set(graph.edges.filter(({ from }) => from === leafOf(snapshot)).map(({ event }) => event));
+  const types = new Set(
+    graph.edges.filter(({ from }) => from === leafOf(snapshot)).map(({ event }) => event),
+  );
   types.delete("");
   return [...types].flatMap((type): ChartEvent[] => {
     if (type === "model-given") return [{ type, at, code: "TR-01" }];

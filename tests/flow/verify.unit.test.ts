@@ -166,7 +166,10 @@ describe("a damaged chart", () => {
   test("fails at a dead end", () => {
     const config = damaged((copy) => {
       const scenarioState = stateOf(copy, scenario);
-      const cellar = { id: `${scenario}/cellar`, meta: { turn: "cellar.stand", kind: "choice", check: null } };
+      const cellar = {
+        id: `${scenario}/cellar`,
+        meta: { turn: "cellar.stand", kind: "choice", check: null },
+      };
       Object.assign(scenarioState.states ?? {}, { cellar });
       leadTo(stateOf(copy, scenario, "too-full", "look"), "answered.room", `${scenario}/cellar`);
     });

@@ -1,8 +1,11 @@
 import type { Reading } from "../../src/measurement/index.ts";
 import { type LogEvent, metaOf, record, type Session } from "../../src/session/index.ts";
 
-/** What a householder answers at a turn: an answer's id, or a reading. */
+/** What a householder answers at a turn: an answer's id, a reading, or that a wait ran to its end. */
 export type Answers = Record<string, string | Reading>;
+
+/** At a wait: nothing is answered, its time comes. */
+export const runsOut = "(runs out)";
 
 /** An instant some minutes after the session began, at an offset of the reader's own. */
 export function at(minutes: number, offset = "+00:00"): string {
@@ -66,11 +69,17 @@ export function answerTo(session: Session, answer: string | Reading, when: strin
   return { type: "answered", turn, answer, ...(items ? { items } : {}), at: when };
 }
 
-/** Takes one answer. @throws Error where the session refuses it. */
-export function take(session: Session, answer: string | Reading, when = at(session.log.events.length)): Session {
-  const event = answerTo(session, answer, when);
+/** Takes one answer, a minute after the last one. @throws Error where the session refuses it. */
+export function take(session: Session, answer: string | Reading): Session {
+  const { turn, lasts = 0 } = metaOf(session);
+  const { started, events } = session.log;
+  const passed = (Date.parse(events.at(-1)?.at ?? started) - Date.parse(at(0))) / 60_000;
+  const event: LogEvent =
+    answer === runsOut
+      ? { type: "wait-ended", at: at(passed + lasts) }
+      : answerTo(session, answer, at(passed + 1));
   const { session: next, refusal } = record(session, event);
-  if (refusal) throw new Error(`${metaOf(session).turn} refuses ${JSON.stringify(answer)}: ${refusal}`);
+  if (refusal) throw new Error(`${turn} refuses ${JSON.stringify(answer)}: ${refusal}`);
   return next;
 }
 

@@ -27,14 +27,20 @@ export function factsOf(log: Log, flow: Flow): Facts {
       continue;
     }
     const standing = answer === "not-sure" || answer === "cannot" ? rule?.[answer] : undefined;
-    const outcomes: Record<string, { to: string; finds?: string | undefined; remedies?: string | undefined }> =
-      (measured ? rule?.verdicts : rule?.answers) ?? {};
+    const outcomes: Record<
+      string,
+      { to: string; finds?: string | undefined; remedies?: string | undefined }
+    > = (measured ? rule?.verdicts : rule?.answers) ?? {};
     const outcome = standing || (outcomes[answer] ?? { to: "done" });
     if (outcome.finds) {
       facts.found.add(outcome.finds);
       facts.remedied.delete(outcome.finds);
     }
     if (outcome.remedies) {
+      // A wait that came before says nothing of what was put right after it.
+      for (const { id, repeats } of Object.values(flow.checks))
+        for (const one of repeats ? facts.answers.keys() : [])
+          if (one.startsWith(`${id}.`)) facts.answers.delete(one);
       facts.remedied.add(outcome.remedies);
       facts.found.delete(outcome.remedies);
     }

@@ -1,5 +1,5 @@
 import type { Reading } from "../../src/measurement/index.ts";
-import { changeAnswer, memoryOf, metaOf, record, resume, type Session } from "../../src/session/index.ts";
+import { changeAnswer, metaOf, record, resume, type Session } from "../../src/session/index.ts";
 import { answerTo, at, healthy } from "./drive.ts";
 
 /** One step that a walker took; `session` is what it led to. */
@@ -28,14 +28,18 @@ export function wander(session: Session, minutes: number, dice: Dice, wandering:
     session: next,
   });
   const chance = dice(100);
-  if (wandering && chance < 6)
-    return step("left and came back", resume(session.flow, copyOf(session.log), when).session, true);
-  if (wandering && chance < 12) {
+  if (wandering && chance < 4)
+    return step(
+      "left and came back",
+      resume(session.flow, copyOf(session.log), when, session.chart).session,
+      true,
+    );
+  if (wandering && chance < 8) {
     const places = session.log.events.flatMap((event, place) => ("turn" in event ? [place] : []));
     const place = places[dice(Math.max(places.length, 1))];
     if (place !== undefined) return step(`changed answer ${place}`, changeAnswer(session, place, when), true);
   }
-  if (chance > 97) {
+  if (chance > 98) {
     const odd = [
       { type: "help-asked", at: when },
       { type: "ice-returned", at: when },
@@ -44,6 +48,14 @@ export function wander(session: Session, minutes: number, dice: Dice, wandering:
     ] as const;
     const event = odd[dice(odd.length)] ?? odd[0];
     return step(event.type, record(session, event).session);
+  }
+  const { turn, kind } = metaOf(session);
+  if (kind === "model") {
+    const code = dice(2) ? "TR-01" : null;
+    return step(
+      `gave ${code}`,
+      record(session, { type: "model-given", turn, code, typed: "tr 01", at: when }).session,
+    );
   }
   const answer = answerFor(session, dice);
   return step(JSON.stringify(answer), record(session, answerTo(session, answer, when)).session);
@@ -61,7 +73,9 @@ export function standOf({ snapshot, log }: Session): string {
 
 function answerFor(session: Session, dice: Dice): string | Reading {
   const { turn, kind, instrument, answers = [], gate } = metaOf(session);
-  if (turn.startsWith("opening.") && dice(10)) return healthy[turn] ?? "none";
+  // Half of the time nothing is wrong: else no walk came as far as the water side.
+  const fine = healthy[turn];
+  if (typeof fine === "string" && dice(turn.startsWith("opening.") ? 40 : 2)) return fine;
   if (kind === "reading" && dice(8)) return anyReading(instrument, dice);
   if (gate) return dice(4) ? "ready" : "cannot";
   const options = [...answers, "not-sure", "cannot"];
@@ -89,12 +103,7 @@ function anyReading(instrument: string | undefined, dice: Dice): Reading {
   return { kind: "filter-age", fitted: dice(2) ? { by: "month", month } : { by: "since-moving", month } };
 }
 
-/** True at an ending; nothing has to follow there. */
+/** True at an ending. */
 export function isOver(session: Session): boolean {
   return metaOf(session).kind === "ending";
-}
-
-/** The waits that are running, by turn. */
-export function waitsOf(session: Session): Record<string, string> {
-  return memoryOf(session).waits;
 }

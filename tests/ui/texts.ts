@@ -1,3 +1,4 @@
+/// <reference types="vite/client" />
 import type { Texts } from "../../src/session/index.ts";
 
 type Table = Record<string, string>;
@@ -6,7 +7,7 @@ type Table = Record<string, string>;
  * A small stand-in for the real look-up, with the same rules: `file.key`, en-GB behind every language,
  * `{{name}}` filled in, `_one` and `_other` chosen by `count`. An unknown key throws, so that a test sees it.
  */
-export function textsFrom(files: Record<string, Table>, fallback: Record<string, Table>): Texts {
+function textsFrom(files: Record<string, Table>, fallback: Record<string, Table>): Texts {
   const find = (key: string): string | undefined => {
     const [file = "", name = ""] = key.split(/\.(.*)/s);
     return files[file]?.[name] ?? fallback[file]?.[name];
@@ -21,4 +22,18 @@ export function textsFrom(files: Record<string, Table>, fallback: Record<string,
       return `${values[name]}`;
     });
   };
+}
+
+const files = import.meta.glob<Table>("../../locales/*/{ui,measure,part}.yaml", {
+  eager: true,
+  import: "default",
+});
+const tablesOf = (locale: string) =>
+  Object.fromEntries(
+    ["ui", "measure", "part"].map((file) => [file, files[`../../locales/${locale}/${file}.yaml`] ?? {}]),
+  );
+
+/** The texts of a language as a panel gets them. */
+export function textsOf(locale: string): Texts {
+  return textsFrom(tablesOf(locale), tablesOf("en-GB"));
 }

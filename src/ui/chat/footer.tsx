@@ -1,23 +1,22 @@
 import { useRef, useState } from "preact/hooks";
 import type { Actions, Texts, View } from "../../session/index.ts";
-import { Ask } from "./ask.tsx";
-import { Alert } from "./hazards.tsx";
+import { Alert } from "./alert.tsx";
+import type { Screens, Way } from "./screens.ts";
 
-type Way = "danger" | "ice" | "help" | "restart";
+type Props = { view: View; actions: Actions; texts: Texts; wayOut: Screens["wayOut"] | undefined };
 
-/** The ways out that every turn has. Each asks in place before it acts. */
-export function Footer({ view, actions, texts }: { view: View; actions: Actions; texts: Texts }) {
+/** The ways out that every turn has. Each asks in place before it acts, as soon as `wayOut` has come to ask. */
+export function Footer({ view, actions, texts, wayOut: WayOut }: Props) {
   const [asking, setAsking] = useState<Way | null>(null);
   const opener = useRef<HTMLElement | null>(null);
   const ways: Way[] = view.canReportIce
     ? ["danger", "ice", "help", "restart"]
     : ["danger", "help", "restart"];
-  const leave = (act?: () => void) => () => {
+  const leave = (act?: () => void) => {
     setAsking(null);
     opener.current?.focus();
     act?.();
   };
-  const confirmed = { ice: actions.reportIce, help: actions.askForHelp, restart: actions.restart };
   return (
     <footer>
       {ways.map((way) => (
@@ -35,24 +34,12 @@ export function Footer({ view, actions, texts }: { view: View; actions: Actions;
           {texts(`ui.${way}`)}
         </button>
       ))}
-      {asking && (
-        <Ask key={asking} text={texts(`ui.${asking}-ask`)}>
-          {asking === "danger" ? (
-            view.dangers.map(({ id, text }) => (
-              <button key={id} type="button" class="own" onClick={leave(() => actions.reportDanger(id))}>
-                {text}
-              </button>
-            ))
-          ) : (
-            <button type="button" class="main" onClick={leave(() => confirmed[asking]())}>
-              {texts(`ui.${asking}-yes`)}
-            </button>
-          )}
-          <button type="button" onClick={leave()}>
-            {texts("ui.cancel")}
-          </button>
-        </Ask>
-      )}
+      {asking &&
+        (WayOut ? (
+          <WayOut key={asking} way={asking} view={view} actions={actions} texts={texts} leave={leave} />
+        ) : (
+          <p class="loading">{texts("ui.loading")}</p>
+        ))}
     </footer>
   );
 }

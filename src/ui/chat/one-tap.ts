@@ -13,12 +13,12 @@ export function useOneTap(view: View, actions: Actions) {
   const [sent, setSent] = useState<View | null>(null);
   // State comes too late for the second tap of a double tap; the ref knows at once.
   const locked = useRef<View | null>(null);
-  const leaving = useRef<string | null>(null);
+  const led = useRef(false);
   const heading = useRef<HTMLHeadingElement>(null);
 
   useLayoutEffect(() => {
-    if (leaving.current === null || leaving.current === place || !heading.current) return;
-    leaving.current = null;
+    if (!led.current || !heading.current) return;
+    led.current = false;
     showHeading(heading.current);
   }, [place]);
 
@@ -37,7 +37,7 @@ export function useOneTap(view: View, actions: Actions) {
       (...given: never[]) => {
         if (locked.current === view) return;
         locked.current = view;
-        leaving.current = place;
+        led.current = true;
         setSent(view);
         (all[name] as (...given: never[]) => void)(...given);
       },

@@ -1,9 +1,7 @@
-import type { Actions, Services, Texts, Turn, View } from "../../session/index.ts";
+import type { Actions, Services, Texts, View } from "../../session/index.ts";
 import { IcePath } from "../pictures/index.ts";
 import { Answers } from "./answers.tsx";
 import { Footer } from "./footer.tsx";
-import { Hazards } from "./hazards.tsx";
-import { Lines } from "./lines.tsx";
 import { useOneTap } from "./one-tap.ts";
 import type { Screens } from "./screens.ts";
 
@@ -21,8 +19,7 @@ export function Panel({ view, actions, services, texts, screens }: PanelProps) {
   const tap = useOneTap(view, actions);
   const { turn } = view;
   const Screen = turn && turn.kind !== "choice" ? screens?.[turn.kind] : null;
-  const Picture = screens?.picture;
-  const Badge = screens?.badge;
+  const { lines: Lines, before: Before, badge: Badge, picture: Picture }: Partial<Screens> = screens ?? {};
   return (
     <section
       class="panel"
@@ -32,9 +29,9 @@ export function Panel({ view, actions, services, texts, screens }: PanelProps) {
     >
       <header>
         <div class="path">
-          {turn && turn.path.length > 0 && <IcePath path={turn.path} label={texts("ui.path")} />}
+          {turn && turn.path.length > 0 && <IcePath path={turn.path} label={turn.pathText} />}
         </div>
-        <Lines lines={view.lines} change={tap.actions.change} texts={texts} />
+        {Lines && <Lines lines={view.lines} change={tap.actions.change} texts={texts} />}
       </header>
       <div class="turn" aria-busy={tap.busy || !turn || Screen === undefined}>
         {view.notices.map((notice) => (
@@ -48,8 +45,7 @@ export function Panel({ view, actions, services, texts, screens }: PanelProps) {
             <h2 ref={tap.heading} tabIndex={-1}>
               {turn.heading}
             </h2>
-            <Effort turn={turn} texts={texts} />
-            <Hazards hazards={turn.hazards} brief={turn.gated} texts={texts} />
+            {Before && <Before turn={turn} texts={texts} />}
             {turn.body.map((text) => (
               <p key={text}>{text}</p>
             ))}
@@ -72,7 +68,8 @@ export function Panel({ view, actions, services, texts, screens }: PanelProps) {
             )}
             {Screen === undefined && <Loading texts={texts} />}
             <Answers
-              answers={turn.answers}
+              // A gate's own screen confirms it, once its lines are ticked.
+              answers={turn.answers.filter(({ role }) => turn.kind !== "gate" || role !== "own")}
               busy={tap.busy}
               give={(id) => tap.actions.answer(turn.turn, id)}
             />
@@ -80,19 +77,9 @@ export function Panel({ view, actions, services, texts, screens }: PanelProps) {
         )}
         {!turn && <Loading texts={texts} />}
       </div>
-      <Footer view={view} actions={tap.actions} texts={texts} />
+      <Footer view={view} actions={tap.actions} texts={texts} wayOut={screens?.wayOut} />
     </section>
   );
-}
-
-/** Minutes and tools, said before anybody kneels down at a freezer. */
-function Effort({ turn, texts }: { turn: Turn; texts: Texts }) {
-  const tools = new Intl.ListFormat(texts("ui.locale")).format(turn.tools);
-  const said = [
-    turn.minutes > 0 && texts("ui.minutes", { count: turn.minutes }),
-    tools && texts("ui.tools", { tools }),
-  ].filter(Boolean);
-  return said.length > 0 && <p class="small">{said.join(" · ")}</p>;
 }
 
 function Loading({ texts }: { texts: Texts }) {

@@ -1,4 +1,4 @@
-import { useState } from "preact/hooks";
+import { useRef, useState } from "preact/hooks";
 import type { Services, Texts } from "../../session/index.ts";
 
 type Props = { part: { number: string; name: string; model: string }; services: Services; texts: Texts };
@@ -6,13 +6,17 @@ type Props = { part: { number: string; name: string; model: string }; services: 
 /** 'Add to basket', and what became of it; the shop's page decides, so a failure can be tried again. */
 export function BasketButton({ part, services, texts }: Props) {
   const [state, setState] = useState<"add" | "adding" | "added" | "failed">("add");
+  // State comes too late for the second tap of a double tap, which would put two into the basket.
+  const asked = useRef(false);
   async function add() {
-    if (state === "adding" || state === "added") return;
+    if (asked.current) return;
+    asked.current = true;
     setState("adding");
     try {
       await services.addToBasket(part);
       setState("added");
     } catch {
+      asked.current = false;
       setState("failed");
     }
   }

@@ -18,7 +18,7 @@ export function EndingScreen({ turn, services, texts }: ScreenProps) {
       )}
       {ending.part && <PartCard wanted={ending.part} services={services} texts={texts} />}
       {ending.who && (
-        <div class="who">
+        <div class="card who">
           <h3>{texts("part.who")}</h3>
           <p>{ending.who}</p>
         </div>

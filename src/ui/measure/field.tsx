@@ -1,13 +1,16 @@
 import { useEffect, useId, useRef } from "preact/hooks";
 
-/** What is wrong with an entry. A new object each time it is refused, so that the field takes the focus again. */
+/**
+ * What is wrong with an entry; an empty text where nothing is. A new object each time it is refused, so that the
+ * field takes the focus again.
+ */
 export type Refusal = { text: string };
 
 type Props = {
   label: string;
   typed: string;
   onTyped(typed: string): void;
-  refusal?: Refusal | null | undefined;
+  refusal?: Refusal | undefined;
   /** `decimal` where no minus is needed; iPhone keypads of that kind have none. */
   keys?: "decimal" | "numeric" | "text";
   unit?: string;
@@ -19,9 +22,10 @@ type Props = {
 /** One typed entry with its label and, beside it, what is wrong; what was typed always stays. */
 export function Field({ label, typed, onTyped, refusal, keys = "text", unit, short, code }: Props) {
   const id = useId();
+  const wrong = refusal?.text;
   const input = useRef<HTMLInputElement>(null);
   useEffect(() => {
-    if (refusal) input.current?.focus();
+    if (wrong) input.current?.focus();
   }, [refusal]);
   return (
     <div class={`field ${short ? "short" : ""} ${code ? "code" : ""}`}>
@@ -36,20 +40,20 @@ export function Field({ label, typed, onTyped, refusal, keys = "text", unit, sho
           autocapitalize={code ? "characters" : "off"}
           spellcheck={false}
           value={typed}
-          aria-invalid={Boolean(refusal)}
-          aria-describedby={refusal ? `${id}-wrong` : undefined}
+          aria-invalid={Boolean(wrong)}
+          aria-describedby={wrong ? `${id}-wrong` : undefined}
           onInput={(event) => onTyped(event.currentTarget.value)}
           onFocus={(event) => keepInSight(event.currentTarget)}
         />
         {unit && <span class="unit">{unit}</span>}
       </span>
-      {refusal && <Wrong id={`${id}-wrong`} text={refusal.text} />}
+      {wrong && <Wrong id={`${id}-wrong`} text={wrong} />}
     </div>
   );
 }
 
 /** What is wrong, in words and with a mark, not by colour alone. */
-export function Wrong({ id, text }: { id: string; text: string }) {
+export function Wrong({ id, text }: { id?: string; text: string }) {
   return (
     <p id={id} class="wrong">
       {text}

@@ -9,7 +9,8 @@ import {
 import type { ReadingNeed, Texts } from "../../session/index.ts";
 import type { ScreenProps } from "../chat/index.ts";
 import { Choices } from "./choices.tsx";
-import { Field, type Refusal, Wrong } from "./field.tsx";
+import { Form, readTyped, useEntry } from "./entry.tsx";
+import { Field, Wrong } from "./field.tsx";
 import { FlowResult } from "./flow-result.tsx";
 import { showNumber, showSeconds } from "./format.ts";
 import { Jug } from "./jug.tsx";
@@ -21,80 +22,69 @@ type Props = ScreenProps & { need: Extract<ReadingNeed, { instrument: "flow" }> 
 /** Catching water in a jug by the clock: let it run, say how much there is, see what it means. */
 export function Flow({ need, turn, actions, services, texts, busy }: Props) {
   const units = texts("measure.volume-units").split(" ") as VolumeUnit[];
+  const { limits } = need;
   const [runs, setRuns] = useState<FlowRun[]>([]);
   const [aim, setAim] = useState(need.seconds);
-  const [seconds, setSeconds] = useState<number | null>(null);
   const [again, setAgain] = useState(true);
-  const [unit, setUnit] = useState<VolumeUnit>(units[0] ?? "ml");
+  const [unit, setUnit] = useState(units[0] ?? "ml");
   const [typed, setTyped] = useState("");
-  const [refusal, setRefusal] = useState<Refusal | null>(null);
+  // What is accepted here is the time of the run whose water is being measured.
+  const { refusal, refuse, accepted: seconds, accept: setSeconds } = useEntry<number>();
   const read = readNumber(typed);
-  const step = seconds !== null ? 2 : again ? 1 : 3;
-
-  const refuse = (text: string) => setRefusal({ text });
-  const type = (text: string) => {
-    setTyped(text);
-    setRefusal(null);
-  };
+  const unitName = (each: VolumeUnit) => texts(`measure.unit-${each}`);
 
   function stopped(ran: number) {
-    const [problem] = checkFlowRun({ volume: 0, unit: "ml", seconds: ran }, need.limits);
-    if (problem) return refuse(explain(problem, "s", texts));
-    setRefusal(null);
-    setSeconds(ran);
+    const [problem] = checkFlowRun({ volume: 0, unit, seconds: ran }, limits);
+    refuse(problem ? explain(problem, "s", texts) : "");
+    if (!problem) setSeconds(ran);
   }
 
   function keep() {
-    if (read.kind === "empty") return refuse(texts("measure.flow-empty"));
-    if (read.kind === "unreadable") return refuse(texts("measure.unreadable", { typed: read.typed }));
-    const run = { volume: read.value, unit, seconds: seconds ?? need.seconds };
-    const [problem] = checkFlowRun(run, need.limits);
-    if (problem) return refuse(explain(problem, texts(`measure.unit-${unit}`), texts));
+    const volume = readTyped(typed, texts("measure.flow-empty"), { refuse, texts });
+    if (volume === null) return;
+    const run = { volume, unit, seconds: seconds ?? aim };
+    const [problem] = checkFlowRun(run, limits);
+    if (problem) return refuse(explain(problem, unitName(unit), texts));
     setRuns([...runs, run]);
     setSeconds(null);
     setAgain(false);
   }
 
   function measureAgain(longer: boolean) {
-    setAim(longer ? Math.min(need.seconds * 2, need.limits.longestSeconds) : need.seconds);
+    setAim(longer ? Math.min(need.seconds * 2, limits.longestSeconds) : need.seconds);
     setTyped("");
     setAgain(true);
   }
 
+  const step = { at: seconds !== null ? 2 : again ? 1 : 3 };
   return (
     <ol class="steps">
       <Step
+        {...step}
         number={1}
-        at={step}
         title={texts("measure.run")}
         done={seconds === null ? "" : showSeconds(texts, seconds)}
       >
         <Stopwatch seconds={aim} services={services} texts={texts} onStopped={stopped} />
-        {refusal && (
+        {refusal.text && (
           <div role="alert">
-            <Wrong id="run-wrong" text={refusal.text} />
+            <Wrong text={refusal.text} />
           </div>
         )}
       </Step>
-      <Step number={2} at={step} title={texts("measure.volume")} focus>
-        <form
-          noValidate
-          onSubmit={(event) => {
-            event.preventDefault();
-            keep();
-          }}
-        >
+      <Step {...step} number={2} title={texts("measure.volume")}>
+        <Form onSent={keep}>
           <Choices
             legend={texts("measure.measured-in")}
-            options={units.map((each) => [each, texts(`measure.unit-${each}`)] as const)}
+            options={units.map((each) => [each, unitName(each)])}
             chosen={unit}
             onChosen={(chosen) => {
               setUnit(chosen);
-              setRefusal(null);
+              refuse("");
             }}
           />
           {unit === "g" && <p class="small">{texts("measure.scales-how")}</p>}
-          <div class={unit === "g" ? "" : "pour"}>
+          <div class={unit === "g" ? "" : "side-by-side pour"}>
             <Jug
               unit={unit}
               volume={read.kind === "value" ? read.value : 0}
@@ -107,7 +97,7 @@ export function Flow({ need, turn, actions, services, texts, busy }: Props) {
               onTyped={type}
               refusal={refusal}
               keys="decimal"
-              unit={texts(`measure.unit-${unit}`)}
+              unit={unitName(unit)}
               short
             />
           </div>
@@ -119,33 +109,34 @@ export function Flow({ need, turn, actions, services, texts, busy }: Props) {
               {texts("measure.run-again")}
             </button>
           </div>
-        </form>
+        </Form>
       </Step>
-      <Step number={3} at={step} title={texts("measure.result")} focus>
+      <Step {...step} number={3} title={texts("measure.result")} leavesFocus>
         <FlowResult
+          key={runs.length}
           runs={runs}
-          limits={need.limits}
+          limits={limits}
           busy={busy}
           texts={texts}
           onAgain={measureAgain}
           onRemoved={(index) => {
             const rest = runs.filter((_, place) => place !== index);
             setRuns(rest);
-            if (rest.length === 0) measureAgain(false);
+            if (!rest[0]) measureAgain(false);
           }}
           onUsed={() => actions.measure(turn.turn, { kind: "flow", runs })}
         />
       </Step>
     </ol>
   );
+
+  function type(text: string) {
+    setTyped(text);
+    refuse("");
+  }
 }
 
 function explain({ field, code, value, min, max }: FlowProblem, unit: string, texts: Texts): string {
-  const shown = {
-    value: showNumber(texts, value),
-    min: showNumber(texts, min),
-    max: showNumber(texts, max),
-    unit,
-  };
-  return texts(`measure.${field}-${code}`, shown);
+  const show = (number: number) => showNumber(texts, number);
+  return texts(`measure.${field}-${code}`, { value: show(value), min: show(min), max: show(max), unit });
 }

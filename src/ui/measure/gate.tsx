@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
-import { Alert, type ScreenProps } from "../chat/index.ts";
+import { type ScreenProps, SignalPanel } from "../chat/index.ts";
+import { Wrong } from "./field.tsx";
 
 /** A safety gate: every line is ticked by hand, each time; nothing is remembered from the last visit. */
 export function GateScreen({ turn, actions, texts, busy }: ScreenProps) {
@@ -10,36 +11,29 @@ export function GateScreen({ turn, actions, texts, busy }: ScreenProps) {
   const left = gate.items.length - ticked.length;
   return (
     <>
-      <div class={`signal ${gate.signal}`}>
-        <p class="word">
-          {gate.signal !== "notice" && <Alert />}
-          {texts(`ui.signal-${gate.signal}`)}
-        </p>
+      <SignalPanel signal={gate.signal} texts={texts}>
         {gate.items.map(({ id, text }) => (
           <label key={id} class="tick">
             <input
               type="checkbox"
               checked={ticked.includes(id)}
-              onChange={(event) =>
-                setTicked(
-                  event.currentTarget.checked ? [...ticked, id] : ticked.filter((each) => each !== id),
-                )
-              }
+              onChange={(event) => {
+                const others = ticked.filter((each) => each !== id);
+                setTicked(event.currentTarget.checked ? [...others, id] : others);
+              }}
             />
             <span>{text}</span>
           </label>
         ))}
+      </SignalPanel>
+      {gate.facts.map((fact) => (
+        <p key={fact} class="small">
+          {fact}
+        </p>
+      ))}
+      <div role="status">
+        {told && left > 0 && <Wrong text={texts("measure.gate-left", { count: left })} />}
       </div>
-      {gate.facts.length > 0 && (
-        <ul class="facts">
-          {gate.facts.map((fact) => (
-            <li key={fact}>{fact}</li>
-          ))}
-        </ul>
-      )}
-      <p role="status" class="wrong">
-        {told && left > 0 && texts("measure.gate-left", { count: left })}
-      </p>
       <button
         type="button"
         class="main wide"

@@ -1,3 +1,4 @@
+import { Before, Lines, WayOut } from "../chat/index.ts";
 import { Badge } from "./badge.tsx";
 import { EndingScreen } from "./ending.tsx";
 import { GateScreen } from "./gate.tsx";
@@ -13,6 +14,9 @@ export const screens = {
   model: ModelScreen,
   wait: WaitScreen,
   ending: EndingScreen,
+  lines: Lines,
+  before: Before,
+  wayOut: WayOut,
   badge: Badge,
 };
 

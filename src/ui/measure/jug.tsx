@@ -1,3 +1,4 @@
+import { useRef } from "preact/hooks";
 import type { VolumeUnit } from "../../measurement/index.ts";
 import type { Texts } from "../../session/index.ts";
 import { showNumber } from "./format.ts";
@@ -16,63 +17,51 @@ const BOTTOM = 156;
 
 /** A drawn jug with a water level that can be dragged, or slid from the keyboard; nothing for kitchen scales. */
 export function Jug({ unit, volume, onSlid, texts }: Props) {
+  const slider = useRef<HTMLInputElement>(null);
   if (unit === "g") return null;
   const { full, small, numbered, step } = jugs[unit];
-  const heightOf = (amount: number) => BOTTOM - (Math.min(full, Math.max(0, amount)) / full) * (BOTTOM - TOP);
-  const level = heightOf(volume);
-  const marks = Array.from({ length: Math.round(full / small) }, (_, index) => (index + 1) * small);
-  const said = `${showNumber(texts, Math.min(full, Math.max(0, volume)), 2)} ${texts(`measure.unit-${unit}`)}`;
+  const shown = Math.min(full, Math.max(0, volume));
+  const heightOf = (amount: number) => BOTTOM - (amount / full) * (BOTTOM - TOP);
+  const level = heightOf(shown);
+  const marks = Array.from({ length: full / small }, (_, index) => (index + 1) * small);
 
   function drag(event: PointerEvent & { currentTarget: SVGSVGElement }) {
     // Leave a pointer alone that only passes over.
-    if (!event.buttons) return;
-    const { top, height } = event.currentTarget.getBoundingClientRect();
-    const y = ((event.clientY - top) / height) * 172;
-    const amount = ((BOTTOM - y) / (BOTTOM - TOP)) * full;
-    const stepped = Math.round(Math.round(amount / step) * step * 100) / 100;
-    onSlid(Math.min(full, Math.max(0, stepped)));
+    if (!event.buttons || !slider.current) return;
+    const y = event.clientY - event.currentTarget.getBoundingClientRect().top;
+    // The slider keeps the amount within its range and on its steps.
+    slider.current.value = `${((BOTTOM - y) / (BOTTOM - TOP)) * full}`;
+    onSlid(slider.current.valueAsNumber);
   }
 
   return (
     <>
       <svg class="jug" viewBox="0 0 150 172" aria-hidden="true" onPointerDown={drag} onPointerMove={drag}>
-        <path class="water" d={`M${edge(level)} ${level}H110V148q0 8-8 8H34q-8 0-8-8z`} />
-        <path
-          class="glass"
-          d="M12 8l14 16V148q0 8 8 8h68q8 0 8-8V8zM110 44h16q10 0 10 10v44q0 10-10 10h-16"
-        />
-        {marks.map((mark) => {
-          const isNumbered = Math.abs(mark / numbered - Math.round(mark / numbered)) < 0.01;
-          return (
-            <g key={mark}>
-              <path class="tick" d={`M110 ${heightOf(mark)}h${isNumbered ? -22 : -12}`} />
-              {isNumbered && (
-                <text x="82" y={heightOf(mark) + 5} text-anchor="end">
-                  {showNumber(texts, mark, 2)}
-                </text>
-              )}
-            </g>
-          );
-        })}
-        <path class="level" d={`M${edge(level) - 6} ${level}H116`} />
+        <path class="water" d={`M26 ${level}H110V148q0 8-8 8H34q-8 0-8-8z`} />
+        <path d="M12 8l14 16V148q0 8 8 8h68q8 0 8-8V8zM110 44h16q10 0 10 10v44q0 10-10 10h-16" />
+        {marks.map((mark) => (
+          <g key={mark}>
+            <path d={`M110 ${heightOf(mark)}h${mark % numbered ? -12 : -22}`} />
+            {mark % numbered === 0 && (
+              <text x="82" y={heightOf(mark) + 5} text-anchor="end">
+                {showNumber(texts, mark, 2)}
+              </text>
+            )}
+          </g>
+        ))}
+        <path class="level" d={`M20 ${level}H116`} />
       </svg>
-      <label class="slide">
-        <span class="visually-hidden">{texts("measure.slide")}</span>
-        <input
-          type="range"
-          min="0"
-          max={full}
-          step={step}
-          value={volume}
-          aria-valuetext={said}
-          onInput={(event) => onSlid(event.currentTarget.valueAsNumber)}
-        />
-      </label>
+      <input
+        ref={slider}
+        type="range"
+        min="0"
+        max={full}
+        step={step}
+        value={shown}
+        aria-label={texts("measure.slide")}
+        aria-valuetext={`${showNumber(texts, shown, 2)} ${texts(`measure.unit-${unit}`)}`}
+        onInput={(event) => onSlid(event.currentTarget.valueAsNumber)}
+      />
     </>
   );
-}
-
-/** Where the left wall is at a height: the spout leans out above y 24. */
-function edge(y: number): number {
-  return y < 24 ? 26 - ((24 - y) * 14) / 16 : 26;
 }

@@ -1,35 +1,23 @@
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useRef, useState } from "preact/hooks";
 import type { ScreenProps } from "../chat/index.ts";
-import { Field, type Refusal } from "./field.tsx";
+import { Form, useEntry } from "./entry.tsx";
+import { Field } from "./field.tsx";
 import { type Answered, ModelResult } from "./model-result.tsx";
 
-/** Faster answers than this need no words; slower ones must not look like a dead button. */
-const SLOW_MS = 300;
-
 /** Asks for the code on the rating plate, and never takes a near miss without the person's own tap. */
-export function ModelScreen({ turn, actions, services, texts, busy, picture: Picture }: ScreenProps) {
+export function ModelScreen({ turn, actions, services, texts, busy }: ScreenProps) {
   const [typed, setTyped] = useState("");
-  const [refusal, setRefusal] = useState<Refusal | null>(null);
-  const [found, setFound] = useState<Answered | null>(null);
+  const { refusal, refuse, accepted: found, accept: setFound, edit } = useEntry<Answered>();
   const [looking, setLooking] = useState(false);
-  const [slow, setSlow] = useState(false);
   // An answer to an earlier question must not overwrite that to a later one.
   const latest = useRef(0);
-
-  useEffect(() => {
-    setSlow(false);
-    if (!looking) return;
-    const timer = setTimeout(() => setSlow(true), SLOW_MS);
-    return () => clearTimeout(timer);
-  }, [looking]);
 
   const give = (code: string | null) => actions.giveModel(turn.turn, code, typed);
 
   function forget() {
     latest.current += 1;
     setLooking(false);
-    setFound(null);
-    setRefusal(null);
+    edit();
   }
 
   async function find() {
@@ -41,18 +29,12 @@ export function ModelScreen({ turn, actions, services, texts, busy, picture: Pic
     if (asked !== latest.current) return;
     setLooking(false);
     if (answer !== "broken" && answer.kind === "unreadable") {
-      setRefusal({ text: texts(`measure.code-${answer.problem}`) });
+      refuse(texts(`measure.code-${answer.problem}`));
     } else setFound(answer);
   }
 
   return (
-    <form
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        find();
-      }}
-    >
+    <Form onSent={find}>
       <Field
         label={texts("measure.code-label")}
         typed={typed}
@@ -66,8 +48,8 @@ export function ModelScreen({ turn, actions, services, texts, busy, picture: Pic
       <button type="submit" class={found ? "wide" : "main wide"} aria-disabled={looking}>
         {texts("measure.find")}
       </button>
-      <p role="status" class="small">
-        {slow && texts("measure.finding")}
+      <p role="status" class="small late">
+        {looking && texts("measure.finding")}
       </p>
       {found && (
         <ModelResult
@@ -75,19 +57,14 @@ export function ModelScreen({ turn, actions, services, texts, busy, picture: Pic
           busy={busy}
           texts={texts}
           onTaken={give}
-          onRetry={found === "broken" ? find : () => setRefusal({ text: texts("measure.code-compare") })}
+          onRetry={found === "broken" ? find : () => refuse(texts("measure.code-compare"))}
         />
       )}
-      <details>
-        <summary>{texts("measure.plate-where")}</summary>
-        <p>{texts("measure.plate-how")}</p>
-        <Picture id="rating-plate" />
-      </details>
       {!found && (
         <button type="button" class="quiet" aria-disabled={busy} onClick={() => give(null)}>
           {texts("measure.plate-lost")}
         </button>
       )}
-    </form>
+    </Form>
   );
 }

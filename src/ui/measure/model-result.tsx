@@ -29,7 +29,7 @@ export function ModelResult({ found, busy, texts, onTaken, onRetry }: Props) {
       {candidates.length > 0 && (
         <ul class="models">
           {candidates.map(({ model, marks }) => (
-            <li key={model.code}>
+            <li key={model.code} class="card">
               <p>
                 <MarkedCode code={model.code} marks={marks ?? []} />
                 {model.brand}
@@ -64,10 +64,7 @@ export function ModelResult({ found, busy, texts, onTaken, onRetry }: Props) {
 function MarkedCode({ code, marks }: { code: string; marks: boolean[] }) {
   return (
     <span class="model-code">
-      {[...code].map((character, index) =>
-        // biome-ignore lint/suspicious/noArrayIndexKey: a character has no other name than its place.
-        marks[index] ? <mark key={index}>{character}</mark> : character,
-      )}
+      {[...code].map((character, index) => (marks[index] ? <mark key={index}>{character}</mark> : character))}
     </span>
   );
 }

@@ -27,11 +27,12 @@ export function PartCard({ wanted, services, texts }: Props) {
     };
   }, [model, kind, attempt]);
 
-  const known = model !== null && fitted !== "broken" && fitted?.kind === "part" ? fitted : null;
-  const minutes = known?.part.effortMinutes ?? wanted.effortMinutes;
+  const part = fitted !== "broken" && fitted?.kind === "part" ? fitted : null;
+  // Without a code there is nothing to look up; without an answer yet, nothing to say.
+  const state = model === null ? "unknown-model" : fitted === "broken" ? fitted : fitted?.kind;
   return (
     <section class="part-card">
-      <p class={`claim ${wanted.claim}`}>{texts(`part.claim-${wanted.claim}`)}</p>
+      <p class="claim">{texts(`part.claim-${wanted.claim}`)}</p>
       <h3>{name}</h3>
       <p>{wanted.claimText}</p>
       {model && (
@@ -39,50 +40,37 @@ export function PartCard({ wanted, services, texts }: Props) {
           {texts("part.fits")} <span class="model-code">{model}</span>
         </p>
       )}
-      {known && model ? (
+      {!state && <p class="card skeleton">{texts("part.looking")}</p>}
+      {part && model && (
         <>
-          <Offer part={known.part} model={model} services={services} texts={texts} />
-          {known.alternatives.length > 0 && (
+          <Offer part={part.part} model={model} services={services} texts={texts} />
+          {part.alternatives.length > 0 && (
             <details>
-              <summary>{texts("part.others", { count: known.alternatives.length })}</summary>
-              {known.alternatives.map((part) => (
-                <Offer key={part.number} part={part} model={model} services={services} texts={texts} />
+              <summary>{texts("part.others", { count: part.alternatives.length })}</summary>
+              {part.alternatives.map((other) => (
+                <Offer key={other.number} part={other} model={model} services={services} texts={texts} />
               ))}
             </details>
           )}
         </>
-      ) : model && !fitted ? (
-        <p class="skeleton">{texts("part.looking")}</p>
-      ) : (
-        <NoOffer
-          fitted={
-            model === null ? "unknown-model" : fitted === "broken" ? fitted : (fitted?.kind ?? "broken")
-          }
-          onRetry={() => setAttempt(attempt + 1)}
-          {...{ wanted, services, texts }}
-        />
+      )}
+      {state && !part && (
+        <div class="offer">
+          <p role="status">{texts(`part.${state}`, { part: name, model: model ?? "" })}</p>
+          {state === "broken" && (
+            <button type="button" onClick={() => setAttempt(attempt + 1)}>
+              {texts("part.retry")}
+            </button>
+          )}
+          <ShopHelp services={services} texts={texts} />
+        </div>
       )}
       <p class="small">
-        {texts("part.effort", { count: minutes })}
+        {texts("part.effort", { count: part?.part.effortMinutes ?? wanted.effortMinutes })}
         {tools.length > 0 && ` · ${texts("ui.tools", { tools: showList(texts, tools) })}`}
       </p>
       {wanted.fitting && <p>{wanted.fitting}</p>}
       <Hazards hazards={wanted.cautions} texts={texts} />
     </section>
-  );
-}
-
-/** No guess: the kind of part is known, the shop's people find the number. */
-function NoOffer({ fitted, onRetry, wanted, services, texts }: Props & { fitted: string; onRetry(): void }) {
-  return (
-    <div class="offer">
-      <p role="status">{texts(`part.${fitted}`, { part: wanted.name, model: wanted.model ?? "" })}</p>
-      {fitted === "broken" && (
-        <button type="button" onClick={onRetry}>
-          {texts("part.retry")}
-        </button>
-      )}
-      <ShopHelp services={services} texts={texts} />
-    </div>
   );
 }

@@ -8,17 +8,20 @@ type Props = {
   title: string;
   /** What a finished step came to. */
   done?: string;
-  /** Whether the title takes the focus when the step opens; not for the first one, where the turn's heading has it. */
-  focus?: boolean;
+  /** Whether something in the step takes the focus itself. */
+  leavesFocus?: boolean;
   children: ComponentChildren;
 };
 
-/** One of a few steps on one screen; only the open one shows what is in it. */
-export function Step({ number, at, title, done, focus, children }: Props) {
+/** One of a few steps on one screen; only the open one shows what is in it, and its title takes the focus. */
+export function Step({ number, at, title, done, leavesFocus, children }: Props) {
   const open = number === at;
+  // The step that is open from the start leaves the focus where it is.
+  const wasOpen = useRef(open);
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
-    if (open && focus) heading.current?.focus();
+    if (open && !wasOpen.current && !leavesFocus) heading.current?.focus();
+    wasOpen.current = open;
   }, [open]);
   return (
     <li class={open ? "open" : ""} aria-current={open ? "step" : undefined}>

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { Services, Texts } from "../../session/index.ts";
 
 /** A second tap this soon is a wet thumb slipping, not a person who wants to stop. */
@@ -22,10 +22,10 @@ export function Stopwatch({ seconds, services, texts, onStopped }: Props) {
     onStopped(Math.round(passed() * 10) / 10);
   }
 
-  useEffect(() => {
+  // Not `useEffect`, which comes after the next paint: a tick before that would start a stopped watch again.
+  useLayoutEffect(() => {
     if (!running) return;
     const awake = services.keepAwake();
-    let lastTold = 4;
     const timer = setInterval(() => {
       const now = passed();
       if (now >= seconds) {
@@ -34,10 +34,6 @@ export function Stopwatch({ seconds, services, texts, onStopped }: Props) {
         return stop();
       }
       setElapsed(now);
-      const toGo = Math.ceil(seconds - now);
-      // The eyes are on the jug: the last three seconds are told to the ears.
-      if (toGo < lastTold) services.signal("tick");
-      lastTold = Math.min(lastTold, toGo);
     }, 100);
     return () => {
       clearInterval(timer);
@@ -56,6 +52,7 @@ export function Stopwatch({ seconds, services, texts, onStopped }: Props) {
           if (!running) {
             startedAt.current = Date.parse(services.now());
             setElapsed(0);
+            services.signal("tick");
           } else if (passed() * 1000 > SLIP_MS) stop();
         }}
       >

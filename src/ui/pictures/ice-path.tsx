@@ -22,7 +22,7 @@ const glyphs: Record<string, string> = {
 const signs: Partial<Record<PathMark["state"], string>> = {
   clear: "M-3 18l2 3 4-5",
   fixed: "M-3 18l2 3 4-5M-6 18A6 6 0 1 1-6 19",
-  suspect: "M-1 15H1L0 19zM0 23H0",
+  suspect: "M-1 14H1L0 18zM0 22H0",
 };
 
 /**

@@ -1,2 +1,3 @@
 export { default as icePathSheet } from "./ice-path.css?inline";
 export { IcePath } from "./ice-path.tsx";
+export { createPicture, type Drawings } from "./picture.tsx";

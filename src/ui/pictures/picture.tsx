@@ -1,21 +1,22 @@
-import { freezerDrawings } from "./freezer-drawings.ts";
-import { machineDrawings } from "./machine-drawings.ts";
-import { pieces } from "./pieces.ts";
-import { waterDrawings } from "./water-drawings.ts";
+/** What drawings.json holds: every picture by its id, and the pieces that several of them share. */
+export type Drawings = { pieces: Shapes; pictures: Shapes };
 
-const drawings: Record<string, string[]> = { ...machineDrawings, ...freezerDrawings, ...waterDrawings };
+type Shapes = Record<string, string[]>;
 
-/** Every picture there is. */
-export const pictureIds = Object.keys(drawings);
-
-/** The picture with this id, in a frame of 164 by 70, or null where there is none; `title` says what it shows. */
-export function Picture({ id, title }: { id: string; title: string }) {
-  if (!pictureIds.includes(id)) return null;
-  return (
-    <svg role="img" aria-label={title} class="fs-pic" viewBox="0 0 164 70">
-      {draw(drawings[id])}
-    </svg>
-  );
+/**
+ * Makes the component that draws. A picture is data, written as `draw` says: it is fetched as such, not run.
+ * The component draws the picture with this id in a frame of 164 by 70, or nothing for an id that it does not know;
+ * `title` says what the picture shows.
+ */
+export function createPicture({ pieces, pictures }: Drawings) {
+  return function Picture({ id, title }: { id: string; title: string }) {
+    if (!Object.hasOwn(pictures, id)) return null;
+    return (
+      <svg role="img" aria-label={title} class="fs-pic" viewBox="0 0 164 70">
+        {draw(pictures[id], pieces)}
+      </svg>
+    );
+  };
 }
 
 /**
@@ -23,13 +24,13 @@ export function Picture({ id, title }: { id: string; title: string }) {
  * in accent, `o` accent dot, `s` amber, `p` pipe. Then comes its shape: a path, or `R` and a box (left, top, width,
  * height), or `T` and a text (middle, foot, words). `@ name x y` sets a piece down at that place.
  */
-function draw(parts: string[] = []) {
+function draw(parts: string[] = [], pieces: Shapes = {}) {
   return parts.map((part) => {
     const style = part[0];
-    const [first = "", x, y, height] = part.slice(2).split(" ");
-    if (style === "@") return <g transform={`translate(${x} ${y})`}>{draw(pieces[first])}</g>;
-    if (part[1] === "R") return <rect class={style} x={first} y={x} width={y} height={height} rx="2" />;
-    if (part[1] === "T") return <text x={first} y={x} children={y} />;
+    const [one = "", two, three, four] = part.slice(2).split(" ");
+    if (style === "@") return <g transform={`translate(${two} ${three})`}>{draw(pieces[one])}</g>;
+    if (part[1] === "R") return <rect class={style} x={one} y={two} width={three} height={four} rx="2" />;
+    if (part[1] === "T") return <text x={one} y={two} children={three} />;
     const d = part.slice(1);
     return [<path class={style} d={d} />, style === "p" && <path class="q" d={d} />];
   });

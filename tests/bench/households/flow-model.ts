@@ -1,4 +1,10 @@
-import { type CheckInput, createModel, type Model, type ModelInput, type ProofStep } from "../../../src/diagnosis/index.ts";
+import {
+  type CheckInput,
+  createModel,
+  type Model,
+  type ModelInput,
+  type ProofStep,
+} from "../../../src/diagnosis/index.ts";
 import type { Check, Condition, Flow } from "../../../src/flow/flow.ts";
 import { isPossible, type Opening } from "./possible.ts";
 import { routesOf } from "./routes.ts";
@@ -10,7 +16,9 @@ import { routesOf } from "./routes.ts";
 export function modelOf(flow: Flow, scenario: string, opening: Opening): Model {
   const checks = checksOf(flow, scenario, opening);
   const all = createInput(flow, scenario, checks);
-  const fixed = new Set(all.checks.flatMap(({ outcomes }) => Object.values(outcomes).flatMap(({ fixes = [] }) => fixes)));
+  const fixed = new Set(
+    all.checks.flatMap(({ outcomes }) => Object.values(outcomes).flatMap(({ fixes = [] }) => fixes)),
+  );
   const causes = all.causes.filter(({ id, remedy, proofs = [] }) => {
     const provable = flow.causes[id]?.proof !== undefined;
     return fixed.has(id) || proofs.length > 0 || (remedy === "professional" && !provable);

@@ -55,7 +55,8 @@ export function observe({ scene, seed }: Home, check: string, present: readonly 
     weights = weights.map(
       (weight, at) =>
         weight *
-        (((rule.outcomes[at]?.chances[cause] ?? 0) * Math.sqrt(disturbance(seed, "says", check, fault, at))) / (usual[at] ?? 1)),
+        (((rule.outcomes[at]?.chances[cause] ?? 0) * Math.sqrt(disturbance(seed, "says", check, fault, at))) /
+          (usual[at] ?? 1)),
     );
   }
   if (luck(seed, "misread", check) < misreads)

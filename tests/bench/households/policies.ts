@@ -88,7 +88,20 @@ export function bestNext(): Policy {
         mayWait: moves.includes(null),
       };
       const allowed = moves.filter((move) => move !== null);
-      const key = [scene.id, ...pairs(belief.shown), ...pairs(belief.failed), "", ...state.proven, "", ...state.due, "", ...state.fixed, "", ...allowed, state.mayWait].join();
+      const key = [
+        scene.id,
+        ...pairs(belief.shown),
+        ...pairs(belief.failed),
+        "",
+        ...state.proven,
+        "",
+        ...state.due,
+        "",
+        ...state.fixed,
+        "",
+        ...allowed,
+        state.mayWait,
+      ].join();
       const choice = decided.get(key) ?? chooseNext(scene.model, belief, allowed, state, scene.stakes);
       decided.set(key, choice);
       if ("next" in choice) {

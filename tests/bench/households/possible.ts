@@ -4,7 +4,11 @@ import type { Condition } from "../../../src/flow/flow.ts";
 export type Opening = Readonly<Record<string, string>>;
 
 /** True unless the answers to the opening alone rule the condition out for the rest of the session. */
-export function isPossible(condition: Condition, opening: Opening, named: Record<string, Condition>): boolean {
+export function isPossible(
+  condition: Condition,
+  opening: Opening,
+  named: Record<string, Condition>,
+): boolean {
   return truth(condition, opening, named) !== false;
 }
 

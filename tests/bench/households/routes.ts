@@ -39,7 +39,9 @@ type Steps = Route["steps"];
 /** The outcome of a finished way, by its last finding that means one. */
 function decisive(check: Check, steps: Steps): string | undefined {
   for (const { turn, answer } of [...steps].reverse()) {
-    const found = Object.entries(check.outcomes ?? {}).find(([, { from }]) => from.includes(`${turn}.${answer}`));
+    const found = Object.entries(check.outcomes ?? {}).find(([, { from }]) =>
+      from.includes(`${turn}.${answer}`),
+    );
     if (found) return found[0];
   }
   return undefined;
@@ -47,7 +49,9 @@ function decisive(check: Check, steps: Steps): string | undefined {
 
 /** Ways by the outcome's first-named finding come first: that is the one its author thought of. */
 function rank(steps: Steps, from: readonly string[]): number {
-  const places = steps.map(({ turn, answer }) => from.indexOf(`${turn}.${answer}`)).filter((place) => place >= 0);
+  const places = steps
+    .map(({ turn, answer }) => from.indexOf(`${turn}.${answer}`))
+    .filter((place) => place >= 0);
   return Math.min(...places);
 }
 

@@ -66,7 +66,10 @@ export function createScenes(flow: Flow): { scene: Scene; share: number }[] {
 
 /** Judgement: one machine in ten has a tank, where the scenario leaves that open. */
 function openingsOf(scenario: string): { opening: Opening; share: number }[] {
-  const said = (supply: string, changed: string) => ({ "opening.supply": supply, "opening.changed": changed });
+  const said = (supply: string, changed: string) => ({
+    "opening.supply": supply,
+    "opening.changed": changed,
+  });
   if (scenario === "no-ice-tank") return [{ opening: said("tank", "nothing"), share: 100 }];
   if (scenario === "after-change")
     return [

@@ -29,9 +29,12 @@ export function smallCase({ flow, scenario, opening, model }: Scene, from: numbe
   const needed = new Set(causes.flatMap(({ proofs = [] }) => proofs[0]?.map(({ check }) => check) ?? []));
   const useful = input.checks.filter(
     ({ id, outcomes }) =>
-      needed.has(id) || Object.values(outcomes).some(({ fixes = [] }) => fixes.some((one) => kept.includes(one))),
+      needed.has(id) ||
+      Object.values(outcomes).some(({ fixes = [] }) => fixes.some((one) => kept.includes(one))),
   );
-  const checks = useful.slice(0, mostChecks).map((check): ModelInput["checks"][number] => ({ ...check, needs: [] }));
+  const checks = useful
+    .slice(0, mostChecks)
+    .map((check): ModelInput["checks"][number] => ({ ...check, needs: [] }));
   const known = (steps: readonly { check: string }[]) =>
     steps.every(({ check }) => checks.some(({ id }) => id === check));
   return createModel({
@@ -100,14 +103,16 @@ export function costOf(model: Model, stakes: Stakes, choose: Chooser = chooseNex
 
 /** The causes whose proof is recorded, by the steps of the model's own proofs. */
 function provedBy(model: Model, { shown }: Belief): { proven: string[]; due: string[] } {
-  const recorded = model.causes.filter(({ proofs, remedy }) =>
-    remedy === "part" && proofs.some((steps) =>
-      steps.every(({ check, outcomes }) => {
-        const rule = model.checks[check];
-        const place = rule?.outcomes.findIndex(({ id }) => id === shown[rule.id]) ?? -1;
-        return outcomes.includes(place);
-      }),
-    ),
+  const recorded = model.causes.filter(
+    ({ proofs, remedy }) =>
+      remedy === "part" &&
+      proofs.some((steps) =>
+        steps.every(({ check, outcomes }) => {
+          const rule = model.checks[check];
+          const place = rule?.outcomes.findIndex(({ id }) => id === shown[rule.id]) ?? -1;
+          return outcomes.includes(place);
+        }),
+      ),
   );
   const ids = (claim: string) => recorded.filter((cause) => cause.claim === claim).map(({ id }) => id);
   return { proven: ids("proved"), due: ids("due") };
@@ -125,7 +130,12 @@ function costOfEnding(
     if (sold && part === sold.part) return sum;
     const needless = remedy !== "professional" && !(id in belief.failed);
     const call = !needless ? 0 : part && fitting === "professional" ? stakes.secondVisit : stakes.callOut;
-    const vain = choice.stop !== "part" ? 0 : choice.due ? stakes.waitHours * stakes.hour + stakes.waitMinutes : stakes.wrongPart;
+    const vain =
+      choice.stop !== "part"
+        ? 0
+        : choice.due
+          ? stakes.waitHours * stakes.hour + stakes.waitMinutes
+          : stakes.wrongPart;
     return sum + (chances[place] ?? 0) * (call + vain);
   }, 0);
 }

@@ -26,7 +26,8 @@ export function scoreOf(visit: Visit): Score {
   if (!ending) throw new Error("The visit has not ended");
   const rules = present.flatMap((fault) => causes[fault] ?? []);
   const needs =
-    rules.some(({ remedy }) => remedy === "professional") || present.some((fault) => isOutOfReach(home, fault));
+    rules.some(({ remedy }) => remedy === "professional") ||
+    present.some((fault) => isOutOfReach(home, fault));
   const fits = rules.some(({ part }) => parts[part ?? ""]?.fitting === "professional");
   const last = bought.at(-1);
   const calls = ending.how === "professional" || (ending.how === "part" && !last?.right);
@@ -53,7 +54,9 @@ function isOutOfReach(home: Home, fault: string): boolean {
   const { model } = home.scene;
   const place = model.causeAt.get(fault);
   const canDo = (check: number) => canAnswer(home, model.checks[check]?.id ?? "");
-  const repairs = model.checks.flatMap((check, at) => (check.repairs.some(({ cause }) => cause === place) ? [at] : []));
+  const repairs = model.checks.flatMap((check, at) =>
+    check.repairs.some(({ cause }) => cause === place) ? [at] : [],
+  );
   const proofs = model.causes[place ?? -1]?.proofs ?? [];
   if (proofs.length) return proofs.every((steps) => steps.some(({ check }) => !canDo(check)));
   return repairs.length > 0 && !repairs.some(canDo);
@@ -76,7 +79,8 @@ export type Summary = {
 };
 
 export function summarise(scores: readonly Score[]): Summary {
-  const mean = (of: (score: Score) => number) => scores.reduce((sum, score) => sum + of(score), 0) / scores.length;
+  const mean = (of: (score: Score) => number) =>
+    scores.reduce((sum, score) => sum + of(score), 0) / scores.length;
   const late = (of: (score: Score) => number) =>
     scores.map(of).sort((a, b) => a - b)[Math.ceil(scores.length * 0.9) - 1] ?? 0;
   return {

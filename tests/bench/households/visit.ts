@@ -1,8 +1,8 @@
 import { holds } from "../../../src/flow/guards.ts";
 import { type ChartContext, createMemory, remember } from "../../../src/flow/memory.ts";
 import type { Reading } from "../../../src/measurement/index.ts";
-import type { Scene } from "./scene.ts";
 import { canAnswer, type Home, mends, observe } from "./home.ts";
+import type { Scene } from "./scene.ts";
 
 /** How a visit ended. */
 export type Ending = { how: "fixed" | "part" | "professional"; cause: string | null; due: boolean };
@@ -29,7 +29,16 @@ export function createVisit(home: Home): Visit {
   const memory = createMemory();
   for (const [turn, answer] of Object.entries(home.scene.opening)) memory.findings[turn] = { answer, at: "" };
   const tallies = { minutes: 0, checks: 0, hours: 0, gates: 0 };
-  return { home, present: [...home.faults], memory, ...tallies, bought: [], fixed: [], clock: 0, ending: null };
+  return {
+    home,
+    present: [...home.faults],
+    memory,
+    ...tallies,
+    bought: [],
+    fixed: [],
+    clock: 0,
+    ending: null,
+  };
 }
 
 /** A reading that stands for any: the verdict is drawn, not measured. */
@@ -103,7 +112,9 @@ function disappointment({ flow }: Scene, check: string): { turn: string; answer:
 export function buyPart(visit: Visit, cause: string, due = false): boolean {
   const { causes } = visit.home.scene.flow;
   const part = causes[cause]?.part;
-  const right = visit.present.some((fault) => causes[fault]?.remedy === "part" && causes[fault]?.part === part);
+  const right = visit.present.some(
+    (fault) => causes[fault]?.remedy === "part" && causes[fault]?.part === part,
+  );
   visit.bought.push({ cause, right, due });
   return right;
 }

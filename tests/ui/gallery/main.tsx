@@ -1,10 +1,10 @@
-/// <reference types="vite/client" />
 import { render } from "preact";
 import { firstSheet, Panel } from "../../../src/ui/chat/index.ts";
 import { laterSheet, screens } from "../../../src/ui/measure/index.ts";
-import { icePathSheet } from "../../../src/ui/pictures/index.ts";
-import { Picture, pictureSheet } from "../../../src/ui/pictures/later.ts";
-import { textsFrom } from "../texts.ts";
+import drawings from "../../../src/ui/pictures/drawings.json";
+import { createPicture, icePathSheet } from "../../../src/ui/pictures/index.ts";
+import pictureSheet from "../../../src/ui/pictures/pictures.css?inline";
+import { textsOf } from "../texts.ts";
 import { fixtures } from "./fixtures.ts";
 import { servicesFor } from "./services.ts";
 
@@ -14,15 +14,8 @@ const name = asked.get("fixture") ?? "first";
 const view = fixtures[name];
 if (!view) throw new Error(`No fixture "${name}". There are: ${Object.keys(fixtures).join(", ")}`);
 
-const files = import.meta.glob<Record<string, string>>("../../../locales/*/{ui,measure,part}.yaml", {
-  eager: true,
-  import: "default",
-});
-const tablesOf = (locale: string) =>
-  Object.fromEntries(
-    ["ui", "measure", "part"].map((file) => [file, files[`../../../locales/${locale}/${file}.yaml`] ?? {}]),
-  );
-const texts = textsFrom(tablesOf(asked.get("locale") ?? "en-GB"), tablesOf("en-GB"));
+const Picture = createPicture(drawings);
+const texts = textsOf(asked.get("locale") ?? "en-GB");
 
 const host = document.querySelector("#panel") as HTMLElement;
 if (theme) host.setAttribute("theme", theme);

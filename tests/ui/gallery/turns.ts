@@ -42,6 +42,7 @@ const blank: Turn = {
   wait: null,
   ending: null,
   path: pathWith({}, null),
+  pathText: "Where the water goes.",
 };
 
 /** A turn with everything left out that is not given. */

@@ -1,0 +1,194 @@
+import { describe, expect, test } from "vitest";
+import { arrows, pure } from "./architecture/arrows.ts";
+import { findForbiddenImports, findImpurities } from "./architecture/find-forbidden.ts";
+import { codeOf, readImports } from "./architecture/read-imports.ts";
+import { pathsBelow, readSource, sourceFiles, topEntries } from "./architecture/source-files.ts";
+
+const isScript = ({ path }: { path: string }) => /\.tsx?$/.test(path);
+const src = sourceFiles("src").filter(isScript);
+const forbidden = (path: string, source: string) => findForbiddenImports({ path, source });
+
+describe("imports", () => {
+  test("follow the arrows of the design and enter a folder by its door", () => {
+    expect(src.flatMap(findForbiddenImports)).toEqual([]);
+  });
+
+  test("have arrows that form no circle: each part can be read before those that use it", () => {
+    const above = (part: string): string[] => (arrows[part]?.to ?? []).flatMap((one) => [one, ...above(one)]);
+    for (const part of Object.keys(arrows)) expect(above(part)).not.toContain(part);
+  });
+
+  test("never reach the embed or the command line: those are ends", () => {
+    const reached = Object.values(arrows).flatMap(({ to }) => to);
+    expect(reached).not.toContain("embed");
+    expect(reached).not.toContain("cli");
+  });
+
+  test.each([
+    ["measurement", "src/measurement/flow.ts", 'import { a } from "../flow/index.ts";'],
+    [
+      "the types of a session, from the flow",
+      "src/flow/chart.ts",
+      'import type { Log } from "../session/index.ts";',
+    ],
+    ["a chart, from a screen", "src/ui/chat/panel.tsx", 'import { createChart } from "../../flow/index.ts";'],
+    [
+      "the catalogue, from a screen",
+      "src/ui/measure/x.tsx",
+      'type A = import("../../catalogue/index.ts").Part;',
+    ],
+    ["a screen, from the command line", "src/cli/play.ts", 'import { Panel } from "../ui/chat/index.ts";'],
+    ["the command line, from the embed", "src/embed/engine.ts", 'const a = await import("../cli/play.ts");'],
+    [
+      "a session, from the relay",
+      "src/cobrowse/relay/relay.ts",
+      'import { a } from "../../session/index.ts";',
+    ],
+    ["xstate, from a screen", "src/ui/chat/panel.tsx", 'import { createActor } from "xstate";'],
+    ["xstate's tools, from the diagnosis", "src/diagnosis/belief.ts", 'import { a } from "xstate/graph";'],
+    ["preact, from the session", "src/session/view.ts", 'import type { VNode } from "preact";'],
+    ["hooks, from the flow", "src/flow/chart.ts", 'import { useState } from "preact/hooks";'],
+    ["the file system, from the flow", "src/flow/schema.ts", 'import { readFileSync } from "node:fs";'],
+    ["the file system, from the embed", "src/embed/engine.ts", 'import "node:fs";'],
+    ["all of zod", "src/session/log.ts", 'import * as z from "zod";'],
+    ["zod by its names", "src/session/log.ts", 'import { z } from "zod/mini";'],
+    ["a package that nobody decided on", "src/session/log.ts", 'import { format } from "date-fns";'],
+    ["past a door", "src/session/log.ts", 'import { holds } from "../flow/guards.ts";'],
+    ["past an inner door", "src/cli/main.ts", 'import { findUngated } from "../flow/verify/gates.ts";'],
+    ["past a sibling's door", "src/ui/measure/gate.tsx", 'export { Panel } from "../chat/panel.tsx";'],
+    ["a flow file, from a pure part", "src/flow/chart.ts", 'import limits from "../../flows/limits.yaml";'],
+    ["no ending", "src/flow/chart.ts", 'import { composeChart } from "./compose";'],
+    ["a folder that the design does not have", "src/helpers/index.ts", ""],
+  ])("that are planted are found: %s", (_, path, source) => {
+    const [found = "", ...others] = forbidden(path, source);
+    expect(found.startsWith(path)).toBe(true);
+    expect(others).toEqual([]);
+    // Each rule says why, so that nobody has to ask.
+    expect(found.split(": ").at(-1)?.length).toBeGreaterThan(20);
+  });
+
+  test.each([
+    ["src/flow/verify/gates.ts", 'import { composeChart } from "../compose.ts";'],
+    ["src/cli/main.ts", 'import { verifyChart } from "../flow/verify/index.ts";'],
+    ["src/session/turn.ts", 'export type Need = import("../measurement/index.ts").FlowLimits;'],
+    ["src/session/log.ts", 'import * as z from "zod/mini";'],
+    ["src/ui/measure/gate.tsx", 'import sheet from "./gate.css?inline";'],
+    ["src/cli/build.ts", 'import { readFileSync } from "node:fs";'],
+  ])("that are allowed are left alone: %s", (path, source) => {
+    expect(forbidden(path, source)).toEqual([]);
+  });
+});
+
+describe("a pure part", () => {
+  test("touches no clock, chance, timer, page, network or storage", () => {
+    expect(src.flatMap(findImpurities)).toEqual([]);
+    expect(pure).toEqual(
+      expect.arrayContaining(["measurement", "diagnosis", "catalogue", "flow", "session"]),
+    );
+  });
+
+  test.each([
+    "const at = Date.now();",
+    "const at = new Date();",
+    "const at = new Date( );",
+    "const at = new Date;",
+    "const hour = new Date(from).getHours();",
+    "const luck = Math.random();",
+    "setTimeout(tick, 1000);",
+    "const wide = window.innerWidth;",
+    "document.title = a;",
+    "await fetch(address);",
+    "localStorage.clear();",
+    "console.log(a);",
+  ])("that does is found: %s", (source) => {
+    expect(findImpurities({ path: "src/session/log.ts", source })).toHaveLength(1);
+    expect(findImpurities({ path: "src/embed/clock.ts", source })).toEqual([]);
+  });
+
+  test.each([
+    "const until = new Date(Date.parse(from) + lasts).toISOString();",
+    "// the document of a window, fetched with Math.random()",
+    'const text = "open a window";',
+  ])("that does not is left alone: %s", (source) => {
+    expect(findImpurities({ path: "src/session/log.ts", source })).toEqual([]);
+  });
+});
+
+describe("Node", () => {
+  test("is known to the command line, the relay, the tests and the tools, and to nobody else", () => {
+    const users = ["src", "demo"].flatMap(sourceFiles).filter(isScript);
+    const named = users.filter(({ source }) =>
+      readImports(source).some(({ from }) => from.startsWith("node:")),
+    );
+    expect(
+      named.map(({ path }) => path).filter((path) => !/^src\/(cli|cobrowse\/relay)\//.test(path)),
+    ).toEqual([]);
+  });
+});
+
+const folders = ["src", "tests", "flows", "locales", "demo"];
+const paths = folders.flatMap(pathsBelow);
+const languageTag = /^[a-z]{2,3}(-[A-Z][a-z]{3})?(-[A-Z]{2})?$/;
+
+describe("a file", () => {
+  const kebab = /^[a-z0-9]+(-[a-z0-9]+)*(\.[a-z0-9]+(-[a-z0-9]+)*)*$/;
+
+  test("has a name in kebab case, whichever letters a machine tells apart", () => {
+    const odd = paths.filter((path) => {
+      const names = path.split("/");
+      if (names[0] === "locales" && languageTag.test(names[1] ?? "")) names.splice(1, 1);
+      return !names.every((name) => kebab.test(name) || name === "PROTOCOL.md");
+    });
+    expect(odd).toEqual([]);
+  });
+
+  test("has 400 lines at most: a longer one holds two ideas", () => {
+    const long = [...folders, ".config"]
+      .flatMap(sourceFiles)
+      .filter(({ source }) => source.split("\n").length > 401)
+      .map(({ path }) => path);
+    expect(long).toEqual([]);
+  });
+
+  test("and its folder are named after an idea, and not after there being no better place", () => {
+    const drawers = /^(core|utils?|common|helpers?|types|misc|shared|lib)$/;
+    const named = paths.filter((path) =>
+      path.split("/").some((name) => drawers.test(name.replace(/\..*$/, ""))),
+    );
+    expect(named).toEqual([]);
+  });
+});
+
+describe("the top of the repository", () => {
+  test("holds what everybody looks for, and nothing else", () => {
+    const files = [
+      "package.json",
+      "package-lock.json",
+      "tsconfig.json",
+      "README.md",
+      "DEVELOPERS.md",
+      "LICENSE",
+    ];
+    const strange = topEntries().filter((name) => ![...files, ...folders].includes(name));
+    expect(strange).toEqual([]);
+  });
+
+  test("has a lockfile without download addresses, which differ from place to place", () => {
+    expect(readSource("package-lock.json")).not.toMatch(/"resolved":\s*"https?:/);
+  });
+
+  test("has a package file that asks for what the sources import, and for nothing they do not", () => {
+    const { dependencies } = JSON.parse(readSource("package.json"));
+    const browser = src.filter(({ path }) => !path.startsWith("src/cli/") && !path.includes("/relay/"));
+    const used = browser
+      .flatMap(({ source }) => readImports(source))
+      .map(({ from }) => from.replace(/\/.*$/, ""));
+    const packages = new Set(used.filter((from) => from && !from.startsWith(".") && !from.includes(":")));
+    expect([...packages].sort()).toEqual(Object.keys(dependencies).sort());
+  });
+});
+
+test("the sources are read at all: these rules would pass over an empty folder", () => {
+  expect(src.length).toBeGreaterThan(50);
+  expect(src.every(({ source }) => codeOf(source).trim() || source.includes("import"))).toBe(true);
+});

@@ -1,0 +1,15 @@
+import { findChromium, thisMachine } from "../browser/find-chromium.ts";
+import { benchPage } from "./page-bench.ts";
+
+/* `npm run bench` measures the panel on a slow phone; `npm run bench -- <name>` another thing. Nothing is written. */
+
+const benches: Record<string, () => Promise<void>> = {
+  page: () => benchPage(findChromium(thisMachine)),
+};
+
+const [name = "page"] = process.argv.slice(2);
+const bench = benches[name];
+if (!bench) {
+  console.error(`There is no "${name}" to measure. There is: ${Object.keys(benches).join(", ")}`);
+  process.exitCode = 2;
+} else await bench();

@@ -1,0 +1,105 @@
+import type { Locator, Page } from "playwright";
+import type { Flow } from "../../src/flow/index.ts";
+import type { Reading } from "../../src/measurement/index.ts";
+import {
+  metaOf,
+  record,
+  type Session,
+  startSession,
+  type Texts,
+  type Turn,
+  turnOf,
+} from "../../src/session/index.ts";
+import { type Answers, answerTo } from "../session/drive.ts";
+
+/** How a visitor goes from turn to turn: the screen is tapped, and a session of our own keeps in step with it. */
+export type Visitor = {
+  turn(): Turn;
+  /** Does all that the turn wants, pauses before the last tap, taps, and waits for what comes next. */
+  go(pause?: () => Promise<void>): Promise<void>;
+};
+
+/**
+ * A visitor who answers by a table of turn ids, as tests/session/drive.ts has it; gates are confirmed. Keeping a
+ * session of our own beside the screen's means that an edited flow changes no line here.
+ */
+export function createVisitor(
+  page: Page,
+  flow: Flow,
+  texts: Texts,
+  answers: Answers,
+  model: string,
+): Visitor {
+  const now = () => new Date().toISOString().replace(/\.\d+Z/, "+00:00");
+  let session: Session = startSession(flow, now());
+  const named = (name: string) => page.getByRole("button", { name, exact: true }).first();
+
+  function event() {
+    const { turn, kind } = metaOf(session);
+    if (kind === "model") return { type: "model-given" as const, turn, code: model, typed: model, at: now() };
+    const answer = answers[turn] ?? (kind === "gate" ? "ready" : undefined);
+    if (answer === undefined) throw new Error(`The visitor has no answer for ${turn}`);
+    return answerTo(session, answer, now());
+  }
+
+  async function prepare(): Promise<Locator> {
+    const { turn, kind, answers: offered } = turnOf(session, texts, now());
+    const answer = answers[turn];
+    if (kind === "gate" && typeof answer !== "string") {
+      for (const box of await page.getByRole("checkbox").all()) await box.check();
+      return named(texts("measure.gate-confirm"));
+    }
+    if (kind === "model") {
+      await page.getByRole("textbox").first().fill(model);
+      await named(texts("measure.find")).tap();
+      return page.getByRole("button", { name: texts("measure.mine") }).first();
+    }
+    if (answer !== undefined && typeof answer !== "string") return enter(page, texts, answer);
+    return named(offered.find(({ id }) => id === answer)?.text ?? "");
+  }
+
+  return {
+    turn: () => turnOf(session, texts, now()),
+    go: async (pause) => {
+      const last = await prepare();
+      await pause?.();
+      const { session: next, refusal } = record(session, event());
+      if (refusal) throw new Error(`${metaOf(session).turn}: ${refusal}`);
+      await last.tap();
+      session = next;
+      await page.getByRole("heading", { level: 2, name: turnOf(next, texts, now()).heading }).waitFor();
+    },
+  };
+}
+
+/** Enters a reading as a hand would, up to the tap that uses it. */
+export async function enter(page: Page, texts: Texts, reading: Reading): Promise<Locator> {
+  const tap = (key: string) =>
+    page
+      .getByRole("button", { name: texts(key), exact: true })
+      .first()
+      .tap();
+  const field = page.getByRole("textbox").first();
+  if (reading.kind === "flow") {
+    const [run] = reading.runs;
+    await tap("measure.start");
+    // The stopwatch stops by itself when its seconds are over.
+    await field.waitFor({ timeout: 30_000 });
+    if (run?.unit === "g") await page.getByText(texts("measure.unit-g"), { exact: true }).first().tap();
+    await field.fill(`${run?.volume}`);
+  } else if (reading.kind === "temperature") {
+    await page.getByText(texts(`measure.with-${reading.with}`), { exact: true }).tap();
+    await page
+      .getByText(texts(`measure.unit-${reading.unit}`), { exact: true })
+      .first()
+      .tap();
+    await field.fill(`${reading.value}`);
+  } else if ("month" in reading.fitted) {
+    const [year = "", month = ""] = reading.fitted.month.split("-");
+    await page.getByText(texts(`measure.by-${reading.fitted.by}`), { exact: true }).tap();
+    await page.getByRole("combobox").selectOption(`${Number(month)}`);
+    await field.fill(year);
+  } else throw new Error("The visitor says a filter's age by the month only");
+  await tap(reading.kind === "filter-age" ? "measure.show-age" : "measure.show-result");
+  return page.getByRole("button", { name: texts("measure.use"), exact: true });
+}

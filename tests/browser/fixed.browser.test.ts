@@ -1,0 +1,43 @@
+import { healthy } from "../session/drive.ts";
+import { expect, test } from "./panel-test.ts";
+
+test.describe("a search that ends with ice", () => {
+  test("an ice maker that was off is switched on, and the ice found next day ends it", async ({ panel }) => {
+    await panel.open();
+    await panel.follow(healthy, "ice-maker-switch.look");
+    await panel.answer("off");
+    await panel.reload();
+    await panel.answer("switched-on");
+    expect(panel.turn.turn).toBe("wait-for-ice.wait");
+    await panel.comeBackAfter(25);
+    await panel.seesNotice("wait-over");
+    expect(panel.turn.turn).toBe("wait-for-ice.came");
+    await panel.reload();
+    await panel.answer("ice-came");
+    await panel.seesEnding("fixed", { cause: "switched-off" });
+    await panel.reload();
+    await panel.seesEnding("fixed", { cause: "switched-off" });
+  });
+
+  test("ice that comes in the middle of a later check is credited to what was put right last", async ({
+    panel,
+  }) => {
+    await panel.open();
+    await panel.follow({ ...healthy, "ice-under-maker.look": "ice-there" }, "ice-under-maker.remove");
+    await panel.reload();
+    await panel.answer("removed");
+    await panel.reportIce();
+    await panel.seesEnding("fixed", { cause: "ice-jammed" });
+  });
+
+  test("ice can be reported after a professional was named, as long as the panel is open", async ({
+    panel,
+  }) => {
+    await panel.open();
+    await panel.follow({ ...healthy, "too-full.look": "frosted" });
+    await panel.seesEnding("professional", { cause: "defrost-fault", who: "appliance-engineer" });
+    await panel.reload();
+    await panel.reportIce();
+    await panel.seesEnding("fixed");
+  });
+});

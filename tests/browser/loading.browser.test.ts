@@ -1,0 +1,144 @@
+import { startSession } from "../../src/session/index.ts";
+import { at, follow, healthy } from "../session/drive.ts";
+import { flow } from "./expected.ts";
+import { expect, test } from "./panel-test.ts";
+
+/** Holds back what the script loads later, until `release` is called. */
+function createHold(): { held: Promise<void>; release(): void } {
+  let release = () => {};
+  const held = new Promise<void>((resolve) => {
+    release = resolve;
+  });
+  return { held, release: () => release() };
+}
+
+test.describe("arriving in a page", () => {
+  test("nothing scrolls, nothing takes the focus, and what stands below does not jump", async ({
+    panel,
+    page,
+  }) => {
+    await page.addInitScript(() => {
+      const shifts: number[] = [];
+      Object.assign(window, { shifts });
+      new PerformanceObserver((list) => {
+        for (const entry of list.getEntries()) shifts.push((entry as never as { value: number }).value);
+      }).observe({ type: "layout-shift", buffered: true });
+    });
+    await panel.open("long.html");
+    await expect(page.getByRole("searchbox")).toBeFocused();
+    expect(await page.evaluate(() => scrollY)).toBe(0);
+    // Good is 0.1 and less (Core Web Vitals); far below the fold nothing at all may move.
+    expect(await page.evaluate(() => (window as never as { shifts: number[] }).shifts)).toEqual([]);
+  });
+
+  test("it comes into sight without moving what the person looks at", async ({ panel, page }) => {
+    await page.setViewportSize({ width: 360, height: 2600 });
+    await page.addInitScript(() => {
+      const shifts: number[] = [];
+      Object.assign(window, { shifts });
+      new PerformanceObserver((list) => {
+        for (const entry of list.getEntries()) shifts.push((entry as never as { value: number }).value);
+      }).observe({ type: "layout-shift", buffered: true });
+    });
+    await panel.open("long.html");
+    const shifts = await page.evaluate(() => (window as never as { shifts: number[] }).shifts);
+    expect(shifts.reduce((sum, each) => sum + each, 0)).toBeLessThanOrEqual(0.1);
+  });
+
+  test("somebody who comes back finds the page where it was, not scrolled to the panel", async ({
+    panel,
+    page,
+  }) => {
+    await panel.openAt(follow(startSession(flow, at(0)), healthy, "flow-test.run"), "long.html");
+    expect(await page.evaluate(() => scrollY)).toBe(0);
+    await expect(page.getByRole("searchbox")).toBeFocused();
+  });
+
+  test("after a tap the new question has the focus and stands in sight", async ({ panel, page }) => {
+    await panel.open("long.html");
+    await panel.answer("none");
+    const top = await panel.heading.evaluate((heading) => heading.getBoundingClientRect().top);
+    expect(top).toBeGreaterThanOrEqual(0);
+    expect(top).toBeLessThan(await page.evaluate(() => innerHeight));
+  });
+});
+
+test.describe("a slow connection", () => {
+  test("the first question is there before the rest, and a tap on it is not lost", async ({
+    panel,
+    page,
+  }) => {
+    const { held, release } = createHold();
+    await page.route("**/parts/**", async (route) => {
+      await held;
+      await route.continue();
+    });
+    await page.goto("index.html");
+    await expect(panel.heading).toHaveText(panel.text("checks.opening.danger.ask"));
+    const answer = panel.button(panel.text("checks.opening.danger.answers.none"));
+    await answer.tap();
+    await expect(answer).toHaveAttribute("aria-disabled", "true");
+    release();
+    await expect(panel.heading).toHaveText(panel.text("checks.opening.symptom.ask"));
+    await expect(panel.heading).toBeFocused();
+    expect(await panel.storedEvents()).toHaveLength(1);
+  });
+
+  test("tapped again and again while it loads, the question is answered once", async ({ panel, page }) => {
+    const { held, release } = createHold();
+    await page.route("**/parts/**", async (route) => {
+      await held;
+      await route.continue();
+    });
+    await page.goto("index.html");
+    const answer = panel.button(panel.text("checks.opening.danger.answers.none"));
+    await answer.tap();
+    await page.clock.runFor(5000);
+    await answer.tap();
+    release();
+    await expect(panel.heading).toHaveText(panel.text("checks.opening.symptom.ask"));
+    expect(await panel.storedEvents()).toHaveLength(1);
+  });
+
+  test("whoever comes back sees that it loads, never the first question flashing by", async ({
+    panel,
+    page,
+  }) => {
+    await panel.open();
+    await panel.follow(healthy, "opening.supply");
+    const { held, release } = createHold();
+    await page.route("**/parts/**", async (route) => {
+      await held;
+      await route.continue();
+    });
+    await page.goto("index.html");
+    await expect(panel.host.getByText(panel.text("ui.loading"))).toBeVisible();
+    await expect(panel.heading).toHaveCount(0);
+    release();
+    await expect(panel.heading).toHaveText(panel.text("checks.opening.supply.ask"));
+  });
+
+  for (const [what, file] of [
+    ["the engine", "**/parts/engine-*.js"],
+    ["the texts", "**/parts/en-GB-*.json"],
+    ["the rules of style", "**/parts/later-*.css"],
+  ] as const) {
+    test.describe("lost at first", () => {
+      test.use({ expectedFaults: /ERR_INTERNET_DISCONNECTED|could not be loaded; trying again/ });
+
+      test(`${what} is fetched again as soon as there is a signal, and the tap meanwhile counts`, async ({
+        panel,
+        page,
+      }) => {
+        let signal = false;
+        await page.route(file, (route) => (signal ? route.continue() : route.abort("internetdisconnected")));
+        await page.goto("index.html");
+        await panel.button(panel.text("checks.opening.danger.answers.none")).tap();
+        await page.clock.runFor(9000);
+        signal = true;
+        await page.clock.runFor(5000);
+        await expect(panel.heading).toHaveText(panel.text("checks.opening.symptom.ask"));
+      });
+    });
+  }
+});

@@ -1,0 +1,51 @@
+import { startSession } from "../../src/session/index.ts";
+import { at, follow, healthy } from "../session/drive.ts";
+import { flow } from "./expected.ts";
+import { expect, test } from "./panel-test.ts";
+
+const worn = {
+  ...healthy,
+  "door-seal.look": "torn",
+  "door-seal.paper-strip": "slips",
+  "door-seal.clean": "cleaned",
+  "door-seal.strip-again": "slips",
+};
+
+test.describe("the model code", () => {
+  test.beforeEach(({ panel }) => panel.openAt(follow(startSession(flow, at(0)), worn, "part.model")));
+
+  test("what is no code is told at the field, stays typed, and is not kept", async ({ panel }) => {
+    const kept = await panel.storedText();
+    const field = panel.host.getByRole("textbox", { name: panel.text("measure.code-label") });
+    for (const [typed, said] of [
+      ["", "measure.code-empty"],
+      ["W".repeat(300), "measure.code-too-long"],
+      ["🧊🧊", "measure.code-no-code-characters"],
+      ["---", "measure.code-no-code-characters"],
+      ["<img src=x onerror=alert(1)>", "measure.code-no-code-characters"],
+    ] as const) {
+      await panel.findModel(typed);
+      await expect(field).toHaveAccessibleDescription(panel.text(said));
+      await expect(field).toHaveValue(typed);
+      await expect(field).toBeFocused();
+      await panel.seesTurn();
+    }
+    expect(await panel.storedText()).toBe(kept);
+  });
+
+  for (const typed of ["<b>QQQ 99</b>", "QQ🧊99 99", "{{count}} $t(ui.danger)"]) {
+    test(`"${typed}" is an unknown code, shown as it was typed`, async ({ panel }) => {
+      await panel.findModel(typed);
+      await expect(panel.host.getByText(typed)).toBeVisible();
+      await panel.seesTurn();
+    });
+  }
+
+  test("what was found goes away as soon as the code is changed", async ({ panel }) => {
+    await panel.findModel("BLQ254NH/A0");
+    const mine = panel.host.getByRole("button", { name: new RegExp(`^${panel.text("measure.mine")}`) });
+    await expect(mine).toHaveCount(2);
+    await panel.host.getByRole("textbox").fill("BLQ254NH/A");
+    await expect(mine).toHaveCount(0);
+  });
+});

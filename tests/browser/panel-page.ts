@@ -1,0 +1,310 @@
+import { expect, type Locator, type Page } from "@playwright/test";
+import type { Reading } from "../../src/measurement/index.ts";
+import {
+  changeAnswer,
+  type Ending,
+  type LogEvent,
+  linesOf,
+  parseLog,
+  record,
+  resume,
+  type Session,
+  settle,
+  startSession,
+  type Texts,
+  type Turn,
+  turnOf,
+} from "../../src/session/index.ts";
+import type { Answers } from "../session/drive.ts";
+import { violationsOn } from "./axe.ts";
+import { flat, flow, morning, textsIn } from "./expected.ts";
+import { enterReading } from "./instruments.ts";
+
+type Settings = { language?: string; sessionName?: string; keeps?: boolean; axe?: boolean };
+
+/**
+ * A person with the panel in front of them. Beside it runs a session of its own that takes the same acts; after
+ * each act the screen must show that session's turn, and the stored log must hold that session's events.
+ */
+export class PanelPage {
+  readonly page: Page;
+  readonly host: Locator;
+  readonly heading: Locator;
+  readonly texts: Texts;
+  session: Session;
+  readonly #storeKey: string;
+  readonly #keeps: boolean;
+  readonly #axe: boolean;
+
+  constructor(page: Page, settings: Settings = {}) {
+    const { language = "en-GB", sessionName = "panel", keeps = true, axe = true } = settings;
+    this.page = page;
+    this.texts = textsIn(language);
+    this.#storeKey = `fridgeside:${sessionName}`;
+    this.#keeps = keeps;
+    this.#axe = axe;
+    const mark = sessionName === "panel" ? "fridgeside-panel" : `[session-name="${sessionName}"]`;
+    this.host = page.locator(mark);
+    this.heading = this.host.getByRole("heading", { level: 2 });
+    this.session = startSession(flow, morning);
+  }
+
+  /** The turn that must be on screen. */
+  get turn(): Turn {
+    return turnOf(this.session, this.texts, this.session.log.started);
+  }
+
+  button(name: string): Locator {
+    return this.host.getByRole("button", { name, exact: true });
+  }
+
+  /** A text of locales/. @throws Error for a key without one, which would match anything on the page. */
+  text(key: string, values?: Record<string, string | number>): string {
+    const text = this.texts(key, values);
+    if (!text) throw new Error(`No text "${key}"`);
+    return text;
+  }
+
+  /** Now by the page's clock, with the page's own offset. */
+  async now(): Promise<string> {
+    const [instant, offset] = await this.page.evaluate(() => [Date.now(), -new Date().getTimezoneOffset()]);
+    const sign = (offset as number) < 0 ? "-" : "+";
+    const minutes = Math.abs(offset as number);
+    const pad = (value: number) => `${value}`.padStart(2, "0");
+    const local = new Date((instant as number) + (offset as number) * 60_000).toISOString().slice(0, -1);
+    return `${local}${sign}${pad(Math.floor(minutes / 60))}:${pad(minutes % 60)}`;
+  }
+
+  /** Opens a page with nothing stored. */
+  async open(path = "index.html"): Promise<void> {
+    await this.page.goto(path);
+    this.session = startSession(flow, await this.now());
+    await this.seesTurn();
+  }
+
+  /** Opens a page on which this session was left some time ago. */
+  async openAt(left: Session, path = "index.html"): Promise<void> {
+    await this.page.goto("blank.html");
+    const log = JSON.stringify(left.log);
+    await this.page.evaluate(
+      ([key, value]) => localStorage.setItem(key as string, value as string),
+      [this.#storeKey, log],
+    );
+    await this.page.goto(path);
+    await this.#resumed(left);
+  }
+
+  /** Opens a page in a browser that keeps this session already. */
+  async openAgain(left: Session, path = "index.html"): Promise<void> {
+    await this.page.goto(path);
+    await this.#resumed(left);
+  }
+
+  async answer(id: string): Promise<void> {
+    const { turn } = this.turn;
+    await this.button(this.#answerText(id)).tap();
+    await this.took({ type: "answered", turn, answer: id, at: await this.now() });
+  }
+
+  /** The one button that opens a gate, by the general words or the gate's own. */
+  get confirmButton(): Locator {
+    const own = this.turn.answers.find((each) => each.id === "ready")?.text ?? "";
+    return this.button(this.text("measure.gate-confirm")).or(this.button(own));
+  }
+
+  /** Ticks every line of a gate, each must have come unticked, and confirms. */
+  async confirmGate(): Promise<void> {
+    const { turn, gate } = this.turn;
+    const items = gate?.items ?? [];
+    expect(items.length, "a gate has lines to tick").toBeGreaterThan(0);
+    for (const item of items) {
+      const box = this.host.getByRole("checkbox", { name: item.text, exact: true });
+      await expect(box).not.toBeChecked();
+      await box.tap();
+    }
+    await this.confirmButton.tap();
+    const ids = items.map((item) => item.id);
+    await this.took({ type: "answered", turn, answer: "ready", items: ids, at: await this.now() });
+  }
+
+  /** Measures on screen what this reading says and uses it. */
+  async measure(reading: Reading): Promise<void> {
+    const { turn } = this.turn;
+    await enterReading(this, reading);
+    await this.button(this.text("measure.use")).tap();
+    await this.took({ type: "measured", turn, reading: reading as never, at: await this.now() });
+  }
+
+  /** Types a code, and takes the model `code` that is found for it. */
+  async giveModel(typed: string, code = typed): Promise<void> {
+    const { turn } = this.turn;
+    await this.findModel(typed);
+    await this.button(`${this.text("measure.mine")}: ${code}`).tap();
+    await this.took({ type: "model-given", turn, code, typed, at: await this.now() });
+  }
+
+  async findModel(typed: string): Promise<void> {
+    await this.host.getByRole("textbox", { name: this.text("measure.code-label") }).fill(typed);
+    await this.button(this.text("measure.find")).tap();
+  }
+
+  /** Goes on without a model code by the button with this text. */
+  async goOnWithoutModel(key: "measure.plate-lost" | "measure.without", typed = ""): Promise<void> {
+    const { turn } = this.turn;
+    await this.button(this.text(key)).tap();
+    await this.took({ type: "model-given", turn, code: null, typed, at: await this.now() });
+  }
+
+  async reportDanger(danger: string): Promise<void> {
+    await this.button(this.text("ui.danger")).tap();
+    await this.#footer(this.text(`checks.opening.danger.answers.${danger}`));
+    await this.took({ type: "danger-reported", danger, at: await this.now() });
+  }
+
+  async askForHelp(): Promise<void> {
+    await this.button(this.text("ui.help")).tap();
+    await this.#footer(this.text("ui.help-yes"));
+    await this.took({ type: "help-asked", at: await this.now() });
+  }
+
+  async reportIce(): Promise<void> {
+    await this.button(this.text("ui.ice")).tap();
+    await this.#footer(this.text("ui.ice-yes"));
+    await this.took({ type: "ice-returned", at: await this.now() });
+  }
+
+  async restart(): Promise<void> {
+    await this.button(this.text("ui.restart")).tap();
+    await this.#footer(this.text("ui.restart-yes"));
+    this.session = startSession(flow, await this.now());
+    await this.seesTurn("focused");
+  }
+
+  /** Changes the answer that was given at this turn, after the panel has said how many later ones it drops. */
+  async change(turn: string): Promise<void> {
+    const line = linesOf(this.session, this.texts).findLast((each) => each.turn === turn);
+    if (!line) throw new Error(`${turn} was never answered`);
+    const fold = this.host.getByRole("button", { expanded: false, name: /earlier answer/ });
+    if (await fold.count()) await fold.tap();
+    await this.button(`${this.text("ui.change")}: ${line.title}`)
+      .last()
+      .tap();
+    if (line.drops > 0) {
+      await expect(this.host.getByText(this.text("ui.drops", { count: line.drops }))).toBeVisible();
+      await this.button(this.text("ui.change-anyway")).tap();
+    }
+    this.session = changeAnswer(this.session, line.index, await this.now());
+    await this.seesTurn("focused");
+  }
+
+  /** Gives answer after answer, as a householder would, until an ending or the turn `stop`. */
+  async follow(answers: Answers, stop?: string): Promise<void> {
+    const asked = new Set<string>();
+    while (this.turn.turn !== stop && this.turn.kind !== "ending" && this.turn.kind !== "model") {
+      const { turn, kind } = this.turn;
+      const answer = answers[turn];
+      if (asked.has(turn)) throw new Error(`${turn} came up again`);
+      asked.add(turn);
+      if (kind === "gate" && answer === undefined) await this.confirmGate();
+      else if (answer === undefined) throw new Error(`No answer for ${turn}`);
+      else await (typeof answer === "string" ? this.answer(answer) : this.measure(answer));
+    }
+  }
+
+  /** The page is closed and opened again at the very turn; a hazardous one only after all its gates. */
+  async reload(): Promise<void> {
+    const { turn, kind } = this.turn;
+    await this.page.reload();
+    await this.#resumed(this.session);
+    const [check = ""] = turn.split(".");
+    const gates = flow.checks[check]?.gates ?? [];
+    if (gates[0]) expect(this.turn.turn, "the first gate first").toBe(`${check}.gate-${gates[0]}`);
+    if (kind !== "gate") for (const _ of gates) await this.confirmGate();
+    if (kind !== "gate") expect(this.turn.turn, "the turn that was left").toBe(turn);
+  }
+
+  /** So many hours go by while the page lies open with its timers asleep. */
+  async sleep(hours: number): Promise<void> {
+    await this.page.clock.fastForward(hours * 3_600_000);
+    this.session = settle(this.session, await this.now());
+    await this.seesTurn();
+  }
+
+  /** The page is closed, and opened again so many hours later. */
+  async comeBackAfter(hours: number, path = "index.html"): Promise<void> {
+    await this.page.goto("blank.html");
+    await this.page.clock.fastForward(hours * 3_600_000);
+    await this.page.goto(path);
+    await this.#resumed(this.session);
+  }
+
+  /** Notes an act that the panel must have taken, and looks at what it shows now. */
+  async took(event: LogEvent): Promise<void> {
+    const { session, refusal } = record(settle(this.session, event.at), event);
+    expect(refusal, JSON.stringify(event)).toBeNull();
+    this.session = session;
+    await this.seesTurn("focused");
+  }
+
+  /** The screen shows the turn, whole, fit to be read by everybody, and the log is kept. */
+  async seesTurn(focus: "focused" | "" = ""): Promise<void> {
+    const { heading, body, hazards, answers, kind } = this.turn;
+    await expect(this.heading).toHaveText(heading);
+    if (focus) await expect(this.heading).toBeFocused();
+    const [shown = ""] = (await this.host.getByRole("region").allInnerTexts()).map(flat);
+    for (const text of [...body, ...hazards.map((hazard) => hazard.text)])
+      expect(shown).toContain(flat(text));
+    const buttons = (await this.host.getByRole("button").allInnerTexts()).map(flat);
+    const wanted = answers.filter(({ role }) => kind !== "gate" || role !== "own");
+    expect(buttons).toEqual(expect.arrayContaining(wanted.map(({ text }) => flat(text))));
+    const [tooWide, kept] = await this.page.evaluate(
+      (key) => [document.documentElement.scrollWidth - innerWidth, key && localStorage.getItem(key)],
+      this.#keeps && this.#storeKey,
+    );
+    expect(tooWide, "pixels that the page is too wide").toBeLessThan(1);
+    if (this.#keeps) expect(eventsIn(kept as string)).toEqual(eventsIn(JSON.stringify(this.session.log)));
+    if (this.#axe) expect(await violationsOn(this.page), this.turn.turn).toEqual([]);
+  }
+
+  /** The ending on screen: its outcome in a word, its cause, and whom to call. */
+  async seesEnding(outcome: Ending["outcome"], { cause, who }: { cause?: string; who?: string } = {}) {
+    expect(this.turn.ending?.outcome, this.turn.turn).toBe(outcome);
+    await expect(this.host.getByText(this.text(`part.outcome-${outcome}`), { exact: true })).toBeVisible();
+    const words = cause && this.text(`causes.${cause}.${outcome === "fixed" ? "fixed" : "is"}`);
+    if (words) await expect(this.host.getByText(words)).toBeVisible();
+    if (who) await expect(this.host.getByText(this.text(`who.${who}.name`)).first()).toBeVisible();
+  }
+
+  /** What the browser keeps of this session, the instants left out. */
+  async storedEvents(): Promise<object[]> {
+    return eventsIn(await this.storedText());
+  }
+
+  storedText(): Promise<string | null> {
+    return this.page.evaluate((key) => localStorage.getItem(key), this.#storeKey);
+  }
+
+  async seesNotice(id: string): Promise<void> {
+    await expect(this.host.getByText(this.text(`notices.${id}`), { exact: true })).toBeVisible();
+  }
+
+  async #resumed(left: Session): Promise<void> {
+    this.session = resume(flow, JSON.parse(JSON.stringify(left.log)), await this.now()).session;
+    await this.seesTurn();
+  }
+
+  async #footer(name: string): Promise<void> {
+    // The same danger may be an answer of the opening: the footer's own comes last.
+    await this.button(name).last().tap();
+  }
+
+  #answerText(id: string): string {
+    const answer = this.turn.answers.find((each) => each.id === id);
+    if (!answer) throw new Error(`${this.turn.turn} has no answer "${id}"`);
+    return answer.text;
+  }
+}
+
+function eventsIn(log: string | null): object[] {
+  return (parseLog(JSON.parse(log ?? "null"))?.events ?? []).map(({ at: _, ...event }) => event);
+}

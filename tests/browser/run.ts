@@ -1,0 +1,23 @@
+import { spawnSync } from "node:child_process";
+import { buildEmbed } from "../../src/cli/build.ts";
+import { findChromium, thisMachine } from "./find-chromium.ts";
+import { builtFolder } from "./site.ts";
+
+/*
+ * `npm run browser [part of a file's name] [-g "part of a sentence"]`: finds a Chromium, builds the embed, tests it.
+ */
+try {
+  const chromium = findChromium(thisMachine);
+  console.log(`Chromium: ${chromium}`);
+  await buildEmbed(builtFolder);
+  const command = ["playwright", "test", "--config", ".config/playwright.ts", ...process.argv.slice(2)];
+  const { status } = spawnSync("npx", command, {
+    cwd: new URL("../..", import.meta.url).pathname,
+    stdio: "inherit",
+    env: { ...process.env, CHROMIUM_PATH: chromium },
+  });
+  process.exitCode = status ?? 1;
+} catch (problem) {
+  console.error(problem instanceof Error ? problem.message : problem);
+  process.exitCode = 1;
+}

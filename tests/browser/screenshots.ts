@@ -1,0 +1,112 @@
+import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { type Browser, chromium, type Page } from "playwright";
+import { buildEmbed } from "../../src/cli/build.ts";
+import { readFlow } from "../../src/cli/flows-folder.ts";
+import { readLocales } from "../../src/cli/locales-folder.ts";
+import { serveFolders } from "../../src/cli/serve.ts";
+import { createTexts } from "../../src/session/index.ts";
+import { chromiumSwitches } from "../bench/chromium-switches.ts";
+import { createVisitor } from "../bench/visitor.ts";
+import { wornFilter } from "../bench/worn-filter.ts";
+import { findChromium, thisMachine } from "./find-chromium.ts";
+
+/*
+ * `npm run screenshots` takes the pictures of the README: one session on a phone, light and dark, into
+ * demo/screenshots/. Each picture is what the phone shows after the tap; only the part's card is scrolled to.
+ */
+const root = new URL("../../", import.meta.url).pathname;
+const folder = `${root}demo/screenshots/`;
+const built = `${root}.cache/screenshots`;
+const phone = { width: 360, height: 740 };
+
+/** By the turn where it is taken; `done` after everything but the last tap. */
+const shots: Record<string, { name: string; done?: true }> = {
+  "opening.danger": { name: "opening" },
+  "door-seal.paper-strip": { name: "check" },
+  "flow-test.run": { name: "flow", done: true },
+  "supply-line.gate-pulled-out": { name: "gate" },
+};
+
+/** Pictures that stand alone beside the overview. */
+const alone = ["check", "gate", "flow", "part"];
+
+async function walk(browser: Browser, address: string, colorScheme: "light" | "dark") {
+  const context = await browser.newContext({
+    ...{ viewport: phone, deviceScaleFactor: 2, hasTouch: true, isMobile: true },
+    ...{ colorScheme, locale: "en-GB" },
+  });
+  const page = await context.newPage();
+  await page.goto(address);
+  await page.getByRole("heading", { level: 2 }).waitFor();
+  await page.waitForLoadState("networkidle");
+  const flow = readFlow();
+  const texts = createTexts(readLocales(), "en-GB", flow.limits);
+  const visitor = createVisitor(page, flow, texts, wornFilter.answers, wornFilter.model);
+  const taken = new Map<string, Buffer>();
+  for (;;) {
+    const { turn, kind } = visitor.turn();
+    const shot = shots[turn];
+    if (shot && !shot.done) taken.set(shot.name, await take(page));
+    if (kind === "ending") break;
+    await visitor.go(async () => {
+      if (shot?.done) taken.set(shot.name, await take(page));
+    });
+  }
+  await page.getByRole("button", { name: texts("part.add") }).waitFor();
+  await page.locator(".part-card").evaluate((card) => card.scrollIntoView());
+  taken.set("part", await take(page));
+  await context.close();
+  return taken;
+}
+
+/** The phone's screen, with the focus ring and everything else as it is, but nothing half-way through moving. */
+const take = (page: Page) => page.screenshot({ animations: "disabled", caret: "hide" });
+
+/** Draws pictures side by side on one page and takes its picture. */
+async function compose(browser: Browser, pictures: Buffer[], ground: string): Promise<Buffer> {
+  const width = 190;
+  const gap = 12;
+  const height = Math.round((width * phone.height) / phone.width);
+  const page = await browser.newPage({
+    viewport: { width: pictures.length * (width + gap) + gap, height: height + 2 * gap },
+  });
+  const images = pictures.map((each) => `<img src="data:image/png;base64,${each.toString("base64")}">`);
+  await page.setContent(`<style>
+    body { margin: 0; padding: ${gap}px; display: flex; gap: ${gap}px; background: ${ground} }
+    img { width: ${width}px; border-radius: 12px }
+  </style>${images.join("")}`);
+  const picture = await page.screenshot();
+  await page.close();
+  return picture;
+}
+
+await buildEmbed(built);
+const { server, address } = await serveFolders([`${root}demo`, built], 0);
+const browser = await chromium.launch({
+  executablePath: findChromium(thisMachine),
+  args: chromiumSwitches,
+});
+try {
+  mkdirSync(folder, { recursive: true });
+  const write = (name: string, picture: Buffer) => {
+    writeFileSync(`${folder}${name}.png`, picture);
+    console.log(`${name}.png  ${Math.round(readFileSync(`${folder}${name}.png`).length / 1000)} kB`);
+  };
+  const order = ["opening", "check", "flow", "gate", "part"];
+  for (const scheme of ["light", "dark"] as const) {
+    const taken = await walk(browser, address, scheme);
+    const found = order.map((name) => {
+      const picture = taken.get(name);
+      if (!picture)
+        throw new Error(`The session never came to "${name}"; it only came to ${[...taken.keys()]}`);
+      return picture;
+    });
+    if (scheme === "light") for (const name of alone) write(name, taken.get(name) as Buffer);
+    const ground = scheme === "light" ? "#e4dcec" : "#0d0a11";
+    write(scheme === "light" ? "overview" : "overview-dark", await compose(browser, found, ground));
+  }
+} finally {
+  await browser.close();
+  server.closeAllConnections();
+  server.close();
+}

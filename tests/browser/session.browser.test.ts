@@ -1,0 +1,160 @@
+import { linesOf, startSession } from "../../src/session/index.ts";
+import { at, follow, healthy } from "../session/drive.ts";
+import { flow } from "./expected.ts";
+import { PanelPage } from "./panel-page.ts";
+import { expect, test } from "./panel-test.ts";
+
+test.describe("changing one's mind", () => {
+  test("an earlier answer is changed after the panel has said how many later ones that drops", async ({
+    panel,
+  }) => {
+    await panel.open();
+    await panel.follow(healthy, "door-closing.look");
+    expect(linesOf(panel.session, panel.texts).find(({ turn }) => turn === "opening.changed")?.drops).toBe(2);
+    await panel.change("opening.changed");
+    expect(panel.turn.turn).toBe("opening.changed");
+    expect(await panel.storedEvents()).toHaveLength(3);
+    await panel.answer("moved");
+    await panel.reload();
+    expect(panel.turn.turn).toBe("control-lock.look");
+  });
+
+  test("the last answer drops no other and is changed at once", async ({ panel }) => {
+    await panel.open();
+    await panel.answer("none");
+    await panel.change("opening.danger");
+    expect(panel.turn.turn).toBe("opening.danger");
+  });
+
+  test("keeping it changes nothing, and the focus goes back to where it came from", async ({ panel }) => {
+    await panel.open();
+    await panel.follow(healthy, "opening.changed");
+    const kept = await panel.storedText();
+    const change = panel.button(`${panel.text("ui.change")}: ${panel.text("checks.opening.danger.name")}`);
+    await change.tap();
+    await panel.seesTurn();
+    await panel.button(panel.text("ui.keep")).tap();
+    await expect(change).toBeFocused();
+    expect(await panel.storedText()).toBe(kept);
+    await panel.seesTurn();
+  });
+
+  test("a hazardous step is met again only behind its gates", async ({ panel }) => {
+    const before = follow(
+      startSession(flow, at(0)),
+      { ...healthy, "opening.changed": "new-filter" },
+      "fill-tube.gate-back-panel",
+    );
+    await panel.openAt(before);
+    await panel.change("filter-seated.look");
+    expect(panel.turn.turn).toBe("filter-seated.gate-water-supply");
+    await panel.confirmGate();
+    expect(panel.turn.turn).toBe("filter-seated.look");
+  });
+
+  test("starting again asks first, and then forgets everything", async ({ panel }) => {
+    await panel.open();
+    await panel.follow(healthy, "control-lock.look");
+    await panel.button(panel.text("ui.restart")).tap();
+    await expect(panel.host.getByText(panel.text("ui.restart-ask"))).toBeFocused();
+    await panel.seesTurn();
+    await panel.button(panel.text("ui.cancel")).tap();
+    expect(panel.turn.turn).toBe("control-lock.look");
+    await panel.seesTurn();
+    await panel.restart();
+    await panel.reload();
+    expect(panel.turn.turn).toBe("opening.danger");
+    await expect(panel.host.getByRole("listitem")).toHaveCount(0);
+  });
+});
+
+test.describe("double taps", () => {
+  /** Both clicks within one task: no screen can have changed in between. */
+  async function tapTwice(panel: PanelPage, name: string, second = name): Promise<void> {
+    const other = await panel.button(second).elementHandle();
+    await panel.button(name).evaluate((button, next) => {
+      (button as HTMLElement).click();
+      (next as HTMLElement).click();
+    }, other);
+  }
+
+  test("an answer tapped twice is given once", async ({ panel }) => {
+    await panel.open();
+    await tapTwice(panel, panel.text("checks.opening.danger.answers.none"));
+    await expect(panel.heading).toHaveText(panel.text("checks.opening.symptom.ask"));
+    expect(await panel.storedEvents()).toEqual([
+      { type: "answered", turn: "opening.danger", answer: "none" },
+    ]);
+  });
+
+  test("of two answers tapped at once the first counts", async ({ panel }) => {
+    await panel.openAt(follow(startSession(flow, at(0)), healthy, "control-lock.look"));
+    const words = (id: string) => panel.text(`checks.control-lock.look.answers.${id}`);
+    await tapTwice(panel, words("no-lock"), words("lock-on"));
+    await expect(panel.heading).toHaveText(panel.text("checks.ice-maker-switch.look.ask"));
+    expect((await panel.storedEvents()).at(-1)).toMatchObject({ answer: "no-lock" });
+  });
+
+  test("a gate confirmed twice is confirmed once, and only its own", async ({ panel }) => {
+    await panel.openAt(
+      follow(
+        startSession(flow, at(0)),
+        { ...healthy, "flow-test.run": "cannot" },
+        "supply-line.gate-water-supply",
+      ),
+    );
+    for (const box of await panel.host.getByRole("checkbox").all()) await box.tap();
+    await panel.confirmButton.evaluate((button) => {
+      (button as HTMLElement).click();
+      (button as HTMLElement).click();
+    });
+    await expect(panel.heading).toHaveText(panel.text("gates.pulled-out.ask"));
+    for (const box of await panel.host.getByRole("checkbox").all()) await expect(box).not.toBeChecked();
+  });
+
+  test("a gate with a line left does not open, and says how many are left", async ({ panel }) => {
+    await panel.openAt(
+      follow(
+        startSession(flow, at(0)),
+        { ...healthy, "flow-test.run": "cannot" },
+        "stop-tap.gate-water-supply",
+      ),
+    );
+    const kept = await panel.storedText();
+    await expect(panel.confirmButton).toHaveCount(1);
+    for (const box of (await panel.host.getByRole("checkbox").all()).slice(1)) await box.tap();
+    await panel.confirmButton.tap();
+    await expect(panel.host.getByText(panel.text("measure.gate-left", { count: 1 }))).toBeVisible();
+    await panel.seesTurn();
+    expect(await panel.storedText()).toBe(kept);
+  });
+
+  test("starting again and changing an answer at once do no more than the first of them", async ({
+    panel,
+  }) => {
+    await panel.open();
+    await panel.follow(healthy, "opening.changed");
+    await panel.button(panel.text("ui.restart")).tap();
+    await tapTwice(panel, panel.text("ui.restart-yes"));
+    await expect(panel.heading).toHaveText(panel.text("checks.opening.danger.ask"));
+    expect(await panel.storedEvents()).toEqual([]);
+    await panel.button(panel.text("checks.opening.danger.answers.none")).tap();
+    await expect(panel.heading).toHaveText(panel.text("checks.opening.symptom.ask"));
+  });
+});
+
+test.describe("two panels on one page", () => {
+  test("each keeps its own session by its name, over a reload too", async ({ page }) => {
+    // No axe here: two regions of one name are for the page to tell apart.
+    const kitchen = new PanelPage(page, { sessionName: "kitchen", axe: false });
+    const garage = new PanelPage(page, { sessionName: "garage", axe: false });
+    await kitchen.open("two-panels.html");
+    await garage.seesTurn();
+    await kitchen.answer("none");
+    await garage.answer("gas");
+    await kitchen.seesTurn();
+    await page.reload();
+    await expect(kitchen.heading).toHaveText(kitchen.text("checks.opening.symptom.ask"));
+    await expect(garage.heading).toHaveText(garage.text("dangers.gas.heading"));
+  });
+});

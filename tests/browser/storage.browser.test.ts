@@ -1,0 +1,141 @@
+import { startSession } from "../../src/session/index.ts";
+import { at, follow, healthy } from "../session/drive.ts";
+import { flow } from "./expected.ts";
+import { PanelPage } from "./panel-page.ts";
+import { expect, test } from "./panel-test.ts";
+
+test.describe("storage", () => {
+  for (const [how, deny] of [
+    [
+      "denied",
+      () =>
+        Object.defineProperty(window, "localStorage", {
+          get: () => {
+            throw new DOMException("denied", "SecurityError");
+          },
+        }),
+    ],
+    [
+      "full",
+      () => {
+        Storage.prototype.setItem = () => {
+          throw new DOMException("full", "QuotaExceededError");
+        };
+      },
+    ],
+  ] as const) {
+    test(`${how}, it says so and works to an ending`, async ({ page }) => {
+      await page.addInitScript(deny);
+      const panel = new PanelPage(page, { keeps: false });
+      await panel.open();
+      await panel.answer("none");
+      await panel.seesNotice("memory-only");
+      await panel.follow({ ...healthy, "too-full.look": "frosted" });
+      await panel.seesNotice("memory-only");
+      await panel.seesEnding("professional", { cause: "defrost-fault" });
+      await page.reload();
+      await expect(panel.heading).toHaveText(panel.text("checks.opening.danger.ask"));
+    });
+  }
+
+  test("full, what was answered meanwhile outlives a change of an attribute", async ({ page }) => {
+    const panel = new PanelPage(page, { keeps: false });
+    await panel.open();
+    await panel.answer("none");
+    await page.evaluate(() => {
+      Storage.prototype.setItem = () => {
+        throw new DOMException("full", "QuotaExceededError");
+      };
+    });
+    await panel.answer("no-ice");
+    await panel.host.evaluate((host) => host.setAttribute("shop-name", "Another name"));
+    await panel.seesNotice("welcome-back");
+    await expect(panel.heading).toHaveText(panel.text("checks.opening.supply.ask"));
+  });
+
+  const log = startSession(flow, at(0)).log;
+  for (const [what, stored] of [
+    ["no JSON", "{{{"],
+    ["an empty text", ""],
+    ["a list", "[]"],
+    ["a number", "7"],
+    ["markup", '"<img src=x onerror=alert(1)>"'],
+    ["a newer format", JSON.stringify({ ...log, format: 2 })],
+    ["events that are none", JSON.stringify({ ...log, events: [{ type: "gate-opened", at: at(1) }] })],
+    ["a time that is none", JSON.stringify({ ...log, events: [{ type: "help-asked", at: "tomorrow" }] })],
+    ["a prototype", '{"__proto__":{"format":1},"constructor":{}}'],
+    ["ten thousand brackets", `${"[".repeat(10_000)}${"]".repeat(10_000)}`],
+  ]) {
+    test(`${what} in storage counts as nothing`, async ({ panel, page }) => {
+      await page.goto("blank.html");
+      await page.evaluate((text) => localStorage.setItem("fridgeside:panel", text), stored ?? "");
+      await page.goto("index.html");
+      await expect(panel.heading).toHaveText(panel.text("checks.opening.danger.ask"));
+      await panel.button(panel.text("checks.opening.danger.answers.none")).tap();
+      await expect(panel.heading).toHaveText(panel.text("checks.opening.symptom.ask"));
+    });
+  }
+
+  test("a stored log that jumps a gate is followed as far as the gate, and says that it was cut", async ({
+    panel,
+    page,
+  }) => {
+    const atGate = follow(
+      startSession(flow, at(0)),
+      { ...healthy, "flow-test.run": "cannot" },
+      "stop-tap.gate-water-supply",
+    );
+    const events = [
+      ...atGate.log.events,
+      { type: "answered", turn: "stop-tap.gate-water-supply", answer: "ready", items: [], at: at(60) },
+      { type: "answered", turn: "stop-tap.open", answer: "opened", at: at(61) },
+    ];
+    await page.goto("blank.html");
+    await page.evaluate(
+      (text) => localStorage.setItem("fridgeside:panel", text),
+      JSON.stringify({ ...atGate.log, events }),
+    );
+    await page.goto("index.html");
+    await expect(panel.heading).toHaveText(panel.text("gates.water-supply.ask"));
+    await panel.seesNotice("shortened");
+  });
+
+  test("markup in a stored answer stays text", async ({ panel, page }) => {
+    const given = {
+      type: "model-given",
+      turn: "part.model",
+      code: "<img src=x onerror=alert(1)>",
+      typed: "x",
+      at: at(60),
+    };
+    const worn = { ...healthy, "ice-bin.look": "not-seated", "ice-bin.reseat": "cracked" };
+    const atModel = follow(startSession(flow, at(0)), worn, "part.model");
+    const kept = { ...atModel.log, events: [...atModel.log.events, given] };
+    await page.goto("blank.html");
+    await page.evaluate((text) => localStorage.setItem("fridgeside:panel", text), JSON.stringify(kept));
+    await page.goto("index.html");
+    await expect(panel.host.getByText(given.code).first()).toBeVisible();
+    await expect(panel.host.locator("img")).toHaveCount(0);
+  });
+});
+
+test.describe("the connection", () => {
+  test("lost after loading, it is said, and the search goes on to its ending", async ({ panel, page }) => {
+    await panel.open();
+    await panel.answer("none");
+    await page.context().setOffline(true);
+    await panel.seesNotice("offline");
+    await panel.follow({ ...healthy, "ice-bin.look": "not-seated", "ice-bin.reseat": "cracked" });
+    await panel.seesNotice("offline");
+    // The catalogue came with the page: even the part is found.
+    await panel.giveModel("TBY-744-K4.W");
+    await expect(
+      panel
+        .button(panel.text("part.add"))
+        .or(panel.host.getByText(panel.text("part.out-of-stock")))
+        .first(),
+    ).toBeVisible();
+    await page.context().setOffline(false);
+    await expect(panel.host.getByText(panel.text("notices.offline"))).toHaveCount(0);
+  });
+});

@@ -1,0 +1,60 @@
+import { healthy } from "../session/drive.ts";
+import { PanelPage } from "./panel-page.ts";
+import { expect, test } from "./panel-test.ts";
+
+declare global {
+  interface Window {
+    breaches: string[];
+  }
+}
+
+test.describe("a page with a strict policy and Trusted Types", () => {
+  test("a whole search, to a part in the basket and a summary, breaks none of it", async ({ page }) => {
+    await page.addInitScript(() => {
+      window.breaches = [];
+      document.addEventListener("securitypolicyviolation", (event) => {
+        window.breaches.push(`${event.violatedDirective} ${event.blockedURI} ${event.sample}`);
+      });
+    });
+    const responded = page.waitForResponse("**/index.html");
+    // No axe: it is no part of the panel, and it is not written for such a page.
+    const panel = new PanelPage(page, { axe: false });
+    await panel.open();
+    expect((await responded).headers()["content-security-policy"]).toMatch(
+      /default-src 'none'.*require-trusted-types-for/,
+    );
+    await panel.follow(
+      {
+        ...healthy,
+        "freezer-temperature.read": { kind: "temperature", value: -18, unit: "C", with: "display" },
+        "flow-test.run": { kind: "flow", runs: [{ volume: 60, unit: "ml", seconds: 10 }] },
+        "supply-line.look": "damaged",
+      },
+      "part.model",
+    );
+    await panel.giveModel("TBY-744-K4.W");
+    await panel.button(panel.text("part.copy")).tap();
+    await panel.button(panel.text("part.add")).first().tap();
+    expect(await page.evaluate(() => window.breaches)).toEqual([]);
+  });
+});
+
+test.describe("the policy of the demo shop", () => {
+  test.use({ expectedFaults: /TrustedHTML/ });
+
+  test("the policy is in force: what it forbids is told", async ({ page }) => {
+    await page.addInitScript(() => {
+      window.breaches = [];
+      document.addEventListener("securitypolicyviolation", (event) =>
+        window.breaches.push(event.violatedDirective),
+      );
+    });
+    await page.goto("index.html");
+    await page.evaluate(() => {
+      try {
+        document.createElement("div").innerHTML = "<b>markup</b>";
+      } catch {}
+    });
+    await expect.poll(() => page.evaluate(() => window.breaches)).not.toEqual([]);
+  });
+});

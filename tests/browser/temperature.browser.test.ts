@@ -1,0 +1,63 @@
+import { startSession } from "../../src/session/index.ts";
+import { at, follow, healthy } from "../session/drive.ts";
+import { flow } from "./expected.ts";
+import { choose, temperatureField } from "./instruments.ts";
+import { expect, test } from "./panel-test.ts";
+
+test.describe("the temperature of the freezer", () => {
+  test.beforeEach(({ panel }) =>
+    panel.openAt(follow(startSession(flow, at(0)), healthy, "freezer-temperature.read")),
+  );
+
+  test("what cannot be read or believed is told beside the field, stays typed, and is not kept", async ({
+    panel,
+  }) => {
+    const kept = await panel.storedText();
+    const unreadable = (typed: string) => panel.text("measure.unreadable", { typed });
+    const degrees = (value: string) => panel.text("measure.degrees-C", { value });
+    for (const [typed, said] of [
+      ["", panel.text("measure.temperature-empty")],
+      ["12abc", unreadable("12abc")],
+      ["-18-", unreadable("-18-")],
+      ["180", panel.text("measure.temperature-too-large", { value: degrees("180"), max: degrees("60") })],
+      ["-300", panel.text("measure.temperature-too-small", { value: degrees("−300"), min: degrees("−60") })],
+    ] as const) {
+      await temperatureField(panel).fill(typed);
+      await panel.button(panel.text("measure.show-result")).tap();
+      await expect(temperatureField(panel)).toHaveAccessibleDescription(said);
+      await expect(temperatureField(panel)).toHaveValue(typed);
+      await expect(temperatureField(panel)).toBeFocused();
+    }
+    await panel.seesTurn();
+    expect(await panel.storedText()).toBe(kept);
+  });
+
+  test("nought degrees is a reading, and too warm for ice", async ({ panel }) => {
+    await panel.measure({ kind: "temperature", value: 0, unit: "C", with: "thermometer" });
+    expect(panel.turn.turn).toBe("freezer-temperature.colder");
+  });
+
+  test("0 °F is the freezer that the food authorities ask for: cold enough", async ({ panel }) => {
+    // 0 °F = −17.8 °C, USDA FSIS and FDA advice.
+    await panel.measure({ kind: "temperature", value: 0, unit: "F", with: "thermometer" });
+    expect(panel.turn.turn).toBe("reset.find");
+  });
+
+  for (const typed of ["-18,5", "−18.5"]) {
+    test(`"${typed}" is read as eighteen and a half below nought`, async ({ panel }) => {
+      await choose(panel, "measure.with-thermometer");
+      await temperatureField(panel).fill(typed);
+      await panel.button(panel.text("measure.show-result")).tap();
+      await expect(panel.host.getByText(panel.text("measure.temperature-passes"))).toBeVisible();
+      await expect(panel.host.getByText("−18.5 °C").first()).toBeVisible();
+    });
+  }
+
+  test("a verdict goes away as soon as anything it rests on is changed", async ({ panel }) => {
+    await temperatureField(panel).fill("-20");
+    await panel.button(panel.text("measure.show-result")).tap();
+    await expect(panel.button(panel.text("measure.use"))).toBeVisible();
+    await choose(panel, "measure.unit-F");
+    await expect(panel.button(panel.text("measure.use"))).toHaveCount(0);
+  });
+});

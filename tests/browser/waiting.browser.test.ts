@@ -1,0 +1,98 @@
+import { startSession } from "../../src/session/index.ts";
+import { type Answers, at, follow, healthy } from "../session/drive.ts";
+import { flow } from "./expected.ts";
+import { PanelPage } from "./panel-page.ts";
+import { expect, test } from "./panel-test.ts";
+
+/** Switched on at nine: the 24 hours of flows/limits.yaml end at nine next day. */
+async function startsToWait(panel: PanelPage): Promise<void> {
+  const off: Answers = { ...healthy, "ice-maker-switch.look": "off" };
+  await panel.openAt(follow(startSession(flow, at(0)), off, "ice-maker-switch.switch-on"));
+  await panel.answer("switched-on");
+  expect(panel.turn.turn).toBe("wait-for-ice.wait");
+}
+
+async function seesLeft(panel: PanelPage, hours: number, minutes: number): Promise<void> {
+  await expect(panel.host.getByText(panel.text("measure.wait-left", { hours, minutes }))).toBeVisible();
+}
+
+test.describe("waiting", () => {
+  test("the time that is left is shown and goes down, and the next question comes when it is over", async ({
+    panel,
+  }) => {
+    await startsToWait(panel);
+    await seesLeft(panel, 24, 0);
+    await panel.reload();
+    await panel.sleep(5);
+    await seesLeft(panel, 19, 0);
+    await panel.sleep(18.5);
+    await seesLeft(panel, 0, 30);
+    await panel.sleep(1);
+    expect(panel.turn.turn).toBe("wait-for-ice.came");
+    await panel.answer("no-ice");
+    expect(panel.turn.turn).toBe("door-closing.look");
+  });
+
+  test("somebody who comes back too early is still waiting, and is welcomed", async ({ panel }) => {
+    await startsToWait(panel);
+    await panel.comeBackAfter(23);
+    await panel.seesNotice("welcome-back");
+    expect(panel.turn.turn).toBe("wait-for-ice.wait");
+    await seesLeft(panel, 1, 0);
+  });
+
+  test("a tap at a wait that ran out while the phone slept is not taken for an answer to it", async ({
+    panel,
+  }) => {
+    await startsToWait(panel);
+    const early = panel.button(panel.text("checks.wait-for-ice.wait.answers.keep-checking"));
+    await expect(early).toBeVisible();
+    // The clock alone goes on: no timer has told the panel yet.
+    await panel.page.clock.setSystemTime("2026-03-03T10:00:00Z");
+    await early.tap();
+    await expect(panel.heading).toHaveText(panel.text("checks.wait-for-ice.came.ask"));
+    expect(await panel.storedEvents()).toContainEqual({ type: "wait-ended" });
+  });
+
+  for (const [zone, hour] of [
+    ["America/Los_Angeles", /1:00/],
+    ["Asia/Kathmandu", /14:45|2:45/],
+  ] as const) {
+    test(`in ${zone} the wait ends at the same instant, told by that place's clock`, async ({
+      panel,
+      browser,
+      site,
+    }) => {
+      await startsToWait(panel);
+      const until = (await panel.host.locator("time").getAttribute("datetime")) ?? "";
+      const context = await browser.newContext({
+        storageState: await panel.page.context().storageState(),
+        timezoneId: zone,
+        locale: "en-GB",
+        viewport: { width: 360, height: 740 },
+        hasTouch: true,
+        baseURL: site,
+      });
+      const page = await context.newPage();
+      await page.clock.install({ time: Date.parse(until) - 18 * 3_600_000 });
+      const elsewhere = new PanelPage(page);
+      await elsewhere.openAgain(panel.session);
+      await seesLeft(elsewhere, 18, 0);
+      const end = elsewhere.host.locator("time");
+      await expect(end).toHaveAttribute("datetime", until);
+      await expect(end).toHaveText(hour);
+      await elsewhere.sleep(18.5);
+      expect(elsewhere.turn.turn).toBe("wait-for-ice.came");
+      await context.close();
+    });
+  }
+
+  test("a night in which the clocks go forward is no hour shorter", async ({ panel }) => {
+    // Summer time began in the United Kingdom at 01:00 UTC on Sunday 29 March 2026 (last Sunday in March).
+    await panel.page.clock.setSystemTime("2026-03-28T20:00:00Z");
+    await startsToWait(panel);
+    await panel.sleep(23.75);
+    await seesLeft(panel, 0, 15);
+    await expect(panel.host.locator("time")).toHaveText(/21:00/);
+  });
+});

@@ -1,0 +1,144 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { readFlow } from "../../src/cli/flows-folder.ts";
+import { createChart } from "../../src/flow/index.ts";
+import { createLog, parseEvent, parseLog, replay, startSession } from "../../src/session/index.ts";
+import { answerTo, at, celsius, fittedOn, flowOf, take } from "./drive.ts";
+
+const flow = readFlow();
+const chart = createChart(flow);
+
+describe("a log from storage, a link or a file", () => {
+  test("comes back from JSON as it went in", () => {
+    const session = take(startSession(flow, at(0), "TR-01"), "none");
+    expect(parseLog(JSON.parse(JSON.stringify(session.log)))).toEqual(session.log);
+  });
+
+  test("is null for whatever is no log, and never throws", () => {
+    fc.assert(
+      fc.property(fc.anything({ withNullPrototype: true, withBigInt: true, withDate: true }), (value) => {
+        expect(parseLog(value)).toBeNull();
+        expect(parseEvent(value)).toBeNull();
+      }),
+      { seed: 11, numRuns: 1000 },
+    );
+  }, 60_000);
+
+  test("is null for a log of another format, without a start, or with one event that is none", () => {
+    const log = createLog("1", at(0));
+    expect(parseLog(log)).toEqual(log);
+    expect(parseLog({ ...log, format: 2 })).toBeNull();
+    expect(parseLog({ ...log, started: "yesterday" })).toBeNull();
+    expect(parseLog({ ...log, model: 7 })).toBeNull();
+    expect(parseLog({ ...log, events: [{ type: "gate-opened", at: at(0) }] })).toBeNull();
+    expect(parseLog({ ...log, events: "none" })).toBeNull();
+  });
+
+  test("keeps no property that it does not know, such as a script somebody smuggled in", () => {
+    const event = { type: "help-asked", at: at(0), onclick: "alert(1)" };
+    expect(parseEvent(event)).toEqual({ type: "help-asked", at: at(0) });
+    expect(parseLog({ ...createLog("1", at(0)), html: "<b>" })).toEqual(createLog("1", at(0)));
+  });
+
+  test("cannot reach into the prototype of anything", () => {
+    const hostile = JSON.parse(
+      '{"type":"help-asked","at":"2026-03-02T08:00:00Z","__proto__":{"polluted":true}}',
+    );
+    expect(Object.keys(parseEvent(hostile) ?? {})).toEqual(["type", "at"]);
+    expect(({} as { polluted?: boolean }).polluted).toBeUndefined();
+  });
+});
+
+describe("the time of an event", () => {
+  // RFC 3339 section 5.6 and its examples in section 5.8.
+  test.each([
+    "1985-04-12T23:20:50.52Z",
+    "1996-12-19T16:39:57-08:00",
+    "1937-01-01T12:00:27.87+00:20",
+    "2026-03-02T08:00:00+13:45",
+  ])("may be %s", (time) => {
+    expect(parseEvent({ type: "help-asked", at: time })).toEqual({ type: "help-asked", at: time });
+  });
+
+  test.each([
+    "2026-03-02",
+    "2026-03-02 08:00:00Z",
+    "2026-03-02T08:00:00",
+    "2026-03-02T08:00Z",
+    "2026-13-02T08:00:00Z",
+    "2026-03-02T99:00:00Z",
+    "2026-03-02T08:00:00+99:99",
+    "Mon, 2 Mar 2026 08:00:00 GMT",
+    "1772438400000",
+    "",
+  ])("may not be %j: no wait could be counted from it", (time) => {
+    expect(parseEvent({ type: "help-asked", at: time })).toBeNull();
+    expect(parseLog(createLog("1", time))).toBeNull();
+  });
+});
+
+describe("a reading in a log", () => {
+  const session = startSession(flow, at(0));
+
+  test.each([
+    ["a flow", flowOf(20)],
+    ["a temperature", celsius(-18)],
+    ["a filter's age", fittedOn("2026-01-01")],
+  ])("is kept as measured: %s", (_, reading) => {
+    const event = answerTo(session, reading, at(1));
+    expect(parseEvent(JSON.parse(JSON.stringify(event)))).toEqual(event);
+  });
+
+  test.each([
+    ["no number", { ...celsius(0), value: "-18" }],
+    ["no finite number", { ...celsius(0), value: Number.POSITIVE_INFINITY }],
+    ["not a number", { ...celsius(0), value: Number.NaN }],
+    ["another unit", { ...celsius(0), unit: "K" }],
+    ["another instrument", { kind: "weight", value: 3 }],
+    ["runs that are none", { kind: "flow", runs: [{ volume: 1 }] }],
+  ])("is refused with %s", (_, reading) => {
+    expect(parseEvent({ type: "measured", turn: "x.y", reading, at: at(1) })).toBeNull();
+  });
+});
+
+test("a hostile log of well-formed events is replayed as far as it fits, and nothing is thrown", () => {
+  const anyEvent = fc.oneof(
+    fc.record({
+      type: fc.constant("answered"),
+      turn: fc.constantFrom(
+        "opening.danger",
+        "opening.symptom",
+        "__proto__",
+        "constructor.name",
+        "part.card",
+      ),
+      answer: fc.oneof(fc.constantFrom("none", "no-ice", "*", "", "toString"), fc.string()),
+      at: fc.constant(at(1)),
+    }),
+    fc.record({
+      type: fc.constant("danger-reported"),
+      danger: fc.oneof(fc.constantFrom("burning", "*", "toString"), fc.string()),
+      at: fc.constant(at(1)),
+    }),
+    fc.record({
+      type: fc.constantFrom("help-asked", "ice-returned", "session-resumed", "wait-ended"),
+      at: fc.constant(at(1)),
+    }),
+    fc.record({
+      type: fc.constant("measured"),
+      turn: fc.constant("opening.danger"),
+      reading: fc.record({ kind: fc.constant("flow"), runs: fc.constant([]) }),
+      at: fc.constant(at(1)),
+    }),
+  );
+  fc.assert(
+    fc.property(fc.array(anyEvent, { maxLength: 8 }), (events) => {
+      const log = parseLog({ ...createLog("1", at(0)), events });
+      if (!log) throw new Error("well formed, and yet no log");
+      const { session, dropped } = replay(flow, log, chart);
+      expect(session.log.events.length + dropped).toBe(events.length);
+      expect(session.log.events).toEqual(events.slice(0, events.length - dropped));
+    }),
+    { seed: 12, numRuns: 100 },
+  );
+}, 60_000);

@@ -1,0 +1,69 @@
+import { beforeAll, describe, expect, test } from "vitest";
+import { buildOurs, type Files, importsOf, isScript, sizeOf } from "./bench/built.ts";
+import { budget } from "./bench/goals.ts";
+
+/*
+ * Budgets in bytes of brotli, by the project's own goals: one file draws the first question, because on a slow
+ * connection each file that has to be waited for first costs a whole round trip.
+ */
+let files: Files;
+const script = () => [...files].filter(([name]) => isScript(name));
+const contentOf = (name: string) => {
+  const content = files.get(name);
+  if (!content) throw new Error(`The build holds no ${name}, only ${[...files.keys()].join(", ")}`);
+  return content;
+};
+
+beforeAll(async () => {
+  files = await buildOurs();
+}, 60_000);
+
+describe("the built script", () => {
+  test(`the first file has ${budget.firstFile} bytes of brotli at most`, () => {
+    expect(sizeOf(contentOf("fridgeside.js")).brotli).toBeLessThanOrEqual(budget.firstFile);
+  });
+
+  test("the first file waits for no other", async () => {
+    expect((await importsOf(contentOf("fridgeside.js"))).now).toEqual([]);
+  });
+
+  test(`all script has ${budget.allScript} bytes of brotli at most`, () => {
+    const all = script().reduce((sum, [, content]) => sum + sizeOf(content).brotli, 0);
+    expect(all).toBeLessThanOrEqual(budget.allScript);
+  });
+
+  test("a later file waits for nothing but the first, which is there already", async () => {
+    const later = script().filter(([name]) => name !== "fridgeside.js");
+    expect(later.length).toBeGreaterThan(0);
+    for (const [name, content] of later) {
+      expect(name).toMatch(/^parts\//);
+      expect((await importsOf(content)).now).toEqual(["../fridgeside.js"]);
+    }
+  });
+
+  test("the first file asks for every later one by itself", async () => {
+    const { later } = await importsOf(contentOf("fridgeside.js"));
+    expect(later.map((name) => name.replace(/^\.\//, "")).sort()).toEqual(
+      script()
+        .flatMap(([name]) => (name === "fridgeside.js" ? [] : [name]))
+        .sort(),
+    );
+  });
+});
+
+describe("what is built beside the script", () => {
+  test("flow and texts are data that a browser can read without running anything", () => {
+    const data = [...files].filter(([name]) => name.endsWith(".json"));
+    expect(data.length).toBeGreaterThanOrEqual(2);
+    for (const [, content] of data) expect(JSON.parse(content.toString())).toBeTypeOf("object");
+  });
+
+  test("there is script, data and style, and nothing else", () => {
+    for (const name of files.keys()) expect(name).toMatch(/\.(js|json|css)$/);
+  });
+
+  test("every file that may be kept for ever is named by its content", () => {
+    for (const name of files.keys())
+      if (name !== "fridgeside.js") expect(name).toMatch(/^parts\/[\w-]+-[\da-f]{8}\.\w+$/);
+  });
+});

@@ -1,0 +1,63 @@
+// @vitest-environment happy-dom
+import { describe, expect, test } from "vitest";
+import { linesOf, turnWith, viewOf } from "../gallery/turns.ts";
+import { mount } from "../mount.tsx";
+
+const withLines = (count: number) => viewOf(turnWith({ heading: "Now" }), { lines: linesOf(count) });
+const firstLine = "Change: Is anything dangerous right now?";
+
+describe("earlier answers", () => {
+  test("up to three are all in sight, each with its title and its answer", async () => {
+    const { all } = await mount(withLines(3));
+    expect(all("li").map((line) => line.querySelector("p")?.textContent)).toEqual([
+      "Is anything dangerous right now? No, nothing",
+      "What is the ice maker doing? It makes too little ice",
+      "How does the water get in? Through a pipe from the mains",
+    ]);
+  });
+
+  test("of more than three the older fold under a button that says how many", async () => {
+    const { all, tap, button } = await mount(withLines(6));
+    expect(all("li")).toHaveLength(2);
+    expect(all("ol")[0]?.getAttribute("start")).toBe("5");
+    await tap("4 earlier answers");
+    expect(all("li")).toHaveLength(6);
+    expect(button("4 earlier answers").getAttribute("aria-expanded")).toBe("true");
+  });
+});
+
+describe("changing an answer", () => {
+  test("the last one changes at once, because nothing is dropped", async () => {
+    const { tap, calls } = await mount(withLines(1));
+    await tap(firstLine);
+    expect(calls).toEqual([["change", 0]]);
+  });
+
+  test("an earlier one first says how many answers it drops, with the focus on those words", async () => {
+    const { tap, calls, focused } = await mount(withLines(3));
+    await tap(firstLine);
+    expect(calls).toEqual([]);
+    expect(focused().textContent).toBe("This drops the 2 later answers.");
+  });
+
+  test("one later answer is told in the singular", async () => {
+    const { tap, text } = await mount(withLines(2));
+    await tap(firstLine);
+    expect(text()).toContain("This drops the later answer.");
+  });
+
+  test("a yes drops them", async () => {
+    const { tap, calls } = await mount(withLines(3));
+    await tap(firstLine);
+    await tap("Change it");
+    expect(calls).toEqual([["change", 0]]);
+  });
+
+  test("a no keeps them and gives the focus back", async () => {
+    const { tap, calls, focused, button } = await mount(withLines(3));
+    await tap(firstLine);
+    await tap("Keep it");
+    expect(calls).toEqual([]);
+    expect(focused()).toBe(button(firstLine));
+  });
+});

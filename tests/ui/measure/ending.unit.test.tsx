@@ -1,0 +1,155 @@
+// @vitest-environment happy-dom
+import { describe, expect, test, vi } from "vitest";
+import type { View } from "../../../src/session/index.ts";
+import { endingFixtures } from "../gallery/ending-fixtures.ts";
+import { servicesFor } from "../gallery/services.ts";
+import { mount } from "../mount.tsx";
+
+async function atEnding(fixture: string, services = servicesFor(fixture)) {
+  const panel = await mount(endingFixtures[fixture] as View, { services });
+  await panel.settle();
+  return panel;
+}
+
+describe("the part", () => {
+  test("is shown for this very code, with price, stock, origin and work", async () => {
+    const { text } = await atEnding("part");
+    for (const said of [
+      "Fits your model: WX-40B8/E",
+      "£34.90",
+      "In stock",
+      "Original part",
+      "About 4 minutes to fit",
+    ])
+      expect(text()).toContain(said);
+  });
+
+  test("shows its evidence, what proves it first", async () => {
+    const { all, text } = await atEnding("part");
+    expect(text()).toContain("Proved by your checks");
+    expect(all(".evidence li").map((each) => each.className)).toEqual(["proves", "proves", ""]);
+  });
+
+  test("goes into the basket with its number, its name and the model, once", async () => {
+    const addToBasket = vi.fn(async () => {});
+    const { tap, settle, text } = await atEnding("part", { ...servicesFor("part"), addToBasket });
+    await tap("Add to basket");
+    await settle();
+    expect(text()).toContain("It is in your basket.");
+    await tap("In your basket");
+    expect(addToBasket.mock.calls).toEqual([
+      [
+        {
+          number: "NF-2207",
+          name: "Water filter cartridge, quarter turn, with seal ring",
+          model: "WX-40B8/E",
+        },
+      ],
+    ]);
+  });
+
+  test("a refused basket can be tried again", async () => {
+    const { tap, settle, text, buttons } = await atEnding("part-failed");
+    await tap("Add to basket");
+    await settle();
+    expect(text()).toContain("It did not get into the basket.");
+    expect(buttons()).toContain("Try again");
+  });
+
+  test("out of stock has no basket but the shop's help", async () => {
+    const { buttons, text } = await atEnding("part-out");
+    expect(buttons()).not.toContain("Add to basket");
+    expect(text()).toContain("Ask the people at Winterhof Parts");
+  });
+
+  test("an unknown model gets the kind of part and the shop's help, and nothing is looked up", async () => {
+    const partFor = vi.fn();
+    const { text, buttons } = await atEnding("part-unknown", { ...servicesFor(""), partFor });
+    expect(partFor).not.toHaveBeenCalled();
+    expect(text()).toContain("You need this kind of part: Water filter.");
+    expect(text()).toContain("Due for a change");
+    expect(buttons()).not.toContain("Add to basket");
+  });
+
+  test("no part in the catalogue is said in words", async () => {
+    const { text } = await atEnding("part-none");
+    expect(text()).toContain("The shop lists no Water filter for WX-40B8/E.");
+  });
+
+  test("a catalogue that does not load can be tried again", async () => {
+    const partFor = vi
+      .fn()
+      .mockRejectedValueOnce(new Error("offline"))
+      .mockImplementation(servicesFor("part").partFor);
+    const { tap, settle, text } = await atEnding("part", { ...servicesFor("part"), partFor });
+    expect(text()).toContain("The list of parts did not load.");
+    await tap("Try again");
+    await settle();
+    expect(text()).toContain("£34.90");
+  });
+
+  test("a price without pennies has none", async () => {
+    const partFor = async () => {
+      const found = await servicesFor("part").partFor("", "");
+      if (found.kind !== "part") throw new Error("the gallery's part is gone");
+      return { ...found, part: { ...found.part, price: { minor: 5200, currency: "JPY" } } };
+    };
+    const { text } = await atEnding("part", { ...servicesFor("part"), partFor });
+    expect(text()).toContain("JP¥5,200");
+  });
+
+  test("names from a feed are text, never markup", async () => {
+    const partFor = async () => {
+      const found = await servicesFor("part").partFor("", "");
+      if (found.kind !== "part") throw new Error("the gallery's part is gone");
+      return { ...found, part: { ...found.part, name: "<img src=x onerror=alert(1)>" } };
+    };
+    const { all, text } = await atEnding("part", { ...servicesFor("part"), partFor });
+    expect(all("img")).toHaveLength(0);
+    expect(text()).toContain("<img src=x onerror=alert(1)>");
+  });
+});
+
+describe("every ending", () => {
+  test.each([
+    ["fixed", "Fixed"],
+    ["part", "A part is needed"],
+    ["professional", "A job for a professional"],
+    ["stopped", "Stopped for your safety"],
+  ])("%s says so in words, not by its sign alone", async (fixture, said) => {
+    const { all } = await atEnding(fixture);
+    expect(all(".badge")[0]?.textContent).toBe(said);
+  });
+
+  test("says who to call", async () => {
+    const { text } = await atEnding("stopped");
+    expect(text()).toContain("Who to callThe emergency line of your gas supplier, from outside.");
+  });
+
+  test("a safe stop does not send anybody to a shop first", async () => {
+    const { text } = await atEnding("stopped");
+    expect(text()).not.toContain("Winterhof");
+  });
+
+  test("copies its summary", async () => {
+    const writeText = vi.spyOn(navigator.clipboard, "writeText").mockResolvedValue();
+    const { tap, settle, text } = await atEnding("fixed");
+    await tap("Copy this summary");
+    await settle();
+    expect(writeText.mock.calls[0]?.[0]).toBe(
+      "The ice maker makes ice again\nCause: The ice maker was switched off.\n\n- Does the door hold a strip of paper?: It holds everywhere",
+    );
+    expect(text()).toContain("Copied.");
+    writeText.mockRestore();
+  });
+
+  test("where copying is not allowed, the summary is shown to be copied by hand", async () => {
+    const writeText = vi.spyOn(navigator.clipboard, "writeText").mockRejectedValue(new Error("denied"));
+    const { tap, settle, all } = await atEnding("fixed");
+    await tap("Copy this summary");
+    await settle();
+    expect(all<HTMLTextAreaElement>("textarea")[0]?.value).toContain("The ice maker was switched off.");
+    expect(all<HTMLTextAreaElement>("textarea")[0]?.readOnly).toBe(true);
+    writeText.mockRestore();
+  });
+});

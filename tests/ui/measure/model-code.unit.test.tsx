@@ -1,0 +1,116 @@
+// @vitest-environment happy-dom
+import { expect, test, vi } from "vitest";
+import type { FoundModel } from "../../../src/session/index.ts";
+import { modelTurn } from "../gallery/measure-fixtures.ts";
+import { servicesFor } from "../gallery/services.ts";
+import { viewOf } from "../gallery/turns.ts";
+import { mount } from "../mount.tsx";
+
+const find = "Find my model";
+const label = "Model code";
+const atModel = (fixture: string) =>
+  mount(viewOf(modelTurn), { services: { findModel: servicesFor(fixture).findModel } });
+
+async function asked(fixture: string, typed: string) {
+  const panel = await atModel(fixture);
+  await panel.type(label, typed);
+  await panel.tap(find);
+  await panel.settle();
+  return panel;
+}
+
+test("even an exact code is shown and confirmed before it counts", async () => {
+  const { calls, text, tap } = await asked("model-exact", "wx40b8e");
+  expect(text()).toContain("WX-40B8/ENordlicht");
+  expect(calls).toEqual([]);
+  await tap("This is mine: WX-40B8/E");
+  expect(calls).toEqual([["giveModel", "model.code", "WX-40B8/E", "wx40b8e"]]);
+});
+
+test("a near miss is never taken silently: each candidate has a button of its own, and differences are marked", async () => {
+  const { calls, all, buttons, tap } = await asked("model-near", "WX40BBE");
+  expect(calls).toEqual([]);
+  expect(buttons().filter((name) => name.startsWith("This is mine"))).toHaveLength(2);
+  expect(all("mark").map((mark) => mark.textContent)).toEqual(["8", "8", "8"]);
+  await tap("This is mine: WX-4088/E");
+  expect(calls).toEqual([["giveModel", "model.code", "WX-4088/E", "WX40BBE"]]);
+});
+
+test("'not mine' goes back to the typed code, which is still there, and says what to compare", async () => {
+  const { tap, told, field, focused } = await asked("model-near", "WX40BBE");
+  await tap("Not mine");
+  expect(field(label).value).toBe("WX40BBE");
+  expect(focused()).toBe(field(label));
+  expect(told(label)).toContain("0 and O");
+});
+
+test("an unknown code can be tried again, or the person goes on without it and the shop sees what was typed", async () => {
+  const { text, tap, calls } = await asked("", "ZZ9");
+  expect(text()).toContain("We don't know the code “ZZ9”.");
+  await tap("Go on without the code");
+  expect(calls).toEqual([["giveModel", "model.code", null, "ZZ9"]]);
+});
+
+test("a broken catalogue says so, keeps the code, can be retried and can be left", async () => {
+  const answers: (() => Promise<FoundModel>)[] = [
+    async () => Promise.reject(new Error("offline")),
+    async () => ({ kind: "unknown", typed: "WX" }),
+  ];
+  const findModel = vi.fn(() => (answers.shift() as () => Promise<FoundModel>)());
+  const { type, tap, settle, text, field, buttons } = await mount(viewOf(modelTurn), {
+    services: { findModel },
+  });
+  await type(label, "WX");
+  await tap(find);
+  await settle();
+  expect(text()).toContain("The list of models did not load. Your code is still there.");
+  expect(field(label).value).toBe("WX");
+  expect(buttons()).toContain("Go on without the code");
+  await tap("Try again");
+  await settle();
+  expect(text()).toContain("We don't know the code “WX”.");
+});
+
+test("a slow search says that it is looking, keeps the typed code and takes no second search", async () => {
+  const findModel = vi.fn(() => new Promise<never>(() => {}));
+  const { type, tap, text, field } = await mount(viewOf(modelTurn), { services: { findModel } });
+  await type(label, "WX40");
+  await tap(find);
+  await tap(find);
+  expect(text()).toContain("Looking it up…");
+  expect(field(label).value).toBe("WX40");
+  expect(findModel).toHaveBeenCalledTimes(1);
+});
+
+test("an answer to a code that was edited meanwhile is dropped", async () => {
+  let answer: (found: FoundModel) => void = () => {};
+  const findModel = () => new Promise<FoundModel>((resolve) => (answer = resolve));
+  const { type, tap, settle, buttons } = await mount(viewOf(modelTurn), { services: { findModel } });
+  await type(label, "WX4");
+  await tap(find);
+  await type(label, "WX40");
+  answer({ kind: "unknown", typed: "WX4" });
+  await settle();
+  expect(buttons()).not.toContain("Try again");
+});
+
+test("a code of 300 characters is refused in words and stays there", async () => {
+  const long = "W".repeat(300);
+  const { told, field } = await asked("model-long", long);
+  expect(told(label)).toBe(
+    "That is too long for a model code. Type only the code, without the words around it.",
+  );
+  expect(field(label).value).toBe(long);
+});
+
+test("without a plate the person goes on all the same", async () => {
+  const { tap, calls } = await atModel("");
+  await tap("I can't find it");
+  expect(calls).toEqual([["giveModel", "model.code", null, ""]]);
+});
+
+test("the field does not complete what is read off a plate", async () => {
+  const { field } = await atModel("");
+  expect(field(label).getAttribute("autocomplete")).toBe("off");
+  expect(field(label).getAttribute("autocapitalize")).toBe("characters");
+});

@@ -16,8 +16,6 @@ export type Session = {
   chart: Chart;
   log: Log;
   snapshot: SnapshotFrom<Chart>;
-  /** Per event of the log: the turn that it answered, or null for events that answer none. */
-  answered: (string | null)[];
 };
 
 /** Why an event was refused. The session stays as it was. */
@@ -33,7 +31,7 @@ export function startSession(
   chart = createChart(flow),
 ): Session {
   const [snapshot] = initialTransition(chart, { model } as never);
-  return { flow, chart, log: createLog(flow.version, started, model), snapshot, answered: [] };
+  return { flow, chart, log: createLog(flow.version, started, model), snapshot };
 }
 
 /** What the chart remembers. */
@@ -67,8 +65,7 @@ export function record(session: Session, event: LogEvent): Recorded {
   }
   const [snapshot] = transition(session.chart, session.snapshot, sent as never);
   const log = { ...session.log, events: [...session.log.events, event] };
-  const turn = "turn" in event ? event.turn : null;
-  return { session: { ...session, log, snapshot, answered: [...session.answered, turn] }, refusal: null };
+  return { session: { ...session, log, snapshot }, refusal: null };
 }
 
 function chartEvent(event: LogEvent): ChartEvent {

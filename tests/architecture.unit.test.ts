@@ -72,6 +72,7 @@ describe("imports", () => {
     ["src/cli/main.ts", 'import { verifyChart } from "../flow/verify/index.ts";'],
     ["src/session/turn.ts", 'export type Need = import("../measurement/index.ts").FlowLimits;'],
     ["src/session/log.ts", 'import * as z from "zod/mini";'],
+    ["src/flow/verify/shape.ts", 'import type * as z from "zod/mini";'],
     ["src/ui/measure/gate.tsx", 'import sheet from "./gate.css?inline";'],
     ["src/cli/build.ts", 'import { readFileSync } from "node:fs";'],
   ])("that are allowed are left alone: %s", (path, source) => {

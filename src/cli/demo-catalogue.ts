@@ -44,7 +44,8 @@ const series: Series[] = [
   { brand: "Pellwisk", machine: "tank-fed", pattern: "PK.T4#@-4W" },
 ];
 
-// A part fits one series, one maker or every machine; only a machine on the water supply has the plumbed ones.
+// A part fits one series, one maker or every machine; only a machine on the water supply has the plumbed ones, and
+// only one with a tank has the tank's.
 type KindOfPart = { kind: string; noun: string; pence: number; per: "series" | "brand" | "all" };
 const kinds: KindOfPart[] = [
   { kind: "water-filter", noun: "Water filter", pence: 3299, per: "brand" },
@@ -55,8 +56,13 @@ const kinds: KindOfPart[] = [
   { kind: "supply-line", noun: "Supply line, 3 m,", pence: 1549, per: "all" },
   { kind: "fill-tube", noun: "Fill tube", pence: 1249, per: "brand" },
   { kind: "bin-sensor", noun: "Bin-full sensor", pence: 2199, per: "brand" },
+  { kind: "water-tank", noun: "Water tank", pence: 2749, per: "brand" },
+  { kind: "tank-pump", noun: "Tank pump", pence: 3649, per: "series" },
+  { kind: "dispenser-flap", noun: "Dispenser flap", pence: 1849, per: "brand" },
+  { kind: "door-switch", noun: "Door switch", pence: 949, per: "brand" },
 ];
 const plumbed = ["water-filter", "inlet-valve", "supply-line", "fill-tube"];
+const tankFed = ["water-tank", "tank-pump"];
 const copied = ["water-filter", "inlet-valve"];
 
 /** Repeatable chance: a linear congruential generator with the constants of Numerical Recipes, from memory. */
@@ -118,7 +124,8 @@ export function createDemoCatalogue(seed: number): DemoCatalogue {
   for (const kind of kinds) {
     const groups = new Map<string, string[]>();
     for (const model of models) {
-      if (model.machine === "tank-fed" && plumbed.includes(kind.kind)) continue;
+      const foreign = model.machine === "tank-fed" ? plumbed : tankFed;
+      if (foreign.includes(kind.kind)) continue;
       const group = { series: model.series, brand: model.brand, all: "all plumbed machines" }[kind.per];
       groups.set(group, [...(groups.get(group) ?? []), model.code]);
     }

@@ -75,37 +75,18 @@ const unlikely = 0.01;
 export function createPlan(model: Model, stakes: Stakes, leave: Leave): (at: Position) => number {
   const waiting = costOfWaiting(stakes);
   const ways = proofWays(model, stakes, leave);
-  const fixes = model.checks.flatMap((check, place): Fix[] => {
-    const repaired = new Set(check.repairs.map(({ cause }) => cause));
-    let falseAlarm = 0;
-    for (const outcome of check.outcomes)
-      if (outcome.fixes.length)
-        for (let cause = 0; cause < model.causes.length; cause++)
-          if (!repaired.has(cause))
-            falseAlarm += (model.priors[cause] as number) * (outcome.chances[cause] as number);
-    const move = {
-      ratio: 0,
-      costs:
-        check.minutes * stakes.minute + falseAlarm * waiting * +((globalThis as any).process?.env?.FA ?? 0.5),
-      errs: 0,
-      ends: check.repairs,
-      of: untouched,
-    };
-    return check.repairs.length
-      ? [{ check, place, move, slow: check.outcomes.some(({ hours }) => hours) }]
-      : [];
-  });
+  const fixes = model.checks.flatMap((check, place) => (check.repairs.length ? createFix(model, check, place, stakes) : []));
   const left = new Float64Array(model.causes.length);
   const moves: Move[] = [];
   const gather = (at: Position) => {
     moves.length = 0;
-    for (const { check, place, move, slow } of fixes) {
+    for (const { check, place, move, vain, slow } of fixes) {
       if (!isOpen(check, place, at, leave)) continue;
       let mass = 0;
       for (const { cause, chance } of move.ends)
         if (at.mended[cause] === untouched) mass += (at.chances[cause] as number) * chance;
       if (mass < negligible) continue;
-      if (slow) move.costs = costOfAsking(check, at, stakes);
+      if (slow) move.costs = costOfAsking(check, at, stakes) + vain;
       move.ratio = mass / move.costs;
       moves.push(move);
     }
@@ -163,8 +144,23 @@ type Move = {
   of: number;
 };
 
-/** A check that puts something right on the way; its move is filled in anew for every position. */
-type Fix = { check: Check; place: number; move: Move; slow: boolean };
+/**
+ * A check that puts something right on the way; its move is filled in anew for every position. `vain`: what its false
+ * alarms cost, each of them a wait for nothing; without that a plan looks cheaper than it is.
+ */
+type Fix = { check: Check; place: number; move: Move; vain: number; slow: boolean };
+
+function createFix(model: Model, check: Check, place: number, stakes: Stakes): Fix {
+  const mine = new Set(check.repairs.map(({ cause }) => cause));
+  let alarms = 0;
+  for (const { fixes, chances } of check.outcomes)
+    for (let cause = 0; fixes.length && cause < chances.length; cause++)
+      if (!mine.has(cause)) alarms += (model.priors[cause] as number) * (chances[cause] as number);
+  const vain = alarms * costOfWaiting(stakes);
+  const costs = check.minutes * stakes.minute + vain;
+  const slow = check.outcomes.some(({ hours }) => hours);
+  return { check, place, move: { ratio: 0, costs, errs: 0, ends: check.repairs, of: untouched }, vain, slow };
+}
 
 type Way = { cause: number; moveFrom: (at: Position) => Move | null };
 

@@ -1,4 +1,4 @@
-import { type Chart, createChart, type Flow } from "../flow/index.ts";
+import { type Charts, createCharts, type Flow } from "../flow/index.ts";
 import {
   type Actions,
   changeAnswer,
@@ -21,7 +21,7 @@ import type { LogStore } from "./log-store.ts";
 export type Surroundings = {
   flow: Flow;
   /** Made ready beforehand, where that is worth a task of its own. */
-  chart?: Chart;
+  charts?: Charts;
   texts: Texts;
   store: LogStore;
   model: string | null;
@@ -41,15 +41,15 @@ export type Controller = {
 
 /** Ties one session to its surroundings: every act is recorded, kept and shown, in this order. */
 export function createController(around: Surroundings): Controller {
-  const { flow, texts, store, now, chart = createChart(flow) } = around;
+  const { flow, texts, store, now, charts = createCharts(flow) } = around;
   let notices: Notice["id"][] = [];
   let session = open();
   show();
 
   function open(): Session {
     const kept = parseLog(store.read());
-    if (!kept || kept.events.length === 0) return startSession(flow, now(), around.model, chart);
-    const { session: back, dropped } = resume(flow, kept, now(), chart);
+    if (!kept || kept.events.length === 0) return startSession(flow, now(), around.model, charts);
+    const { session: back, dropped } = resume(flow, kept, now(), charts);
     const isWaitOver = back.log.events.some(
       ({ type }, place) => type === "wait-ended" && place >= kept.events.length,
     );
@@ -91,7 +91,7 @@ export function createController(around: Surroundings): Controller {
       change: (index) => move(changeAnswer(session, index, now())),
       restart: () => {
         store.clear();
-        move(startSession(flow, now(), around.model, chart));
+        move(startSession(flow, now(), around.model, charts));
       },
       reportDanger: (danger) => act({ type: "danger-reported", danger, at: now() }),
       askForHelp: () => act({ type: "help-asked", at: now() }),

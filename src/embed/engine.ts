@@ -1,5 +1,5 @@
 import { h } from "preact";
-import { composeChart, createChart, type Flow } from "../flow/index.ts";
+import { createCharts, type Flow } from "../flow/index.ts";
 import {
   createTexts,
   endingOf,
@@ -55,13 +55,12 @@ export async function startEngine(
   await breath();
   const texts: Texts = createTexts(resources, language, flow.limits);
   await breath();
-  const config = composeChart(flow);
-  await breath();
-  const chart = createChart(flow, config);
+  const charts = createCharts(flow);
+  charts(null);
   await breath();
   const controller = createController({
     flow,
-    chart,
+    charts,
     texts,
     store,
     model: options.model,

@@ -5,11 +5,15 @@ import type { Flow, Scenario } from "./flow.ts";
 import { type Guard, guardOf, turnsBehind } from "./guards.ts";
 import type { ChartContext } from "./memory.ts";
 
-/** Composes the whole flow into one chart: opening, scenarios, endings. Pure data; see design rule "one chart". */
-export function composeChart(flow: Flow): ChartConfig {
+/**
+ * Composes the whole flow into one chart: opening, scenarios, endings. Pure data.
+ * @param open the scenarios to compose in full; any other stands in the chart as one closed state
+ */
+export function composeChart(flow: Flow, open: string[] = Object.keys(flow.scenarios)): ChartConfig {
   const states: Record<string, StateConfig> = { opening: composeCheck(flow, flow.opening, null) };
   states.routing = { id: "routing", always: routes(flow) };
-  for (const scenario of Object.values(flow.scenarios)) states[scenario.id] = composeScenario(flow, scenario);
+  for (const [id, scenario] of Object.entries(flow.scenarios))
+    states[id] = open.includes(id) ? composeScenario(flow, scenario) : { id };
   // Whoever asks for a person at the card of a part takes the proved cause along.
   const help = (proved: boolean) => ({
     target: "#professional",

@@ -61,7 +61,7 @@ export type Note = {
   waited?: boolean;
   returnTo?: string | null;
   cause?: string | null;
-  /** The ending is owed to whatever was put right last. */
+  /** The ending is owed to whatever was put right last, by this very answer or before it. */
   creditsLastFix?: boolean;
   who?: string;
   danger?: string;
@@ -103,7 +103,7 @@ export function remember(memory: ChartContext, note: Note, event: ChartEvent): C
   if (note.waited) next.remediesAtWait = next.remedies;
   if (note.returnTo !== undefined) next.returnTo = note.returnTo;
   if (note.cause !== undefined) next.cause = note.cause;
-  if (note.creditsLastFix) next.cause = memory.lastFixed;
+  if (note.creditsLastFix) next.cause = note.remedies ?? memory.lastFixed;
   if (note.who) next.who = note.who;
   if (note.danger) next.danger = note.danger;
   if (event.code !== undefined) next.model = event.code;

@@ -3,7 +3,8 @@ import {
   type Chart,
   type ChartContext,
   type ChartEvent,
-  createChart,
+  type Charts,
+  createCharts,
   type Flow,
   type TurnMeta,
 } from "../flow/index.ts";
@@ -13,6 +14,7 @@ import { createLog, type Log, type LogEvent } from "./log.ts";
 /** One person's way through the chart. Immutable: every function here gives a new one. */
 export type Session = {
   flow: Flow;
+  charts: Charts;
   chart: Chart;
   log: Log;
   snapshot: SnapshotFrom<Chart>;
@@ -28,10 +30,12 @@ export function startSession(
   flow: Flow,
   started: string,
   model: string | null = null,
-  chart = createChart(flow),
+  charts = createCharts(flow),
+  scenario: string | null = null,
 ): Session {
+  const chart = charts(scenario);
   const [snapshot] = initialTransition(chart, { model } as never);
-  return { flow, chart, log: createLog(flow.version, started, model), snapshot };
+  return { flow, charts, chart, log: createLog(flow.version, started, model), snapshot };
 }
 
 /** What the chart remembers. */
@@ -65,6 +69,12 @@ export function record(session: Session, event: LogEvent): Recorded {
   }
   const [snapshot] = transition(session.chart, session.snapshot, sent as never);
   const log = { ...session.log, events: [...session.log.events, event] };
+  // A scenario's own chart is built when the opening has led there; what was answered before leads there again.
+  if (typeof snapshot.value === "string" && session.flow.scenarios[snapshot.value]) {
+    const { flow, charts } = session;
+    const fresh = startSession(flow, log.started, log.model, charts, snapshot.value);
+    return { session: log.events.reduce((before, one) => record(before, one).session, fresh), refusal: null };
+  }
   return { session: { ...session, log, snapshot }, refusal: null };
 }
 
@@ -84,9 +94,9 @@ function chartEvent(event: LogEvent): ChartEvent {
 export function replay(
   flow: Flow,
   log: Log,
-  chart = createChart(flow),
+  charts = createCharts(flow),
 ): { session: Session; dropped: number } {
-  let session = startSession(flow, log.started, log.model, chart);
+  let session = startSession(flow, log.started, log.model, charts);
   for (const [at, event] of log.events.entries()) {
     const next = record(session, event);
     if (next.refusal) return { session, dropped: log.events.length - at };
@@ -103,9 +113,9 @@ export function resume(
   flow: Flow,
   log: Log,
   at: string,
-  chart = createChart(flow),
+  charts = createCharts(flow),
 ): { session: Session; dropped: number } {
-  const { session, dropped } = replay(flow, log, chart);
+  const { session, dropped } = replay(flow, log, charts);
   return { session: settle(record(session, { type: "session-resumed", at }).session, at), dropped };
 }
 
@@ -120,6 +130,6 @@ export function settle(session: Session, at: string): Session {
  */
 export function changeAnswer(session: Session, index: number, at: string): Session {
   const log = { ...session.log, events: session.log.events.slice(0, index) };
-  const { session: back } = replay(session.flow, log, session.chart);
+  const { session: back } = replay(session.flow, log, session.charts);
   return record(back, { type: "session-resumed", at }).session;
 }

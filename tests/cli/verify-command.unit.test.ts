@@ -43,7 +43,7 @@ describe("verify", () => {
     change("checks/filter-age.yaml", "station: filter", "station: fliter");
     const { code, lines } = await verify(folder);
     expect(lines).toEqual([
-      `${folder}/checks/filter-age.yaml:2:10 Check "filter-age" looks at the station "fliter", which does not exist. Did you mean "filter"?`,
+      `${folder}/checks/filter-age.yaml:3:10 Check "filter-age" looks at the station "fliter", which does not exist. Did you mean "filter"?`,
       expect.stringMatching(
         /checks\/too-full\.yaml:\d+:\d+ Check "too-full" goes to "rearange", which does not exist\./,
       ),
@@ -60,7 +60,7 @@ describe("verify", () => {
         {
           code: "unknown-station",
           file: `${folder}/checks/filter-age.yaml`,
-          line: 2,
+          line: 3,
           column: 10,
           message: expect.any(String),
           suggestion: "filter",

@@ -3,6 +3,12 @@ import { type Answers, celsius, fittedOn, flowOf, runsOut } from "../session/dri
 export const lowFlow: Answers = { "flow-test.run": flowOf(5) };
 export const noPlug: Answers = { "flow-without-filter.prepare": "no-plug" };
 export const withPlug: Answers = { "flow-without-filter.prepare": "plug-fitted" };
+/** What is asked on top after a change, with nothing wrong in it. */
+export const afterChange: Answers = {
+  "running-time.since": "over-a-day",
+  "cooling-settings.look": "usual",
+  "purge-air.run": "steady",
+};
 /** What nobody can settle: a person who comes this far has answered all there is. */
 export const nothingFound: Answers = { "fill-tube.look": "clear", "inlet-valve.screen": "not-sure" };
 

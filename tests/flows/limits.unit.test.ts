@@ -12,9 +12,10 @@ const textOf = (folder: string, suffix: RegExp) =>
     .join("\n");
 
 describe("a limit", () => {
-  // SI and the units accepted with it are written as in the SI Brochure (9th ed., from memory): s, min, h, °C, K, g;
-  // ml is the brochure's mL in the spelling of our texts. "1" is the unit of a bare ratio.
-  const units = ["ml/s", "ml", "g", "s", "min", "h", "month", "year", "°C", "K", "1", "character"];
+  // SI and the units accepted with it are written as in the SI Brochure (9th ed., from memory): s, min, h, °C, K, g, l;
+  // ml is the brochure's mL in the spelling of our texts. "1" is the unit of a bare ratio; min/h is what an hour of
+  // waiting costs in minutes of attention.
+  const units = "ml/s ml l g s min h min/h month year °C K 1 character".split(" ");
   // What nobody published says so; the rest names who did.
   const admitted = { P: /common practice/, J: /^Judgement/, M: /from memory/ } as const;
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { readFlow } from "../../src/cli/flows-folder.ts";
-import { createChart } from "../../src/flow/index.ts";
+import { createCharts } from "../../src/flow/index.ts";
 import {
   createTexts,
   memoryOf,
@@ -14,7 +14,7 @@ import { type Answers, at, celsius, flowOf, follow, healthy, runsOut, take } fro
 import { words } from "./words.ts";
 
 const flow = readFlow();
-const start = startSession(flow, at(0), null, createChart(flow));
+const start = startSession(flow, at(0), null, createCharts(flow));
 const texts = createTexts({ "en-GB": words }, "en-GB", flow.limits);
 const shown = (session: Session) => turnOf(session, texts, at(0));
 const lowFlow: Answers = { ...healthy, "flow-test.run": flowOf(5) };

@@ -1,12 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { readFlow } from "../../src/cli/flows-folder.ts";
-import { createChart } from "../../src/flow/index.ts";
+import { createCharts } from "../../src/flow/index.ts";
 import { createLog, parseEvent, parseLog, replay, startSession } from "../../src/session/index.ts";
 import { answerTo, at, celsius, fittedOn, flowOf, take } from "./drive.ts";
 
 const flow = readFlow();
-const chart = createChart(flow);
+const charts = createCharts(flow);
 
 describe("a log from storage, a link or a file", () => {
   test("comes back from JSON as it went in", () => {
@@ -135,7 +135,7 @@ test("a hostile log of well-formed events is replayed as far as it fits, and not
     fc.property(fc.array(anyEvent, { maxLength: 8 }), (events) => {
       const log = parseLog({ ...createLog("1", at(0)), events });
       if (!log) throw new Error("well formed, and yet no log");
-      const { session, dropped } = replay(flow, log, chart);
+      const { session, dropped } = replay(flow, log, charts);
       expect(session.log.events.length + dropped).toBe(events.length);
       expect(session.log.events).toEqual(events.slice(0, events.length - dropped));
     }),

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { readFlow } from "../../src/cli/flows-folder.ts";
-import { createChart } from "../../src/flow/index.ts";
+import { createCharts } from "../../src/flow/index.ts";
 import {
   changeAnswer,
   memoryOf,
@@ -15,11 +15,11 @@ import { at, celsius, flowOf, follow, healthy, runsOut, take } from "./drive.ts"
 import { copyOf, standOf } from "./walker.ts";
 
 const flow = readFlow();
-const chart = createChart(flow);
-const start = startSession(flow, at(0), null, chart);
+const charts = createCharts(flow);
+const start = startSession(flow, at(0), null, charts);
 const lowFlow = { ...healthy, "flow-test.run": flowOf(5) };
 const back = (session: Session, minutes: number) =>
-  resume(flow, copyOf(session.log), at(minutes), chart).session;
+  resume(flow, copyOf(session.log), at(minutes), charts).session;
 const turnOf = (session: Session) => metaOf(session).turn;
 
 describe("coming back to a kept log", () => {
@@ -142,7 +142,7 @@ describe("a wait over a change of the clocks", () => {
     "ice-maker-switch.switch-on": "switched-on",
   };
   const waitFrom = (from: string) => {
-    const before = follow(startSession(flow, from, null, chart), switchedOff, "ice-maker-switch.switch-on");
+    const before = follow(startSession(flow, from, null, charts), switchedOff, "ice-maker-switch.switch-on");
     const turn = turnOf(before);
     return record(before, { type: "answered", turn, answer: "switched-on", at: from }).session;
   };

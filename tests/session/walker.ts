@@ -1,6 +1,7 @@
 import type { Reading } from "../../src/measurement/index.ts";
 import { changeAnswer, metaOf, record, resume, type Session } from "../../src/session/index.ts";
-import { answerTo, at, healthy } from "./drive.ts";
+import { sound } from "../flow/scenario-paths.ts";
+import { answerTo, at } from "./drive.ts";
 
 /** One step that a walker took; `session` is what it led to. */
 export type Step = { did: string; refused: boolean; newVisit: boolean; session: Session };
@@ -15,8 +16,8 @@ export function diceOf(numbers: readonly number[]): Dice {
 }
 
 /**
- * One random step at `minutes` after the start: mostly a real answer of the turn, with the opening leaning
- * towards the scenario; now and then nonsense, a report of danger or ice, or a call for help. With `wandering`
+ * One random step at `minutes` after the start: mostly a real answer of the turn, with the opening leading into
+ * any of the scenarios; now and then nonsense, a report of danger or ice, or a call for help. With `wandering`
  * also a closed page or a change of an earlier answer.
  */
 export function wander(session: Session, minutes: number, dice: Dice, wandering: boolean): Step {
@@ -31,7 +32,7 @@ export function wander(session: Session, minutes: number, dice: Dice, wandering:
   if (wandering && chance < 4)
     return step(
       "left and came back",
-      resume(session.flow, copyOf(session.log), when, session.chart).session,
+      resume(session.flow, copyOf(session.log), when, session.charts).session,
       true,
     );
   if (wandering && chance < 8) {
@@ -73,9 +74,11 @@ export function standOf({ snapshot, log }: Session): string {
 
 function answerFor(session: Session, dice: Dice): string | Reading {
   const { turn, kind, instrument, answers = [], gate } = metaOf(session);
-  // Half of the time nothing is wrong: else no walk came as far as the water side.
-  const fine = healthy[turn];
-  if (typeof fine === "string" && dice(turn.startsWith("opening.") ? 40 : 2)) return fine;
+  // Half of the time nothing is wrong: else no walk came as far as the water side. A danger would end most at once,
+  // a wait whose ice comes many; the rest of the opening leads everywhere alike.
+  if (turn === "opening.danger" && dice(40)) return "none";
+  const fine = kind === "wait" || turn.startsWith("opening.") ? undefined : sound[turn];
+  if (typeof fine === "string" && dice(2)) return fine;
   if (kind === "reading" && dice(8)) return anyReading(instrument, dice);
   if (gate) return dice(4) ? "ready" : "cannot";
   const options = [...answers, "not-sure", "cannot"];

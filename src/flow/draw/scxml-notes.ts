@@ -20,12 +20,12 @@ export const memory: Record<string, string> = {
   model: "null",
 };
 
-type Assignment = [location: string, expr: string];
+type Assignment = [place: string, expr: string];
 
 /** What a transition notes down, as assignments in an order that gives the same memory as the chart's own. */
 export function compileNote(note: Note, event: string | null, meta: TurnMeta | undefined): Assignment[] {
   const all: Assignment[] = [];
-  const put = (location: string, expr: string) => all.push([location, expr]);
+  const put = (place: string, expr: string) => all.push([place, expr]);
   const word = (value: string | null) => (value === null ? "null" : literal(value));
   // A transition without an event may begin a wait, and not every interpreter still knows the event by then.
   if (event !== null) put("now", "_event.data.at");
@@ -33,15 +33,16 @@ export function compileNote(note: Note, event: string | null, meta: TurnMeta | u
     put(`findings[${literal(note.turn)}]`, literal(note.answer));
     if (meta?.instrument) put(`measured[${literal(note.turn)}]`, String(event === "measured"));
   }
+  if (note.forgets) put("findings", without(note.forgets));
   if (note.cause !== undefined) put("cause", word(note.cause));
-  // Owed to what was put right before this very answer, so it comes before any remedy of the same note.
-  if (note.creditsLastFix) put("cause", "lastFixed");
   if (note.finds) put(`causes[${literal(note.finds)}]`, "'found'");
   if (note.remedies) {
     put(`causes[${literal(note.remedies)}]`, "'fixed'");
     put("remedies", "remedies + 1");
     put("lastFixed", literal(note.remedies));
   }
+  // Owed to what this very answer put right, where it did, so it comes after the remedy of the same note.
+  if (note.creditsLastFix) put("cause", "lastFixed");
   if (note.done)
     put("done", `done.indexOf(${literal(note.done)}) < 0 ? done.concat([${literal(note.done)}]) : done`);
   if (note.waitStarts) put(`waits[${literal(note.waitStarts)}]`, "now");
@@ -51,4 +52,10 @@ export function compileNote(note: Note, event: string | null, meta: TurnMeta | u
   if (note.danger) put("danger", literal(note.danger));
   if (event === "model-given") put("model", "_event.data.code");
   return all;
+}
+
+/** The findings without those of some checks, whose turns all begin with the check's name. */
+function without(checks: string[]): string {
+  const own = `[${checks.map(literal).join(", ")}].indexOf(turn.split('.')[0])`;
+  return `Object.keys(findings).reduce(function (kept, turn) { if (${own} < 0) kept[turn] = findings[turn]; return kept; }, {})`;
 }

@@ -59,6 +59,6 @@ function writeWay(way: Transition, state: StateConfig, event: string | null): st
   return element(
     "transition",
     attributes,
-    notes.map(([location, expr]) => element("assign", { location, expr })),
+    notes.map(([place, expr]) => element("assign", { location: place, expr })),
   );
 }

@@ -48,14 +48,15 @@ export function chooseNext(
     .map((place): Option => ({ place, cost: look.asked(at, place, look.plan) }));
   if (state.mayWait && at.mended.includes(pending))
     options.push({ place: null, cost: look.waited(at, look.plan) });
-  const ranked = [...options].sort((a, b) => a.cost - b.cost);
+  const ranked = [...options].sort((a, b) => rounded(a.cost) - rounded(b.cost));
   const deep = (next: Position) => look.best(next, ranked.slice(0, followed));
-  for (const option of ranked.slice(0, width))
+  const deepest = ranked.slice(0, width);
+  for (const option of deepest)
     option.cost = option.place === null ? look.waited(at, deep) : look.asked(at, option.place, deep);
   let choice = stopNow(model, at, stakes, leave);
   // In the order of `allowed`: the first of equals stands.
   for (const option of options) {
-    if (!ranked.slice(0, width).includes(option) || option.cost >= choice.cost * (1 - sameness)) continue;
+    if (!deepest.includes(option) || rounded(option.cost) >= rounded(choice.cost)) continue;
     const { place, cost } = option;
     choice = place === null ? { wait: true, cost } : { next: (model.checks[place] as Check).id, cost };
   }
@@ -64,8 +65,8 @@ export function chooseNext(
 
 type Option = { place: number | null; cost: number };
 
-/** Costs that differ by less than this share are the same: rounding must not decide. */
-const sameness = 1e-9;
+/** Costs are compared to six digits: rounding must not decide where the trade's order could. */
+const rounded = (cost: number) => Number(cost.toPrecision(6));
 
 /** The ending that is cheapest if the session stops here; a part only with proof and belief. */
 function stopNow(model: Model, at: Position, stakes: Stakes, { proven }: Leave): Choice {
@@ -93,7 +94,7 @@ function createLook(model: Model, stakes: Stakes, leave: Leave) {
     let cost = costOfAsking(check, at, stakes);
     if (!check.outcomes.length) return cost + then(at);
     for (let outcome = 0; outcome < check.outcomes.length; outcome++) {
-      const { chance, next } = ask(model, at, place, outcome);
+      const { chance, next } = ask(model, at, place, outcome, stakes);
       cost += chance * then(next);
     }
     return cost;

@@ -30,7 +30,7 @@ export function exactValue(
 ): number {
   const leave = leaveOf(model, allowed, state);
   const known = new Map<string, number>();
-  const valueOf = (at: Position): number => {
+  const worthOf = (at: Position): number => {
     const key = `${at.shown.join()} ${at.counted.join()} ${at.mended.join()}`;
     const before = known.get(key);
     if (before !== undefined) return before;
@@ -38,7 +38,7 @@ export function exactValue(
     let least = costOfStopping(model, at, stakes, leave);
     if (state.mayWait && at.mended.includes(pending)) {
       const { chance, next } = wait(at, stakes.success);
-      least = Math.min(least, costOfWaiting(stakes) + (1 - chance) * valueOf(next));
+      least = Math.min(least, costOfWaiting(stakes) + (1 - chance) * worthOf(next));
     }
     for (const [place, check] of model.checks.entries())
       if (check.outcomes.length && isOpen(check, place, at, leave))
@@ -49,10 +49,10 @@ export function exactValue(
   const asked = (at: Position, place: number, check: Check): number => {
     let cost = costOfAsking(check, at, stakes);
     for (let outcome = 0; outcome < check.outcomes.length; outcome++) {
-      const { chance, next } = ask(model, at, place, outcome);
-      cost += chance * valueOf(next);
+      const { chance, next } = ask(model, at, place, outcome, stakes);
+      cost += chance * worthOf(next);
     }
     return cost;
   };
-  return valueOf(positionOf(model, belief, state));
+  return worthOf(positionOf(model, belief, state));
 }

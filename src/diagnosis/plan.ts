@@ -75,7 +75,9 @@ const unlikely = 0.01;
 export function createPlan(model: Model, stakes: Stakes, leave: Leave): (at: Position) => number {
   const waiting = costOfWaiting(stakes);
   const ways = proofWays(model, stakes, leave);
-  const fixes = model.checks.flatMap((check, place) => (check.repairs.length ? createFix(model, check, place, stakes) : []));
+  const fixes = model.checks.flatMap((check, place) =>
+    check.repairs.length ? createFix(model, check, place, stakes) : [],
+  );
   const left = new Float64Array(model.causes.length);
   const moves: Move[] = [];
   const gather = (at: Position) => {

@@ -21,6 +21,8 @@ export type Stakes = {
   waitMinutes: number;
   /** The chance that the ice is back after that wait where the cause was put right. */
   success: number;
+  /** The chance that a second look shows what the first one showed because the same eyes look: 0 to 1. */
+  sameLook: number;
   /** Least belief in the causes that a part puts right before it may be sold as the cure. */
   belief: number;
   /** The same for a part that is due anyway, and is sold as no more than that. */
@@ -82,6 +84,7 @@ export function ask(
   at: Position,
   check: number,
   outcome: number,
+  { sameLook }: Stakes,
 ): { chance: number; next: Position } {
   const rule = model.checks[check];
   const result = rule?.outcomes[outcome];
@@ -110,6 +113,9 @@ export function ask(
     if (mended === at.mended) mended = at.mended.slice();
     mended[cause] = pending;
   }
+  // Asked again, the same check often shows the same, whatever is there.
+  if (replaced && rival === check)
+    chance = sameLook * Number(at.shown[check] === outcome) + (1 - sameLook) * chance;
   return { chance, next: { chances, shown, counted, mended } };
 }
 

@@ -40,7 +40,7 @@ export function createInput(flow: Flow, scenario: string, checks: readonly strin
   return {
     words: flow.words,
     causes: rivals.map(({ id, remedy, part, claim, proof }) => {
-      const proofs = proof ? possible(proof) : [];
+      const proofs = proof ? possible(proof).filter((steps) => steps.length > 0) : [];
       const prior = rule.priors[id] ?? "";
       return { id, prior, remedy, part, claim, fitting: flow.parts[part ?? ""]?.fitting, proofs };
     }),

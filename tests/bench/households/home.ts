@@ -34,15 +34,15 @@ export function createHome(scene: Scene, seed: number): Home {
 }
 
 /** True where the people of this home can do this check and make something of it. */
-export function canAnswer({ scene, seed }: Home, check: string): boolean {
+export function canAnswer({ scene, seed }: Home, check: string, look = 1): boolean {
   const rule = scene.flow.checks[check];
   const rare = rule?.tools.some((tool) => rareTools.includes(tool));
   const share = rare ? skips.rareTool : hardAccess.includes(rule?.access ?? "") ? skips.hard : skips.easy;
-  return luck(seed, "skip", check) >= share;
+  return luck(seed, "skip", nameOf(seed, check, look)) >= share;
 }
 
 /** The outcome that this home's people report of a check while `present` is wrong, by its place. */
-export function observe({ scene, seed }: Home, check: string, present: readonly string[]): number {
+export function observe({ scene, seed }: Home, check: string, present: readonly string[], look = 1): number {
   const place = scene.world.checkAt.get(check) ?? -1;
   const rule = scene.world.checks[place];
   if (!rule?.outcomes.length) return -1;
@@ -59,10 +59,11 @@ export function observe({ scene, seed }: Home, check: string, present: readonly 
           (usual[at] ?? 1)),
     );
   }
-  if (luck(seed, "misread", check) < misreads)
-    return Math.floor(luck(seed, "instead", check) * rule.outcomes.length);
+  const name = nameOf(seed, check, look);
+  if (luck(seed, "misread", name) < misreads)
+    return Math.floor(luck(seed, "instead", name) * rule.outcomes.length);
   const group = scene.world.checks[rule.group]?.id ?? check;
-  const key = luck(seed, "same", check) < sameLuck ? group : check;
+  const key = luck(seed, "same", name) < sameLuck ? group : name;
   return pick(weights, luck(seed, "shows", key));
 }
 
@@ -74,4 +75,9 @@ export function mends({ seed }: Home, fault: string): boolean {
 function median(values: Float64Array): number {
   const sorted = [...values].sort((a, b) => a - b);
   return sorted[Math.floor(sorted.length / 2)] ?? 0;
+}
+
+/** The name under which a look draws its luck: half of all second looks are the first one over again. */
+function nameOf(seed: number, check: string, look: number): string {
+  return look > 1 && luck(seed, "fresh", check) >= sameLuck ? `${check} again` : check;
 }

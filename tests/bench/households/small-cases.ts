@@ -1,18 +1,12 @@
 import {
-  type Belief,
-  type Choice,
-  chooseNext,
   createBelief,
   createModel,
   exactValue,
-  failedFix,
   type Model,
   type ModelInput,
-  probabilities,
   type Stakes,
-  type State,
-  updateBelief,
 } from "../../../src/diagnosis/index.ts";
+import { allChecks, atStart, type Chooser, costOf } from "./expected-cost.ts";
 import { checksOf, createInput } from "./flow-model.ts";
 import type { Scene } from "./scene.ts";
 
@@ -44,98 +38,42 @@ export function smallCase({ flow, scenario, opening, model }: Scene, from: numbe
   });
 }
 
-export type Chooser = typeof chooseNext;
-
 /** The least expected cost that any way of asking can reach. */
 export function boundOf(model: Model, stakes: Stakes): number {
-  return exactValue(model, createBelief(), allChecks(model), start, stakes);
+  return exactValue(model, createBelief(), allChecks(model), atStart, stakes);
 }
 
-const start: State = { done: [], proven: [], due: [], fixed: [], mayWait: true };
-const allChecks = (model: Model) => model.checks.map(({ id }) => id);
+/** Expected costs over the small cases, in all: without chance, and with the likelihoods as we believe them. */
+export type SmallCases = { cases: number; bound: number; ours: number; list: number; worst: number };
 
-/** The expected cost of a way of choosing, over everything that can happen: an average without chance. */
-export function costOf(model: Model, stakes: Stakes, choose: Chooser = chooseNext): number {
-  const known = new Map<string, number>();
-  const from = (belief: Belief, state: State): number => {
-    const key = JSON.stringify([
-      Object.entries(belief.shown).sort(),
-      Object.entries(belief.counted),
-      Object.entries(belief.failed).sort(),
-      [...state.fixed].sort(),
-    ]);
-    const before = known.get(key);
-    if (before !== undefined) return before;
-    const value = step(belief, state);
-    known.set(key, value);
-    return value;
-  };
-  const step = (belief: Belief, state: State): number => {
-    const allowed = allChecks(model).filter((id) => !state.done.includes(id));
-    const choice = choose(model, belief, allowed, state, stakes);
-    const chances = probabilities(model, belief);
-    if ("stop" in choice) return costOfEnding(model, chances, belief, choice, stakes);
-    if ("wait" in choice) {
-      let came = 0;
-      let after = belief;
-      for (const cause of state.fixed) {
-        came += (chances[model.causeAt.get(cause) ?? -1] ?? 0) * stakes.success;
-        after = failedFix(after, cause, stakes.success);
-      }
-      const cost = stakes.waitHours * stakes.hour + stakes.waitMinutes * stakes.minute;
-      return cost + (1 - came) * from(after, { ...state, fixed: [] });
+/** The bound, ours and the scenario's own order, on the likelier and the rarer causes of every scenario. */
+export function measureSmallCases(scenes: readonly Scene[], begins: readonly number[]): SmallCases {
+  const total = { cases: 0, bound: 0, ours: 0, list: 0, worst: 1 };
+  const known = new Set<string>();
+  for (const scene of scenes) {
+    if (known.has(scene.scenario)) continue;
+    known.add(scene.scenario);
+    for (const from of begins) {
+      const model = smallCase(scene, from);
+      if (model.causes.length < 4 || !model.checks.length) continue;
+      const bound = boundOf(model, scene.stakes);
+      const ours = costOf(model, scene.stakes);
+      total.cases++;
+      total.bound += bound;
+      total.ours += ours;
+      total.list += costOf(model, scene.stakes, inOrder);
+      total.worst = Math.max(total.worst, ours / bound);
     }
-    const check = model.checks[model.checkAt.get(choice.next) ?? -1];
-    if (!check) throw new Error(`"${choice.next}" is no check`);
-    let cost = check.minutes * stakes.minute;
-    for (const outcome of check.outcomes) {
-      const chance = chances.reduce((sum, one, cause) => sum + one * (outcome.chances[cause] ?? 0), 0);
-      const after = updateBelief(model, belief, check.id, outcome.id);
-      const fixes = outcome.fixes.map((cause) => model.causes[cause]?.id ?? "");
-      const fixed = [...new Set([...state.fixed, ...fixes.filter((one) => !(one in after.failed))])];
-      const next = { ...state, done: [...state.done, check.id], fixed, ...provedBy(model, after) };
-      cost += chance * (outcome.hours * stakes.hour + from(after, next));
-    }
-    return cost;
-  };
-  return from(createBelief(), start);
+  }
+  return total;
 }
 
-/** The causes whose proof is recorded, by the steps of the model's own proofs. */
-function provedBy(model: Model, { shown }: Belief): { proven: string[]; due: string[] } {
-  const recorded = model.causes.filter(
-    ({ proofs, remedy }) =>
-      remedy === "part" &&
-      proofs.some((steps) =>
-        steps.every(({ check, outcomes }) => {
-          const rule = model.checks[check];
-          const place = rule?.outcomes.findIndex(({ id }) => id === shown[rule.id]) ?? -1;
-          return outcomes.includes(place);
-        }),
-      ),
-  );
-  const ids = (claim: string) => recorded.filter((cause) => cause.claim === claim).map(({ id }) => id);
-  return { proven: ids("proved"), due: ids("due") };
-}
-
-function costOfEnding(
-  model: Model,
-  chances: Float64Array,
-  belief: Belief,
-  choice: Extract<Choice, { stop: string }>,
-  stakes: Stakes,
-): number {
-  const sold = choice.stop === "part" ? model.causes.find(({ id }) => id === choice.cause) : undefined;
-  return model.causes.reduce((sum, { id, remedy, part, fitting }, place) => {
-    if (sold && part === sold.part) return sum;
-    const needless = remedy !== "professional" && !(id in belief.failed);
-    const call = !needless ? 0 : part && fitting === "professional" ? stakes.secondVisit : stakes.callOut;
-    const vain =
-      choice.stop !== "part"
-        ? 0
-        : choice.due
-          ? stakes.waitHours * stakes.hour + stakes.waitMinutes
-          : stakes.wrongPart;
-    return sum + (chances[place] ?? 0) * (call + vain);
-  }, 0);
-}
+/** Every check in the trade's order, a wait after anything put right, a part as soon as it is proven. */
+const inOrder: Chooser = (_model, _belief, allowed, state) => {
+  const cost = Number.NaN;
+  const [cause = state.due[0]] = state.proven;
+  if (cause !== undefined) return { stop: "part", cause, due: !state.proven.length, cost };
+  if (state.fixed.length) return { wait: true, cost };
+  const [next] = allowed;
+  return next === undefined ? { stop: "professional", cost } : { next, cost };
+};

@@ -22,6 +22,7 @@ export function stakesOf(flow: Flow, scenario: string): Stakes {
     waitHours: lasts.unit === "h" ? lasts.value : lasts.value / 60,
     waitMinutes: check?.minutes ?? 0,
     success: of("fix-success"),
+    sameLook: of("second-look-same"),
     belief: of("belief-part"),
     beliefDue: of("belief-due"),
   };

@@ -54,7 +54,8 @@ export function doCheck(visit: Visit, check: string): string | null {
   if (!rule) throw new Error(`There is no check "${check}"`);
   visit.checks++;
   visit.gates += rule.gates?.length ?? 0;
-  const place = canAnswer(home, check) ? observe(home, check, visit.present) : -1;
+  const look = visit.memory.done.includes(check) ? 2 : 1;
+  const place = canAnswer(home, check, look) ? observe(home, check, visit.present, look) : -1;
   const outcome = world.checks[world.checkAt.get(check) ?? -1]?.outcomes[place]?.id;
   const route = outcome === undefined ? undefined : routes[check]?.[outcome];
   if (outcome === undefined || !route) {
@@ -92,7 +93,10 @@ export function waitForIce(visit: Visit): void {
   const { scene } = visit.home;
   visit.hours += scene.stakes.waitHours;
   visit.minutes += scene.stakes.waitMinutes;
-  if (!visit.present.length) return end(visit, { how: "fixed", cause: null, due: false });
+  if (!visit.present.length) {
+    end(visit, { how: "fixed", cause: null, due: false });
+    return;
+  }
   const entry = scene.entries.find(({ waits }) => waits);
   const note = { ...disappointment(scene, entry?.check ?? ""), waited: true };
   visit.memory = remember(visit.memory, note, { type: "answered", at: now(visit) });

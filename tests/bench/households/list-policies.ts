@@ -1,10 +1,3 @@
-import {
-  type Belief,
-  chooseNext,
-  createBelief,
-  failedFix,
-  updateBelief,
-} from "../../../src/diagnosis/index.ts";
 import { tradeListFor } from "./trade-list.ts";
 import { buyPart, doCheck, end, movesNow, provedNow, type Visit, waitForIce } from "./visit.ts";
 
@@ -66,65 +59,4 @@ export function scenarioList(): Policy {
     }
     throw new Error(`A list without end in ${visit.home.scene.id}`);
   };
-}
-
-/** Ours: what the diagnosis advises among what the scenario allows. */
-export function bestNext(): Policy {
-  const decided = new Map<string, ReturnType<typeof chooseNext>>();
-  return (visit) => {
-    const { scene } = visit.home;
-    let belief: Belief = createBelief();
-    for (let turns = 0; turns < 100; turns++) {
-      const moves = movesNow(visit);
-      const proved = provedNow(visit);
-      // A rule of the trade that ends the search whatever the causes, such as a tap that cannot be shut.
-      if (proved.some(({ cause, rival }) => !rival && scene.flow.causes[cause]?.remedy === "professional"))
-        return end(visit, { how: "professional", cause: null, due: false });
-      const state = {
-        done: visit.memory.done,
-        proven: proved.flatMap(({ rival, due }) => (rival && !due ? [rival] : [])),
-        due: proved.flatMap(({ rival, due }) => (rival && due ? [rival] : [])),
-        fixed: visit.fixed,
-        mayWait: moves.includes(null),
-      };
-      const allowed = moves.filter((move) => move !== null);
-      const key = [
-        scene.id,
-        ...pairs(belief.shown),
-        ...pairs(belief.failed),
-        "",
-        ...state.proven,
-        "",
-        ...state.due,
-        "",
-        ...state.fixed,
-        "",
-        ...allowed,
-        state.mayWait,
-      ].join();
-      const choice = decided.get(key) ?? chooseNext(scene.model, belief, allowed, state, scene.stakes);
-      decided.set(key, choice);
-      if ("next" in choice) {
-        const outcome = doCheck(visit, choice.next);
-        if (outcome !== null) belief = updateBelief(scene.model, belief, choice.next, outcome);
-      } else if ("wait" in choice) {
-        const tried = visit.fixed;
-        waitForIce(visit);
-        for (const cause of tried) belief = failedFix(belief, cause, scene.stakes.success);
-      } else if (choice.stop === "part") {
-        const { cause, due } = choice;
-        buyPart(visit, cause, due);
-        end(visit, { how: "part", cause, due });
-      } else end(visit, { how: "professional", cause: null, due: false });
-      if (visit.ending) return;
-    }
-    throw new Error(`A search without end in ${scene.id}`);
-  };
-}
-
-/** Independent of the order in which things were learnt, as the belief itself is. */
-function pairs(record: Readonly<Record<string, string | number>>): string[] {
-  return Object.entries(record)
-    .map((pair) => pair.join("="))
-    .sort();
 }

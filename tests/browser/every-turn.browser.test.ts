@@ -35,6 +35,7 @@ for (const group of groups) {
         const tooWide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
         expect(tooWide, `${name} at ${width} px`).toBeLessThan(1);
       }
+      expect(await violationsOn(page, "dark, wide"), `${name} in the dark`).toEqual([]);
       await page.setViewportSize({ width: 320, height: 640 });
     }
   });

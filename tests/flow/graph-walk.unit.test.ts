@@ -27,7 +27,7 @@ beforeAll(() => {
     events: ((snapshot: SnapshotFrom<Chart>) => eventsAt(snapshot)) as never,
   });
   visited = paths.map(({ state }) => state as unknown as SnapshotFrom<Chart>);
-}, 180_000);
+}, 60_000);
 
 test("the shortest-path walk of xstate reaches every ending", () => {
   const endings = [...graph.leaves].filter(([, { meta }]) => meta?.kind === "ending").map(([leaf]) => leaf);
@@ -63,7 +63,7 @@ test("every step that it takes is an edge of our graph, or a chain of edges thro
     }
   }
   expect(strays).toEqual([]);
-}, 180_000);
+}, 60_000);
 
 /**
  * What tells two snapshots apart. With the whole memory the states explode; these few memories decide which
@@ -78,7 +78,6 @@ function keyOf({ value, context }: { value: unknown; context: unknown }): string
     reset?.answer,
     causes["freezer-warm"],
     causes["tap-closed"],
-    findings["leak-where.look"] && findings["fresh-ice.look"]?.answer === "joined",
   ]);
 }
 

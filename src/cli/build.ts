@@ -34,6 +34,8 @@ export async function buildEmbed(out: string = distFolder): Promise<void> {
       minify: true,
       rolldownOptions: {
         checks: { bundlerTimings: false },
+        // No getter of ours or of a library does anything but give its value.
+        treeshake: { propertyReadSideEffects: false },
         // The engine takes preact from the first file; a chunk shared by both would cost a whole round trip.
         preserveEntrySignatures: "allow-extension",
         output: {

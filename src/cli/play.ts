@@ -61,6 +61,9 @@ function readPlayOptions(args: string[]): PlayOptions | string {
 }
 
 function confirmModel(catalogue: Catalogue, typed: string): string | null {
+  // A code that is written as the catalogue has it needs no second look, even where another looks alike.
+  const written = catalogue.models.get(typed);
+  if (written) return written.code;
   const found = findModel(catalogue, typed);
   return found.kind === "exact" ? found.model.code : null;
 }

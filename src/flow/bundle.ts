@@ -2,7 +2,7 @@ import type { Flow } from "./flow.ts";
 
 /**
  * The flow as a phone gets it: the same data without the sources of its limits. The chart is composed from it on
- * the phone by the same function that the build verified it with: composed, the chart is three times the bytes.
+ * the phone by the same function that the build verified it with: composed, it would be 6.6 kB of brotli instead of 3.9.
  */
 export function slimFlow(flow: Flow): Flow {
   const limits = Object.fromEntries(

@@ -39,7 +39,8 @@ export type View = {
   lines: Line[];
   notices: Notice[];
   dangers: { id: string; text: string }[];
-  canReportIce: boolean;
+  /** The ways out that the chart takes now; starting again is always one. */
+  ways: ("danger" | "ice" | "help")[];
 };
 
 /** Looks up a text of locales/ in the reader's language. */

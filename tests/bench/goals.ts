@@ -22,7 +22,8 @@ export function goalsOf(
   const [mine, least] = [ours, floor].map((visits) => medianOf(visits.map((visit) => visit.firstQuestion)));
   const over = (mine ?? Number.NaN) - (least ?? Number.NaN);
   const task = Math.max(0, ...ours.flatMap((visit) => visit.longTasks));
-  const shift = Math.max(...ours.map((visit) => visit.shift.all));
+  // While loading: what moves when a countdown ends by itself is the next step, and stands in its own row.
+  const shift = Math.max(...ours.map((visit) => visit.shift.loading));
   const taps = ours.flatMap((visit) => visit.taps);
   const fewest = Math.min(...ours.map((visit) => visit.taps.length));
   const [median, worst] = [medianOf(taps), Math.max(...taps)];
@@ -43,7 +44,7 @@ export function goalsOf(
       met: task <= patience.task,
       says: `no task over ${patience.task} ms: ${task ? inMilliseconds(task) : "none"}`,
     },
-    { met: shift < 0.0005, says: `layout shift 0.000: ${shift.toFixed(3)}` },
+    { met: shift < 0.0005, says: `layout shift while loading 0.000: ${shift.toFixed(3)}` },
     {
       met: fewest >= 15 && median <= patience.medianTap && worst <= patience.worstTap,
       says: `next question ${patience.medianTap} ms after a tap in the median, ${patience.worstTap} ms at worst: ${inMilliseconds(median)}, ${inMilliseconds(worst)} (${fewest} taps a session)`,

@@ -69,6 +69,7 @@ test.describe("the water in the jug", () => {
     page,
   }) => {
     await runWater(panel, 10);
+    await expect(panel.host.getByRole("heading", { name: panel.text("measure.volume") })).toBeFocused();
     const slider = panel.host.getByRole("slider", { name: panel.text("measure.slide") });
     await slider.focus();
     for (let taps = 0; taps < 3; taps++) await page.keyboard.press("ArrowUp");

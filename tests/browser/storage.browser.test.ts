@@ -53,28 +53,28 @@ test.describe("storage", () => {
     await expect(panel.heading).toHaveText(panel.text("checks.opening.supply.ask"));
   });
 
-  const log = startSession(flow, at(0)).log;
-  for (const [what, stored] of [
-    ["no JSON", "{{{"],
-    ["an empty text", ""],
-    ["a list", "[]"],
-    ["a number", "7"],
-    ["markup", '"<img src=x onerror=alert(1)>"'],
-    ["a newer format", JSON.stringify({ ...log, format: 2 })],
-    ["events that are none", JSON.stringify({ ...log, events: [{ type: "gate-opened", at: at(1) }] })],
-    ["a time that is none", JSON.stringify({ ...log, events: [{ type: "help-asked", at: "tomorrow" }] })],
-    ["a prototype", '{"__proto__":{"format":1},"constructor":{}}'],
-    ["ten thousand brackets", `${"[".repeat(10_000)}${"]".repeat(10_000)}`],
-  ]) {
-    test(`${what} in storage counts as nothing`, async ({ panel, page }) => {
+  test("whatever else lies there counts as nothing", async ({ panel, page }) => {
+    const { log } = startSession(flow, at(0));
+    for (const [what, stored] of Object.entries({
+      "no JSON": "{{{",
+      "an empty text": "",
+      "a list": "[]",
+      "a number": "7",
+      markup: '"<img src=x onerror=alert(1)>"',
+      "a newer format": JSON.stringify({ ...log, format: 2 }),
+      "events that are none": JSON.stringify({ ...log, events: [{ type: "gate-opened", at: at(1) }] }),
+      "a time that is none": JSON.stringify({ ...log, events: [{ type: "help-asked", at: "tomorrow" }] }),
+      "a prototype": '{"__proto__":{"format":1},"constructor":{}}',
+      "ten thousand brackets": `${"[".repeat(10_000)}${"]".repeat(10_000)}`,
+    })) {
       await page.goto("blank.html");
-      await page.evaluate((text) => localStorage.setItem("fridgeside:panel", text), stored ?? "");
+      await page.evaluate((text) => localStorage.setItem("fridgeside:panel", text), stored);
       await page.goto("index.html");
-      await expect(panel.heading).toHaveText(panel.text("checks.opening.danger.ask"));
+      await expect(panel.heading, what).toHaveText(panel.text("checks.opening.danger.ask"));
       await panel.button(panel.text("checks.opening.danger.answers.none")).tap();
-      await expect(panel.heading).toHaveText(panel.text("checks.opening.symptom.ask"));
-    });
-  }
+      await expect(panel.heading, what).toHaveText(panel.text("checks.opening.symptom.ask"));
+    }
+  });
 
   test("a stored log that jumps a gate is followed as far as the gate, and says that it was cut", async ({
     panel,

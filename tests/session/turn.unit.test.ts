@@ -1,7 +1,15 @@
 import { describe, expect, test } from "vitest";
 import { readFlow } from "../../src/cli/flows-folder.ts";
 import { createCharts } from "../../src/flow/index.ts";
-import { createTexts, record, type Session, startSession, turnOf, viewOf } from "../../src/session/index.ts";
+import {
+  createTexts,
+  type LogEvent,
+  record,
+  type Session,
+  startSession,
+  turnOf,
+  viewOf,
+} from "../../src/session/index.ts";
 import { type Answers, at, flowOf, follow, healthy, take } from "./drive.ts";
 import { words } from "./words.ts";
 
@@ -120,7 +128,7 @@ describe("what a screen may offer at any time", () => {
     expect(dangers.find(({ id }) => id === "gas")?.text).toBe("Gas");
   });
 
-  test("is a report of ice wherever the chart takes one, and only there", () => {
+  test("is offered wherever the chart takes it, and only there", () => {
     const places = [
       start,
       follow(start, healthy, "ice-bin.look"),
@@ -130,8 +138,11 @@ describe("what a screen may offer at any time", () => {
       record(start, { type: "help-asked", at: at(1) }).session,
     ];
     for (const session of places) {
-      const taken = record(session, { type: "ice-returned", at: at(90) }).refusal === null;
-      expect(viewOf(session, texts, at(0), []).canReportIce).toBe(taken);
+      const takes = (event: LogEvent) => record(session, event).refusal === null;
+      const { ways } = viewOf(session, texts, at(0), []);
+      expect(ways.includes("ice")).toBe(takes({ type: "ice-returned", at: at(90) }));
+      expect(ways.includes("help")).toBe(takes({ type: "help-asked", at: at(90) }));
+      expect(ways.includes("danger")).toBe(takes({ type: "danger-reported", danger: "gas", at: at(90) }));
     }
   });
 });

@@ -9,9 +9,7 @@ type Props = { view: View; actions: Actions; texts: Texts; wayOut: Screens["wayO
 export function Footer({ view, actions, texts, wayOut: WayOut }: Props) {
   const [asking, setAsking] = useState<Way | null>(null);
   const opener = useRef<HTMLElement | null>(null);
-  const ways: Way[] = view.canReportIce
-    ? ["danger", "ice", "help", "restart"]
-    : ["danger", "help", "restart"];
+  const ways: Way[] = [...view.ways, "restart"];
   const leave = (act?: () => void) => {
     setAsking(null);
     opener.current?.focus();

@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { turnWith, viewOf } from "../gallery/turns.ts";
 import { mount } from "../mount.tsx";
 
-const view = viewOf(turnWith({ heading: "Now" }), { canReportIce: true });
+const view = viewOf(turnWith({ heading: "Now" }), { ways: ["danger", "ice", "help"] });
 
 describe("ways out", () => {
   test("a danger is chosen from a list, and is reported by that one tap", async () => {
@@ -33,8 +33,9 @@ describe("ways out", () => {
     expect(focused()).toBe(button("Start again"));
   });
 
-  test("'It makes ice again' is offered only where it can be reported", async () => {
-    const { buttons } = await mount({ ...view, canReportIce: false });
-    expect(buttons()).toEqual(["Something is dangerous", "Talk to a person", "Start again"]);
+  test("only the ways out that lead somewhere are offered", async () => {
+    const opening = await mount({ ...view, ways: ["danger", "help"] });
+    expect(opening.buttons()).toEqual(["Something is dangerous", "Talk to a person", "Start again"]);
+    expect((await mount({ ...view, ways: [] })).buttons()).toEqual(["Start again"]);
   });
 });

@@ -35,8 +35,8 @@ const first = turnWith({
 /** Views of the panel itself: first turn, a check, many lines, every signal word, notices, no turn yet. */
 export const chatFixtures: Record<string, View> = {
   first: viewOf(first),
-  choice: viewOf(doorSeal, { lines: linesOf(3), canReportIce: true }),
-  "choice-long": viewOf(doorSeal, { lines: linesOf(6), canReportIce: true }),
+  choice: viewOf(doorSeal, { lines: linesOf(3), ways: ["danger", "ice", "help"] }),
+  "choice-long": viewOf(doorSeal, { lines: linesOf(6), ways: ["danger", "ice", "help"] }),
   hazards: viewOf(
     turnWith({
       ...doorSeal,

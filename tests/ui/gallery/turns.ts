@@ -56,7 +56,7 @@ export function viewOf(turn: Turn | null, given: Partial<View> = {}): View {
     turn,
     lines: [],
     notices: [],
-    canReportIce: false,
+    ways: ["danger", "help"],
     dangers: [
       { id: "smell", text: "I smell gas or burning" },
       { id: "wet-socket", text: "There is water near a socket or plug" },

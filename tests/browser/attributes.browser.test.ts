@@ -1,5 +1,5 @@
 import { startSession } from "../../src/session/index.ts";
-import { at, follow, healthy } from "../session/drive.ts";
+import { healthy } from "../session/drive.ts";
 import { flow } from "./expected.ts";
 import { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
@@ -76,7 +76,7 @@ test.describe("the tag's attributes", () => {
   test("without a catalogue a part is named by its kind, and nothing is fetched", async ({ panel, page }) => {
     const asked: string[] = [];
     page.on("request", (request) => asked.push(new URL(request.url()).pathname));
-    await panel.openAt(follow(startSession(flow, at(0)), worn, "part.model"), "plain.html");
+    await panel.openWhere("part.model", worn, "plain.html");
     await panel.goOnWithoutModel("measure.plate-lost");
     await panel.seesEnding("part");
     expect(asked.filter((path) => path.endsWith(".json") && !path.startsWith("/parts/"))).toEqual([]);
@@ -84,17 +84,10 @@ test.describe("the tag's attributes", () => {
 });
 
 test.describe("American English", () => {
-  test("the whole way to an ending is in American words, degrees and measures", async ({ page }) => {
+  test("the way on to an ending is in American words, degrees and measures", async ({ page }) => {
     const panel = new PanelPage(page, { language: "en-US" });
-    await page.goto("no-panel.html");
-    await page.evaluate(() => {
-      const host = document.createElement("fridgeside-panel");
-      host.setAttribute("language", "en-US");
-      document.querySelector("#place")?.append(host);
-    });
-    await panel.seesTurn();
+    await panel.openWhere("freezer-temperature.read", healthy, "in-american.html");
     await expect(panel.host.getByRole("region")).toHaveAttribute("lang", "en-US");
-    await panel.follow(healthy, "freezer-temperature.read");
     await expect(panel.host.getByText("0 °F").first()).toBeVisible();
     await expect(panel.host.getByRole("radio", { name: "°F" })).toBeChecked();
     await panel.follow(healthy, "flow-test.run");

@@ -1,6 +1,4 @@
-import { startSession } from "../../src/session/index.ts";
-import { at, follow, healthy } from "../session/drive.ts";
-import { flow } from "./expected.ts";
+import { healthy } from "../session/drive.ts";
 import type { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
 
@@ -28,7 +26,7 @@ async function seesPart(
 ): Promise<void> {
   const { page } = panel;
   await page.route("**/catalogue.json", (route) => route.fulfill({ body, contentType: "application/json" }));
-  await panel.openAt(follow(startSession(flow, at(0)), worn, "part.model"), path);
+  await panel.openWhere("part.model", worn, path);
   await page.evaluate((how) => {
     const asked: object[] = [];
     Object.assign(window, { asked, how });
@@ -52,7 +50,7 @@ test.describe("the basket of the page", () => {
     await page.route("**/catalogue.json", (route) =>
       route.fulfill({ body, contentType: "application/json" }),
     );
-    await panel.openAt(follow(startSession(flow, at(0)), worn, "part.model"));
+    await panel.openWhere("part.model", worn);
     await panel.giveModel(code);
     await add(panel);
     await expect(panel.host.getByText(panel.text("part.added-said"))).toBeVisible();

@@ -1,6 +1,4 @@
-import { startSession } from "../../src/session/index.ts";
-import { at, follow, healthy } from "../session/drive.ts";
-import { flow } from "./expected.ts";
+import { healthy } from "../session/drive.ts";
 import type { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
 
@@ -17,7 +15,7 @@ test.describe("the script on a page", () => {
     test(`${path}: the panel works on to its readings and gates`, async ({ panel }) => {
       await panel.open(path);
       await panel.follow(healthy, "door-closing.look");
-      await panel.openAt(follow(startSession(flow, at(0)), healthy, "flow-test.run"), path);
+      await panel.openWhere("flow-test.run", healthy, path);
       await panel.follow(healthy, "fill-tube.look");
     });
   }
@@ -49,7 +47,7 @@ test.describe("the script on a page", () => {
 
 test.describe("the tag in a page that changes", () => {
   test("taken out and put in again within one task it keeps even what is being typed", async ({ panel }) => {
-    await panel.openAt(follow(startSession(flow, at(0)), worn, "part.model"), "plain.html");
+    await panel.openWhere("part.model", worn, "plain.html");
     await panel.host.getByRole("textbox").fill("WXC 3");
     await panel.host.evaluate((host) => document.querySelector("main")?.append(host));
     await expect(panel.host.getByRole("textbox")).toHaveValue("WXC 3");
@@ -107,7 +105,7 @@ test.describe("the tag in a page that changes", () => {
   });
 
   test("a change of colours for the night takes away nothing that is being typed", async ({ panel }) => {
-    await panel.openAt(follow(startSession(flow, at(0)), worn, "part.model"), "plain.html");
+    await panel.openWhere("part.model", worn, "plain.html");
     await panel.host.getByRole("textbox").fill("WXC 3");
     await panel.host.evaluate((host) => host.setAttribute("theme", "dark"));
     await expect(panel.host).toHaveCSS("color-scheme", "dark");
@@ -115,7 +113,7 @@ test.describe("the tag in a page that changes", () => {
   });
 
   test("a change of the language shows the same turn in it", async ({ panel, page }) => {
-    await panel.openAt(follow(startSession(flow, at(0)), healthy, "freezer-temperature.read"), "plain.html");
+    await panel.openWhere("freezer-temperature.read", healthy, "plain.html");
     await panel.host.evaluate((host) => host.setAttribute("language", "en-US"));
     await expect(panel.host.getByRole("radio").and(page.getByLabel("°F"))).toBeChecked();
     await expect(panel.host.getByRole("region")).toHaveAttribute("lang", "en-US");

@@ -1,13 +1,9 @@
-import { startSession } from "../../src/session/index.ts";
-import { at, follow, healthy } from "../session/drive.ts";
-import { flow } from "./expected.ts";
+import { healthy } from "../session/drive.ts";
 import { choose, dateField, showAge } from "./instruments.ts";
 import { expect, test } from "./panel-test.ts";
 
 test.describe("the age of the water filter", () => {
-  test.beforeEach(({ panel }) =>
-    panel.openAt(follow(startSession(flow, at(0)), healthy, "filter-age.fitted")),
-  );
+  test.beforeEach(({ panel }) => panel.openWhere("filter-age.fitted", healthy));
 
   test("a day that cannot be is told at the date, stays typed, and is not kept", async ({ panel }) => {
     const kept = await panel.storedText();

@@ -22,8 +22,8 @@ test.describe("a search that ends with ice", () => {
   test("ice that comes in the middle of a later check is credited to what was put right last", async ({
     panel,
   }) => {
-    await panel.open();
-    await panel.follow({ ...healthy, "ice-under-maker.look": "ice-there" }, "ice-under-maker.remove");
+    await panel.openWhere("ice-under-maker.look", healthy);
+    await panel.answer("ice-there");
     await panel.reload();
     await panel.answer("removed");
     await panel.reportIce();
@@ -33,8 +33,8 @@ test.describe("a search that ends with ice", () => {
   test("ice can be reported after a professional was named, as long as the panel is open", async ({
     panel,
   }) => {
-    await panel.open();
-    await panel.follow({ ...healthy, "too-full.look": "frosted" });
+    await panel.openWhere("too-full.look", healthy);
+    await panel.answer("frosted");
     await panel.seesEnding("professional", { cause: "defrost-fault", who: "appliance-engineer" });
     await panel.reload();
     await panel.reportIce();

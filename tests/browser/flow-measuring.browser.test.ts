@@ -1,11 +1,9 @@
-import { startSession } from "../../src/session/index.ts";
-import { at, follow, healthy } from "../session/drive.ts";
-import { flow } from "./expected.ts";
+import { healthy } from "../session/drive.ts";
 import { choose, fillVolume, runWater, volumeField } from "./instruments.ts";
 import type { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
 
-test.beforeEach(({ panel }) => panel.openAt(follow(startSession(flow, at(0)), healthy, "flow-test.run")));
+test.beforeEach(({ panel }) => panel.openWhere("flow-test.run", healthy));
 
 const show = (panel: PanelPage) => panel.button(panel.text("measure.show-result")).tap();
 const sees = (panel: PanelPage, text: string) => expect(panel.host.getByText(text).first()).toBeVisible();

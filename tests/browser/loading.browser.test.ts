@@ -1,6 +1,4 @@
-import { startSession } from "../../src/session/index.ts";
-import { at, follow, healthy } from "../session/drive.ts";
-import { flow } from "./expected.ts";
+import { healthy } from "../session/drive.ts";
 import { expect, test } from "./panel-test.ts";
 
 /** Holds back what the script loads later, until `release` is called. */
@@ -49,7 +47,7 @@ test.describe("arriving in a page", () => {
     panel,
     page,
   }) => {
-    await panel.openAt(follow(startSession(flow, at(0)), healthy, "flow-test.run"), "long.html");
+    await panel.openWhere("flow-test.run", healthy, "long.html");
     expect(await page.evaluate(() => scrollY)).toBe(0);
     await expect(page.getByRole("searchbox")).toBeFocused();
   });

@@ -1,6 +1,4 @@
-import { startSession } from "../../src/session/index.ts";
-import { at, follow, healthy } from "../session/drive.ts";
-import { flow } from "./expected.ts";
+import { healthy } from "../session/drive.ts";
 import { expect, test } from "./panel-test.ts";
 
 const worn = {
@@ -12,7 +10,7 @@ const worn = {
 };
 
 test.describe("the model code", () => {
-  test.beforeEach(({ panel }) => panel.openAt(follow(startSession(flow, at(0)), worn, "part.model")));
+  test.beforeEach(({ panel }) => panel.openWhere("part.model", worn));
 
   test("what is no code is told at the field, stays typed, and is not kept", async ({ panel }) => {
     const kept = await panel.storedText();

@@ -15,7 +15,7 @@ import {
   type Turn,
   turnOf,
 } from "../../src/session/index.ts";
-import type { Answers } from "../session/drive.ts";
+import { type Answers, at, follow } from "../session/drive.ts";
 import { violationsOn } from "./axe.ts";
 import { flat, flow, morning, textsIn } from "./expected.ts";
 import { enterReading } from "./instruments.ts";
@@ -92,6 +92,11 @@ export class PanelPage {
     );
     await this.page.goto(path);
     await this.#resumed(left);
+  }
+
+  /** Opens a page on which somebody had come to this turn with these answers. */
+  openWhere(turn: string, answers: Answers, path?: string): Promise<void> {
+    return this.openAt(follow(startSession(flow, at(0)), answers, turn), path);
   }
 
   /** Opens a page in a browser that keeps this session already. */

@@ -1,6 +1,5 @@
-import { startSession } from "../../src/session/index.ts";
-import { type Answers, at, flowOf, follow, healthy } from "../session/drive.ts";
-import { feed, flow, namesOfParts } from "./expected.ts";
+import { type Answers, flowOf, healthy } from "../session/drive.ts";
+import { feed, namesOfParts } from "./expected.ts";
 import type { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
 
@@ -75,7 +74,7 @@ test.describe("a search that ends with a part", () => {
     panel,
   }) => {
     const code = codeWith("water-filter");
-    await panel.open();
+    await panel.openWhere("filter-age.fitted", cloggedFilter);
     await panel.follow(cloggedFilter, "flow-without-filter.run");
     await panel.reload();
     await panel.follow(cloggedFilter);
@@ -93,7 +92,7 @@ test.describe("a search that ends with a part", () => {
 
   test("of two codes that look alike neither is taken without a tap on it", async ({ panel }) => {
     const [one, twin] = ["BLQ254NH/A0", "BLQ254NH/AO"];
-    await panel.openAt(follow(startSession(flow, at(0)), tornSeal, "part.model"));
+    await panel.openWhere("part.model", tornSeal);
     await panel.findModel(one as string);
     for (const code of [one, twin])
       await expect(panel.button(`${panel.text("measure.mine")}: ${code}`)).toBeVisible();
@@ -105,7 +104,7 @@ test.describe("a search that ends with a part", () => {
   });
 
   test("an unknown code names the kind of part and the shop's people, never a product", async ({ panel }) => {
-    await panel.openAt(follow(startSession(flow, at(0)), tornSeal, "part.model"));
+    await panel.openWhere("part.model", tornSeal);
     await panel.findModel("QQQ 999 999");
     await expect(
       panel.host.getByText(panel.text("measure.model-unknown", { typed: "QQQ 999 999" })),
@@ -116,7 +115,7 @@ test.describe("a search that ends with a part", () => {
   });
 
   test("a plate that cannot be found names the kind of part and the shop's people", async ({ panel }) => {
-    await panel.openAt(follow(startSession(flow, at(0)), tornSeal, "part.model"));
+    await panel.openWhere("part.model", tornSeal);
     await panel.goOnWithoutModel("measure.plate-lost");
     await seesKindOnly(panel, "door-seal");
     await panel.reload();
@@ -132,7 +131,7 @@ test.describe("a search that ends with a part", () => {
       "inlet-valve.screen": "clean",
       "inlet-valve.arrives": "strong",
     };
-    await panel.open();
+    await panel.openWhere("fill-tube.gate-back-panel", dryTray);
     await panel.follow(dryTray, "inlet-valve.arrives");
     await panel.reload();
     await panel.follow(dryTray);

@@ -32,7 +32,7 @@ test.describe("a search that ends with a professional", () => {
       "flow-without-filter.prepare": "plug-fitted",
       "flow-without-filter.run": flowOf(6),
     };
-    await panel.open();
+    await panel.openWhere("flow-test.run", weak);
     await panel.follow(weak, "supply-line.look");
     await panel.reload();
     await panel.follow(weak);
@@ -40,8 +40,8 @@ test.describe("a search that ends with a professional", () => {
   });
 
   test("somebody who asks for a person gets one, with the answers kept", async ({ panel }) => {
-    await panel.open();
-    await panel.follow(healthy, "ice-bin.look");
+    await panel.openWhere("door-closing.look", healthy);
+    await panel.answer("closes");
     await panel.reload();
     await panel.askForHelp();
     await panel.seesEnding("professional", { who: "shop" });
@@ -53,8 +53,7 @@ test.describe("a search that ends with a professional", () => {
   });
 
   test("somebody who is sure of nothing is led to a person, and named no part", async ({ panel }) => {
-    await panel.open();
-    await panel.follow(healthy, "control-lock.look");
+    await panel.openWhere("control-lock.look", healthy);
     while (panel.turn.turn !== "reset.find") await knowsNothing(panel);
     await panel.reload();
     for (let turns = 0; panel.turn.kind !== "ending" && turns < 40; turns++) await knowsNothing(panel);

@@ -1,6 +1,5 @@
-import { linesOf, startSession } from "../../src/session/index.ts";
-import { at, follow, healthy } from "../session/drive.ts";
-import { flow } from "./expected.ts";
+import { linesOf } from "../../src/session/index.ts";
+import { healthy } from "../session/drive.ts";
 import { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
 
@@ -40,12 +39,7 @@ test.describe("changing one's mind", () => {
   });
 
   test("a hazardous step is met again only behind its gates", async ({ panel }) => {
-    const before = follow(
-      startSession(flow, at(0)),
-      { ...healthy, "opening.changed": "new-filter" },
-      "fill-tube.gate-back-panel",
-    );
-    await panel.openAt(before);
+    await panel.openWhere("fill-tube.gate-back-panel", { ...healthy, "opening.changed": "new-filter" });
     await panel.change("filter-seated.look");
     expect(panel.turn.turn).toBe("filter-seated.gate-water-supply");
     await panel.confirmGate();
@@ -88,7 +82,7 @@ test.describe("double taps", () => {
   });
 
   test("of two answers tapped at once the first counts", async ({ panel }) => {
-    await panel.openAt(follow(startSession(flow, at(0)), healthy, "control-lock.look"));
+    await panel.openWhere("control-lock.look", healthy);
     const words = (id: string) => panel.text(`checks.control-lock.look.answers.${id}`);
     await tapTwice(panel, words("no-lock"), words("lock-on"));
     await expect(panel.heading).toHaveText(panel.text("checks.ice-maker-switch.look.ask"));
@@ -96,13 +90,7 @@ test.describe("double taps", () => {
   });
 
   test("a gate confirmed twice is confirmed once, and only its own", async ({ panel }) => {
-    await panel.openAt(
-      follow(
-        startSession(flow, at(0)),
-        { ...healthy, "flow-test.run": "cannot" },
-        "supply-line.gate-water-supply",
-      ),
-    );
+    await panel.openWhere("supply-line.gate-water-supply", { ...healthy, "flow-test.run": "cannot" });
     for (const box of await panel.host.getByRole("checkbox").all()) await box.tap();
     await panel.confirmButton.evaluate((button) => {
       (button as HTMLElement).click();
@@ -113,13 +101,7 @@ test.describe("double taps", () => {
   });
 
   test("a gate with a line left does not open, and says how many are left", async ({ panel }) => {
-    await panel.openAt(
-      follow(
-        startSession(flow, at(0)),
-        { ...healthy, "flow-test.run": "cannot" },
-        "stop-tap.gate-water-supply",
-      ),
-    );
+    await panel.openWhere("stop-tap.gate-water-supply", { ...healthy, "flow-test.run": "cannot" });
     const kept = await panel.storedText();
     await expect(panel.confirmButton).toHaveCount(1);
     for (const box of (await panel.host.getByRole("checkbox").all()).slice(1)) await box.tap();

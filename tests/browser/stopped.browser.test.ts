@@ -24,8 +24,8 @@ test.describe("a search that stops for safety", () => {
   }
 
   test("danger in the middle of a gated step stops, and stays so after a reload", async ({ panel }) => {
-    await panel.open();
-    await panel.follow({ ...healthy, "opening.changed": "new-filter" }, "filter-seated.look");
+    await panel.openWhere("filter-seated.gate-water-supply", { ...healthy, "opening.changed": "new-filter" });
+    await panel.confirmGate();
     await panel.reload();
     await panel.reportDanger("water-near-socket");
     await panel.seesEnding("stopped");
@@ -35,8 +35,8 @@ test.describe("a search that stops for safety", () => {
   });
 
   test("danger can be reported from behind an ending", async ({ panel }) => {
-    await panel.open();
-    await panel.follow({ ...healthy, "too-full.look": "frosted" });
+    await panel.openWhere("too-full.look", healthy);
+    await panel.answer("frosted");
     await panel.reportDanger("burning");
     await panel.seesEnding("stopped");
   });

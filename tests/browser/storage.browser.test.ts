@@ -4,6 +4,12 @@ import { flow } from "./expected.ts";
 import { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
 
+const doorStaysOpen = {
+  "door-closing.blocked-front": "nothing-there",
+  "door-closing.blocked-behind": "nothing-there",
+  "door-closing.again": "still-open",
+};
+
 test.describe("storage", () => {
   for (const [how, deny] of [
     [
@@ -30,9 +36,9 @@ test.describe("storage", () => {
       await panel.open();
       await panel.answer("none");
       await panel.seesNotice("memory-only");
-      await panel.follow({ ...healthy, "too-full.look": "frosted" });
+      await panel.follow({ ...healthy, "door-closing.look": "stays-open", ...doorStaysOpen });
       await panel.seesNotice("memory-only");
-      await panel.seesEnding("professional", { cause: "defrost-fault" });
+      await panel.seesEnding("professional", { cause: "door-out-of-line" });
       await page.reload();
       await expect(panel.heading).toHaveText(panel.text("checks.opening.danger.ask"));
     });
@@ -121,11 +127,11 @@ test.describe("storage", () => {
 
 test.describe("the connection", () => {
   test("lost after loading, it is said, and the search goes on to its ending", async ({ panel, page }) => {
-    await panel.open();
-    await panel.answer("none");
+    await panel.openWhere("ice-bin.look", healthy);
+    await panel.answer("not-seated");
     await page.context().setOffline(true);
     await panel.seesNotice("offline");
-    await panel.follow({ ...healthy, "ice-bin.look": "not-seated", "ice-bin.reseat": "cracked" });
+    await panel.answer("cracked");
     await panel.seesNotice("offline");
     // The catalogue came with the page: even the part is found.
     await panel.giveModel("TBY-744-K4.W");

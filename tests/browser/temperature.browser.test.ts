@@ -1,13 +1,9 @@
-import { startSession } from "../../src/session/index.ts";
-import { at, follow, healthy } from "../session/drive.ts";
-import { flow } from "./expected.ts";
+import { healthy } from "../session/drive.ts";
 import { choose, temperatureField } from "./instruments.ts";
 import { expect, test } from "./panel-test.ts";
 
 test.describe("the temperature of the freezer", () => {
-  test.beforeEach(({ panel }) =>
-    panel.openAt(follow(startSession(flow, at(0)), healthy, "freezer-temperature.read")),
-  );
+  test.beforeEach(({ panel }) => panel.openWhere("freezer-temperature.read", healthy));
 
   test("what cannot be read or believed is told beside the field, stays typed, and is not kept", async ({
     panel,

@@ -1,13 +1,11 @@
-import { startSession } from "../../src/session/index.ts";
-import { type Answers, at, follow, healthy } from "../session/drive.ts";
-import { flow } from "./expected.ts";
+import { type Answers, healthy } from "../session/drive.ts";
 import { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
 
 /** Switched on at nine: the 24 hours of flows/limits.yaml end at nine next day. */
 async function startsToWait(panel: PanelPage): Promise<void> {
   const off: Answers = { ...healthy, "ice-maker-switch.look": "off" };
-  await panel.openAt(follow(startSession(flow, at(0)), off, "ice-maker-switch.switch-on"));
+  await panel.openWhere("ice-maker-switch.switch-on", off);
   await panel.answer("switched-on");
   expect(panel.turn.turn).toBe("wait-for-ice.wait");
 }

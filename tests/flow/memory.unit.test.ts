@@ -3,28 +3,28 @@ import { describe, expect, test } from "vitest";
 import { createMemory, type Note, remember } from "../../src/flow/memory.ts";
 
 const event = { type: "answered.dry", at: "2026-03-02T08:00:00Z" };
-const after = (...notes: Note[]) =>
+const memoryAfter = (...notes: Note[]) =>
   notes.reduce((memory, note) => remember(memory, note, event), createMemory());
 const emptied: Note = { turn: "ice-bin.empty", answer: "emptied", remedies: "bin-full" };
 
 describe("an ending as fixed", () => {
   test("is owed to what was put right last, where its own answer puts nothing right", () => {
-    expect(after(emptied, { creditsLastFix: true }).cause).toBe("bin-full");
+    expect(memoryAfter(emptied, { creditsLastFix: true }).cause).toBe("bin-full");
   });
 
   test("is owed to what its own answer put right, and not to what came before", () => {
     const tightened: Note = { turn: "tap-joint.tighten", answer: "dry-now", remedies: "joint-leaks" };
-    expect(after(emptied, { ...tightened, creditsLastFix: true }).cause).toBe("joint-leaks");
-    expect(after({ ...tightened, creditsLastFix: true }).cause).toBe("joint-leaks");
+    expect(memoryAfter(emptied, { ...tightened, creditsLastFix: true }).cause).toBe("joint-leaks");
+    expect(memoryAfter({ ...tightened, creditsLastFix: true }).cause).toBe("joint-leaks");
   });
 
   test("is owed to nothing where nothing was put right", () => {
-    expect(after({ creditsLastFix: true }).cause).toBeNull();
+    expect(memoryAfter({ creditsLastFix: true }).cause).toBeNull();
   });
 });
 
 test("putting something right takes back what a wait before it showed, and nothing else", () => {
   const waited: Note = { turn: "wait-for-ice.came", answer: "no-ice" };
-  const { findings } = after(waited, { ...emptied, forgets: ["wait-for-ice"] });
+  const { findings } = memoryAfter(waited, { ...emptied, forgets: ["wait-for-ice"] });
   expect(Object.keys(findings)).toEqual(["ice-bin.empty"]);
 });

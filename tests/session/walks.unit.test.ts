@@ -184,7 +184,6 @@ function scenarioOf({ snapshot }: Session): string {
 
 /** Causes that were proved when yet another check was begun. */
 function provedBeforeNextCheck(walk: Walk): string[] {
-  const { proofs = [] } = flow.scenarios["no-ice-plumbed"] ?? {};
   let check: string | null = null;
   for (const { session } of walk.steps) {
     const meta = metaOf(session);

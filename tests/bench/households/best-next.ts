@@ -1,5 +1,5 @@
 import { type Belief, type Choice, chooseNext, type State } from "../../../src/diagnosis/index.ts";
-import { learntFrom } from "./from-memory.ts";
+import { learntFrom } from "../../../src/flow/advice/learnt-from.ts";
 import type { Policy } from "./list-policies.ts";
 import { buyPart, doCheck, end, movesNow, provedNow, type Visit, waitForIce } from "./visit.ts";
 

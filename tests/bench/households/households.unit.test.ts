@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { readFlow } from "../../../src/cli/flows-folder.ts";
 import { createBelief, failedFix, probabilities, updateBelief } from "../../../src/diagnosis/index.ts";
+import { learntFrom } from "../../../src/flow/advice/learnt-from.ts";
 import { bestNext } from "./best-next.ts";
 import { disturbance, luck, pick } from "./chance.ts";
-import { learntFrom } from "./from-memory.ts";
 import { createHome, observe } from "./home.ts";
 import { drawHouseholds, goalsOfHouseholds, policies, reportHouseholds, runHouseholds } from "./index.ts";
 import { fixedList } from "./list-policies.ts";

@@ -1,10 +1,10 @@
 import { createModel, type Model, type Stakes } from "../../../src/diagnosis/index.ts";
+import type { Opening } from "../../../src/flow/advice/is-possible.ts";
+import { createInput, isWaitForIce, modelOf } from "../../../src/flow/advice/model-of.ts";
+import { type Route, routesOf } from "../../../src/flow/advice/routes-of.ts";
+import { stakesOf } from "../../../src/flow/advice/stakes-of.ts";
 import type { Flow } from "../../../src/flow/flow.ts";
 import { type Guard, guardOf } from "../../../src/flow/guards.ts";
-import { createInput, isWaitForIce, modelOf } from "./flow-model.ts";
-import type { Opening } from "./possible.ts";
-import { type Route, routesOf } from "./routes.ts";
-import { stakesOf } from "./stakes.ts";
 
 /** One scenario after one opening, as a stage for simulated homes: what we believe of it, and what its rules allow. */
 export type Scene = {

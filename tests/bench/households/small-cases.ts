@@ -6,8 +6,8 @@ import {
   type ModelInput,
   type Stakes,
 } from "../../../src/diagnosis/index.ts";
+import { checksOf, createInput } from "../../../src/flow/advice/model-of.ts";
 import { allChecks, atStart, type Chooser, costOf } from "./expected-cost.ts";
-import { checksOf, createInput } from "./flow-model.ts";
 import type { Scene } from "./scene.ts";
 
 /** How large a case may be for an exact search. */

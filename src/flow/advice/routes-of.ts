@@ -1,4 +1,4 @@
-import type { Check, Flow, Outcome } from "../../../src/flow/flow.ts";
+import type { Check, Flow, Outcome } from "../flow.ts";
 
 /** How a check comes to one of its outcomes. */
 export type Route = {

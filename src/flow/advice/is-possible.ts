@@ -1,4 +1,4 @@
-import type { Condition } from "../../../src/flow/flow.ts";
+import type { Condition } from "../flow.ts";
 
 /** The answers to the opening, by turn, such as `opening.supply`. */
 export type Opening = Readonly<Record<string, string>>;

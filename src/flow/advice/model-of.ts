@@ -4,10 +4,10 @@ import {
   type Model,
   type ModelInput,
   type ProofStep,
-} from "../../../src/diagnosis/index.ts";
-import type { Check, Condition, Flow } from "../../../src/flow/flow.ts";
-import { isPossible, type Opening } from "./possible.ts";
-import { routesOf } from "./routes.ts";
+} from "../../diagnosis/index.ts";
+import type { Check, Condition, Flow } from "../flow.ts";
+import { isPossible, type Opening } from "./is-possible.ts";
+import { routesOf } from "./routes-of.ts";
 
 /**
  * The model of one scenario after the opening: its causes with a prior, less those that no check left could find

@@ -1,13 +1,7 @@
-import {
-  type Belief,
-  createBelief,
-  failedFix,
-  type Model,
-  updateBelief,
-} from "../../../src/diagnosis/index.ts";
-import type { Flow, Outcome } from "../../../src/flow/flow.ts";
-import type { ChartContext } from "../../../src/flow/memory.ts";
-import { isWaitForIce } from "./flow-model.ts";
+import { type Belief, createBelief, failedFix, type Model, updateBelief } from "../../diagnosis/index.ts";
+import type { Flow, Outcome } from "../flow.ts";
+import type { ChartContext } from "../memory.ts";
+import { isWaitForIce } from "./model-of.ts";
 
 /** What a session's memory means to the diagnosis: the belief, and the causes put right since the last wait. */
 export type Learnt = { belief: Belief; fixed: string[] };

@@ -1,4 +1,5 @@
 import { assign, createMachine } from "xstate";
+import { type Adviser, createAdviser } from "./advice/index.ts";
 import { verdictOn } from "./assess.ts";
 import { composeChart } from "./compose.ts";
 import type { Flow } from "./flow.ts";
@@ -8,12 +9,17 @@ import { type ChartContext, type ChartEvent, createMemory, type Note, remember }
 /**
  * The whole flow as one XState machine. Its guards and its one action are pure; it never waits by itself.
  * @param config the composed flow, where a slow phone has composed it in a task of its own
+ * @param adviser says which of the checks that are allowed comes next
  */
-export function createChart(flow: Flow, config = composeChart(flow)) {
+export function createChart(
+  flow: Flow,
+  config = composeChart(flow),
+  { advise }: Adviser = createAdviser(flow),
+) {
   const guards: Record<string, (at: { context: ChartContext; event: ChartEvent }, params: never) => boolean> =
     {};
   for (const [name, test] of Object.entries(vocabulary))
-    guards[name] = ({ context, event }, params) => test(context, params, event);
+    guards[name] = ({ context, event }, params) => test(context, params, event, advise);
   guards.reads = ({ event }, { instrument, is }: { instrument: string; is: string }) =>
     event.reading?.kind === instrument && verdictOn(event.reading, flow.limits, event.at) === is;
   return createMachine(

@@ -1,8 +1,9 @@
-import { composeCheck, waitNote } from "./compose-check.ts";
+import { composeCheck } from "./compose-check.ts";
+import { composeChoice } from "./compose-choice.ts";
 import { composeEndings } from "./compose-endings.ts";
 import type { ChartConfig, StateConfig, Transition } from "./config.ts";
 import type { Flow, Scenario } from "./flow.ts";
-import { type Guard, guardOf, turnsBehind } from "./guards.ts";
+import { guardOf, turnsBehind } from "./guards.ts";
 import type { ChartContext } from "./memory.ts";
 
 /**
@@ -60,7 +61,7 @@ function composeScenario(flow: Flow, scenario: Scenario): StateConfig {
   const states: Record<string, StateConfig> = {
     choosing: {
       id: choosing,
-      always: [...proofs(flow, scenario), ...checks(flow, scenario), otherwise(scenario)],
+      always: composeChoice(flow, scenario),
     },
   };
   for (const id of new Set(scenario.checks.map((entry) => entry.check))) {
@@ -69,42 +70,6 @@ function composeScenario(flow: Flow, scenario: Scenario): StateConfig {
     states[id] = composeCheck(flow, check, scenario.id);
   }
   return { id: scenario.id, initial: "choosing", states };
-}
-
-/** A proof found ends the search before any further check is asked. */
-function proofs(flow: Flow, scenario: Scenario): Transition[] {
-  return scenario.proofs.map((id) => {
-    const cause = flow.causes[id];
-    if (!cause?.proof) throw new Error(`Scenario "${scenario.id}" ends with "${id}", which has no proof`);
-    return {
-      target: cause.remedy === "part" ? "#part" : "#professional",
-      guard: guardOf(cause.proof, flow.conditions),
-      actions: [{ type: "remember", params: { cause: id, ...(cause.who ? { who: cause.who } : {}) } }],
-    };
-  });
-}
-
-function checks(flow: Flow, scenario: Scenario): Transition[] {
-  return scenario.checks.map(({ check, when }) => {
-    const once = { type: "not", params: { of: { type: "done", params: { check } } } };
-    const guards: Guard[] = flow.checks[check]?.repeats ? [] : [once];
-    if (when) guards.push(guardOf(when, flow.conditions));
-    const rule = flow.checks[check];
-    const first = rule?.turns[rule.start];
-    // Behind a gate the wait begins when the gate has been passed, not when it is shown.
-    const starts = rule && first?.kind === "wait" && !rule.gates?.length;
-    const actions = starts ? [{ type: "remember", params: waitNote(check, rule.start, first) }] : [];
-    return {
-      target: `#${scenario.id}/${check}`,
-      guard: { type: "all", params: { of: guards } },
-      ...(actions.length ? { actions } : {}),
-    };
-  });
-}
-
-function otherwise(scenario: Scenario): Transition {
-  const params = { cause: null, who: scenario.otherwise.who };
-  return { target: `#${scenario.otherwise.to}`, actions: [{ type: "remember", params }] };
 }
 
 /** The turns whose findings prove a cause, in the order its proof names them; none where it is not proved. */

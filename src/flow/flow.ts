@@ -100,7 +100,8 @@ export type Scenario = {
   /** How common each cause is before anything is known, in words of words.yaml: judgement. */
   priors: Record<string, string>;
   proofs: string[];
-  checks: { check: string; when?: Condition | undefined }[];
+  /** In the trade's order. `first`: before any advice, whenever it is allowed. */
+  checks: { check: string; when?: Condition | undefined; first?: boolean | undefined }[];
   otherwise: { to: "professional"; who: string };
 };
 

@@ -1,3 +1,4 @@
+import type { Adviser } from "./advice/index.ts";
 import type { Condition } from "./flow.ts";
 import type { ChartContext, ChartEvent } from "./memory.ts";
 
@@ -29,7 +30,8 @@ export function guardOf(
   return guardOf(meaning, named, [...within, condition.is]);
 }
 
-type Test = (context: ChartContext, params: never, event: ChartEvent) => boolean;
+type Advise = Adviser["advise"];
+type Test = (context: ChartContext, params: never, event: ChartEvent, advise?: Advise) => boolean;
 
 /** The vocabulary, each word as a pure test of what the session remembers. */
 export const vocabulary: Record<string, Test> = {
@@ -51,16 +53,24 @@ export const vocabulary: Record<string, Test> = {
   modelled: (context) => context.model !== null,
   elapsed: (context, { turn, minutes }: { turn: string; minutes: number }, event) =>
     Date.parse(event.at) - Date.parse(context.waits[turn] ?? event.at) >= minutes * 60_000,
-  all: (context, { of }: { of: Guard[] }, event) => of.every((one) => holds(context, one, event)),
-  any: (context, { of }: { of: Guard[] }, event) => of.some((one) => holds(context, one, event)),
-  not: (context, { of }: { of: Guard }, event) => !holds(context, of, event),
+  "may-look-again": ({ done, again, mended }, { check }: { check: string }) =>
+    done.includes(check) && done.at(-1) !== check && !again.includes(check) && !mended.includes(check),
+  advised: (context, { scenario, check }: { scenario: string; check: string }, _event, advise) =>
+    advise?.(scenario, context).check === check,
+  "part-advised": (context, { scenario, cause }: { scenario: string; cause: string }, _event, advise) =>
+    advise?.(scenario, context).part === cause,
+  all: (context, { of }: { of: Guard[] }, event, advise) =>
+    of.every((one) => holds(context, one, event, advise)),
+  any: (context, { of }: { of: Guard[] }, event, advise) =>
+    of.some((one) => holds(context, one, event, advise)),
+  not: (context, { of }: { of: Guard }, event, advise) => !holds(context, of, event, advise),
 };
 
 /** True when the guard holds in this context. @throws Error for a word outside the vocabulary. */
-export function holds(context: ChartContext, guard: Guard, event: ChartEvent): boolean {
+export function holds(context: ChartContext, guard: Guard, event: ChartEvent, advise?: Advise): boolean {
   const test = vocabulary[guard.type];
   if (!test) throw new Error(`"${guard.type}" is not a guard`);
-  return test(context, guard.params as never, event);
+  return test(context, guard.params as never, event, advise);
 }
 
 /** The turns whose findings make a guard hold, in order; of alternatives only those that hold themselves. */

@@ -1,3 +1,4 @@
+export { type Advice, type Adviser, createAdviser, createListAdviser } from "./advice/index.ts";
 export { flowLimits, limitOf, temperatureLimits, verdictOn } from "./assess.ts";
 export { slimFlow } from "./bundle.ts";
 export { type Chart, createChart } from "./chart.ts";

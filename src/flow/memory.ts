@@ -7,8 +7,11 @@ export type Finding = { answer: string; reading?: Reading; at: string };
 export type ChartContext = {
   findings: Record<string, Finding>;
   causes: Record<string, "found" | "fixed">;
-  /** Checks that were finished or passed over, in order. */
+  /** Checks that were finished or passed over, in the order of their latest end. */
   done: string[];
+  /** Checks that had a second look, and those in which something was put right. */
+  again: string[];
+  mended: string[];
   /** Instants at which each wait began, by turn. */
   waits: Record<string, string>;
   remedies: number;
@@ -30,6 +33,8 @@ export function createMemory(model: string | null = null): ChartContext {
     findings: {},
     causes: {},
     done: [],
+    again: [],
+    mended: [],
     waits: {},
     remedies: 0,
     remediesAtWait: 0,
@@ -57,6 +62,8 @@ export type Note = {
   clears?: string[];
   suspects?: string[];
   done?: string;
+  /** The check that gets a second look: what it found does not count any more. */
+  again?: { check: string; found: string[] };
   waitStarts?: string;
   waited?: boolean;
   returnTo?: string | null;
@@ -77,12 +84,13 @@ export function remember(memory: ChartContext, note: Note, event: ChartEvent): C
     if (event.reading) finding.reading = event.reading;
     next.findings = { ...memory.findings, [note.turn]: finding };
   }
-  if (note.forgets) {
-    const { forgets } = note;
-    const kept = Object.entries(next.findings).filter(
-      ([turn]) => !forgets.includes(turn.split(".")[0] ?? ""),
-    );
-    next.findings = Object.fromEntries(kept);
+  if (note.forgets) next.findings = without(next.findings, note.forgets);
+  if (note.again) {
+    const { check, found } = note.again;
+    next.again = [...memory.again, check];
+    next.findings = without(next.findings, [check]);
+    const causes = Object.entries(memory.causes);
+    next.causes = Object.fromEntries(causes.filter(([id, how]) => how === "fixed" || !found.includes(id)));
   }
   const marks = [...memory.marks];
   for (const station of note.clears ?? []) marks.push({ station, state: "clear" });
@@ -95,10 +103,11 @@ export function remember(memory: ChartContext, note: Note, event: ChartEvent): C
     next.causes = { ...next.causes, [note.remedies]: "fixed" };
     next.remedies = memory.remedies + 1;
     next.lastFixed = note.remedies;
+    next.mended = [...memory.mended, checkOf(note.turn ?? "")];
     if (note.causeStation) marks.push({ station: note.causeStation, state: "fixed" });
   }
   next.marks = marks;
-  if (note.done && !memory.done.includes(note.done)) next.done = [...memory.done, note.done];
+  if (note.done) next.done = [...memory.done.filter((check) => check !== note.done), note.done];
   if (note.waitStarts) next.waits = { ...memory.waits, [note.waitStarts]: event.at };
   if (note.waited) next.remediesAtWait = next.remedies;
   if (note.returnTo !== undefined) next.returnTo = note.returnTo;
@@ -108,4 +117,10 @@ export function remember(memory: ChartContext, note: Note, event: ChartEvent): C
   if (note.danger) next.danger = note.danger;
   if (event.code !== undefined) next.model = event.code;
   return next;
+}
+
+const checkOf = (turn: string) => turn.split(".")[0] ?? "";
+
+function without(findings: Record<string, Finding>, checks: string[]): Record<string, Finding> {
+  return Object.fromEntries(Object.entries(findings).filter(([turn]) => !checks.includes(checkOf(turn))));
 }

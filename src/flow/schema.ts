@@ -115,7 +115,9 @@ export const fileSchemas = {
     when: condition,
     priors: z.record(id, id),
     proofs: z.array(id),
-    checks: z.array(z.strictObject({ check: id, when: z.optional(condition) })),
+    checks: z.array(
+      z.strictObject({ check: id, when: z.optional(condition), first: z.optional(z.boolean()) }),
+    ),
     otherwise: z.strictObject({ to: z.literal("professional"), who: id }),
   }),
 } as const;

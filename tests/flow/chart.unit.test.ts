@@ -1,13 +1,23 @@
 import { describe, expect, test } from "vitest";
 import { readFlow } from "../../src/cli/flows-folder.ts";
-import { composeChart, createCharts } from "../../src/flow/index.ts";
+import { composeChart } from "../../src/flow/index.ts";
 import { graphOf } from "../../src/flow/verify/index.ts";
 import { memoryOf, metaOf, startSession } from "../../src/session/index.ts";
-import { type Answers, at, celsius, fittedOn, flowOf, follow, healthy, runsOut } from "../session/drive.ts";
+import {
+  type Answers,
+  at,
+  celsius,
+  fittedOn,
+  flowOf,
+  follow,
+  healthy,
+  inTradeOrder,
+  runsOut,
+} from "../session/drive.ts";
 import { afterChange, lowFlow, noPlug, nothingFound, proved, putRight, withPlug } from "./written-paths.ts";
 
 const flow = readFlow();
-const charts = createCharts(flow);
+const charts = inTradeOrder(flow);
 const start = (model: string | null = null) => startSession(flow, at(0), model, charts);
 /** The written paths are those of one scenario; the others have paths of their own, in the tests of scenarios. */
 const { proofs = [], priors = {} } = flow.scenarios["no-ice-plumbed"] ?? {};
@@ -188,5 +198,5 @@ test("every turn takes 'not sure' or 'can't', or an answer that is always true",
     return !meta || meta.kind === "ending" || declined ? [] : [meta.turn];
   });
   // "I'll go on checking" is always open to who waits for ice, and "I can't find it" to who looks for the code.
-  expect(shut.sort()).toEqual(["part.model", "wait-for-ice.wait"]);
+  expect([...new Set(shut)].sort()).toEqual(["part.model", "wait-for-ice.wait"]);
 });

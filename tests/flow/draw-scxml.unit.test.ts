@@ -30,8 +30,8 @@ describe.each(scenarios)("the SCXML of %s", (scenario) => {
     const start = openDocument(drawScxml(flow, scenario), flow.limits);
     for (const run of runs) {
       const document = start();
-      const visited = run.map(({ event }) => {
-        document.send(event);
+      const visited = run.map(({ event, advice }) => {
+        document.send(event, advice);
         return document.states().join();
       });
       expect(visited, JSON.stringify(run.map(({ event }) => event))).toEqual(

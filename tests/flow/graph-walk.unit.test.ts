@@ -8,6 +8,7 @@ import {
   type ChartEvent,
   composeChart,
   createChart,
+  createListAdviser,
   type TurnMeta,
 } from "../../src/flow/index.ts";
 import { graphOf } from "../../src/flow/verify/index.ts";
@@ -27,7 +28,7 @@ for (const { from, event } of graph.edges) {
 let visited: SnapshotFrom<Chart>[] = [];
 
 beforeAll(() => {
-  const paths = getShortestPaths(createChart(flow) as never, {
+  const paths = getShortestPaths(createChart(flow, composeChart(flow), createListAdviser(flow)) as never, {
     input: { model: null } as never,
     serializeState: (snapshot: never) => keyOf(snapshot),
     events: ((snapshot: SnapshotFrom<Chart>) => eventsAt(snapshot)) as never,
@@ -51,7 +52,7 @@ test("every state that it visits is a leaf of our graph, with the same turn", ()
 });
 
 test("every step that it takes is an edge of our graph, or a chain of edges through states that do not wait", () => {
-  const chart = createChart(flow);
+  const chart = createChart(flow, composeChart(flow), createListAdviser(flow));
   const next = new Map<string, { to: string; event: string }[]>();
   for (const edge of graph.edges) next.set(edge.from, [...(next.get(edge.from) ?? []), edge]);
   const strays: string[] = [];

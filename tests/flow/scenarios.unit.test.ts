@@ -1,12 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { readFlow } from "../../src/cli/flows-folder.ts";
-import { createCharts } from "../../src/flow/index.ts";
 import { memoryOf, metaOf, record, startSession } from "../../src/session/index.ts";
-import { type Answers, at, follow, healthy, take } from "../session/drive.ts";
+import { type Answers, at, follow, healthy, inTradeOrder, take } from "../session/drive.ts";
 import { cases, signs, sound, tankFed, wetAt } from "./scenario-paths.ts";
 
 const flow = readFlow();
-const charts = createCharts(flow);
+const charts = inTradeOrder(flow);
 const start = () => startSession(flow, at(0), "TR-01", charts);
 
 /** Up to the first wait, and through it to its end: two days later nothing has changed. */

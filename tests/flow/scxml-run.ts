@@ -1,9 +1,9 @@
 import scxml from "scxml";
-import type { ChartEvent, Limits } from "../../src/flow/index.ts";
+import type { Advice, ChartEvent, Limits } from "../../src/flow/index.ts";
 import { verdictOn } from "../../src/flow/index.ts";
 
 /** A run of an SCXML document in the independent interpreter. */
-export type Run = { states(): string[]; send(event: ChartEvent): void };
+export type Run = { states(): string[]; send(event: ChartEvent, advice: Advice | null): void };
 
 /** Compiles a document once; each call of what it returns starts a run of its own. */
 export function openDocument(document: string, limits: Limits): () => Run {
@@ -17,7 +17,8 @@ export function openDocument(document: string, limits: Limits): () => Run {
     chart.start();
     return {
       states: () => chart.getConfiguration(),
-      send: (event) => void chart.gen({ name: event.type, data: dataOf(event, limits) }),
+      send: (event, advice) =>
+        void chart.gen({ name: event.type, data: { ...dataOf(event, limits), advice } }),
     };
   };
 }

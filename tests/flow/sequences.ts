@@ -1,9 +1,18 @@
 import { initialTransition, type SnapshotFrom, transition } from "xstate";
-import { type Chart, type ChartEvent, composeChart, createChart, type Flow } from "../../src/flow/index.ts";
+import {
+  type Advice,
+  type Adviser,
+  type Chart,
+  type ChartEvent,
+  composeChart,
+  createAdviser,
+  createChart,
+  type Flow,
+} from "../../src/flow/index.ts";
 import { graphOf } from "../../src/flow/verify/index.ts";
 
-/** One course through the chart: each event, and the leaf it led to. */
-export type Sequence = { event: ChartEvent; leaf: string }[];
+/** One course through the chart: each event, the last advice given on it, and the leaf it led to. */
+export type Sequence = { event: ChartEvent; advice: Advice | null; leaf: string }[];
 
 const reports = /^(danger-reported|help-asked|ice-returned|session-resumed)/;
 
@@ -13,7 +22,13 @@ const reports = /^(danger-reported|help-asked|ice-returned|session-resumed)/;
  * first, so that the deep turns come too; now and then an interruption, a report, or an event that is out of place.
  */
 export function createSequences(flow: Flow, scenario: string, seed: number, count: number): Sequence[] {
-  const chart = createChart(flow);
+  const adviser = createAdviser(flow);
+  let advice: Advice | null = null;
+  const advise: Adviser["advise"] = (...asked) => {
+    advice = adviser.advise(...asked);
+    return advice;
+  };
+  const chart = createChart(flow, composeChart(flow), { ...adviser, advise });
   const { leaves, edges } = graphOf(composeChart(flow));
   const own = new Map<string, string[]>();
   for (const { from, event } of edges) if (event) own.set(from, [...(own.get(from) ?? []), event]);
@@ -47,13 +62,14 @@ export function createSequences(flow: Flow, scenario: string, seed: number, coun
       const { type, variant } = planned.length ? { type: planned.shift() ?? "", variant: 0 } : choose(leaf);
       now += Math.floor(chance() * 7) * 6 * 3_600_000;
       const event = eventOf(type, variant, new Date(now).toISOString(), leaves.get(leaf)?.meta?.instrument);
+      advice = null;
       snapshot = take(snapshot, event);
       const key = `${leaf} ${type} ${variant}`;
       leaf = leafOf(snapshot);
       // What ends the course early is taken less often: there is more to see behind the other answers.
       const ended = leaves.get(leaf)?.meta?.kind === "ending";
       taken.set(key, (taken.get(key) ?? 0) + (ended ? 20 : 1));
-      sequence.push({ event, leaf });
+      sequence.push({ event, advice, leaf });
       // A few events more, as an ending may still be left: the ice came back after all, or something is burning.
       if (ended && chance() < 0.5) break;
     }

@@ -1,5 +1,9 @@
+import { type Charts, createCharts, createListAdviser, type Flow } from "../../src/flow/index.ts";
 import type { Reading } from "../../src/measurement/index.ts";
 import { type LogEvent, metaOf, record, type Session } from "../../src/session/index.ts";
+
+/** Charts that ask in the trade's order, for tests that are not about what comes next. */
+export const inTradeOrder = (flow: Flow): Charts => createCharts(flow, createListAdviser(flow));
 
 /** What a householder answers at a turn: an answer's id, a reading, or that a wait ran to its end. */
 export type Answers = Record<string, string | Reading>;

@@ -1,6 +1,5 @@
 import { describe, expect, test } from "vitest";
 import { readFlow } from "../../src/cli/flows-folder.ts";
-import { createCharts } from "../../src/flow/index.ts";
 import {
   createTexts,
   memoryOf,
@@ -10,11 +9,11 @@ import {
   turnOf,
   viewOf,
 } from "../../src/session/index.ts";
-import { type Answers, at, celsius, flowOf, follow, healthy, runsOut, take } from "./drive.ts";
+import { type Answers, at, celsius, flowOf, follow, healthy, inTradeOrder, runsOut, take } from "./drive.ts";
 import { words } from "./words.ts";
 
 const flow = readFlow();
-const start = startSession(flow, at(0), null, createCharts(flow));
+const start = startSession(flow, at(0), null, inTradeOrder(flow));
 const texts = createTexts({ "en-GB": words }, "en-GB", flow.limits);
 const shown = (session: Session) => turnOf(session, texts, at(0));
 const lowFlow: Answers = { ...healthy, "flow-test.run": flowOf(5) };
@@ -45,7 +44,8 @@ describe("an ending on screen", () => {
   });
 
   test("shows what was found, with what proves the cause marked and nothing else", () => {
-    const { evidence } = shown(follow(startSession(flow, at(0), "TR-01"), broken)).ending ?? { evidence: [] };
+    const { evidence } = shown(follow(startSession(flow, at(0), "TR-01", inTradeOrder(flow)), broken))
+      .ending ?? { evidence: [] };
     const proving = evidence.filter(({ proves }) => proves).map(({ turn }) => turn);
     expect(proving.sort()).toEqual([
       "control-lock.look",
@@ -94,7 +94,7 @@ describe("an ending on screen", () => {
   });
 
   test("at a person's wish keeps the cause that was proved already", () => {
-    const card = follow(startSession(flow, at(0), "TR-01"), broken);
+    const card = follow(startSession(flow, at(0), "TR-01", inTradeOrder(flow)), broken);
     const help = record(card, { type: "help-asked", at: at(95) }).session;
     expect(shown(help)).toMatchObject({ heading: "Call somebody" });
     expect(shown(help).ending).toMatchObject({

@@ -1,12 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { readFlow } from "../../src/cli/flows-folder.ts";
-import { createCharts } from "../../src/flow/index.ts";
 import { createTexts, record, type Session, startSession, turnOf, viewOf } from "../../src/session/index.ts";
-import { type Answers, at, celsius, fittedOn, flowOf, follow, healthy, take } from "./drive.ts";
+import { type Answers, at, celsius, fittedOn, flowOf, follow, healthy, inTradeOrder, take } from "./drive.ts";
 import { words } from "./words.ts";
 
 const flow = readFlow();
-const start = startSession(flow, at(0), null, createCharts(flow));
+const start = startSession(flow, at(0), null, inTradeOrder(flow));
 const texts = createTexts({ "en-GB": words }, "en-GB", flow.limits);
 const lowFlow: Answers = { ...healthy, "flow-test.run": flowOf(5) };
 

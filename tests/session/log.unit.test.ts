@@ -1,16 +1,15 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { readFlow } from "../../src/cli/flows-folder.ts";
-import { createCharts } from "../../src/flow/index.ts";
 import { createLog, parseEvent, parseLog, replay, startSession } from "../../src/session/index.ts";
-import { answerTo, at, celsius, fittedOn, flowOf, take } from "./drive.ts";
+import { answerTo, at, celsius, fittedOn, flowOf, inTradeOrder, take } from "./drive.ts";
 
 const flow = readFlow();
-const charts = createCharts(flow);
+const charts = inTradeOrder(flow);
 
 describe("a log from storage, a link or a file", () => {
   test("comes back from JSON as it went in", () => {
-    const session = take(startSession(flow, at(0), "TR-01"), "none");
+    const session = take(startSession(flow, at(0), "TR-01", charts), "none");
     expect(parseLog(JSON.parse(JSON.stringify(session.log)))).toEqual(session.log);
   });
 
@@ -78,7 +77,7 @@ describe("the time of an event", () => {
 });
 
 describe("a reading in a log", () => {
-  const session = startSession(flow, at(0));
+  const session = startSession(flow, at(0), null, charts);
 
   test.each([
     ["a flow", flowOf(20)],

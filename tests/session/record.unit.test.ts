@@ -1,12 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { readFlow } from "../../src/cli/flows-folder.ts";
-import { createCharts } from "../../src/flow/index.ts";
 import { memoryOf, metaOf, record, type Session, startSession } from "../../src/session/index.ts";
-import { at, celsius, flowOf, follow, healthy, take } from "./drive.ts";
+import { at, celsius, flowOf, follow, healthy, inTradeOrder, take } from "./drive.ts";
 import { standOf } from "./walker.ts";
 
 const flow = readFlow();
-const start = startSession(flow, at(0), null, createCharts(flow));
+const start = startSession(flow, at(0), null, inTradeOrder(flow));
 const atGate = follow(start, { ...healthy, "flow-test.run": flowOf(5) }, "stop-tap.gate-water-supply");
 
 /** That an event is refused, why, and that nothing whatever changed. */

@@ -1,6 +1,5 @@
 import { describe, expect, test } from "vitest";
 import { readFlow } from "../../src/cli/flows-folder.ts";
-import { createCharts } from "../../src/flow/index.ts";
 import {
   changeAnswer,
   memoryOf,
@@ -11,11 +10,11 @@ import {
   type Session,
   startSession,
 } from "../../src/session/index.ts";
-import { at, celsius, flowOf, follow, healthy, runsOut, take } from "./drive.ts";
+import { at, celsius, flowOf, follow, healthy, inTradeOrder, runsOut, take } from "./drive.ts";
 import { copyOf, standOf } from "./walker.ts";
 
 const flow = readFlow();
-const charts = createCharts(flow);
+const charts = inTradeOrder(flow);
 const start = startSession(flow, at(0), null, charts);
 const lowFlow = { ...healthy, "flow-test.run": flowOf(5) };
 const back = (session: Session, minutes: number) =>
@@ -212,7 +211,7 @@ describe("a log that a newer flow does not take to its end", () => {
 
   test("is replayed up to the first event that no longer fits, and the rest is counted", () => {
     const place = older.log.events.findIndex((event) => "turn" in event && event.turn === "ice-bin.look");
-    const { session, dropped } = replay(without, older.log);
+    const { session, dropped } = replay(without, older.log, inTradeOrder(without));
     expect(turnOf(session)).toBe("ice-bin.look");
     expect(session.log.events).toEqual(older.log.events.slice(0, place));
     expect(dropped).toBe(older.log.events.length - place);
@@ -221,7 +220,7 @@ describe("a log that a newer flow does not take to its end", () => {
 
   test("goes on from there, under the newer flow's version", () => {
     const newer = { ...without, version: "newer" };
-    const { session, dropped } = resume(newer, older.log, at(500));
+    const { session, dropped } = resume(newer, older.log, at(500), inTradeOrder(newer));
     expect(dropped).toBeGreaterThan(0);
     expect(session.log.flow).toBe("newer");
     expect(turnOf(take(session, "spotless"))).toBe("ice-under-maker.look");
@@ -230,7 +229,11 @@ describe("a log that a newer flow does not take to its end", () => {
   test("never opens a gate that asks for more than was ticked then", () => {
     const stricter = structuredClone(flow);
     stricter.gates["water-supply"]?.items.push("neighbour-told");
-    const { session, dropped } = replay(stricter, follow(start, lowFlow, "supply-line.look").log);
+    const { session, dropped } = replay(
+      stricter,
+      follow(start, lowFlow, "supply-line.look").log,
+      inTradeOrder(stricter),
+    );
     expect(turnOf(session)).toBe("stop-tap.gate-water-supply");
     expect(dropped).toBeGreaterThan(0);
   });
@@ -238,14 +241,16 @@ describe("a log that a newer flow does not take to its end", () => {
   test("does not take a reading that a narrower limit no longer believes", () => {
     const narrower = structuredClone(flow);
     narrower.limits["temperature-lowest"] = { value: -10, unit: "°C" };
-    const { session } = replay(narrower, older.log);
+    const { session } = replay(narrower, older.log, inTradeOrder(narrower));
     expect(turnOf(session)).toBe("door-seal.look");
     const colder = take(follow(start, healthy, "freezer-temperature.read"), celsius(-18));
-    expect(turnOf(replay(narrower, colder.log).session)).toBe("freezer-temperature.read");
+    expect(turnOf(replay(narrower, colder.log, inTradeOrder(narrower)).session)).toBe(
+      "freezer-temperature.read",
+    );
   });
 
   test("with nothing to drop says so", () => {
-    expect(replay(flow, older.log).dropped).toBe(0);
+    expect(replay(flow, older.log, charts).dropped).toBe(0);
   });
 });
 

@@ -25,6 +25,12 @@ const compilers: Record<string, (params: never) => string> = {
     `_event.data.instrument === ${literal(instrument)} && _event.data.verdict === ${literal(is)}`,
   elapsed: ({ turn, minutes }: { turn: string; minutes: number }) =>
     `Date.parse(_event.data.at) - Date.parse(waits[${literal(turn)}] || _event.data.at) >= ${minutes} * 60000`,
+  "may-look-again": ({ check }: { check: string }) => {
+    const one = literal(check);
+    return `done.indexOf(${one}) >= 0 && done[done.length - 1] !== ${one} && again.indexOf(${one}) < 0 && mended.indexOf(${one}) < 0`;
+  },
+  advised: ({ check }: { check: string }) => `advice !== null && advice.check === ${literal(check)}`,
+  "part-advised": ({ cause }: { cause: string }) => `advice !== null && advice.part === ${literal(cause)}`,
   all: ({ of }: { of: Guard[] }) => join(of, " && ", "true"),
   any: ({ of }: { of: Guard[] }) => join(of, " || ", "false"),
   not: ({ of }: { of: Guard }) => `!(${compileGuard(of)})`,

@@ -8,6 +8,9 @@ export const memory: Record<string, string> = {
   measured: "{}",
   causes: "{}",
   done: "[]",
+  again: "[]",
+  mended: "[]",
+  advice: "null",
   now: "null",
   waits: "{}",
   remedies: "0",
@@ -28,23 +31,36 @@ export function compileNote(note: Note, event: string | null, meta: TurnMeta | u
   const put = (place: string, expr: string) => all.push([place, expr]);
   const word = (value: string | null) => (value === null ? "null" : literal(value));
   // A transition without an event may begin a wait, and not every interpreter still knows the event by then.
-  if (event !== null) put("now", "_event.data.at");
+  if (event !== null) {
+    put("now", "_event.data.at");
+    put("advice", "_event.data.advice");
+  }
   if (note.turn && note.answer) {
     put(`findings[${literal(note.turn)}]`, literal(note.answer));
     if (meta?.instrument) put(`measured[${literal(note.turn)}]`, String(event === "measured"));
   }
   if (note.forgets) put("findings", without(note.forgets));
+  if (note.again) {
+    put("again", `again.concat([${literal(note.again.check)}])`);
+    put("findings", without([note.again.check]));
+    for (const cause of note.again.found)
+      put(`causes[${literal(cause)}]`, `causes[${literal(cause)}] === 'fixed' ? 'fixed' : null`);
+  }
   if (note.cause !== undefined) put("cause", word(note.cause));
   if (note.finds) put(`causes[${literal(note.finds)}]`, "'found'");
   if (note.remedies) {
     put(`causes[${literal(note.remedies)}]`, "'fixed'");
     put("remedies", "remedies + 1");
     put("lastFixed", literal(note.remedies));
+    put("mended", `mended.concat([${literal(note.turn?.split(".")[0] ?? "")}])`);
   }
   // Owed to what this very answer put right, where it did, so it comes after the remedy of the same note.
   if (note.creditsLastFix) put("cause", "lastFixed");
   if (note.done)
-    put("done", `done.indexOf(${literal(note.done)}) < 0 ? done.concat([${literal(note.done)}]) : done`);
+    put(
+      "done",
+      `done.filter(function (one) { return one !== ${literal(note.done)}; }).concat([${literal(note.done)}])`,
+    );
   if (note.waitStarts) put(`waits[${literal(note.waitStarts)}]`, "now");
   if (note.waited) put("remediesAtWait", "remedies");
   if (note.returnTo !== undefined) put("returnTo", word(note.returnTo));

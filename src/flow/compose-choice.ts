@@ -1,0 +1,67 @@
+import { entryGuards } from "./advice/index.ts";
+import { waitNote } from "./compose-check.ts";
+import type { Transition } from "./config.ts";
+import type { Flow, Scenario } from "./flow.ts";
+import { type Guard, guardOf } from "./guards.ts";
+import type { Note } from "./memory.ts";
+
+/**
+ * What may follow a check, in the order it is tried: what must come first; an ending that leaves nothing to weigh; a
+ * part that is proved and advised; the check that is allowed and advised; else a professional, with the cause where
+ * one is proved. Advice chooses among what is allowed, it never allows.
+ */
+export function composeChoice(flow: Flow, scenario: Scenario): Transition[] {
+  const advised = (type: string, params: Record<string, string>): Guard => ({
+    type,
+    params: { scenario: scenario.id, ...params },
+  });
+  const ending = (cause: string, ...more: Guard[]): Transition => {
+    const rule = flow.causes[cause];
+    if (!rule?.proof) throw new Error(`Scenario "${scenario.id}" ends with "${cause}", which has no proof`);
+    return {
+      target: rule.remedy === "part" ? "#part" : "#professional",
+      guard: all([guardOf(rule.proof, flow.conditions), ...more]),
+      actions: note({ cause, ...(rule.who ? { who: rule.who } : {}) }),
+    };
+  };
+  const isPart = (cause: string) => flow.causes[cause]?.remedy === "part";
+  const rivals = scenario.proofs.filter((cause) => !isPart(cause) && cause in scenario.priors);
+  // No cause of the complaint, but the end of what a householder can do: a tap that will not shut.
+  const halts = scenario.proofs.filter((cause) => !isPart(cause) && !(cause in scenario.priors));
+  const entries = scenario.checks.map(({ check, first }, place) => {
+    const { once, again } = entryGuards(flow, scenario.id, place);
+    const may = first ? [] : [advised("advised", { check })];
+    const target = `#${scenario.id}/${check}`;
+    const found = Object.values(flow.checks[check]?.turns ?? {}).flatMap(({ answers, verdicts }) =>
+      Object.values({ ...answers, ...verdicts }).flatMap(({ finds }) => finds ?? []),
+    );
+    const actions = startOfWait(flow, check);
+    const ways: Transition[] = [{ target, guard: all([once, ...may]), ...(actions ? { actions } : {}) }];
+    if (again) ways.push({ target, guard: all([again, ...may]), actions: note({ again: { check, found } }) });
+    return { first, ways };
+  });
+  const ways = (first: boolean) => entries.flatMap((one) => (Boolean(one.first) === first ? one.ways : []));
+  return [
+    ...halts.map((cause) => ending(cause)),
+    ...ways(true),
+    ...scenario.proofs.filter(isPart).map((cause) => ending(cause, advised("part-advised", { cause }))),
+    ...ways(false),
+    ...rivals.map((cause) => ending(cause)),
+    {
+      target: `#${scenario.otherwise.to}`,
+      actions: note({ cause: null, who: scenario.otherwise.who }),
+    },
+  ];
+}
+
+const all = (of: Guard[]): Guard => ({ type: "all", params: { of } });
+const note = (params: Note) => [{ type: "remember", params }];
+
+/** Behind a gate the wait begins when the gate has been passed, not when it is shown. */
+function startOfWait(flow: Flow, id: string): Transition["actions"] {
+  const check = flow.checks[id];
+  const first = check?.turns[check.start];
+  return check && first?.kind === "wait" && !check.gates?.length
+    ? note(waitNote(id, check.start, first))
+    : undefined;
+}

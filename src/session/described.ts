@@ -1,0 +1,53 @@
+/** What one turn's answers are known by, as in locales/<language>/described.yaml, which says how it is read. */
+export type Lexicon = {
+  /** Lines of `short=written out`. */
+  shortForms: string;
+  /** By answer: lines of word beginnings and a weight. */
+  words: Record<string, string>;
+};
+
+/** A person describes a fault in a few lines; what is longer was pasted, and must not hold up the typing. */
+const READ_CHARACTERS = 1000;
+/** Less than one telling word: a lone "cubes" or "food" would suggest something for any sentence. */
+const LEAST_SCORE = 3;
+/** Beside a clear favourite, what shares only a stray word with the sentence would look like a guess. */
+const LEAST_SHARE = 1 / 3;
+/** As many as stay in sight between the field and a phone's keyboard. */
+const MOST_SUGGESTIONS = 3;
+
+/**
+ * The answers that a sentence speaks of, best first, three at most and none where nothing fits. Any string will do:
+ * capitals, accents and kinds of apostrophe make no difference.
+ * @example suggest("It leaks!", { shortForms: "", words: { leaking: "leak 7" } }) // ["leaking"]
+ */
+export function suggest(sentence: string, { shortForms, words }: Lexicon): string[] {
+  let text = fold(sentence.slice(0, READ_CHARACTERS));
+  for (const line of shortForms.split("\n")) {
+    const [short, long] = line.split("=");
+    if (long) text = text.replaceAll(`${short} `, ` ${long} `);
+  }
+  const scores = Object.entries(words)
+    .map(([answer, lines]) => [answer, scoreOf(text, lines)] as const)
+    .sort(([, a], [, b]) => b - a);
+  const least = Math.max(LEAST_SCORE, (scores[0]?.[1] ?? 0) * LEAST_SHARE);
+  return scores
+    .filter(([, score]) => score >= least)
+    .slice(0, MOST_SUGGESTIONS)
+    .map(([answer]) => answer);
+}
+
+/** Lower case, no accents, and a blank for every run of anything but letters; one at either end, too. */
+function fold(text: string): string {
+  const letters = text.toLowerCase().normalize("NFD").replace(/\p{M}/gu, "");
+  return ` ${letters.replace(/\P{L}+/gu, " ")} `;
+}
+
+function scoreOf(text: string, lines: string): number {
+  let score = 0;
+  for (const line of lines.split("\n")) {
+    // The rest of a word, then at most two other words. A folded line holds nothing that a pattern would mistake.
+    const pattern = fold(line).trim().split(" ").join("\\S* +(\\S+ +){0,2}");
+    if (new RegExp(` ${pattern}`).test(text)) score += Number(line.slice(line.lastIndexOf(" ")));
+  }
+  return score;
+}

@@ -12,6 +12,8 @@ export type ChartContext = {
   /** Checks that had a second look, and those in which something was put right. */
   again: string[];
   mended: string[];
+  /** How many answers were given, gates and waits included. */
+  turns: number;
   /** Instants at which each wait began, by turn. */
   waits: Record<string, string>;
   remedies: number;
@@ -35,6 +37,7 @@ export function createMemory(model: string | null = null): ChartContext {
     done: [],
     again: [],
     mended: [],
+    turns: 0,
     waits: {},
     remedies: 0,
     remediesAtWait: 0,
@@ -83,6 +86,7 @@ export function remember(memory: ChartContext, note: Note, event: ChartEvent): C
     const finding: Finding = { answer: note.answer, at: event.at };
     if (event.reading) finding.reading = event.reading;
     next.findings = { ...memory.findings, [note.turn]: finding };
+    next.turns = memory.turns + 1;
   }
   if (note.forgets) next.findings = without(next.findings, note.forgets);
   if (note.again) {

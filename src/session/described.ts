@@ -38,8 +38,9 @@ export function suggest(sentence: string, { shortForms, words }: Lexicon): strin
 
 /** Lower case, no accents, and a blank for every run of anything but letters; one at either end, too. */
 function fold(text: string): string {
-  const letters = text.toLowerCase().normalize("NFD").replace(/\p{M}/gu, "");
-  return ` ${letters.replace(/\P{L}+/gu, " ")} `;
+  const letters = text.toLowerCase().normalize("NFKD").replace(/\p{M}/gu, "");
+  // Ll and Lo: one of the apostrophes that phones type counts as a letter, of the kind Lm.
+  return ` ${letters.replace(/[^\p{Ll}\p{Lo}]+/gu, " ")} `;
 }
 
 function scoreOf(text: string, lines: string): number {

@@ -1,5 +1,6 @@
 import { flowLimits, limitOf, type TurnMeta, temperatureLimits } from "../flow/index.ts";
 import type { Texts } from "./actions.ts";
+import { becauseOf } from "./because.ts";
 import { endingOf } from "./ending-of.ts";
 import { hazardsOf } from "./hazards.ts";
 import { pathOf, pathText } from "./path.ts";
@@ -28,6 +29,7 @@ export function turnOf(session: Session, texts: Texts, now: string): Turn {
     ),
     gated: Boolean(gated) && meta.kind !== "gate",
     ...words,
+    why: [words.why, becauseOf(session, meta, texts)].filter(Boolean).join(" "),
     minutes: meta.minutes ?? 0,
     tools: (meta.tools ?? []).map((tool) => texts(`tools.${tool}`)),
     picture: meta.picture ?? null,

@@ -17,7 +17,7 @@ export type Turn = {
   heading: string;
   /** How to do it: short paragraphs, in order. */
   body: string[];
-  /** Why we ask this; empty where nobody would wonder. */
+  /** Why we ask this, and why now; empty where nobody would wonder. */
   why: string;
   /** Minutes of attention this check takes, 0 where that says nothing. */
   minutes: number;

@@ -6,6 +6,7 @@ import {
   type Model,
   type Stakes,
 } from "../../diagnosis/index.ts";
+import { limitOf } from "../assess.ts";
 import type { Flow } from "../flow.ts";
 import type { ChartContext } from "../memory.ts";
 import { learntFrom } from "./learnt-from.ts";
@@ -50,6 +51,7 @@ const most = 50_000;
 /** Advice by the diagnosis: the least expected cost to the right ending. */
 export function createAdviser(flow: Flow): Adviser {
   const stages = new Map<string, Stage>();
+  const mostTurns = limitOf(flow.limits, "most-answers");
   const byPlace = new Map<string, Advice>();
   const byMemory = new WeakMap<ChartContext, Advice>();
 
@@ -71,7 +73,8 @@ export function createAdviser(flow: Flow): Adviser {
 
   const advise = (scenario: string, memory: ChartContext): Advice => {
     const { id, rules, model, stakes } = stageOf(scenario, memory);
-    const moves = rules.moves(memory);
+    // Nobody answers for ever: what is known by then goes to a professional, written down.
+    const moves = memory.turns < mostTurns ? rules.moves(memory) : [];
     const proved = rules.proved(memory);
     const { belief, fixed } = learntFrom(flow, model, memory, stakes.success);
     const place = JSON.stringify([id, memory.done, belief, fixed, moves, proved]);

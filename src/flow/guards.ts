@@ -55,10 +55,10 @@ export const vocabulary: Record<string, Test> = {
     Date.parse(event.at) - Date.parse(context.waits[turn] ?? event.at) >= minutes * 60_000,
   "may-look-again": ({ done, again, mended }, { check }: { check: string }) =>
     done.includes(check) && done.at(-1) !== check && !again.includes(check) && !mended.includes(check),
-  advised: (context, { scenario, check }: { scenario: string; check: string }, _event, advise) =>
-    advise?.(scenario, context).check === check,
-  "part-advised": (context, { scenario, cause }: { scenario: string; cause: string }, _event, advise) =>
-    advise?.(scenario, context).part === cause,
+  advised: (context, { scenario, check }: { scenario: string; check: string }, { toward }, advise) =>
+    (toward ?? advise?.(scenario, context).check) === check,
+  "part-advised": (context, { scenario, cause }: { scenario: string; cause: string }, { toward }, advise) =>
+    toward === undefined && advise?.(scenario, context).part === cause,
   all: (context, { of }: { of: Guard[] }, event, advise) =>
     of.every((one) => holds(context, one, event, advise)),
   any: (context, { of }: { of: Guard[] }, event, advise) =>

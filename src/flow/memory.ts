@@ -77,7 +77,14 @@ export type Note = {
   danger?: string;
 };
 
-export type ChartEvent = { type: string; at: string; reading?: Reading; code?: string | null };
+/** `toward`: the check that a replayed log goes on with; it stands for the advice where it is allowed. */
+export type ChartEvent = {
+  type: string;
+  at: string;
+  reading?: Reading;
+  code?: string | null;
+  toward?: string;
+};
 
 /** The memory after a transition: pure, and the only place where memory changes. */
 export function remember(memory: ChartContext, note: Note, event: ChartEvent): ChartContext {

@@ -2,7 +2,7 @@
 export type Lexicon = {
   /** Lines of `short=written out`. */
   shortForms: string;
-  /** By answer: lines of word beginnings and a weight. */
+  /** By answer: entries of word beginnings and a weight. */
   words: Record<string, string>;
 };
 
@@ -27,7 +27,7 @@ export function suggest(sentence: string, { shortForms, words }: Lexicon): strin
     if (long) text = text.replaceAll(`${short} `, ` ${long} `);
   }
   const scores = Object.entries(words)
-    .map(([answer, lines]) => [answer, scoreOf(text, lines)] as const)
+    .map(([answer, entries]) => [answer, scoreOf(text, entries)] as const)
     .sort(([, a], [, b]) => b - a);
   const least = Math.max(LEAST_SCORE, (scores[0]?.[1] ?? 0) * LEAST_SHARE);
   return scores
@@ -43,12 +43,12 @@ function fold(text: string): string {
   return ` ${letters.replace(/[^\p{Ll}\p{Lo}]+/gu, " ")} `;
 }
 
-function scoreOf(text: string, lines: string): number {
+function scoreOf(text: string, entries: string): number {
   let score = 0;
-  for (const line of lines.split("\n")) {
-    // The rest of a word, then at most two other words. A folded line holds nothing that a pattern would mistake.
-    const pattern = fold(line).trim().split(" ").join("\\S* +(\\S+ +){0,2}");
-    if (new RegExp(` ${pattern}`).test(text)) score += Number(line.slice(line.lastIndexOf(" ")));
+  for (const entry of entries.split(/, |\n/)) {
+    // The rest of a word, then at most two other words. A folded entry holds nothing that a pattern would mistake.
+    const pattern = fold(entry).trim().split(" ").join("\\S* +(\\S+ +){0,2}");
+    if (new RegExp(` ${pattern}`).test(text)) score += Number(entry.slice(entry.lastIndexOf(" ")));
   }
   return score;
 }

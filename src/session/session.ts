@@ -52,8 +52,11 @@ export function metaOf(session: Session): TurnMeta {
   return found;
 }
 
-/** Takes one event, or refuses it and changes nothing. Live use and replay both come through here. */
-export function record(session: Session, event: LogEvent): Recorded {
+/**
+ * Takes one event, or refuses it and changes nothing. Live use and replay both come through here.
+ * @param toward the check that a replayed log goes on with, in place of today's advice
+ */
+export function record(session: Session, event: LogEvent, toward?: string): Recorded {
   const refuse = (refusal: Refusal): Recorded => ({ session, refusal });
   const meta = metaOf(session);
   // A second tap on the same button arrives when the turn has already moved on.
@@ -67,13 +70,20 @@ export function record(session: Session, event: LogEvent): Recorded {
     if (event.type === "answered") return refuse("unknown-answer");
     return refuse(event.type === "measured" ? "unreadable" : "not-now");
   }
-  const [snapshot] = transition(session.chart, session.snapshot, sent as never);
+  const [snapshot] = transition(session.chart, session.snapshot, {
+    ...sent,
+    ...(toward ? { toward } : {}),
+  } as never);
   const log = { ...session.log, events: [...session.log.events, event] };
   // A scenario's own chart is built when the opening has led there; what was answered before leads there again.
   if (typeof snapshot.value === "string" && session.flow.scenarios[snapshot.value]) {
     const { flow, charts } = session;
     const fresh = startSession(flow, log.started, log.model, charts, snapshot.value);
-    return { session: log.events.reduce((before, one) => record(before, one).session, fresh), refusal: null };
+    const led = log.events.reduce(
+      (before, one) => record(before, one, one === event ? toward : undefined).session,
+      fresh,
+    );
+    return { session: led, refusal: null };
   }
   return { session: { ...session, log, snapshot }, refusal: null };
 }
@@ -88,7 +98,8 @@ function chartEvent(event: LogEvent): ChartEvent {
 }
 
 /**
- * Replays a log as far as this flow still takes it.
+ * Replays a log as far as this flow still takes it. A log keeps its own order of checks, as far as they are allowed:
+ * advice changes with every edit of what the trade knows, and what was answered holds all the same.
  * @returns the session and how many events at the log's end no longer fitted
  */
 export function replay(
@@ -98,12 +109,26 @@ export function replay(
 ): { session: Session; dropped: number } {
   let session = startSession(flow, log.started, log.model, charts);
   for (const [at, event] of log.events.entries()) {
-    const next = record(session, event);
+    const next = recordToward(session, event, log.events.slice(at + 1));
     if (next.refusal) return { session, dropped: log.events.length - at };
     session = next.session;
   }
   return { session, dropped: 0 };
 }
+
+/** Takes an event, and where today's advice leads elsewhere than the log went, goes where the log went. */
+function recordToward(session: Session, event: LogEvent, later: LogEvent[]): Recorded {
+  const advised = record(session, event);
+  const following = later.find((one) => "turn" in one);
+  if (advised.refusal || !following) return advised;
+  const check = checkOf(following.turn);
+  const leadsThere = (to: Recorded) => checkOf(metaOf(to.session).turn) === check;
+  if (leadsThere(advised)) return advised;
+  const led = record(session, event, check);
+  return leadsThere(led) ? led : advised;
+}
+
+const checkOf = (turn: string) => turn.split(".")[0] ?? "";
 
 /**
  * Comes back to a kept log at `at`: replays it, ends a wait that is over, and where the person had left in the

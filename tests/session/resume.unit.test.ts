@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { readFlow } from "../../src/cli/flows-folder.ts";
+import { createCharts } from "../../src/flow/index.ts";
 import {
   changeAnswer,
   memoryOf,
@@ -247,6 +248,41 @@ describe("a log that a newer flow does not take to its end", () => {
     expect(turnOf(replay(narrower, colder.log, inTradeOrder(narrower)).session)).toBe(
       "freezer-temperature.read",
     );
+  });
+
+  test("keeps its own order of checks where today's advice would have asked others", () => {
+    const advised = createCharts(flow);
+    const { session, dropped } = replay(flow, older.log, advised);
+    expect(dropped).toBe(0);
+    expect(session.log.events).toEqual(older.log.events);
+    expect(turnOf(session)).not.toBe(turnOf(older));
+    expect(turnOf(replay(flow, session.log, advised).session)).toBe(turnOf(session));
+  });
+
+  test("is led to no check that is not allowed, past no gate, and to no part that is not advised", () => {
+    const advised = createCharts(flow);
+    const forged = (turn: string) => {
+      const log = structuredClone(older.log);
+      log.events.splice(4, 0, { type: "answered", turn, answer: "clean", at: at(5) });
+      return turnOf(replay(flow, log, advised).session);
+    };
+    expect(forged("fill-tube-again.look")).not.toMatch(/^fill-tube-again/);
+    expect(forged("inlet-valve.screen")).toBe("inlet-valve.gate-water-supply");
+    const worn = { ...healthy, "door-seal.look": "dirty", "door-seal.clean": "cleaned" };
+    const found = { ...worn, "door-seal.paper-strip": "slips", "door-seal.strip-again": "slips" };
+    const sold = follow(start, found, "part.model");
+    expect(turnOf(sold)).toBe("part.model");
+    const given = {
+      type: "model-given",
+      turn: "part.model",
+      code: "TR-01",
+      typed: "tr 01",
+      at: at(90),
+    } as const;
+    const card = record(sold, given).session;
+    const { session } = replay(flow, card.log, advised);
+    const { part } = advised.adviser.advise("no-ice-plumbed", memoryOf(session));
+    expect(turnOf(session) === "part.card").toBe(part === "seal-worn");
   });
 
   test("with nothing to drop says so", () => {

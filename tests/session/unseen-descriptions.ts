@@ -1,0 +1,75 @@
+/**
+ * Sentences with the answer of opening.symptom that should come up. They were written after the lists of words in
+ * locales/ and those were not changed for them since: what share of these is found tells what share of new ones is.
+ * Imagined, no source.
+ */
+export const unseen: Record<string, string[]> = {
+  "no-ice": [
+    "Good morning, my fridge freezer's ice maker stopped a week ago and nothing I do helps",
+    "I've not had ice since the weekend",
+    "it has water but makes no ice",
+    "completely stopped making ice cubes",
+    "ice maker stopped suddenly",
+    "Why won’t my fridge make ice?",
+    "the ice bucket is always empty",
+    "no cubes in the tray",
+    "my countertop ice maker does not work, pump is silent",
+    "not a single cube in two days",
+  ],
+  "little-ice": [
+    "It only gives us a few cubes per day",
+    "we keep running out of ice",
+    "it takes all day to make one tray",
+    "too few cubes",
+    "Makes way less ice than it should",
+    "we need more ice than it makes",
+    "not keeping up",
+    "ice comes so slowly",
+  ],
+  "not-dispensed": [
+    "Ice is there but it does not come out",
+    "there's ice in the bucket but the door gives nothing",
+    "it hums when I press but no ice falls",
+    "my dispenser doesnt give ice",
+    "blocked ice chute",
+    "dispensing water instead of ice",
+    "won't crush ice any more",
+    "ice gets stuck on the way out",
+  ],
+  "odd-ice": [
+    "the ice tastes like chemicals",
+    "Ice stinks",
+    "cubes too thin and they crack",
+    "all the cubes are frozen together",
+    "There are holes in the ice cubes",
+    "cubes come out hollow in the middle",
+    "mouldy ice",
+    "flakes floating in my drink from the ice",
+    "ice looks yellow",
+    "the ice turns into one block after a day",
+  ],
+  "too-warm": [
+    "freezer is not freezing properly",
+    "meat is defrosting in the freezer",
+    "my fridge feels warm inside",
+    "It is minus 8 in the freezer",
+    "the fridge does not get cold any more",
+    "ice cream won't stay hard",
+  ],
+  leaking: [
+    "water coming from underneath",
+    "found a big puddle this morning",
+    "the fridge drips water on the floor",
+    "it overflowed last night",
+    "Water leaking inside fridge under drawers",
+    "wet patch in front of the freezer",
+  ],
+  "after-change": [
+    "no ice since the filter was replaced",
+    "we've just bought this machine and get no ice",
+    "no ice after we moved the fridge",
+    "the fitter plumbed it in last week, no ice so far",
+    "first ice takes how long on a new machine",
+    "Set up new refrigerator, not making ice",
+  ],
+};

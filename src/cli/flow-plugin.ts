@@ -1,13 +1,10 @@
 import { createHash } from "node:crypto";
-import { readFileSync } from "node:fs";
 import type { Plugin } from "vite";
-import { slimFlow } from "../flow/index.ts";
 import { verifyChart } from "../flow/verify/index.ts";
-import { createFirstTurns, type Resource } from "../session/index.ts";
+import { createFirstTurns } from "../session/index.ts";
 import { readFlow } from "./flows-folder.ts";
 import { readLocales } from "./locales-folder.ts";
-
-const ownDrawings = new URL("../ui/pictures/drawings.json", import.meta.url);
+import { createPanelData } from "./panel-data.ts";
 
 /**
  * Compiles flows/, locales/ and the drawings: the first question into the first file, all else into one data file for
@@ -43,12 +40,8 @@ function compile(): { modules: Record<string, string>; files: Record<string, str
     files[fileName] = source;
     return fileName;
   };
-  const drawings = JSON.parse(readFileSync(ownDrawings, "utf8"));
   const dataFiles = Object.fromEntries(
-    languagesOf(locales).map((tag) => {
-      const resources = { [tag]: withFallback(locales["en-GB"] ?? {}, locales[tag] ?? {}) };
-      return [tag, emit(tag, { flow: slimFlow(flow), resources, drawings })];
-    }),
+    Object.entries(createPanelData(flow, locales)).map(([tag, data]) => [tag, emit(tag, data)]),
   );
   const modules = {
     "first-turns": `export default ${JSON.stringify(createFirstTurns(flow, locales))}`,
@@ -57,19 +50,4 @@ function compile(): { modules: Record<string, string>; files: Record<string, str
 export const dataAddress = (tag) => new URL(dataFiles[tag], import.meta.url).href;`,
   };
   return { modules, files };
-}
-
-/** The languages with texts; the first is the one that others lean on. */
-function languagesOf(locales: Record<string, Resource>): string[] {
-  return ["en-GB", ...Object.keys(locales).filter((tag) => tag !== "en-GB")];
-}
-
-/** A language's texts, with those of the other where it has none of its own: a phone fetches one set. */
-function withFallback(fallback: Resource, own: Resource): Resource {
-  const merged = Object.entries(fallback).map(([key, text]) => {
-    const mine = own[key];
-    if (typeof text === "string" || typeof mine === "string") return [key, mine ?? text];
-    return [key, withFallback(text, mine ?? {})];
-  });
-  return { ...own, ...Object.fromEntries(merged) };
 }

@@ -34,6 +34,10 @@ const commands: Record<string, { does: string; run: (args: string[]) => Promise<
     does: "say all that is wrong with a flows folder   [folder --json --locales --catalogue]",
     run: async (args) => (await import("./verify-command.ts")).verifyCommand(args),
   },
+  pack: {
+    does: "make a flows folder ready for the panel   [folder] --out folder [--locales]",
+    run: async (args) => (await import("./pack-command.ts")).packCommand(args),
+  },
   draw: {
     does: "draw a scenario's chart   <scenario> [--svg | --scxml] [--out file] [--flows folder]",
     run: async (args) => (await import("./draw-command.ts")).drawCommand(args),

@@ -19,6 +19,7 @@ import { keepAwake, signal } from "./device.ts";
 import { createLogStore, type LogStore } from "./log-store.ts";
 import { readOptions } from "./options.ts";
 import { createShopCatalogue } from "./shop-catalogue.ts";
+import { fetchShopFlows } from "./shop-flows.ts";
 
 export { paint } from "./paint.ts";
 
@@ -29,7 +30,12 @@ const LOOK_MS = 30_000;
 export type Running = Awaited<ReturnType<typeof startEngine>>;
 
 /** What was fetched for the engine: everything that was compiled for one language. */
-export type EngineData = { flow: Flow; resources: Record<string, Resource>; drawings: Drawings };
+export type EngineData = {
+  format: 1;
+  flow: Flow;
+  resources: Record<string, Resource>;
+  drawings: Drawings;
+};
 
 /** By session name. It outlives a change of the tag's attributes, and with it a log that is in memory only. */
 const stores = new Map<string, LogStore>();
@@ -40,7 +46,7 @@ const stores = new Map<string, LogStore>();
  */
 export async function startEngine(
   host: HTMLElement,
-  { flow, resources, drawings }: EngineData,
+  built: EngineData,
   { language, languages }: { language: string; languages: string[] },
   show: (view: View) => void,
 ) {
@@ -49,6 +55,15 @@ export async function startEngine(
   for (const complaint of complaints) console.warn(complaint);
   const store = stores.get(options.sessionName) ?? createLogStore(options.sessionName);
   stores.set(options.sessionName, store);
+  const own = options.flows
+    ? await fetchShopFlows(options.flows, language, built.flow, fetch).catch((problem: Error) => {
+        console.warn(
+          `<fridgeside-panel>: attribute "flows": ${problem.message}. The built-in flows are used.`,
+        );
+        return null;
+      })
+    : null;
+  const { flow, resources, drawings } = own ?? built;
   await breath();
   // The first of these wakes up the browser's language data, which takes a slow phone as long as all the texts.
   new Intl.ListFormat(language);

@@ -6,6 +6,7 @@ export const attributeNames = [
   "language",
   "theme",
   "catalogue",
+  "flows",
   "model",
   "shop-name",
   "help-link",

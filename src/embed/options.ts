@@ -6,6 +6,8 @@ export type Options = {
   theme: "light" | "dark" | null;
   /** Where the shop's catalogue lies; null means that parts are named by kind only. */
   catalogue: string | null;
+  /** The folder of a shop's own flows, made by `fridgeside pack`; null for the built-in ones. */
+  flows: string | null;
   model: string | null;
   shopName: string;
   helpLink: string | null;
@@ -55,6 +57,7 @@ export function readOptions(
       language: chooseLanguage(read, inherited, languages),
       theme: theme === "light" || theme === "dark" ? theme : null,
       catalogue: link("catalogue"),
+      flows: link("flows"),
       model: modelFits ? model : null,
       shopName: read("shop-name")?.slice(0, 80) ?? "",
       helpLink: link("help-link"),

@@ -6,5 +6,6 @@ export { type Charts, createCharts } from "./charts.ts";
 export { composeChart, dangersOf, proofTurns } from "./compose.ts";
 export type { ChartConfig, StateConfig, Transition, TurnMeta } from "./config.ts";
 export type { Check, Condition, Flow, Limits, Signal } from "./flow.ts";
+export { findOpenHazards } from "./hazards.ts";
 export type { ChartContext, ChartEvent, Finding } from "./memory.ts";
 export { assembleFlow, type FileKind, fileKind, fileSchemas } from "./schema.ts";

@@ -29,6 +29,7 @@ describe("attributes at the door", () => {
     ["language", "klingon", "one of en-GB, en-US"],
     ["catalogue", "javascript:alert(1)", "http or https"],
     ["help-link", "data:text/html,x", "http or https"],
+    ["flows", "javascript:alert(1)", "http or https"],
     ["session-name", "two words", "1 to 40 letters"],
     ["model", "X".repeat(41), "at most 40"],
   ])("a wrong %s is ignored with a sentence that says what it must be", (name, value, wants) => {
@@ -40,7 +41,7 @@ describe("attributes at the door", () => {
   test("never throws, whatever a page writes", () => {
     fc.assert(
       fc.property(fc.string(), fc.string(), (value, inherited) => {
-        for (const name of ["language", "theme", "catalogue", "model", "help-link", "session-name"])
+        for (const name of ["language", "theme", "catalogue", "flows", "model", "help-link", "session-name"])
           read({ [name]: value }, inherited);
       }),
     );

@@ -1,7 +1,7 @@
 /// <reference types="vite/client" />
 import type { Texts } from "../../src/session/index.ts";
 
-type Table = Record<string, string>;
+type Table = { [name: string]: string | Table };
 
 /**
  * A small stand-in for the real look-up, with the same rules: `file.key`, en-GB behind every language,
@@ -10,7 +10,7 @@ type Table = Record<string, string>;
 function textsFrom(files: Record<string, Table>, fallback: Record<string, Table>): Texts {
   const find = (key: string): string | undefined => {
     const [file = "", name = ""] = key.split(/\.(.*)/s);
-    return files[file]?.[name] ?? fallback[file]?.[name];
+    return textAt(files[file], name) ?? textAt(fallback[file], name);
   };
   return (key, values = {}) => {
     const plural =
@@ -24,13 +24,27 @@ function textsFrom(files: Record<string, Table>, fallback: Record<string, Table>
   };
 }
 
-const files = import.meta.glob<Table>("../../locales/*/{ui,measure,part}.yaml", {
+/** The text under a dotted name. */
+function textAt(table: Table | undefined, name: string): string | undefined {
+  const found = name
+    .split(".")
+    .reduce<Table | string | undefined>(
+      (each, part) => (typeof each === "object" ? each[part] : undefined),
+      table,
+    );
+  return typeof found === "string" ? found : undefined;
+}
+
+const files = import.meta.glob<Table>("../../locales/*/{ui,measure,part,described}.yaml", {
   eager: true,
   import: "default",
 });
 const tablesOf = (locale: string) =>
   Object.fromEntries(
-    ["ui", "measure", "part"].map((file) => [file, files[`../../locales/${locale}/${file}.yaml`] ?? {}]),
+    ["ui", "measure", "part", "described"].map((file) => [
+      file,
+      files[`../../locales/${locale}/${file}.yaml`] ?? {},
+    ]),
   );
 
 /** The texts of a language as a panel gets them. */

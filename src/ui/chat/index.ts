@@ -1,5 +1,6 @@
 import firstSheet from "./panel.css?inline";
 
+export { Answers } from "./answers.tsx";
 export { Before } from "./before.tsx";
 export { Hazards, SignalPanel } from "./hazards.tsx";
 export { Lines } from "./lines.tsx";

@@ -19,7 +19,13 @@ export function Panel({ view, actions, services, texts, screens }: PanelProps) {
   const tap = useOneTap(view, actions);
   const { turn } = view;
   const Screen = turn && turn.kind !== "choice" ? screens?.[turn.kind] : null;
-  const { lines: Lines, before: Before, badge: Badge, picture: Picture }: Partial<Screens> = screens ?? {};
+  const {
+    lines: Lines,
+    before: Before,
+    ownWords: OwnWords,
+    badge: Badge,
+    picture: Picture,
+  }: Partial<Screens> = screens ?? {};
   return (
     <section
       class="panel"
@@ -73,6 +79,7 @@ export function Panel({ view, actions, services, texts, screens }: PanelProps) {
               busy={tap.busy}
               give={(id) => tap.actions.answer(turn.turn, id)}
             />
+            {OwnWords && <OwnWords turn={turn} actions={tap.actions} texts={texts} busy={tap.busy} />}
           </div>
         )}
         {!turn && <Loading texts={texts} />}

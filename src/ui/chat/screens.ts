@@ -17,8 +17,8 @@ export type Way = "danger" | "ice" | "help" | "restart";
 
 /**
  * What arrives with the engine: a screen for every kind of turn but `choice`, the earlier turns, what is said before
- * a check, what a way out asks, an ending's sign, and the pictures. The first question needs none of them, and its
- * file has to be small.
+ * a check, a field for own words, what a way out asks, an ending's sign, and the pictures. The first question needs
+ * none of them, and its file has to be small.
  */
 export type Screens = Record<"gate" | "reading" | "model" | "wait" | "ending", ComponentType<ScreenProps>> & {
   lines: ComponentType<{ lines: Line[]; change(index: number): void; texts: Texts }>;
@@ -30,6 +30,7 @@ export type Screens = Record<"gate" | "reading" | "model" | "wait" | "ending", C
     texts: Texts;
     leave(act?: () => void): void;
   }>;
+  ownWords: ComponentType<Pick<ScreenProps, "turn" | "actions" | "texts" | "busy">>;
   badge: ComponentType<{ outcome: Ending["outcome"]; texts: Texts }>;
   picture: ComponentType<{ id: string }>;
 };

@@ -8,6 +8,8 @@ export type Refusal = { text: string };
 
 type Props = {
   label: string;
+  /** What is good to know before typing. */
+  note?: string;
   typed: string;
   onTyped(typed: string): void;
   refusal?: Refusal | undefined;
@@ -20,7 +22,7 @@ type Props = {
 };
 
 /** One typed entry with its label and, beside it, what is wrong; what was typed always stays. */
-export function Field({ label, typed, onTyped, refusal, keys = "text", unit, short, code }: Props) {
+export function Field({ label, note, typed, onTyped, refusal, keys = "text", unit, short, code }: Props) {
   const id = useId();
   const wrong = refusal?.text;
   const input = useRef<HTMLInputElement>(null);
@@ -30,6 +32,11 @@ export function Field({ label, typed, onTyped, refusal, keys = "text", unit, sho
   return (
     <div class={`field ${short ? "short" : ""} ${code ? "code" : ""}`}>
       <label for={id}>{label}</label>
+      {note && (
+        <p id={`${id}-note`} class="small">
+          {note}
+        </p>
+      )}
       <span>
         <input
           ref={input}
@@ -41,7 +48,7 @@ export function Field({ label, typed, onTyped, refusal, keys = "text", unit, sho
           spellcheck={false}
           value={typed}
           aria-invalid={Boolean(wrong)}
-          aria-describedby={wrong ? `${id}-wrong` : undefined}
+          aria-describedby={wrong ? `${id}-wrong` : note && `${id}-note`}
           onInput={(event) => onTyped(event.currentTarget.value)}
           onFocus={(event) => keepInSight(event.currentTarget)}
         />

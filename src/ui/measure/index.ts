@@ -4,6 +4,7 @@ import { EndingScreen } from "./ending.tsx";
 import { GateScreen } from "./gate.tsx";
 import laterSheet from "./later.css?inline";
 import { ModelScreen } from "./model-code.tsx";
+import { OwnWords } from "./own-words.tsx";
 import { ReadingScreen } from "./reading.tsx";
 import { WaitScreen } from "./wait.tsx";
 
@@ -16,6 +17,7 @@ export const screens = {
   ending: EndingScreen,
   lines: Lines,
   before: Before,
+  ownWords: OwnWords,
   wayOut: WayOut,
   badge: Badge,
 };

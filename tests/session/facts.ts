@@ -13,10 +13,19 @@ export type Facts = {
 
 export function factsOf(log: Log, flow: Flow): Facts {
   const facts: Facts = { answers: new Map(), found: new Set(), remedied: new Set(), done: new Set() };
+  const again = new Set<string>();
   for (const event of log.events) {
     if (event.type !== "answered" && event.type !== "measured") continue;
     const [check = "", turn = ""] = event.turn.split(".");
     const rule = (flow.checks[check] ?? flow.opening).turns[turn];
+    const known = flow.checks[check];
+    if (known && !known.repeats && turn === known.start && facts.done.has(check) && !again.has(check)) {
+      // A second look: what the first one found does not count any more.
+      again.add(check);
+      for (const one of facts.answers.keys()) if (one.startsWith(`${check}.`)) facts.answers.delete(one);
+      for (const { answers, verdicts } of Object.values(known.turns))
+        for (const { finds } of Object.values({ ...answers, ...verdicts })) facts.found.delete(finds ?? "");
+    }
     const measured = event.type === "measured";
     const answer = measured
       ? (verdictOn(event.reading as Reading, flow.limits, event.at) ?? "unreadable")

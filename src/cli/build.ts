@@ -1,5 +1,6 @@
 import { build as viteBuild } from "vite";
 import { flowPlugin } from "./flow-plugin.ts";
+import { trimPlugin } from "./trim-plugin.ts";
 
 const root = new URL("../../", import.meta.url).pathname;
 
@@ -14,7 +15,7 @@ export async function buildEmbed(out: string = distFolder): Promise<void> {
     base: "./",
     logLevel: "warn",
     publicDir: false,
-    plugins: [flowPlugin()],
+    plugins: [flowPlugin(), trimPlugin()],
     // Said here and not left to NODE_ENV: a build started by a test runner must be the very same.
     resolve: { conditions: ["module", "browser", "production"] },
     // Preact's own factory: the automatic one is a second factory and nests every element's children in its properties.

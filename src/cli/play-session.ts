@@ -1,5 +1,5 @@
 import type { FindResult, FitResult } from "../catalogue/index.ts";
-import type { Flow } from "../flow/index.ts";
+import { type Charts, createCharts, type Flow } from "../flow/index.ts";
 import {
   createTexts,
   metaOf,
@@ -16,6 +16,8 @@ import {
 
 export type PlayOptions = {
   flow: Flow;
+  /** Where another order of checks than the advised one is wished. */
+  charts?: Charts;
   locales: Record<string, Resource>;
   language: string;
   /** A confirmed model code, or null. */
@@ -122,8 +124,8 @@ function readLine(line: string): Record<string, unknown> | null {
 }
 
 /** Answers the opening so that the wished scenario begins; the way is searched, never written down here. */
-function openAt({ flow, model, scenario, now }: PlayOptions): Session {
-  const first = startSession(flow, now, model);
+function openAt({ flow, model, scenario, now, charts = createCharts(flow) }: PlayOptions): Session {
+  const first = startSession(flow, now, model, charts);
   if (!scenario) return first;
   const open = [first];
   for (const session of open) {

@@ -4,6 +4,7 @@ import { findModel, parseCatalogue, partFor } from "../../src/catalogue/index.ts
 import { readFlow } from "../../src/cli/flows-folder.ts";
 import { readLocales } from "../../src/cli/locales-folder.ts";
 import { createPlay, type PlayLine, type PlayOptions } from "../../src/cli/play-session.ts";
+import { inTradeOrder } from "../session/drive.ts";
 
 const { catalogue } = parseCatalogue(
   JSON.parse(readFileSync(new URL("../../demo/catalogue.json", import.meta.url), "utf8")),
@@ -11,8 +12,10 @@ const { catalogue } = parseCatalogue(
 const anyModel = [...catalogue.models.values()].find(
   ({ code }) => partFor(catalogue, code, "door-seal").kind === "part",
 );
+const flow = readFlow();
 const base: PlayOptions = {
-  flow: readFlow(),
+  flow,
+  charts: inTradeOrder(flow),
   locales: readLocales(),
   language: "en-GB",
   model: null,

@@ -3,6 +3,7 @@ import { readFlow } from "../../src/cli/flows-folder.ts";
 import { createController } from "../../src/embed/controller.ts";
 import type { LogStore } from "../../src/embed/log-store.ts";
 import type { View } from "../../src/session/index.ts";
+import { inTradeOrder } from "../session/drive.ts";
 
 const flow = readFlow();
 
@@ -25,6 +26,7 @@ function open(store: LogStore, clock: { now: string }, ended = vi.fn()) {
   const views: View[] = [];
   const controller = createController({
     flow,
+    charts: inTradeOrder(flow),
     store,
     ended,
     texts: (key) => (key === "ui.locale" ? "en-GB" : key),

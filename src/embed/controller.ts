@@ -53,6 +53,8 @@ export function createController(around: Surroundings): Controller {
     const isWaitOver = back.log.events.some(
       ({ type }, place) => type === "wait-ended" && place >= kept.events.length,
     );
+    // What this flow no longer takes is not lost: support can still read it.
+    if (dropped > 0) store.setAside(kept);
     notices = [dropped > 0 ? "shortened" : isWaitOver ? "wait-over" : "welcome-back"];
     keep(back);
     return back;

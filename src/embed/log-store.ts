@@ -5,6 +5,8 @@ export type LogStore = {
   read(): unknown;
   /** False when it could not be kept: full, denied, or a private window. */
   write(log: unknown): boolean;
+  /** Keeps a log beside the one in use: the whole of one that a newer flow took only in part. */
+  setAside(log: unknown): void;
   clear(): void;
 };
 
@@ -14,6 +16,7 @@ export type LogStore = {
  */
 export function createLogStore(name: string, place: () => Storage = () => localStorage): LogStore {
   const key = storageKey(name);
+  const asideKey = `${key}:whole`;
   const attempt = <T>(work: () => T, otherwise: T): T => {
     try {
       return work();
@@ -33,9 +36,11 @@ export function createLogStore(name: string, place: () => Storage = () => localS
       copy = kept ? null : log;
       return kept;
     },
+    setAside: (log) => attempt(() => place().setItem(asideKey, JSON.stringify(log)), undefined),
     clear: () => {
       copy = null;
       attempt(() => place().removeItem(key), undefined);
+      attempt(() => place().removeItem(asideKey), undefined);
     },
   };
 }

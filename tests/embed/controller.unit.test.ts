@@ -7,13 +7,17 @@ import { inTradeOrder } from "../session/drive.ts";
 
 const flow = readFlow();
 
-function createMemory(): LogStore & { kept: unknown } {
+function createMemory(): LogStore & { kept: unknown; aside: unknown } {
   const store = {
     kept: null as unknown,
+    aside: null as unknown,
     read: () => store.kept,
     write: (log: unknown) => {
       store.kept = structuredClone(log);
       return true;
+    },
+    setAside: (log: unknown) => {
+      store.aside = structuredClone(log);
     },
     clear: () => {
       store.kept = null;
@@ -139,5 +143,7 @@ describe("a session in its surroundings", () => {
     const back = open(store, clock);
     expect(back.turn()).toBe("opening.supply");
     expect(back.notices()).toEqual(["shortened"]);
+    expect(store.aside).toEqual(log);
+    expect(store.kept).toMatchObject({ events: log.events.slice(0, 2) });
   });
 });

@@ -20,6 +20,17 @@ describe("where the log is kept", () => {
     expect(createLogStore("a", () => storage).read()).toEqual({ events: [1] });
   });
 
+  test("a log set aside lies beside the one in use, and a new start clears both", () => {
+    const kept = new Map<string, string>();
+    const store = createLogStore("a", () => createStorage(kept));
+    store.setAside({ events: [1, 2] });
+    store.write({ events: [1] });
+    expect(store.read()).toEqual({ events: [1] });
+    expect([...kept.values()]).toContain('{"events":[1,2]}');
+    store.clear();
+    expect(kept.size).toBe(0);
+  });
+
   test("two panels of one site do not see each other", () => {
     const storage = createStorage();
     createLogStore("a", () => storage).write(1);

@@ -4,6 +4,7 @@ import { benchPage } from "./page-bench.ts";
 /* `npm run bench` measures the panel on a slow phone; `npm run bench -- <name>` another thing. Nothing is written. */
 
 const benches: Record<string, () => Promise<void>> = {
+  advice: async () => (await import("./advice-bench.ts")).benchAdvice(findChromium(thisMachine)),
   page: () => benchPage(findChromium(thisMachine)),
 };
 

@@ -1,0 +1,128 @@
+import { chromium } from "playwright";
+import { build as viteBuild } from "vite";
+import { readFlow } from "../../src/cli/flows-folder.ts";
+import { type Adviser, type ChartContext, createAdviser, createCharts } from "../../src/flow/index.ts";
+import { metaOf, record, type Session, startSession } from "../../src/session/index.ts";
+import { sound } from "../flow/scenario-paths.ts";
+import { answerTo, at, take } from "../session/drive.ts";
+import { chromiumSwitches } from "./chromium-switches.ts";
+
+/** How much slower than this machine a phone is taken to be. */
+const slowdown = 4;
+const runs = 5;
+
+/** A place where the next check is chosen. */
+type Place = [scenario: string, memory: ChartContext];
+
+/** What the page measures, in ms: one advice at each place, and one pass of the floor at each. */
+type Measured = { advice: number[]; floor: number[] };
+
+type InPage = { measureAdvice: (...given: [unknown, unknown]) => Measured };
+
+/** How long the choice of the next check takes on a slow phone, beside a copy of the same memory as the floor. */
+export async function benchAdvice(executablePath: string): Promise<void> {
+  const flow = readFlow();
+  const places = placesOf(flow);
+  const script = await buildScript();
+  const browser = await chromium.launch({ executablePath, args: chromiumSwitches });
+  const all: Measured = { advice: [], floor: [] };
+  try {
+    for (let run = 0; run < runs; run++) {
+      const page = await browser.newPage();
+      const client = await page.context().newCDPSession(page);
+      await client.send("Emulation.setCPUThrottlingRate", { rate: slowdown });
+      await page.addScriptTag({ content: script });
+      const measured = await page.evaluate(
+        (given) =>
+          (globalThis as never as InPage).measureAdvice(...(JSON.parse(given) as [unknown, unknown])),
+        JSON.stringify([flow, places]),
+      );
+      // The quickest of the runs at each place: what else the machine did meanwhile is none of the choice's time.
+      for (const name of ["advice", "floor"] as const)
+        all[name] = measured[name].map((time, at) => Math.min(time, all[name][at] ?? time));
+      await page.close();
+    }
+  } finally {
+    await browser.close();
+  }
+  const rank = (values: number[], share: number) =>
+    [...values].sort((a, b) => a - b)[Math.floor((values.length - 1) * share)] ?? 0;
+  const row = (name: string, values: number[]) =>
+    `${name.padEnd(34)}${[0.5, 0.99, 1].map((share) => rank(values, share).toFixed(2).padStart(9)).join("")}`;
+  console.log(
+    `The next check, chosen at ${places.length} places of ${Object.keys(flow.scenarios).length} scenarios, the quickest of ${runs} runs;`,
+  );
+  console.log(`Chromium ${browser.version()}, slowed down ${slowdown} times; ms.\n`);
+  console.log(`${"".padEnd(34)}${["median", "p99", "worst"].map((word) => word.padStart(9)).join("")}`);
+  console.log(row("choice of the next check", all.advice));
+  console.log(row("floor: the memory copied as JSON", all.floor));
+  const ratio = rank(all.advice, 0.5) / rank(all.floor, 0.5);
+  console.log(`\nA choice takes as long as ${ratio.toFixed(0)} copies of what it reads (medians).`);
+  const met = rank(all.advice, 0.99) <= 5;
+  console.log(`Goal  ${met ? "pass" : "MISS"}  99 of 100 choices within 5 ms`);
+}
+
+/** The places of a session without a find, in every scenario: the longest there are. */
+function placesOf(flow: ReturnType<typeof readFlow>): Place[] {
+  const places: Place[] = [];
+  const adviser = createAdviser(flow);
+  const noting: Adviser = {
+    ...adviser,
+    advise(scenario, memory) {
+      const last = places.at(-1);
+      if (last?.[1] !== memory) places.push([scenario, memory]);
+      return adviser.advise(scenario, memory);
+    },
+  };
+  const charts = createCharts(flow, noting);
+  for (const scenario of Object.keys(flow.scenarios)) {
+    const opened = openingOf(startSession(flow, at(0)), scenario);
+    let session = opened.log.events.reduce(
+      (before, event) => record(before, event).session,
+      startSession(flow, at(0), null, charts),
+    );
+    while (metaOf(session).kind !== "ending" && metaOf(session).kind !== "model") {
+      const { turn, kind } = metaOf(session);
+      const answer = sound[turn] ?? (kind === "gate" ? "ready" : "cannot");
+      session = take(session, session.snapshot.can(answerAs(session, answer)) ? answer : "cannot");
+    }
+  }
+  return places;
+}
+
+const answerAs = (session: Session, answer: (typeof sound)[string]) =>
+  typeof answer === "string"
+    ? ({ type: `answered.${answer}`, at: at(0) } as never)
+    : ({ ...answerTo(session, answer, at(0)) } as never);
+
+/** The shortest way through the opening into a scenario. */
+function openingOf(first: Session, scenario: string): Session {
+  const open = [first];
+  for (const session of open) {
+    if (session.snapshot.matches(scenario as never)) return session;
+    const { turn, answers = [] } = metaOf(session);
+    if (turn.startsWith("opening.")) for (const answer of answers) open.push(take(session, answer));
+  }
+  throw new Error(`Nothing in the opening leads to "${scenario}"`);
+}
+
+async function buildScript(): Promise<string> {
+  const built = await viteBuild({
+    configFile: false,
+    logLevel: "warn",
+    publicDir: false,
+    build: {
+      write: false,
+      target: "es2022",
+      lib: {
+        entry: new URL("advice-page.ts", import.meta.url).pathname,
+        name: "advicePage",
+        formats: ["iife"],
+      },
+    },
+  });
+  const [bundle] = [built].flat();
+  const chunk = bundle && "output" in bundle ? bundle.output[0] : undefined;
+  if (chunk?.type !== "chunk") throw new Error("Nothing was built");
+  return chunk.code;
+}

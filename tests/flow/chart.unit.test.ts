@@ -79,11 +79,15 @@ describe("the search", () => {
     expect(memoryOf(session).findings["stop-tap.open"]).toBeUndefined();
   });
 
-  test("leaves the panel closed when too little water comes: the fault lies before it", () => {
+  test("opens the panel for too little water only once the way up to the valve was followed", () => {
     const answers = { ...healthy, ...lowFlow, ...noPlug };
-    const session = follow(start(), answers);
-    expect(metaOf(session).outcome).toBe("professional");
-    expect(Object.keys(memoryOf(session).findings).filter((turn) => turn.includes("back-panel"))).toEqual([]);
+    const session = follow(start(), answers, "inlet-valve.gate-water-supply");
+    expect(memoryOf(session).done).toEqual(
+      expect.arrayContaining(["tap-fill", "stop-tap", "supply-line", "filter-seated", "flow-without-filter"]),
+    );
+    const blind = { ...answers, "supply-line.gate-water-supply": "cannot" };
+    const { findings } = memoryOf(follow(start(), blind));
+    expect(Object.keys(findings).filter((turn) => turn.includes("back-panel"))).toEqual([]);
   });
 
   test("does not blame an old filter while the way up to it was not looked at", () => {
@@ -153,7 +157,8 @@ describe("the search", () => {
   test("does not sell a filter for a cartridge that sat loose and was not put right", () => {
     const loose = { "filter-seated.look": "loose", "filter-seated.reseat": "cannot" };
     const answers = { ...healthy, ...lowFlow, ...withPlug, ...loose, "flow-without-filter.run": flowOf(25) };
-    expect(memoryOf(follow(start("TR-01"), answers)).cause).toBeNull();
+    const unable = { "inlet-valve.gate-water-supply": "cannot" };
+    expect(memoryOf(follow(start("TR-01"), { ...answers, ...unable })).cause).toBeNull();
   });
 
   test("sends a person who can do nothing at all to a professional, without a cause", () => {

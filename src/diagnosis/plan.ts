@@ -93,7 +93,7 @@ export function createPlan(model: Model, stakes: Stakes, leave: Leave): (at: Pos
       moves.push(move);
     }
     for (const way of ways) {
-      const move = (at.chances[way.cause] as number) < unlikely ? null : way.moveFrom(at);
+      const move = way.moveFrom(at);
       if (move) moves.push(move);
     }
     if (at.mended.includes(pending)) moves.push(waitForIce(at, stakes));
@@ -172,8 +172,13 @@ function proofWays(model: Model, stakes: Stakes, leave: Leave): Way[] {
     if (remedy !== "part" || leave.proven[cause] === isProven) return [];
     const least = claim === "due" ? stakes.beliefDue : stakes.belief;
     const same = model.causes.map((one) => one.part === part);
+    // The part puts right whatever it stands for, not only the cause whose proof is the way to it.
+    const mates = [...same.keys()].filter((one) => same[one]);
     const lists = proofs.map((steps) => ({ steps, rests: new Map<number, Rest | null>() }));
     const moveFrom = (at: Position): Move | null => {
+      let mass = 0;
+      for (const one of mates) mass += at.chances[one] as number;
+      if (mass < unlikely) return null;
       let best: Move | null = null;
       for (const { steps, rests } of lists) {
         let key = 0;
@@ -193,14 +198,14 @@ function proofWays(model: Model, stakes: Stakes, leave: Leave): Way[] {
         }
         // A proof that could not convince anyway is no way to an end.
         if (right < least * (right + wrong)) continue;
-        const chance = rest.accepts[cause] as number;
+        const accepts = rest.accepts;
         const ratio = right / rest.costs;
         if (!best || ratio > best.ratio)
           best = {
             ratio,
             costs: rest.costs,
             errs: wrong * stakes.wrongPart,
-            ends: [{ cause, chance }],
+            ends: mates.map((one) => ({ cause: one, chance: accepts[one] as number })),
             of: untouched,
           };
       }

@@ -1,10 +1,14 @@
 import { findChromium, thisMachine } from "../browser/find-chromium.ts";
 import { benchPage } from "./page-bench.ts";
 
-/* `npm run bench` measures the panel on a slow phone; `npm run bench -- <name>` another thing. Nothing is written. */
+/*
+ * `npm run bench` measures the panel on a slow phone; `npm run bench -- <name>` another thing. Nothing is written, but
+ * for the README's chart of the households.
+ */
 
 const benches: Record<string, () => Promise<void>> = {
   advice: async () => (await import("./advice-bench.ts")).benchAdvice(findChromium(thisMachine)),
+  households: async () => (await import("./households-bench.ts")).printHouseholds(),
   page: () => benchPage(findChromium(thisMachine)),
 };
 

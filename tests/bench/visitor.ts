@@ -11,6 +11,7 @@ import {
   turnOf,
 } from "../../src/session/index.ts";
 import { type Answers, answerTo } from "../session/drive.ts";
+import { soundAnswer } from "../session/reach.ts";
 
 /** How a visitor goes from turn to turn: the screen is tapped, and a session of our own keeps in step with it. */
 export type Visitor = {
@@ -20,8 +21,9 @@ export type Visitor = {
 };
 
 /**
- * A visitor who answers by a table of turn ids, as tests/session/drive.ts has it; gates are confirmed. Keeping a
- * session of our own beside the screen's means that an edited flow changes no line here.
+ * A visitor who answers by a table of turn ids, as tests/session/drive.ts has it; all else is as on a sound machine,
+ * and gates are confirmed. Keeping a session of our own beside the screen's means that an edited flow, and with it
+ * another order of checks, changes no line here.
  */
 export function createVisitor(
   page: Page,
@@ -32,20 +34,19 @@ export function createVisitor(
 ): Visitor {
   const now = () => new Date().toISOString().replace(/\.\d+Z/, "+00:00");
   let session: Session = startSession(flow, now());
+  const given = () => answers[metaOf(session).turn] ?? soundAnswer(session);
   const named = (name: string) => page.getByRole("button", { name, exact: true }).first();
 
   function event() {
     const { turn, kind } = metaOf(session);
     if (kind === "model") return { type: "model-given" as const, turn, code: model, typed: model, at: now() };
-    const answer = answers[turn] ?? (kind === "gate" ? "ready" : undefined);
-    if (answer === undefined) throw new Error(`The visitor has no answer for ${turn}`);
-    return answerTo(session, answer, now());
+    return answerTo(session, given(), now());
   }
 
   async function prepare(): Promise<Locator> {
-    const { turn, kind, answers: offered } = turnOf(session, texts, now());
-    const answer = answers[turn];
-    if (kind === "gate" && typeof answer !== "string") {
+    const { kind, answers: offered } = turnOf(session, texts, now());
+    const answer = given();
+    if (kind === "gate" && answer === "ready") {
       for (const box of await page.getByRole("checkbox").all()) await box.check();
       return named(texts("measure.gate-confirm"));
     }
@@ -54,7 +55,7 @@ export function createVisitor(
       await named(texts("measure.find")).tap();
       return page.getByRole("button", { name: texts("measure.mine") }).first();
     }
-    if (answer !== undefined && typeof answer !== "string") return enter(page, texts, answer);
+    if (typeof answer !== "string") return enter(page, texts, answer);
     return named(offered.find(({ id }) => id === answer)?.text ?? "");
   }
 

@@ -1,64 +1,47 @@
-import { type Belief, type Choice, chooseNext, type State } from "../../../src/diagnosis/index.ts";
+import { type Advice, createAdviser } from "../../../src/flow/advice/index.ts";
 import { learntFrom } from "../../../src/flow/advice/learnt-from.ts";
+import { isWaitForIce } from "../../../src/flow/advice/model-of.ts";
+import type { Flow } from "../../../src/flow/index.ts";
 import type { Policy } from "./list-policies.ts";
-import { buyPart, doCheck, end, movesNow, provedNow, type Visit, waitForIce } from "./visit.ts";
+import { buyPart, doCheck, end, provedNow, type Visit, waitForIce } from "./visit.ts";
 
-/**
- * Ours: what the diagnosis advises among what the scenario allows. With `again`, whatever can be looked at without a
- * gate may be asked once more before a professional is called, where that is worth it.
- */
-export function bestNext(again: boolean): Policy {
-  const decided = new Map<string, Choice>();
-  const decide = (visit: Visit, belief: Belief, allowed: readonly string[], state: State): Choice => {
-    const { scene } = visit.home;
-    // Many homes come to the same place; lists keep their order because it breaks ties.
-    const key = JSON.stringify([scene.id, pairs(belief.shown), pairs(belief.failed), allowed, state]);
-    const choice = decided.get(key) ?? chooseNext(scene.model, belief, allowed, state, scene.stakes);
-    decided.set(key, choice);
-    return choice;
+/** Ours: what the product's own adviser says, until it has nothing more to say and a professional is called. */
+export function bestNext(flow: Flow): Policy {
+  const adviser = createAdviser(flow);
+  const known = new Map<string, Advice>();
+  const advise = ({ home: { scene }, memory }: Visit): Advice => {
+    // Many homes come to the same place, on ways that differ; which way is of no matter to advice.
+    const { belief, fixed } = learntFrom(flow, scene.model, memory, scene.stakes.success);
+    const { moves, proved } = scene.rules;
+    const learnt = [pairs(belief.shown), belief.counted, pairs(belief.failed), [...fixed].sort()];
+    const key = JSON.stringify([scene.id, learnt, [...memory.done].sort(), moves(memory), proved(memory)]);
+    const advice = known.get(key) ?? adviser.advise(scene.scenario, memory);
+    known.set(key, advice);
+    return advice;
   };
   return (visit) => {
     const { scene } = visit.home;
-    const repeated = new Set<string>();
     for (let turns = 0; turns < 100; turns++) {
-      const moves = movesNow(visit);
-      const proved = provedNow(visit);
-      // A rule of the trade that ends the search whatever the causes, such as a tap that cannot be shut.
-      if (proved.some(({ cause, rival }) => !rival && scene.flow.causes[cause]?.remedy === "professional"))
-        return end(visit, { how: "professional", cause: null, due: false });
-      const { belief, fixed } = learntFrom(scene.flow, scene.model, visit.memory, scene.stakes.success);
-      const state: State = {
-        done: [...visit.memory.done].sort(),
-        proven: proved.flatMap(({ rival, due }) => (rival && !due ? [rival] : [])),
-        due: proved.flatMap(({ rival, due }) => (rival && due ? [rival] : [])),
-        fixed,
-        mayWait: moves.includes(null),
-      };
-      const allowed = moves.filter((move) => move !== null);
-      let choice = decide(visit, belief, allowed, state);
-      if (again && "stop" in choice && choice.stop === "professional") {
-        choice = decide(visit, belief, [...allowed, ...secondLooks(visit, repeated)], state);
-        if ("next" in choice && !allowed.includes(choice.next)) repeated.add(choice.next);
-      }
-      if ("next" in choice) doCheck(visit, choice.next);
-      else if ("wait" in choice) waitForIce(visit);
-      else finish(visit, choice);
+      // The end of what a householder can do, whatever the cause, such as a tap that cannot be shut.
+      const priors = flow.scenarios[scene.scenario]?.priors ?? {};
+      const halts = provedNow(visit).some(
+        ({ cause }) => !(cause in priors) && flow.causes[cause]?.remedy === "professional",
+      );
+      const { check, part } = halts ? { check: null, part: null } : advise(visit);
+      if (part) sell(visit, part);
+      else if (!check) end(visit, { how: "professional", cause: null, due: false });
+      else if (isWaitForIce(flow.checks[check])) waitForIce(visit, check);
+      else doCheck(visit, check);
       if (visit.ending) return;
     }
     throw new Error(`A search without end in ${scene.id}`);
   };
 }
 
-function finish(visit: Visit, choice: Extract<Choice, { stop: string }>): void {
-  const { stop, cause, due } =
-    choice.stop === "part" ? choice : { stop: choice.stop, cause: null, due: false };
-  if (cause) buyPart(visit, cause, due);
-  end(visit, { how: stop, cause, due });
-}
-
-/** What may be looked at once more: no gate is passed twice for that. */
-function secondLooks({ home, memory }: Visit, repeated: ReadonlySet<string>): string[] {
-  return memory.done.filter((check) => !repeated.has(check) && !home.scene.flow.checks[check]?.gates?.length);
+function sell(visit: Visit, cause: string): void {
+  const due = visit.home.scene.flow.causes[cause]?.claim === "due";
+  buyPart(visit, cause, due);
+  end(visit, { how: "part", cause, due });
 }
 
 /** Independent of the order in which things were learnt, as the belief itself is. */

@@ -52,9 +52,9 @@ export function scenarioList(): Policy {
         return end(visit, { how: part ? "part" : "professional", cause: proved.cause, due: proved.due });
       }
       const [next] = movesNow(visit);
-      if (next === undefined) return end(visit, { how: "professional", cause: null, due: false });
-      if (next === null) waitForIce(visit);
-      else doCheck(visit, next);
+      if (!next) return end(visit, { how: "professional", cause: null, due: false });
+      if (next.waits) waitForIce(visit, next.check);
+      else doCheck(visit, next.check);
       if (visit.ending) return;
     }
     throw new Error(`A list without end in ${visit.home.scene.id}`);

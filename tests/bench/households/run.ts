@@ -9,15 +9,14 @@ import { type Score, type Summary, scoreOf, summarise } from "./tally.ts";
 import { createVisit } from "./visit.ts";
 
 /** The ways of going about it that are compared, on the same homes. */
-export const policies: { id: PolicyId; name: string; create: () => Policy }[] = [
+export const policies: { id: PolicyId; name: string; create: (flow: Flow) => Policy }[] = [
   { id: "list-sells", name: "fixed list, then an ice maker", create: () => fixedList("ice-maker") },
   { id: "list-calls", name: "fixed list, then a professional", create: () => fixedList("professional") },
   { id: "scenario-list", name: "list of the scenario", create: scenarioList },
-  { id: "ours", name: "ours, each check once", create: () => bestNext(false) },
-  { id: "ours-again", name: "ours, with second looks", create: () => bestNext(true) },
+  { id: "ours", name: "ours", create: bestNext },
 ];
 
-export type PolicyId = "list-sells" | "list-calls" | "scenario-list" | "ours" | "ours-again";
+export type PolicyId = "list-sells" | "list-calls" | "scenario-list" | "ours";
 
 export type Results = {
   homes: number;
@@ -42,7 +41,7 @@ export function runHouseholds(flow: Flow, homes: number, seed = 1, small = [0, 6
     return createHome(scene, number);
   });
   const scores = policies.map(({ create }) => {
-    const policy = create();
+    const policy = create(flow);
     return drawn.map((home): Score => {
       const visit = createVisit(home);
       policy(visit);

@@ -1,10 +1,10 @@
 import { createModel, type Model, type Stakes } from "../../../src/diagnosis/index.ts";
+import { rulesOf } from "../../../src/flow/advice/index.ts";
 import type { Opening } from "../../../src/flow/advice/is-possible.ts";
 import { createInput, isWaitForIce, modelOf } from "../../../src/flow/advice/model-of.ts";
 import { type Route, routesOf } from "../../../src/flow/advice/routes-of.ts";
 import { stakesOf } from "../../../src/flow/advice/stakes-of.ts";
 import type { Flow } from "../../../src/flow/flow.ts";
-import { type Guard, guardOf } from "../../../src/flow/guards.ts";
 
 /** One scenario after one opening, as a stage for simulated homes: what we believe of it, and what its rules allow. */
 export type Scene = {
@@ -18,27 +18,16 @@ export type Scene = {
   stakes: Stakes;
   /** The same causes with every check there is, for a list that asks everybody everything. */
   world: Model;
-  /** When each check may be asked, in the trade's order; waits for ice among them. */
-  entries: { check: string; when: Guard | null; waits: boolean }[];
-  /** When each ending with a cause is proved; `rival` is the cause of the model that it stands for. */
-  proofs: { cause: string; rival: string | null; due: boolean; proof: Guard }[];
+  /** What its chart allows and what is proved in it, by what it remembers. */
+  rules: ReturnType<typeof rulesOf>;
   routes: Record<string, Record<string, Route>>;
 };
 
 export function createScene(flow: Flow, id: string, opening: Opening): Scene {
-  const scenario = flow.scenarios[id];
-  if (!scenario) throw new Error(`There is no scenario "${id}"`);
   const model = modelOf(flow, id, opening);
   const everything = Object.keys(flow.checks).filter((check) => !isWaitForIce(flow.checks[check]));
   const input = createInput(flow, id, everything);
   const causes = input.causes.filter((cause) => model.causeAt.has(cause.id));
-  const proofs = scenario.proofs.flatMap((cause) => {
-    const rule = flow.causes[cause];
-    if (!rule?.proof) return [];
-    const same = model.causes.find(({ part }) => part !== undefined && part === rule.part);
-    const rival = model.causeAt.has(cause) ? cause : (same?.id ?? null);
-    return [{ cause, rival, due: rule.claim === "due", proof: guardOf(rule.proof, flow.conditions) }];
-  });
   return {
     flow,
     id: [id, ...Object.values(opening)].join(" "),
@@ -47,12 +36,7 @@ export function createScene(flow: Flow, id: string, opening: Opening): Scene {
     model,
     stakes: stakesOf(flow, id),
     world: createModel({ ...input, causes }),
-    entries: scenario.checks.map(({ check, when }) => ({
-      check,
-      when: when ? guardOf(when, flow.conditions) : null,
-      waits: isWaitForIce(flow.checks[check]),
-    })),
-    proofs,
+    rules: rulesOf(flow, id),
     routes: Object.fromEntries(Object.values(flow.checks).map((check) => [check.id, routesOf(flow, check)])),
   };
 }

@@ -1,4 +1,4 @@
-import { holds } from "../../../src/flow/guards.ts";
+import { isWaitForIce } from "../../../src/flow/advice/model-of.ts";
 import { type ChartContext, createMemory, remember } from "../../../src/flow/memory.ts";
 import type { Reading } from "../../../src/measurement/index.ts";
 import { canAnswer, type Home, mends, observe } from "./home.ts";
@@ -55,6 +55,10 @@ export function doCheck(visit: Visit, check: string): string | null {
   visit.checks++;
   visit.gates += rule.gates?.length ?? 0;
   const look = visit.memory.done.includes(check) ? 2 : 1;
+  if (look === 2) {
+    const found = [...new Set(Object.values(routes[check] ?? {}).flatMap(({ finds }) => finds))];
+    visit.memory = remember(visit.memory, { again: { check, found } }, { type: "", at: now(visit) });
+  }
   const place = canAnswer(home, check, look) ? observe(home, check, visit.present, look) : -1;
   const outcome = world.checks[world.checkAt.get(check) ?? -1]?.outcomes[place]?.id;
   const route = outcome === undefined ? undefined : routes[check]?.[outcome];
@@ -73,7 +77,8 @@ export function doCheck(visit: Visit, check: string): string | null {
       turn: `${check}.${turn}`,
       answer,
       ...(result.finds ? { finds: result.finds } : {}),
-      ...(result.remedies ? { remedies: result.remedies } : {}),
+      // A wait speaks of what was put right before it, not of this.
+      ...(result.remedies ? { remedies: result.remedies, forgets: repeatedChecks(flow) } : {}),
       done: check,
     };
     const reading = rule.turns[turn]?.kind === "reading" ? { reading: someReading } : {};
@@ -88,28 +93,31 @@ export function doCheck(visit: Visit, check: string): string | null {
   return outcome;
 }
 
+function repeatedChecks({ checks }: Scene["flow"]): string[] {
+  return Object.values(checks).flatMap(({ id, repeats }) => (repeats ? [id] : []));
+}
+
 /** Waits for ice. Where nothing is wrong any more the ice is back and the visit ends. */
-export function waitForIce(visit: Visit): void {
-  const { scene } = visit.home;
-  visit.hours += scene.stakes.waitHours;
-  visit.minutes += scene.stakes.waitMinutes;
+export function waitForIce(visit: Visit, check = firstWait(visit.home.scene)): void {
+  const { flow, stakes } = visit.home.scene;
+  visit.hours += stakes.waitHours;
+  visit.minutes += stakes.waitMinutes;
   if (!visit.present.length) {
     end(visit, { how: "fixed", cause: null, due: false });
     return;
   }
-  const entry = scene.entries.find(({ waits }) => waits);
-  const note = { ...disappointment(scene, entry?.check ?? ""), waited: true };
+  const turns = flow.checks[check]?.turns ?? {};
+  const turn = Object.values(turns).find((one) => one.waits)?.then ?? "";
+  // The answer by which a wait ends without what was waited for.
+  const [answer = "none"] =
+    Object.entries(turns[turn]?.answers ?? {}).find(([, { to }]) => to === "done") ?? [];
+  const note = { turn: `${check}.${turn}`, answer, waited: true, done: check };
   visit.memory = remember(visit.memory, note, { type: "answered", at: now(visit) });
   visit.fixed = [];
 }
 
-/** The answer by which a wait ends without what was waited for. */
-function disappointment({ flow }: Scene, check: string): { turn: string; answer: string } {
-  const turns = flow.checks[check]?.turns ?? {};
-  const waiting = Object.values(turns).find((turn) => turn.waits);
-  const after = waiting?.then ?? "";
-  const answer = Object.entries(turns[after]?.answers ?? {}).find(([, { to }]) => to === "done")?.[0];
-  return { turn: `${check}.${after}`, answer: answer ?? "none" };
+function firstWait({ flow, scenario }: Scene): string {
+  return flow.scenarios[scenario]?.checks.find(({ check }) => isWaitForIce(flow.checks[check]))?.check ?? "";
 }
 
 /** Buys the part for a cause; it puts right whatever it can. */
@@ -127,18 +135,12 @@ export function end(visit: Visit, ending: Ending): void {
   visit.ending = ending;
 }
 
-/** What the scenario allows now, in the trade's order: checks by id, the wait for ice as null. */
-export function movesNow({ home, memory }: Visit): (string | null)[] {
-  const moves = new Set<string | null>();
-  for (const { check, when, waits } of home.scene.entries) {
-    const move = waits ? null : check;
-    if (moves.has(move) || memory.done.includes(check)) continue;
-    if (!when || holds(memory, when, { type: "", at: "" })) moves.add(move);
-  }
-  return [...moves];
+/** What the scenario allows now, in the trade's order, nothing for a second time. */
+export function movesNow({ home, memory }: Visit) {
+  return home.scene.rules.moves(memory).filter(({ again }) => !again);
 }
 
 /** The endings with a cause that are proved now. */
 export function provedNow({ home, memory }: Visit) {
-  return home.scene.proofs.filter(({ proof }) => holds(memory, proof, { type: "", at: "" }));
+  return home.scene.rules.proved(memory);
 }

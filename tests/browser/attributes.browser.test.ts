@@ -1,6 +1,4 @@
-import { startSession } from "../../src/session/index.ts";
-import { healthy } from "../session/drive.ts";
-import { flow } from "./expected.ts";
+import { atModelOfBin, freshSession } from "./expected.ts";
 import { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
 
@@ -18,8 +16,6 @@ async function openWith(panel: PanelPage, attributes: Record<string, string>): P
   await panel.answer("none");
   return warnings;
 }
-
-const worn = { ...healthy, "ice-bin.look": "not-seated", "ice-bin.reseat": "cracked" };
 
 test.describe("the tag's attributes", () => {
   for (const [name, value] of [
@@ -67,8 +63,8 @@ test.describe("the tag's attributes", () => {
       host.setAttribute("model", "TBY-744-K4.W");
       document.querySelector("#place")?.append(host);
     });
-    panel.session = startSession(flow, await panel.now(), "TBY-744-K4.W");
-    await panel.follow(worn);
+    panel.session = freshSession(await panel.now(), "TBY-744-K4.W");
+    await panel.goTo("part.card", { "opening.symptom": "no-ice" }, "bin-cracked");
     await panel.seesEnding("part", { cause: "bin-cracked" });
     await expect(panel.host.getByText("TBY-744-K4.W").first()).toBeVisible();
   });
@@ -76,7 +72,7 @@ test.describe("the tag's attributes", () => {
   test("without a catalogue a part is named by its kind, and nothing is fetched", async ({ panel, page }) => {
     const asked: string[] = [];
     page.on("request", (request) => asked.push(new URL(request.url()).pathname));
-    await panel.openWhere("part.model", worn, "plain.html");
+    await panel.openAt(atModelOfBin(), "plain.html");
     await panel.goOnWithoutModel("measure.plate-lost");
     await panel.seesEnding("part");
     expect(asked.filter((path) => path.endsWith(".json") && !path.startsWith("/parts/"))).toEqual([]);
@@ -86,15 +82,18 @@ test.describe("the tag's attributes", () => {
 test.describe("American English", () => {
   test("the way on to an ending is in American words, degrees and measures", async ({ page }) => {
     const panel = new PanelPage(page, { language: "en-US" });
-    await panel.openWhere("freezer-temperature.read", healthy, "in-american.html");
+    await panel.openWhere(
+      "freezer-temperature.read",
+      { "opening.symptom": "no-ice", "flow-test.run": "cannot" },
+      "in-american.html",
+    );
     await expect(panel.host.getByRole("region")).toHaveAttribute("lang", "en-US");
     await expect(panel.host.getByText("0 °F").first()).toBeVisible();
     await expect(panel.host.getByRole("radio", { name: "°F" })).toBeChecked();
-    await panel.follow(healthy, "flow-test.run");
-    await panel.follow({ ...healthy, "flow-test.run": "cannot" }, "stop-tap.gate-water-supply");
+    await panel.goTo("stop-tap.gate-water-supply");
     await expect(panel.host.getByText(/shutoff valve/).first()).toBeVisible();
     await expect(panel.host.getByText(/stop tap/)).toHaveCount(0);
-    await panel.follow({ "stop-tap.open": "will-not-turn" });
+    await panel.goTo("professional.end", { "stop-tap.open": "will-not-turn" }, "tap-stuck");
     await panel.seesEnding("professional", { cause: "tap-stuck", who: "plumber" });
   });
 

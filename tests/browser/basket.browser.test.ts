@@ -1,8 +1,7 @@
-import { healthy } from "../session/drive.ts";
+import { atModelOfBin } from "./expected.ts";
 import type { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
 
-const worn = { ...healthy, "ice-bin.look": "not-seated", "ice-bin.reseat": "cracked" };
 const code = "TBY-744-K4.W";
 const body = JSON.stringify({
   models: [{ code, brand: "Tarnhoxby", machine: "side-by-side" }],
@@ -26,7 +25,7 @@ async function seesPart(
 ): Promise<void> {
   const { page } = panel;
   await page.route("**/catalogue.json", (route) => route.fulfill({ body, contentType: "application/json" }));
-  await panel.openWhere("part.model", worn, path);
+  await panel.openAt(atModelOfBin(), path);
   await page.evaluate((how) => {
     const asked: object[] = [];
     Object.assign(window, { asked, how });
@@ -50,7 +49,7 @@ test.describe("the basket of the page", () => {
     await page.route("**/catalogue.json", (route) =>
       route.fulfill({ body, contentType: "application/json" }),
     );
-    await panel.openWhere("part.model", worn);
+    await panel.openAt(atModelOfBin());
     await panel.giveModel(code);
     await add(panel);
     await expect(panel.host.getByText(panel.text("part.added-said"))).toBeVisible();

@@ -1,11 +1,8 @@
-import { startSession } from "../../src/session/index.ts";
-import { at, follow, healthy } from "../session/drive.ts";
-import { feed, flow } from "./expected.ts";
+import { at } from "../session/drive.ts";
+import { atModelOfBin, feed } from "./expected.ts";
 import type { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
 
-const worn = { ...healthy, "ice-bin.look": "not-seated", "ice-bin.reseat": "cracked" };
-const atModel = () => follow(startSession(flow, at(0)), worn, "part.model");
 const code = "TBY-744-K4.W";
 const mine = (panel: PanelPage, model = code) => panel.button(`${panel.text("measure.mine")}: ${model}`);
 
@@ -21,7 +18,7 @@ test.describe("a catalogue that does not come", () => {
     test(`${what}, it is said, the code stays typed, and the next try finds it`, async ({ panel, page }) => {
       let isBack = false;
       await page.route("**/catalogue.json", (route) => (isBack ? route.continue() : route.fulfill(answer)));
-      await panel.openAt(atModel());
+      await panel.openAt(atModelOfBin());
       const kept = await panel.storedText();
       await panel.findModel(code);
       await expect(panel.host.getByText(panel.text("measure.model-broken"))).toBeVisible();
@@ -41,7 +38,7 @@ test.describe("a catalogue that does not come", () => {
     let isBack = false;
     await page.route("**/catalogue.json", (route) => (isBack ? route.continue() : route.abort()));
     const given = { type: "model-given", turn: "part.model", code, typed: code, at: at(60) } as const;
-    const session = atModel();
+    const session = atModelOfBin();
     await page.goto("blank.html");
     const log = { ...session.log, events: [...session.log.events, given] };
     await page.evaluate((text) => localStorage.setItem("fridgeside:panel", text), JSON.stringify(log));
@@ -64,7 +61,7 @@ test.describe("a slow catalogue", () => {
       await held;
       await route.continue();
     });
-    await panel.openAt(atModel());
+    await panel.openAt(atModelOfBin());
     await panel.findModel(code);
     await expect(panel.host.getByText(panel.text("measure.finding"))).toBeVisible();
     await panel.seesTurn();
@@ -83,7 +80,7 @@ test.describe("a slow catalogue", () => {
       };
     });
     await page.route("**/catalogue.json", () => new Promise(() => {}));
-    await panel.openAt(atModel());
+    await panel.openAt(atModelOfBin());
     await panel.findModel(code);
     await page.clock.runFor(16_000);
     await expect(panel.host.getByText(panel.text("measure.model-broken"))).toBeVisible();
@@ -114,7 +111,7 @@ test.describe("a hostile catalogue", () => {
       await page.route("**/catalogue.json", (route) =>
         route.fulfill({ body, contentType: "application/json" }),
       );
-      await panel.openAt(atModel());
+      await panel.openAt(atModelOfBin());
       await panel.giveModel(code);
       await expect(panel.host.getByRole("heading", { level: 4 })).toHaveText(markup);
       await expect(panel.host.getByText("<i>1</i>")).toBeVisible();
@@ -141,7 +138,7 @@ test.describe("a hostile catalogue", () => {
         contentType: "application/json",
       }),
     );
-    await panel.openAt(atModel());
+    await panel.openAt(atModelOfBin());
     await panel.giveModel(code);
     await expect(panel.host.getByRole("heading", { level: 4 })).toHaveText("Ice bin");
     expect(warnings.join("\n")).toMatch(/parts\.0\.price\.minor/);
@@ -159,7 +156,7 @@ test.describe("a hostile catalogue", () => {
     await page.route("**/catalogue.json", (route) =>
       route.fulfill({ body, contentType: "application/json" }),
     );
-    await panel.openAt(atModel());
+    await panel.openAt(atModelOfBin());
     await panel.findModel(code);
     await expect(mine(panel)).toBeVisible();
     await panel.seesTurn();
@@ -175,7 +172,7 @@ test.describe("a hostile catalogue", () => {
     await page.route("**/catalogue.json", (route) =>
       route.fulfill({ body: JSON.stringify({ ...feed, parts: [] }), contentType: "application/json" }),
     );
-    await panel.openAt(atModel());
+    await panel.openAt(atModelOfBin());
     await panel.giveModel(code);
     const words = panel.text("part.no-part", { part: panel.text("parts.ice-bin.name"), model: code });
     await expect(panel.host.getByText(words)).toBeVisible();

@@ -1,4 +1,4 @@
-import { healthy } from "../session/drive.ts";
+import { atModelOfBin } from "./expected.ts";
 import type { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
 
@@ -8,15 +8,13 @@ const mount = (panel: PanelPage) =>
     document.querySelector("#place")?.append(document.createElement("fridgeside-panel"));
   });
 
-const worn = { ...healthy, "ice-bin.look": "not-seated", "ice-bin.reseat": "cracked" };
-
 test.describe("the script on a page", () => {
   for (const path of ["script-with-query.html", "script-twice.html"]) {
     test(`${path}: the panel works on to its readings and gates`, async ({ panel }) => {
       await panel.open(path);
-      await panel.follow(healthy, "door-closing.look");
-      await panel.openWhere("flow-test.run", healthy, path);
-      await panel.follow(healthy, "fill-tube.look");
+      await panel.goTo("opening.changed");
+      await panel.openWhere("flow-test.run", { "opening.symptom": "no-ice" }, path);
+      await panel.goTo("stop-tap.open");
     });
   }
 
@@ -47,7 +45,7 @@ test.describe("the script on a page", () => {
 
 test.describe("the tag in a page that changes", () => {
   test("taken out and put in again within one task it keeps even what is being typed", async ({ panel }) => {
-    await panel.openWhere("part.model", worn, "plain.html");
+    await panel.openAt(atModelOfBin(), "plain.html");
     await panel.host.getByRole("textbox").fill("WXC 3");
     await panel.host.evaluate((host) => document.querySelector("main")?.append(host));
     await expect(panel.host.getByRole("textbox")).toHaveValue("WXC 3");
@@ -59,7 +57,7 @@ test.describe("the tag in a page that changes", () => {
     page,
   }) => {
     await panel.open("plain.html");
-    await panel.follow(healthy, "opening.supply");
+    await panel.goTo("opening.supply");
     await page.evaluate(() => {
       const host = document.querySelector("fridgeside-panel");
       host?.remove();
@@ -105,7 +103,7 @@ test.describe("the tag in a page that changes", () => {
   });
 
   test("a change of colours for the night takes away nothing that is being typed", async ({ panel }) => {
-    await panel.openWhere("part.model", worn, "plain.html");
+    await panel.openAt(atModelOfBin(), "plain.html");
     await panel.host.getByRole("textbox").fill("WXC 3");
     await panel.host.evaluate((host) => host.setAttribute("theme", "dark"));
     await expect(panel.host).toHaveCSS("color-scheme", "dark");
@@ -113,7 +111,7 @@ test.describe("the tag in a page that changes", () => {
   });
 
   test("a change of the language shows the same turn in it", async ({ panel, page }) => {
-    await panel.openWhere("freezer-temperature.read", healthy, "plain.html");
+    await panel.openWhere("freezer-temperature.read", {}, "plain.html");
     await panel.host.evaluate((host) => host.setAttribute("language", "en-US"));
     await expect(panel.host.getByRole("radio").and(page.getByLabel("°F"))).toBeChecked();
     await expect(panel.host.getByRole("region")).toHaveAttribute("lang", "en-US");

@@ -1,10 +1,9 @@
-import { healthy } from "../session/drive.ts";
 import { expect, test } from "./panel-test.ts";
 
 test.describe("a search that ends with ice", () => {
   test("an ice maker that was off is switched on, and the ice found next day ends it", async ({ panel }) => {
     await panel.open();
-    await panel.follow(healthy, "ice-maker-switch.look");
+    await panel.goTo("ice-maker-switch.look", { "opening.symptom": "no-ice" });
     await panel.answer("off");
     await panel.reload();
     await panel.answer("switched-on");
@@ -22,7 +21,7 @@ test.describe("a search that ends with ice", () => {
   test("ice that comes in the middle of a later check is credited to what was put right last", async ({
     panel,
   }) => {
-    await panel.openWhere("ice-under-maker.look", healthy);
+    await panel.openWhere("ice-under-maker.look", { "opening.symptom": "no-ice" });
     await panel.answer("ice-there");
     await panel.reload();
     await panel.answer("removed");
@@ -33,8 +32,7 @@ test.describe("a search that ends with ice", () => {
   test("ice can be reported after a professional was named, as long as the panel is open", async ({
     panel,
   }) => {
-    await panel.openWhere("too-full.look", healthy);
-    await panel.answer("frosted");
+    await panel.openWhere("professional.end", {}, undefined, "defrost-fault");
     await panel.seesEnding("professional", { cause: "defrost-fault", who: "appliance-engineer" });
     await panel.reload();
     await panel.reportIce();

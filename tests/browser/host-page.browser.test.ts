@@ -1,6 +1,4 @@
-import { startSession } from "../../src/session/index.ts";
-import { at, follow, healthy } from "../session/drive.ts";
-import { flow } from "./expected.ts";
+import { sessionAt } from "./expected.ts";
 import { differencesBetween } from "./look-of.ts";
 import { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
@@ -15,7 +13,7 @@ test.describe("a host page that means no good", () => {
   ]) {
     for (const turn of ["opening.danger", "flow-test.run"]) {
       test(`${hostile} changes nothing about how ${turn} looks`, async ({ page, context }) => {
-        const session = follow(startSession(flow, at(0)), healthy, turn);
+        const session = sessionAt(turn);
         const plain = new PanelPage(page, { axe: false });
         await plain.openAt(session, "plain.html");
         const other = new PanelPage(await context.newPage(), { axe: false });

@@ -1,4 +1,3 @@
-import { healthy } from "../session/drive.ts";
 import { expect, test } from "./panel-test.ts";
 
 /** Holds back what the script loads later, until `release` is called. */
@@ -47,7 +46,7 @@ test.describe("arriving in a page", () => {
     panel,
     page,
   }) => {
-    await panel.openWhere("flow-test.run", healthy, "long.html");
+    await panel.openWhere("flow-test.run", {}, "long.html");
     expect(await page.evaluate(() => scrollY)).toBe(0);
     await expect(page.getByRole("searchbox")).toBeFocused();
   });
@@ -103,7 +102,7 @@ test.describe("a slow connection", () => {
     page,
   }) => {
     await panel.open();
-    await panel.follow(healthy, "opening.supply");
+    await panel.goTo("opening.supply");
     const { held, release } = createHold();
     await page.route("**/parts/**", async (route) => {
       await held;

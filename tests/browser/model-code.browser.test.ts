@@ -1,16 +1,7 @@
-import { healthy } from "../session/drive.ts";
 import { expect, test } from "./panel-test.ts";
 
-const worn = {
-  ...healthy,
-  "door-seal.look": "torn",
-  "door-seal.paper-strip": "slips",
-  "door-seal.clean": "cleaned",
-  "door-seal.strip-again": "slips",
-};
-
 test.describe("the model code", () => {
-  test.beforeEach(({ panel }) => panel.openWhere("part.model", worn));
+  test.beforeEach(({ panel }) => panel.openWhere("part.model", {}, undefined, "seal-worn"));
 
   test("what is no code is told at the field, stays typed, and is not kept", async ({ panel }) => {
     const kept = await panel.storedText();

@@ -10,14 +10,14 @@ import {
   resume,
   type Session,
   settle,
-  startSession,
   type Texts,
   type Turn,
   turnOf,
 } from "../../src/session/index.ts";
-import { type Answers, at, follow } from "../session/drive.ts";
+import { type Answers, runsOut } from "../session/drive.ts";
+import { reach, soundAnswer } from "../session/reach.ts";
 import { violationsOn } from "./axe.ts";
-import { flat, flow, morning, textsIn } from "./expected.ts";
+import { charts, flat, flow, freshSession, morning, namesOfParts, sessionAt, textsIn } from "./expected.ts";
 import { enterReading } from "./instruments.ts";
 
 type Settings = { language?: string; sessionName?: string; keeps?: boolean; axe?: boolean };
@@ -46,7 +46,7 @@ export class PanelPage {
     const mark = sessionName === "panel" ? "fridgeside-panel" : `[session-name="${sessionName}"]`;
     this.host = page.locator(mark);
     this.heading = this.host.getByRole("heading", { level: 2 });
-    this.session = startSession(flow, morning);
+    this.session = freshSession(morning);
   }
 
   /** The turn that must be on screen. */
@@ -78,13 +78,15 @@ export class PanelPage {
   /** Opens a page with nothing stored. */
   async open(path = "index.html"): Promise<void> {
     await this.page.goto(path);
-    this.session = startSession(flow, await this.now());
+    this.session = freshSession(await this.now());
     await this.seesTurn();
   }
 
   /** Opens a page on which this session was left some time ago. */
   async openAt(left: Session, path = "index.html"): Promise<void> {
     await this.page.goto("blank.html");
+    const last = left.log.events.at(-1)?.at ?? left.log.started;
+    if (Date.parse(last) > Date.parse(await this.now())) await this.page.clock.setSystemTime(last);
     const log = JSON.stringify(left.log);
     await this.page.evaluate(
       ([key, value]) => localStorage.setItem(key as string, value as string),
@@ -94,9 +96,9 @@ export class PanelPage {
     await this.#resumed(left);
   }
 
-  /** Opens a page on which somebody had come to this turn with these answers. */
-  openWhere(turn: string, answers: Answers, path?: string): Promise<void> {
-    return this.openAt(follow(startSession(flow, at(0)), answers, turn), path);
+  /** Opens a page on which somebody had come to this turn; what `answers` names was answered so. */
+  openWhere(turn: string, answers: Answers = {}, path?: string, cause?: string): Promise<void> {
+    return this.openAt(sessionAt(turn, answers, cause), path);
   }
 
   /** Opens a page in a browser that keeps this session already. */
@@ -181,7 +183,7 @@ export class PanelPage {
   async restart(): Promise<void> {
     await this.button(this.text("ui.restart")).tap();
     await this.#footer(this.text("ui.restart-yes"));
-    this.session = startSession(flow, await this.now());
+    this.session = freshSession(await this.now());
     await this.seesTurn("focused");
   }
 
@@ -202,18 +204,40 @@ export class PanelPage {
     await this.seesTurn("focused");
   }
 
-  /** Gives answer after answer, as a householder would, until an ending or the turn `stop`. */
-  async follow(answers: Answers, stop?: string): Promise<void> {
-    const asked = new Set<string>();
-    while (this.turn.turn !== stop && this.turn.kind !== "ending" && this.turn.kind !== "model") {
-      const { turn, kind } = this.turn;
-      const answer = answers[turn];
-      if (asked.has(turn)) throw new Error(`${turn} came up again`);
-      asked.add(turn);
-      if (kind === "gate" && answer === undefined) await this.confirmGate();
-      else if (answer === undefined) throw new Error(`No answer for ${turn}`);
-      else await (typeof answer === "string" ? this.answer(answer) : this.measure(answer));
+  /**
+   * Gives answer after answer, as a householder would whose machine is sound but for `answers`, until an ending or
+   * the question for the model code, or as many answers as told. Gates are confirmed.
+   */
+  async follow(answers: Answers = {}, count = Number.POSITIVE_INFINITY): Promise<void> {
+    for (let given = 0; given < count; given++) {
+      if (this.turn.kind === "ending" || this.turn.kind === "model") return;
+      await this.give(answers[this.turn.turn] ?? soundAnswer(this.session));
     }
+  }
+
+  /** Goes on to a turn, or to its ending for `cause`, by a way that reach.ts finds for these answers. */
+  async goTo(turn: string, answers: Answers = {}, cause?: string): Promise<void> {
+    const { events } = reach(this.session, turn, answers, cause).log;
+    for (const event of events.slice(this.session.log.events.length)) {
+      if (event.type === "answered") await this.give(event.answer);
+      else if (event.type === "measured") await this.give(event.reading as Reading);
+      else await this.waitsOut();
+    }
+    expect(this.turn.turn).toBe(turn);
+  }
+
+  /** Answers, confirms or measures, as the turn wants it. */
+  async give(answer: string | Reading): Promise<void> {
+    if (answer === runsOut) await this.waitsOut();
+    else if (typeof answer !== "string") await this.measure(answer);
+    else if (this.turn.kind === "gate" && answer === "ready") await this.confirmGate();
+    else await this.answer(answer);
+  }
+
+  /** Nothing is tapped until the time of a wait has come. */
+  async waitsOut(): Promise<void> {
+    const until = Date.parse(this.turn.wait?.until ?? "");
+    await this.sleep((until - Date.parse(await this.now())) / 3_600_000 + 0.01);
   }
 
   /** The page is closed and opened again at the very turn; a hazardous one only after all its gates. */
@@ -280,6 +304,15 @@ export class PanelPage {
     if (who) await expect(this.host.getByText(this.text(`who.${who}.name`)).first()).toBeVisible();
   }
 
+  /** A part of this kind that the shop's feed ties to this very code, ready for the basket. */
+  async seesPartFor(kind: string, code: string): Promise<void> {
+    const offered = this.host.getByRole("heading", { level: 4 }).first();
+    await expect(offered).toBeVisible();
+    expect(namesOfParts(code, kind)).toContain(await offered.textContent());
+    await expect(this.host.getByText(code, { exact: true }).first()).toBeVisible();
+    await expect(this.button(this.text("part.add")).first()).toBeVisible();
+  }
+
   /** What the browser keeps of this session, the instants left out. */
   async storedEvents(): Promise<object[]> {
     return eventsIn(await this.storedText());
@@ -289,12 +322,18 @@ export class PanelPage {
     return this.page.evaluate((key) => localStorage.getItem(key), this.#storeKey);
   }
 
+  /** Among the earlier answers in sight stands this reading with its verdict in words. */
+  async seesLine(turn: string, verdict: string): Promise<void> {
+    const words = this.text(`checks.${turn}.verdicts.${verdict}`);
+    await expect(this.host.getByRole("listitem").getByText(words)).toBeVisible();
+  }
+
   async seesNotice(id: string): Promise<void> {
     await expect(this.host.getByText(this.text(`notices.${id}`), { exact: true })).toBeVisible();
   }
 
   async #resumed(left: Session): Promise<void> {
-    this.session = resume(flow, JSON.parse(JSON.stringify(left.log)), await this.now()).session;
+    this.session = resume(flow, JSON.parse(JSON.stringify(left.log)), await this.now(), charts).session;
     await this.seesTurn();
   }
 

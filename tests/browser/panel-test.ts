@@ -30,7 +30,10 @@ export const test = base.extend<Fixtures, { site: string }>({
     const faults: string[] = [];
     const note = (text: string) => expectedFaults?.test(text) || faults.push(text);
     page.on("pageerror", (error) => note(error.message));
-    page.on("console", (message) => message.type() === "error" && note(message.text()));
+    page.on(
+      "console",
+      (message) => message.type() === "error" && note(`${message.text()} ${message.location().url}`),
+    );
     await page.route("**/favicon.ico", (route) => route.fulfill({ status: 204 }));
     await page.clock.install({ time: morning });
     await use(page);

@@ -1,30 +1,7 @@
-import { type Answers, flowOf, healthy } from "../session/drive.ts";
-import { feed, namesOfParts } from "./expected.ts";
+import { type Answers, flowOf } from "../session/drive.ts";
+import { codeWith } from "./expected.ts";
 import type { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
-
-/** A code from which every other differs in more than one place, with a part of this kind in stock. */
-function codeWith(kind: string): string {
-  const parts = feed.parts.filter((part) => part.kind === kind && part.stock === "in-stock");
-  const codes = feed.models.map(({ code }) => code);
-  const differs = (one: string, other: string) => [...one].filter((each, at) => each !== other[at]).length;
-  const code = codes.find(
-    (one) =>
-      codes.every((other) => other === one || differs(one, other) > 1) &&
-      parts.some((part) => part.fits.includes(one)),
-  );
-  if (!code) throw new Error(`The demo shop has no ${kind} in stock`);
-  return code;
-}
-
-async function seesPartFor(panel: PanelPage, kind: string, code: string): Promise<void> {
-  const names = namesOfParts(code, kind);
-  const offered = panel.host.getByRole("heading", { level: 4 }).first();
-  await expect(offered).toBeVisible();
-  expect(names, "a part that the feed ties to this very code").toContain(await offered.textContent());
-  await expect(panel.host.getByText(code, { exact: true }).first()).toBeVisible();
-  await expect(panel.button(panel.text("part.add")).first()).toBeVisible();
-}
 
 async function seesKindOnly(panel: PanelPage, kind: string): Promise<void> {
   const part = panel.text(`parts.${kind}.name`);
@@ -37,7 +14,7 @@ async function seesKindOnly(panel: PanelPage, kind: string): Promise<void> {
 }
 
 const tornSeal: Answers = {
-  ...healthy,
+  "opening.symptom": "no-ice",
   "door-seal.look": "torn",
   "door-seal.paper-strip": "slips",
   "door-seal.clean": "cleaned",
@@ -45,8 +22,7 @@ const tornSeal: Answers = {
 };
 
 const cloggedFilter: Answers = {
-  ...healthy,
-  "opening.changed": "new-filter",
+  "opening.symptom": "no-ice",
   "flow-test.run": flowOf(6),
   "flow-without-filter.prepare": "plug-fitted",
   "flow-without-filter.run": flowOf(25),
@@ -58,26 +34,26 @@ test.describe("a search that ends with a part", () => {
   }) => {
     const code = codeWith("door-seal");
     await panel.open();
-    await panel.follow(tornSeal, "door-seal.clean");
+    await panel.goTo("door-seal.clean", tornSeal);
     await panel.reload();
-    await panel.follow(tornSeal);
+    await panel.goTo("part.model", tornSeal, "seal-worn");
     await panel.reload();
     await panel.giveModel(code.toLowerCase().replace(/[ -]/g, ""), code);
     await panel.seesEnding("part", { cause: "seal-worn" });
-    await seesPartFor(panel, "door-seal", code);
+    await panel.seesPartFor("door-seal", code);
     await expect(panel.host.getByText(panel.text("part.proves"))).not.toHaveCount(0);
     await panel.reload();
-    await seesPartFor(panel, "door-seal", code);
+    await panel.seesPartFor("door-seal", code);
   });
 
   test("little water with the filter and enough without it is a new filter; a near miss is confirmed", async ({
     panel,
   }) => {
     const code = codeWith("water-filter");
-    await panel.openWhere("filter-age.fitted", cloggedFilter);
-    await panel.follow(cloggedFilter, "flow-without-filter.run");
+    await panel.openWhere("flow-test.run", cloggedFilter);
+    await panel.goTo("flow-without-filter.run", cloggedFilter);
     await panel.reload();
-    await panel.follow(cloggedFilter);
+    await panel.goTo("part.model", cloggedFilter, "filter-clogged");
     const typed = `${code.slice(0, -1)}#`;
     await panel.findModel(typed);
     await expect(panel.host.getByText(panel.text("measure.model-near", { count: 1, typed }))).toBeVisible();
@@ -87,12 +63,12 @@ test.describe("a search that ends with a part", () => {
     await panel.seesTurn();
     await panel.giveModel(typed, code);
     await panel.seesEnding("part", { cause: "filter-clogged" });
-    await seesPartFor(panel, "water-filter", code);
+    await panel.seesPartFor("water-filter", code);
   });
 
   test("of two codes that look alike neither is taken without a tap on it", async ({ panel }) => {
     const [one, twin] = ["BLQ254NH/A0", "BLQ254NH/AO"];
-    await panel.openWhere("part.model", tornSeal);
+    await panel.openWhere("part.model", tornSeal, undefined, "seal-worn");
     await panel.findModel(one as string);
     for (const code of [one, twin])
       await expect(panel.button(`${panel.text("measure.mine")}: ${code}`)).toBeVisible();
@@ -100,11 +76,11 @@ test.describe("a search that ends with a part", () => {
     await expect(panel.host.getByText(panel.text("measure.code-compare"))).toBeVisible();
     await panel.seesTurn();
     await panel.giveModel(one as string, twin as string);
-    await seesPartFor(panel, "door-seal", twin as string);
+    await panel.seesPartFor("door-seal", twin as string);
   });
 
   test("an unknown code names the kind of part and the shop's people, never a product", async ({ panel }) => {
-    await panel.openWhere("part.model", tornSeal);
+    await panel.openWhere("part.model", tornSeal, undefined, "seal-worn");
     await panel.findModel("QQQ 999 999");
     await expect(
       panel.host.getByText(panel.text("measure.model-unknown", { typed: "QQQ 999 999" })),
@@ -115,7 +91,7 @@ test.describe("a search that ends with a part", () => {
   });
 
   test("a plate that cannot be found names the kind of part and the shop's people", async ({ panel }) => {
-    await panel.openWhere("part.model", tornSeal);
+    await panel.openWhere("part.model", tornSeal, undefined, "seal-worn");
     await panel.goOnWithoutModel("measure.plate-lost");
     await seesKindOnly(panel, "door-seal");
     await panel.reload();
@@ -125,19 +101,14 @@ test.describe("a search that ends with a part", () => {
   test("a valve that gets water and lets none in is met behind both its gates, again after a reload", async ({
     panel,
   }) => {
-    const dryTray: Answers = {
-      ...healthy,
-      "fill-tube.look": "clear",
-      "inlet-valve.screen": "clean",
-      "inlet-valve.arrives": "strong",
-    };
-    await panel.openWhere("fill-tube.gate-back-panel", dryTray);
-    await panel.follow(dryTray, "inlet-valve.arrives");
+    const dryTray: Answers = { "opening.symptom": "no-ice", "reset.test": "moved-dry" };
+    await panel.openWhere("inlet-valve.gate-water-supply", dryTray);
+    await panel.goTo("inlet-valve.arrives");
     await panel.reload();
-    await panel.follow(dryTray);
+    await panel.goTo("part.model", {}, "inlet-valve-faulty");
     const code = codeWith("inlet-valve");
     await panel.giveModel(code);
     await panel.seesEnding("part", { cause: "inlet-valve-faulty" });
-    await seesPartFor(panel, "inlet-valve", code);
+    await panel.seesPartFor("inlet-valve", code);
   });
 });

@@ -1,4 +1,4 @@
-import { type Answers, celsius, flowOf, healthy } from "../session/drive.ts";
+import { type Answers, celsius, flowOf } from "../session/drive.ts";
 import type { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
 
@@ -14,33 +14,33 @@ test.describe("a search that ends with a professional", () => {
     panel,
   }) => {
     const warm: Answers = {
-      ...healthy,
+      "opening.symptom": "no-ice",
       "freezer-temperature.read": celsius(-5),
       "freezer-temperature.colder": "already-coldest",
     };
     await panel.open();
-    await panel.follow(warm, "freezer-temperature.colder");
+    await panel.goTo("freezer-temperature.colder", warm);
     await panel.reload();
-    await panel.answer("already-coldest");
+    await panel.goTo("professional.end", warm, "cooling-fault");
     await panel.seesEnding("professional", { cause: "cooling-fault", who: "refrigeration-engineer" });
   });
 
   test("too little water with and without the filter is a plumber's", async ({ panel }) => {
     const weak: Answers = {
-      ...healthy,
+      "opening.symptom": "no-ice",
       "flow-test.run": flowOf(6),
       "flow-without-filter.prepare": "plug-fitted",
       "flow-without-filter.run": flowOf(6),
     };
     await panel.openWhere("flow-test.run", weak);
-    await panel.follow(weak, "supply-line.look");
+    await panel.goTo("supply-line.look", weak);
     await panel.reload();
-    await panel.follow(weak);
+    await panel.goTo("professional.end", weak, "supply-weak");
     await panel.seesEnding("professional", { cause: "supply-weak", who: "plumber" });
   });
 
   test("somebody who asks for a person gets one, with the answers kept", async ({ panel }) => {
-    await panel.openWhere("door-closing.look", healthy);
+    await panel.openWhere("door-closing.look");
     await panel.answer("closes");
     await panel.reload();
     await panel.askForHelp();
@@ -53,10 +53,12 @@ test.describe("a search that ends with a professional", () => {
   });
 
   test("somebody who is sure of nothing is led to a person, and named no part", async ({ panel }) => {
-    await panel.openWhere("control-lock.look", healthy);
-    while (panel.turn.turn !== "reset.find") await knowsNothing(panel);
-    await panel.reload();
-    for (let turns = 0; panel.turn.kind !== "ending" && turns < 40; turns++) await knowsNothing(panel);
+    await panel.open();
+    await panel.goTo("opening.changed", { "opening.symptom": "no-ice" });
+    for (let turns = 0; panel.turn.kind !== "ending" && turns < 40; turns++) {
+      await knowsNothing(panel);
+      if (turns === 5) await panel.reload();
+    }
     await panel.seesEnding("professional", { who: "appliance-engineer" });
     expect(panel.turn.ending?.part).toBeNull();
     await expect(panel.button(panel.text("part.add"))).toHaveCount(0);
@@ -64,7 +66,11 @@ test.describe("a search that ends with a professional", () => {
 
   test("what this helper does not cover goes to the shop at once", async ({ panel }) => {
     await panel.open();
-    await panel.follow({ "opening.danger": "none", "opening.symptom": "something-else" });
+    await panel.follow({
+      "opening.danger": "none",
+      "opening.symptom": "not-sure",
+      "opening.bin": "something-else",
+    });
     await panel.seesEnding("professional", { cause: "not-covered", who: "shop" });
   });
 });

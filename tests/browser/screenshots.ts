@@ -4,7 +4,7 @@ import { buildEmbed } from "../../src/cli/build.ts";
 import { readFlow } from "../../src/cli/flows-folder.ts";
 import { readLocales } from "../../src/cli/locales-folder.ts";
 import { serveFolders } from "../../src/cli/serve.ts";
-import { createTexts } from "../../src/session/index.ts";
+import { createTexts, type Turn } from "../../src/session/index.ts";
 import { chromiumSwitches } from "../bench/chromium-switches.ts";
 import { createVisitor } from "../bench/visitor.ts";
 import { wornFilter } from "../bench/worn-filter.ts";
@@ -19,13 +19,16 @@ const folder = `${root}demo/screenshots/`;
 const built = `${root}.cache/screenshots`;
 const phone = { width: 360, height: 740 };
 
-/** By the turn where it is taken; `done` after everything but the last tap. */
-const shots: Record<string, { name: string; done?: true }> = {
-  "opening.danger": { name: "opening" },
-  "door-seal.paper-strip": { name: "check" },
-  "flow-test.run": { name: "flow", done: true },
-  "supply-line.gate-pulled-out": { name: "gate" },
-};
+/**
+ * The picture to take at a turn, wherever the advice brings it up, and each once; `done` after everything but the last
+ * tap.
+ */
+function shotAt({ turn, kind, station, picture, gated }: Turn): { name: string; done?: true } | undefined {
+  if (turn === "opening.danger") return { name: "opening" };
+  if (turn === "flow-test.run") return { name: "flow", done: true };
+  if (kind === "gate" && turn.endsWith("pulled-out")) return { name: "gate" };
+  return kind === "choice" && station && picture && !gated ? { name: "check" } : undefined;
+}
 
 /** Pictures that stand alone beside the overview. */
 const alone = ["check", "gate", "flow", "part"];
@@ -44,12 +47,12 @@ async function walk(browser: Browser, address: string, colorScheme: "light" | "d
   const visitor = createVisitor(page, flow, texts, wornFilter.answers, wornFilter.model);
   const taken = new Map<string, Buffer>();
   for (;;) {
-    const { turn, kind } = visitor.turn();
-    const shot = shots[turn];
-    if (shot && !shot.done) taken.set(shot.name, await take(page));
-    if (kind === "ending") break;
+    const shot = shotAt(visitor.turn());
+    const isNew = shot && !taken.has(shot.name);
+    if (isNew && !shot.done) taken.set(shot.name, await take(page));
+    if (visitor.turn().kind === "ending") break;
     await visitor.go(async () => {
-      if (shot?.done) taken.set(shot.name, await take(page));
+      if (isNew && shot.done) taken.set(shot.name, await take(page));
     });
   }
   await page.getByRole("button", { name: texts("part.add") }).waitFor();

@@ -1,5 +1,6 @@
 import { linesOf } from "../../src/session/index.ts";
-import { healthy } from "../session/drive.ts";
+import { reach } from "../session/reach.ts";
+import { sessionAt } from "./expected.ts";
 import { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
 
@@ -8,14 +9,15 @@ test.describe("changing one's mind", () => {
     panel,
   }) => {
     await panel.open();
-    await panel.follow(healthy, "door-closing.look");
+    await panel.goTo("opening.changed", { "opening.symptom": "no-ice" });
+    await panel.follow({}, 3);
     expect(linesOf(panel.session, panel.texts).find(({ turn }) => turn === "opening.changed")?.drops).toBe(2);
     await panel.change("opening.changed");
     expect(panel.turn.turn).toBe("opening.changed");
     expect(await panel.storedEvents()).toHaveLength(3);
     await panel.answer("moved");
     await panel.reload();
-    expect(panel.turn.turn).toBe("control-lock.look");
+    expect((await panel.storedEvents()).at(3)).toMatchObject({ answer: "moved" });
   });
 
   test("the last answer drops no other and is changed at once", async ({ panel }) => {
@@ -27,7 +29,7 @@ test.describe("changing one's mind", () => {
 
   test("keeping it changes nothing, and the focus goes back to where it came from", async ({ panel }) => {
     await panel.open();
-    await panel.follow(healthy, "opening.changed");
+    await panel.goTo("opening.changed");
     const kept = await panel.storedText();
     const change = panel.button(`${panel.text("ui.change")}: ${panel.text("checks.opening.danger.name")}`);
     await change.tap();
@@ -39,7 +41,8 @@ test.describe("changing one's mind", () => {
   });
 
   test("a hazardous step is met again only behind its gates", async ({ panel }) => {
-    await panel.openWhere("fill-tube.gate-back-panel", { ...healthy, "opening.changed": "new-filter" });
+    const atFilter = sessionAt("filter-seated.look", { "opening.symptom": "no-ice" });
+    await panel.openAt(reach(atFilter, "fill-tube.gate-back-panel"));
     await panel.change("filter-seated.look");
     expect(panel.turn.turn).toBe("filter-seated.gate-water-supply");
     await panel.confirmGate();
@@ -48,7 +51,7 @@ test.describe("changing one's mind", () => {
 
   test("starting again asks first, and then forgets everything", async ({ panel }) => {
     await panel.open();
-    await panel.follow(healthy, "control-lock.look");
+    await panel.goTo("control-lock.look");
     await panel.button(panel.text("ui.restart")).tap();
     await expect(panel.host.getByText(panel.text("ui.restart-ask"))).toBeFocused();
     await panel.seesTurn();
@@ -82,15 +85,15 @@ test.describe("double taps", () => {
   });
 
   test("of two answers tapped at once the first counts", async ({ panel }) => {
-    await panel.openWhere("control-lock.look", healthy);
+    await panel.openWhere("control-lock.look");
     const words = (id: string) => panel.text(`checks.control-lock.look.answers.${id}`);
     await tapTwice(panel, words("no-lock"), words("lock-on"));
-    await expect(panel.heading).toHaveText(panel.text("checks.ice-maker-switch.look.ask"));
-    expect((await panel.storedEvents()).at(-1)).toMatchObject({ answer: "no-lock" });
+    const turn = "control-lock.look";
+    await panel.took({ type: "answered", turn, answer: "no-lock", at: await panel.now() });
   });
 
   test("a gate confirmed twice is confirmed once, and only its own", async ({ panel }) => {
-    await panel.openWhere("supply-line.gate-water-supply", { ...healthy, "flow-test.run": "cannot" });
+    await panel.openWhere("supply-line.gate-water-supply");
     for (const box of await panel.host.getByRole("checkbox").all()) await box.tap();
     await panel.confirmButton.evaluate((button) => {
       (button as HTMLElement).click();
@@ -101,7 +104,7 @@ test.describe("double taps", () => {
   });
 
   test("a gate with a line left does not open, and says how many are left", async ({ panel }) => {
-    await panel.openWhere("stop-tap.gate-water-supply", { ...healthy, "flow-test.run": "cannot" });
+    await panel.openWhere("stop-tap.gate-water-supply");
     const kept = await panel.storedText();
     await expect(panel.confirmButton).toHaveCount(1);
     for (const box of (await panel.host.getByRole("checkbox").all()).slice(1)) await box.tap();
@@ -115,7 +118,7 @@ test.describe("double taps", () => {
     panel,
   }) => {
     await panel.open();
-    await panel.follow(healthy, "opening.changed");
+    await panel.goTo("opening.changed");
     await panel.button(panel.text("ui.restart")).tap();
     await tapTwice(panel, panel.text("ui.restart-yes"));
     await expect(panel.heading).toHaveText(panel.text("checks.opening.danger.ask"));

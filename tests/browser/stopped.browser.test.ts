@@ -1,4 +1,3 @@
-import { healthy } from "../session/drive.ts";
 import { flow } from "./expected.ts";
 import { expect, test } from "./panel-test.ts";
 
@@ -24,7 +23,7 @@ test.describe("a search that stops for safety", () => {
   }
 
   test("danger in the middle of a gated step stops, and stays so after a reload", async ({ panel }) => {
-    await panel.openWhere("filter-seated.gate-water-supply", { ...healthy, "opening.changed": "new-filter" });
+    await panel.openWhere("filter-seated.gate-water-supply", {});
     await panel.confirmGate();
     await panel.reload();
     await panel.reportDanger("water-near-socket");
@@ -35,8 +34,7 @@ test.describe("a search that stops for safety", () => {
   });
 
   test("danger can be reported from behind an ending", async ({ panel }) => {
-    await panel.openWhere("too-full.look", healthy);
-    await panel.answer("frosted");
+    await panel.openWhere("professional.end", {}, undefined, "defrost-fault");
     await panel.reportDanger("burning");
     await panel.seesEnding("stopped");
   });

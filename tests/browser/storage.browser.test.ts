@@ -1,6 +1,5 @@
-import { startSession } from "../../src/session/index.ts";
-import { at, follow, healthy } from "../session/drive.ts";
-import { flow } from "./expected.ts";
+import { at } from "../session/drive.ts";
+import { atModelOfBin, freshSession, sessionAt } from "./expected.ts";
 import { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
 
@@ -36,7 +35,11 @@ test.describe("storage", () => {
       await panel.open();
       await panel.answer("none");
       await panel.seesNotice("memory-only");
-      await panel.follow({ ...healthy, "door-closing.look": "stays-open", ...doorStaysOpen });
+      await panel.goTo(
+        "professional.end",
+        { "opening.symptom": "no-ice", "door-closing.look": "stays-open", ...doorStaysOpen },
+        "door-out-of-line",
+      );
       await panel.seesNotice("memory-only");
       await panel.seesEnding("professional", { cause: "door-out-of-line" });
       await page.reload();
@@ -60,7 +63,7 @@ test.describe("storage", () => {
   });
 
   test("whatever else lies there counts as nothing", async ({ panel, page }) => {
-    const { log } = startSession(flow, at(0));
+    const { log } = freshSession();
     for (const [what, stored] of Object.entries({
       "no JSON": "{{{",
       "an empty text": "",
@@ -86,11 +89,7 @@ test.describe("storage", () => {
     panel,
     page,
   }) => {
-    const atGate = follow(
-      startSession(flow, at(0)),
-      { ...healthy, "flow-test.run": "cannot" },
-      "stop-tap.gate-water-supply",
-    );
+    const atGate = sessionAt("stop-tap.gate-water-supply");
     const events = [
       ...atGate.log.events,
       { type: "answered", turn: "stop-tap.gate-water-supply", answer: "ready", items: [], at: at(60) },
@@ -114,9 +113,8 @@ test.describe("storage", () => {
       typed: "x",
       at: at(60),
     };
-    const worn = { ...healthy, "ice-bin.look": "not-seated", "ice-bin.reseat": "cracked" };
-    const atModel = follow(startSession(flow, at(0)), worn, "part.model");
-    const kept = { ...atModel.log, events: [...atModel.log.events, given] };
+    const { log } = atModelOfBin();
+    const kept = { ...log, events: [...log.events, given] };
     await page.goto("blank.html");
     await page.evaluate((text) => localStorage.setItem("fridgeside:panel", text), JSON.stringify(kept));
     await page.goto("index.html");
@@ -127,12 +125,12 @@ test.describe("storage", () => {
 
 test.describe("the connection", () => {
   test("lost after loading, it is said, and the search goes on to its ending", async ({ panel, page }) => {
-    await panel.openWhere("ice-bin.look", healthy);
-    await panel.answer("not-seated");
+    await panel.openWhere("ice-bin.reseat", { "opening.symptom": "no-ice" });
     await page.context().setOffline(true);
     await panel.seesNotice("offline");
     await panel.answer("cracked");
     await panel.seesNotice("offline");
+    await panel.goTo("part.model", {}, "bin-cracked");
     // The catalogue came with the page: even the part is found.
     await panel.giveModel("TBY-744-K4.W");
     await expect(

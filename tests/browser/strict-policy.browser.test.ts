@@ -1,4 +1,3 @@
-import { healthy } from "../session/drive.ts";
 import { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
 
@@ -23,14 +22,14 @@ test.describe("a page with a strict policy and Trusted Types", () => {
     expect((await responded).headers()["content-security-policy"]).toMatch(
       /default-src 'none'.*require-trusted-types-for/,
     );
-    await panel.follow(
+    await panel.goTo(
+      "part.model",
       {
-        ...healthy,
+        "opening.symptom": "no-ice",
         "freezer-temperature.read": { kind: "temperature", value: -18, unit: "C", with: "display" },
         "flow-test.run": { kind: "flow", runs: [{ volume: 60, unit: "ml", seconds: 10 }] },
-        "supply-line.look": "damaged",
       },
-      "part.model",
+      "line-damaged",
     );
     await panel.giveModel("TBY-744-K4.W");
     await panel.button(panel.text("part.copy")).tap();

@@ -1,11 +1,9 @@
-import { type Answers, healthy } from "../session/drive.ts";
 import { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
 
 /** Switched on at nine: the 24 hours of flows/limits.yaml end at nine next day. */
 async function startsToWait(panel: PanelPage): Promise<void> {
-  const off: Answers = { ...healthy, "ice-maker-switch.look": "off" };
-  await panel.openWhere("ice-maker-switch.switch-on", off);
+  await panel.openWhere("ice-maker-switch.switch-on", { "opening.symptom": "no-ice" });
   await panel.answer("switched-on");
   expect(panel.turn.turn).toBe("wait-for-ice.wait");
 }
@@ -28,7 +26,7 @@ test.describe("waiting", () => {
     await panel.sleep(1);
     expect(panel.turn.turn).toBe("wait-for-ice.came");
     await panel.answer("no-ice");
-    expect(panel.turn.turn).toBe("door-closing.look");
+    expect(["choice", "reading", "gate"], "the search goes on").toContain(panel.turn.kind);
   });
 
   test("somebody who comes back too early is still waiting, and is welcomed", async ({ panel }) => {

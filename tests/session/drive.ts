@@ -60,6 +60,7 @@ export const healthy: Answers = {
   "reset.test": "moved-dry",
   "filter-age.fitted": fittedOn("2026-02-01"),
   "flow-test.run": flowOf(25),
+  "tap-fill.fill": "quick",
   "filter-seated.look": "seated",
   "stop-tap.open": "was-open",
   "supply-line.look": "sound",

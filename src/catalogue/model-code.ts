@@ -45,6 +45,8 @@ export function normaliseCode(typed: string, longest = longestCode): TypedCode {
   // Tags are left out only to see whether anything else is there; their letters still count as typed.
   if (!/[\p{L}\p{N}]/u.test(typed.replace(/<[^<>]*>/g, ""))) return unreadable("no-code-characters");
   const code = codeText(typed);
+  // The ー of Japanese keypads counts as a letter, and as a dash: alone it leaves nothing.
+  if (code === "") return unreadable("no-code-characters");
   if (code.length > longest) return unreadable("too-long");
   return { kind: "code", code, typed };
 }

@@ -26,6 +26,11 @@ describe("normalising a model code", () => {
     expect(normaliseCode(typed)).toEqual({ kind: "code", code, typed });
   });
 
+  test("takes a lone ー of a Japanese keypad for no code, not for an empty one", () => {
+    for (const typed of ["ー", "ｰ"])
+      expect(normaliseCode(typed)).toEqual({ kind: "unreadable", problem: "no-code-characters", typed });
+  });
+
   test("keeps a question mark, which stands for a character that could not be read", () => {
     expect(codeOf("WX?40")).toBe("WX?40");
   });

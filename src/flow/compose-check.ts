@@ -126,6 +126,7 @@ function leave(place: Place, turn: string, answer: string, outcome: Outcome): Tr
     if (next.kind === "wait") Object.assign(note, waitNote(check.id, outcome.to, next));
     return { target: `#${base}/${outcome.to}`, actions: [remember(note)] };
   }
+  if (endsInVain(check, turn, answer, outcome)) note.inVain = true;
   if (place.scenario) note.done = check.id;
   if (outcome.to === "stopped") note.danger = answer;
   if (outcome.to === "fixed") note.creditsLastFix = true;
@@ -134,6 +135,14 @@ function leave(place: Place, turn: string, answer: string, outcome: Outcome): Tr
     note.who = (outcome.finds && flow.causes[outcome.finds]?.who) || "shop";
   }
   return { target: outcome.to === "done" ? exit(place) : `#${outcome.to}`, actions: [remember(note)] };
+}
+
+/** True for an answer of a wait that means something and leads on: what was waited for stayed away. */
+export function endsInVain(check: Check | Opening, turn: string, answer: string, { to }: Outcome): boolean {
+  if (!("outcomes" in check) || to !== "done" || !Object.values(check.turns).some(({ waits }) => waits))
+    return false;
+  const finding = `${turn.slice(check.id.length + 1)}.${answer}`;
+  return Object.values(check.outcomes ?? {}).some(({ from }) => from.includes(finding));
 }
 
 function exit({ scenario }: Place): string {

@@ -12,6 +12,9 @@ export type ChartContext = {
   /** Checks that had a second look, and those in which something was put right. */
   again: string[];
   mended: string[];
+  /** Causes put right since the last wait in vain, and those, one entry a try, after which what was waited for stayed away. */
+  untried: string[];
+  inVain: string[];
   /** How many answers were given, gates and waits included. */
   turns: number;
   /** Instants at which each wait began, by turn. */
@@ -37,6 +40,8 @@ export function createMemory(model: string | null = null): ChartContext {
     done: [],
     again: [],
     mended: [],
+    untried: [],
+    inVain: [],
     turns: 0,
     waits: {},
     remedies: 0,
@@ -69,6 +74,8 @@ export type Note = {
   again?: { check: string; found: string[] };
   waitStarts?: string;
   waited?: boolean;
+  /** A wait ended without what was waited for. */
+  inVain?: boolean;
   returnTo?: string | null;
   cause?: string | null;
   /** The ending is owed to whatever was put right last, by this very answer or before it. */
@@ -114,6 +121,7 @@ export function remember(memory: ChartContext, note: Note, event: ChartEvent): C
     next.causes = { ...next.causes, [note.remedies]: "fixed" };
     next.remedies = memory.remedies + 1;
     next.lastFixed = note.remedies;
+    next.untried = [...memory.untried.filter((cause) => cause !== note.remedies), note.remedies];
     next.mended = [...memory.mended, checkOf(note.turn ?? "")];
     if (note.causeStation) marks.push({ station: note.causeStation, state: "fixed" });
   }
@@ -121,6 +129,10 @@ export function remember(memory: ChartContext, note: Note, event: ChartEvent): C
   if (note.done) next.done = [...memory.done.filter((check) => check !== note.done), note.done];
   if (note.waitStarts) next.waits = { ...memory.waits, [note.waitStarts]: event.at };
   if (note.waited) next.remediesAtWait = next.remedies;
+  if (note.inVain) {
+    next.inVain = [...memory.inVain, ...next.untried];
+    next.untried = [];
+  }
   if (note.returnTo !== undefined) next.returnTo = note.returnTo;
   if (note.cause !== undefined) next.cause = note.cause;
   if (note.creditsLastFix) next.cause = note.remedies ?? memory.lastFixed;

@@ -28,3 +28,27 @@ test("putting something right takes back what a wait before it showed, and nothi
   const { findings } = memoryAfter(waited, { ...emptied, forgets: ["wait-for-ice"] });
   expect(Object.keys(findings)).toEqual(["ice-bin.empty"]);
 });
+
+describe("a fix after which the ice stayed away", () => {
+  const event = (minute: number) => ({ type: "answered", at: `2026-03-02T08:0${minute}:00Z` });
+  const unlocked: Note = { turn: "control-lock.unlock", answer: "unlocked", remedies: "control-locked" };
+  const noIce: Note = { turn: "wait-for-ice.came", answer: "no-ice", inVain: true };
+  const emptiedLater: Note = { ...emptied, forgets: ["wait-for-ice"] };
+
+  test("stays known as tried in vain when something else is put right later", () => {
+    const memory = [unlocked, noIce, emptiedLater].reduce(
+      (before, note, minute) => remember(before, note, event(minute)),
+      createMemory(),
+    );
+    expect(memory.inVain).toEqual(["control-locked"]);
+    expect(memory.untried).toEqual([emptied.remedies]);
+  });
+
+  test("counts once a wait, however often the wait is asked about again", () => {
+    const memory = [unlocked, noIce, noIce].reduce(
+      (before, note, minute) => remember(before, note, event(minute)),
+      createMemory(),
+    );
+    expect(memory.inVain).toEqual(["control-locked"]);
+  });
+});

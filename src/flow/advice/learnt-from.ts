@@ -1,7 +1,6 @@
 import { type Belief, createBelief, failedFix, type Model, updateBelief } from "../../diagnosis/index.ts";
-import type { Flow, Outcome } from "../flow.ts";
+import type { Flow } from "../flow.ts";
 import type { ChartContext } from "../memory.ts";
-import { isWaitForIce } from "./model-of.ts";
 
 /** What a session's memory means to the diagnosis: the belief, and the causes put right since the last wait. */
 export type Learnt = { belief: Belief; fixed: string[] };
@@ -28,33 +27,7 @@ export function learntFrom(flow: Flow, model: Model, memory: ChartContext, succe
   let belief = shown
     .sort((a, b) => a.at - b.at)
     .reduce((now, { check, outcome }) => updateBelief(model, now, check, outcome), createBelief());
-  const { repairs, waitedInVain } = timesIn(flow, memory);
-  const fixed: string[] = [];
-  for (const [cause, at] of repairs) {
-    if (memory.causes[cause] !== "fixed" || !model.causeAt.has(cause)) continue;
-    if (at > waitedInVain) fixed.push(cause);
-    else belief = failedFix(belief, cause, success);
-  }
-  return { belief, fixed };
-}
-
-/** When each cause was last put right, and when the last wait ended without what was waited for. */
-function timesIn(
-  flow: Flow,
-  { findings }: ChartContext,
-): { repairs: Map<string, number>; waitedInVain: number } {
-  const repairs = new Map<string, number>();
-  let waitedInVain = Number.NEGATIVE_INFINITY;
-  for (const [place, { answer, at }] of Object.entries(findings)) {
-    const [check = "", turn = ""] = place.split(".");
-    const rule = flow.checks[check];
-    const turns = rule?.turns ?? {};
-    const results: Record<string, Outcome> = { ...turns[turn]?.answers, ...turns[turn]?.verdicts };
-    const when = Date.parse(at);
-    const remedied = results[answer]?.remedies;
-    if (remedied) repairs.set(remedied, Math.max(repairs.get(remedied) ?? when, when));
-    const afterWait = isWaitForIce(rule) && Object.values(turns).some(({ then }) => then === turn);
-    if (afterWait && results[answer]?.to === "done") waitedInVain = Math.max(waitedInVain, when);
-  }
-  return { repairs, waitedInVain };
+  const isKnown = (cause: string) => model.causeAt.has(cause);
+  for (const cause of memory.inVain.filter(isKnown)) belief = failedFix(belief, cause, success);
+  return { belief, fixed: memory.untried.filter(isKnown) };
 }

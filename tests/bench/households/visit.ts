@@ -111,7 +111,7 @@ export function waitForIce(visit: Visit, check = firstWait(visit.home.scene)): v
   // The answer by which a wait ends without what was waited for.
   const [answer = "none"] =
     Object.entries(turns[turn]?.answers ?? {}).find(([, { to }]) => to === "done") ?? [];
-  const note = { turn: `${check}.${turn}`, answer, waited: true, done: check };
+  const note = { turn: `${check}.${turn}`, answer, waited: true, inVain: true, done: check };
   visit.memory = remember(visit.memory, note, { type: "answered", at: now(visit) });
   visit.fixed = [];
 }

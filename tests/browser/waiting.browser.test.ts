@@ -9,7 +9,8 @@ async function startsToWait(panel: PanelPage): Promise<void> {
 }
 
 async function seesLeft(panel: PanelPage, hours: number, minutes: number): Promise<void> {
-  await expect(panel.host.getByText(panel.text("measure.wait-left", { hours, minutes }))).toBeVisible();
+  const left = panel.text(hours ? "measure.wait-left" : "measure.wait-minutes", { hours, minutes });
+  await expect(panel.host.getByText(left, { exact: true })).toBeVisible();
 }
 
 test.describe("waiting", () => {

@@ -13,7 +13,7 @@ export function EndingScreen({ turn, services, texts }: ScreenProps) {
     <>
       {ending.cause && (
         <p>
-          <b>{texts("part.cause")}</b> {ending.cause}
+          {ending.outcome !== "fixed" && <b>{texts("part.cause")}</b>} {ending.cause}
         </p>
       )}
       {ending.part && <PartCard wanted={ending.part} services={services} texts={texts} />}
@@ -52,7 +52,7 @@ function Found({ found, heading, texts }: { found: Evidence[]; heading: string; 
 function summaryOf({ heading, ending }: Turn, found: Evidence[], texts: Texts): string {
   const lines = [
     heading,
-    ending?.cause && `${texts("part.cause")} ${ending.cause}`,
+    ending?.cause && (ending.outcome === "fixed" ? "" : `${texts("part.cause")} `) + ending.cause,
     ending?.part?.model && `${texts("part.model")} ${ending.part.model}`,
     ending?.part && `${texts("part.kind")} ${ending.part.name}`,
     "",

@@ -27,10 +27,13 @@ export function WaitScreen({ turn, services, texts }: ScreenProps) {
     minute: "2-digit",
   });
   return (
-    <div class="wait">
+    <div class="waiting">
       <p class="left">
         {minutes > 0
-          ? texts("measure.wait-left", { hours: Math.floor(minutes / 60), minutes: minutes % 60 })
+          ? texts(minutes < 60 ? "measure.wait-minutes" : "measure.wait-left", {
+              hours: Math.floor(minutes / 60),
+              minutes: minutes % 60,
+            })
           : texts("measure.wait-over")}
       </p>
       <progress aria-hidden="true" max={until - from} value={Math.min(until, now) - from} />

@@ -56,7 +56,7 @@ export const endingFixtures: Record<string, View> = {
     endingTurn("The ice maker makes ice again", {
       ...none,
       outcome: "fixed",
-      cause: "The ice maker was switched off.",
+      cause: "You switched the ice maker on.",
       who: "",
       evidence: evidence.slice(0, 1),
     }),

@@ -131,13 +131,19 @@ describe("every ending", () => {
     expect(text()).not.toContain("Winterhof");
   });
 
+  test("calls what somebody put right no cause", async () => {
+    const { text } = await atEnding("fixed");
+    expect(text()).toContain("You switched the ice maker on.");
+    expect(text()).not.toContain("Cause:");
+  });
+
   test("copies its summary", async () => {
     const writeText = vi.spyOn(navigator.clipboard, "writeText").mockResolvedValue();
     const { tap, settle, text } = await atEnding("fixed");
     await tap("Copy this summary");
     await settle();
     expect(writeText.mock.calls[0]?.[0]).toBe(
-      "The ice maker makes ice again\nCause: The ice maker was switched off.\n\n- Does the door hold a strip of paper?: It holds everywhere",
+      "The ice maker makes ice again\nYou switched the ice maker on.\n\n- Does the door hold a strip of paper?: It holds everywhere",
     );
     expect(text()).toContain("Copied.");
     writeText.mockRestore();
@@ -148,7 +154,7 @@ describe("every ending", () => {
     const { tap, settle, all } = await atEnding("fixed");
     await tap("Copy this summary");
     await settle();
-    expect(all<HTMLTextAreaElement>("textarea")[0]?.value).toContain("The ice maker was switched off.");
+    expect(all<HTMLTextAreaElement>("textarea")[0]?.value).toContain("You switched the ice maker on.");
     expect(all<HTMLTextAreaElement>("textarea")[0]?.readOnly).toBe(true);
     writeText.mockRestore();
   });

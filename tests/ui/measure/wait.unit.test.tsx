@@ -18,6 +18,13 @@ test("says how long is left, rounded up to the minute, and when it ends", async 
   expect(all("time")[0]?.getAttribute("datetime")).toBe("2025-06-21T09:00:00+01:00");
 });
 
+test("leaves out the hours in the last one", async () => {
+  now = "2025-06-21T08:48:30+01:00";
+  const { text } = await atWait();
+  expect(text()).toContain("12 min left");
+  expect(text()).not.toContain("0 h");
+});
+
 test("keeps up with the clock by itself", async () => {
   now = "2025-06-20T13:40:00+01:00";
   const { text, settle } = await atWait();

@@ -27,7 +27,7 @@ test.describe("own words for what is going wrong", () => {
     await expect(field(panel)).toBeFocused();
     await panel.seesTurn();
     expect(await panel.storedText()).toBe(kept);
-    expect(asked).toEqual([]);
+    expect(asked.filter((url) => !url.endsWith("/axe.min.js"))).toEqual([]);
     await suggested(panel).first().tap();
     await panel.took({ type: "answered", turn: "opening.symptom", answer: "leaking", at: await panel.now() });
     expect(panel.turn.turn).toBe("opening.leak");

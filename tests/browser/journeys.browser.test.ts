@@ -3,7 +3,6 @@ import type { Page } from "@playwright/test";
 import { type Answers, flowOf, runsOut } from "../session/drive.ts";
 import { soundAnswer } from "../session/reach.ts";
 import { codeWith } from "./expected.ts";
-import { PanelPage } from "./panel-page.ts";
 import { test } from "./panel-test.ts";
 
 /**
@@ -135,9 +134,8 @@ for (const [scenario, journey] of Object.entries(journeys)) {
 
   test(`${scenario}: from a fresh page to ${ending.cause ?? ending.outcome}, as the signs have it`, async ({
     page,
+    panel,
   }) => {
-    // Every turn is looked at by axe elsewhere.
-    const panel = new PanelPage(page, { axe: false });
     const take = createCamera(page, scenario);
     await panel.open();
     await take(panel.turn.turn);

@@ -31,7 +31,7 @@ export function sessionsAtEveryTurn(): Map<string, Session> {
     for (const name of allTurns()) if (!found.has(name)) lookFor(name, start, found);
   const missing = allTurns().filter((turn) => !found.has(turn));
   if (missing.length > 0) throw new Error(`No session came to ${missing.join(", ")}`);
-  return found;
+  return new Map(allTurns().map((turn) => [turn, found.get(turn) as Session]));
 }
 
 /** Goes ways to a turn until it is met; whatever they come past is found as well. */

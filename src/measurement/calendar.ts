@@ -106,6 +106,27 @@ export function daysBetween(a: string, b: string): number {
   return dayNumber(b) - dayNumber(a);
 }
 
+const [firstDay, lastDay] = [dayNumber("0000-01-01"), dayNumber("9999-12-31")];
+
+/**
+ * The day some whole days later, or earlier when negative; what lies before the year 0000 or after 9999 becomes the
+ * first or the last day that can be written. `addDays("2024-02-28", 2)` is '2024-03-01'.
+ */
+export function addDays(date: string, days: number): string {
+  const number = Math.min(lastDay, Math.max(firstDay, dayNumber(date) + days));
+  // The way back from dayNumber: 400 years have 146 097 days, and 1 460, 36 524 and 146 096 are the last days of
+  // four years, of a century and of the whole, which would else begin a year of their own.
+  const era = Math.floor(number / 146_097);
+  const inEra = number - era * 146_097;
+  const leapDays = Math.floor(inEra / 1460) - Math.floor(inEra / 36_524) + Math.floor(inEra / 146_096);
+  const year = Math.floor((inEra - leapDays) / 365);
+  const inYear = inEra - (365 * year + Math.floor(year / 4) - Math.floor(year / 100));
+  const fromMarch = Math.floor((5 * inYear + 2) / 153);
+  const month = ((fromMarch + 2) % 12) + 1;
+  const day = inYear - Math.floor((153 * fromMarch + 2) / 5) + 1;
+  return `${monthOf(era * 400 + year + (month < 3 ? 1 : 0), month)}-${padded(day, 2)}`;
+}
+
 /**
  * Whole months from `a` to `b`: the largest n for which `addMonths(a, n)` is not after `b`. So 31 January
  * to 28 February is one, and a filter is n months old on the very day on which it becomes due.

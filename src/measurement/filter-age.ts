@@ -22,7 +22,17 @@ export type FittedWhen =
   | { by: "season"; season: Season; year: number; hemisphere?: "north" | "south" | undefined }
   | { by: "since-moving"; month: string };
 
-export type FilterAgeReading = { kind: "filter-age"; fitted: FittedWhen };
+/**
+ * What draws on the filter: how many people, and what they take, only ice, some glasses of water as well, or all that
+ * they drink. `capacity` is what is printed on the cartridge, in litres.
+ */
+export type FilterUse = {
+  people: number;
+  habit: "ice" | "glasses" | "all";
+  capacity?: number | undefined;
+};
+
+export type FilterAgeReading = { kind: "filter-age"; fitted: FittedWhen; use?: FilterUse | undefined };
 
 /** Ages in months and due dates 'YYYY-MM-DD'; null where the answer sets no bound. */
 export type FilterAgeAssessment = {
@@ -40,13 +50,26 @@ function firstMonthOf({ season, year, hemisphere }: FittedWhen & { by: "season" 
   return monthOf(year, month > 12 ? month - 12 : month);
 }
 
-/** The days on which the filter may have been fitted, both ends included; null is 'some time before'. */
-function fittedBetween(when: FittedWhen): [first: string | null, last: string] {
+/** The days that an answer stands for, both ends included; null is 'some time before'. */
+function daysMeant(when: FittedWhen): [first: string | null, last: string] {
   if (when.by === "date") return [when.date, when.date];
   if (when.by === "since-moving") return [null, lastDayOf(when.month)];
   if (when.by === "month") return [firstDayOf(when.month), lastDayOf(when.month)];
   const first = firstDayOf(firstMonthOf(when));
   return [first, lastDayOf(addMonths(first, 2).slice(0, 7))];
+}
+
+/**
+ * The days on which the filter may have been fitted, both ends included, none after `today`; `first` null is 'some
+ * time before'. Null for an answer that {@link checkFittedWhen} refuses.
+ */
+export function fittedBetween(
+  when: FittedWhen,
+  today: string,
+): { first: string | null; last: string } | null {
+  if (checkFittedWhen(when, today, { earliest: "" })) return null;
+  const [first, last] = daysMeant(when);
+  return { first, last: last < today ? last : today };
 }
 
 /**
@@ -78,10 +101,10 @@ export function assessFilterAge(
   today: string,
   limitMonths: number,
 ): FilterAgeAssessment {
-  if (checkFittedWhen(fitted, today, { earliest: "" }))
+  const days = fittedBetween(fitted, today);
+  if (!days)
     return { months: { low: 0, high: null }, verdict: "unclear", dueOn: { earliest: null, latest: null } };
-  const [first, end] = fittedBetween(fitted);
-  const last = end < today ? end : today;
+  const { first, last } = days;
   const earliest = first && addMonths(first, limitMonths);
   const latest = addMonths(last, limitMonths);
   return {

@@ -2,27 +2,36 @@ import {
   type Band,
   combine,
   type Estimate,
+  estimateOf,
   guardBand,
   quotient,
+  rangeOf,
   rectangular,
   type Verdict,
-  verdictAgainst,
+  verdictOutside,
 } from "./estimate.ts";
 import { checkRange, type RangeProblem } from "./number.ts";
-import { fromMillilitres, toMillilitres, type VolumeUnit } from "./units.ts";
+import { fromMillilitres, type JugUnit, toMillilitres } from "./units.ts";
 
 /** Water caught in one go. Grams mean that it was weighed on kitchen scales, other units a measuring jug. */
-export type FlowRun = { volume: number; unit: VolumeUnit; seconds: number };
+export type FlowRun = { volume: number; unit: JugUnit; seconds: number };
 
-/** One or more runs of the dispenser, all through the same water path. */
-export type FlowReading = { kind: "flow"; runs: readonly FlowRun[] };
+/**
+ * One or more runs of the dispenser, all through the same water path; `before` has the runs that they are compared
+ * with, made with the filter in place.
+ */
+export type FlowReading = {
+  kind: "flow";
+  runs: readonly FlowRun[];
+  before?: readonly FlowRun[] | undefined;
+};
 
 /** Everything that judges a flow; the numbers live with the flow data. All are above zero. */
 export type FlowLimits = {
   /** least good flow, ml/s */
   minimum: number;
-  /** guard band, in standard uncertainties */
-  guard: number;
+  /** probability with which the true flow lies in the stated range, 0 to 1 */
+  coverage: number;
   /**
    * How far apart two runs may lie, in standard uncertainties of their difference. For 5 % false alarms
    * about 2 with two runs and 2.3 with three (critical range of ISO 5725-6, from memory).
@@ -43,12 +52,19 @@ export type FlowLimits = {
   largestMillilitres: number;
 };
 
-/** `band` is the zone around the minimum that is too close to call; all in ml/s. */
+/** What the runs come to, in ml/s. */
 export type FlowAssessment = {
   perSecond: Estimate;
+  /** where the true flow lies, with the stated probability */
+  range: Band;
   runs: Estimate[];
   agree: boolean;
+  /** the one run without which all others agree, from 0; null when there is none, or when it could be another */
+  odd: number | null;
+  /** each of three runs or more gave less than the one before: a throttled supply does that, a slip of the jug does not */
+  falling: boolean;
   verdict: Verdict;
+  /** the zone around the minimum in which such runs are too close to call */
   band: Band;
 };
 
@@ -66,7 +82,8 @@ export function checkFlowRun(run: FlowRun, limits: FlowLimits): FlowProblem[] {
   ];
 }
 
-const onScales = (run: FlowRun) => run.unit === "g";
+/** Whether the water was weighed. */
+export const onScales = (run: FlowRun) => run.unit === "g";
 const inJug = (run: FlowRun) => !onScales(run);
 
 /**
@@ -81,12 +98,27 @@ function pool(runs: readonly FlowRun[], limits: FlowLimits): Estimate {
   const volume = runs.reduce((sum, run) => sum + toMillilitres(run.volume, run.unit), 0);
   const seconds = runs.reduce((sum, run) => sum + run.seconds, 0);
   const weighed = runs.every(onScales);
-  const reading = rectangular(weighed ? limits.scaleReading : limits.jugReading) * Math.sqrt(runs.length);
-  const scale = weighed ? 0 : rectangular(limits.jugScale) * volume;
+  const reading = weighed ? limits.scaleReading : limits.jugReading;
+  const scale = weighed ? [] : [limits.jugScale * volume];
+  // The sum of several reading errors is close to normal; that of one run is even.
+  const alone = runs.length === 1;
+  const errors = alone
+    ? { evenly: [reading, ...scale] }
+    : { evenly: scale, normal: [rectangular(reading) * Math.sqrt(runs.length)] };
   return quotient(
-    { value: volume, u: Math.hypot(reading, scale) },
-    { value: seconds, u: limits.timing * Math.sqrt(runs.length) },
+    estimateOf(volume, errors),
+    estimateOf(seconds, { normal: [limits.timing * Math.sqrt(runs.length)] }),
   );
+}
+
+/**
+ * The flow that all runs come to together, in ml/s. Jug runs and weighed runs share no error, so each kind is pooled
+ * alone and the two are weighted by 1/u²; one sum over both would let a rough jug spoil a good weighing.
+ */
+export function flowOf(runs: readonly FlowRun[], limits: FlowLimits): Estimate {
+  const [weighed, poured] = [runs.filter(onScales), runs.filter(inJug)];
+  if (!weighed.length || !poured.length) return pool(runs, limits);
+  return combine(pool(weighed, limits), pool(poured, limits));
 }
 
 /** Between two runs with the same jug its scale error cancels; between a jug and scales it does not. */
@@ -100,25 +132,39 @@ function doAgree(a: FlowRun, b: FlowRun, limits: FlowLimits): boolean {
  * The flow from one or more runs and whether it reaches the minimum. Expects runs that {@link checkFlowRun}
  * finds no fault with. Never throws: without runs, or with no time at all, the verdict is 'unclear'.
  *
- * Jug runs and weighed runs share no error, so each kind is pooled alone and the two results are weighted
- * by 1/u²; one sum over both would let a rough jug spoil a good weighing. When runs disagree the water did
- * not run evenly and the pooled uncertainty is too small: a verdict then needs every run to say the same.
+ * When runs disagree the water did not run evenly and the pooled uncertainty is too small: a verdict then needs every
+ * run to say the same.
  */
 export function assessFlow({ runs }: FlowReading, limits: FlowLimits): FlowAssessment {
-  const mixed = runs.some(onScales) && runs.some(inJug);
-  const perSecond = mixed
-    ? combine(pool(runs.filter(onScales), limits), pool(runs.filter(inJug), limits))
-    : pool(runs, limits);
-  const rule = { limit: limits.minimum, better: "above", guard: limits.guard } as const;
-  const verdict = verdictAgainst(perSecond, rule);
+  const { minimum, coverage } = limits;
+  // A jug errs by a fraction of what it holds. Judged by the errors of a low reading, which are small ones, a flow
+  // on the limit would fail too often: so by those that the runs would have on the limit.
+  const onLimit = ({ unit, seconds }: FlowRun) => {
+    return { volume: fromMillilitres(minimum * seconds, unit), unit, seconds };
+  };
+  const bandOf = (some: readonly FlowRun[]) =>
+    guardBand(flowOf(some.map(onLimit), limits), minimum, coverage);
+  const perSecond = flowOf(runs, limits);
   const each = runs.map((run) => pool([run], limits));
-  const agree = runs.every((a, i) => runs.slice(i + 1).every((b) => doAgree(a, b, limits)));
-  const certain = agree || each.every((run) => verdictAgainst(run, rule) === verdict);
+  const band = bandOf(runs);
+  const verdict = verdictOutside(perSecond.value, band, "above");
+  const doAll = (some: readonly FlowRun[]) =>
+    some.every((a, i) => some.slice(i + 1).every((b) => doAgree(a, b, limits)));
+  const agree = doAll(runs);
+  const [odd = null, another] =
+    agree || runs.length < 3 ? [] : [...runs.keys()].filter((i) => doAll(runs.filter((_, j) => j !== i)));
+  const [first, last] = [runs[0], runs.at(-1)];
+  const falls = each.every(({ value }, i) => value < (each[i - 1]?.value ?? Number.POSITIVE_INFINITY));
+  const certain =
+    agree || runs.every((run, i) => verdictOutside(each[i]?.value ?? 0, bandOf([run]), "above") === verdict);
   return {
     perSecond,
+    range: rangeOf(perSecond, coverage),
     runs: each,
     agree,
+    odd: another === undefined ? odd : null,
+    falling: runs.length > 2 && falls && !!first && !!last && !doAgree(first, last, limits),
     verdict: certain ? verdict : "unclear",
-    band: guardBand(perSecond.u, limits.minimum, limits.guard),
+    band,
   };
 }

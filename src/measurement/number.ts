@@ -11,13 +11,15 @@ const longestEntry = 40;
  * Reads a typed number; never throws, whatever the string.
  *
  * Takes surrounding space, a decimal point, a decimal comma or the Arabic decimal separator, a leading
- * plus, a hyphen or a true minus (U+2212), and Arabic or Persian digits, which some phone keyboards type.
+ * plus, a hyphen or a true minus (U+2212), and Arabic or Persian digits, which some phone keyboards type; marks of the
+ * direction of writing, which nobody sees, are passed over.
  * Zero is a value. Unreadable are exponents, hex, words, inner space and more than 40 characters, and also
  * '1,500' or '1.500': one country reads fifteen hundred there, another one and a half, so we ask again.
  */
 export function readNumber(typed: string): NumberReading {
   // The last four bits of U+0660 to 0669 and U+06F0 to 06F9 are the digit's value.
   const text = typed
+    .replace(/[\u061c\u200e\u200f]/g, "")
     .trim()
     .replace(/[\u0660-\u0669\u06f0-\u06f9]/g, (digit) => `${digit.charCodeAt(0) & 15}`)
     .replace(/[,\u066b]/, ".")

@@ -1,39 +1,63 @@
 import {
   type Band,
   type Estimate,
+  estimateOf,
   guardBand,
-  rectangular,
+  rangeOf,
   type Verdict,
   verdictAgainst,
 } from "./estimate.ts";
 import { checkRange, type RangeProblem } from "./number.ts";
 import { fromCelsius, type TemperatureUnit, toCelsius } from "./units.ts";
 
-/** A freezer temperature, read off the appliance's own display or a thermometer laid inside. */
+/**
+ * A temperature, read off the appliance's own display or off a thermometer between frozen packs or in a glass of
+ * water. `place` is the freezer unless said. `stood` is how long the thermometer was in there, in minutes; it counts as
+ * settled unless said.
+ */
 export type TemperatureReading = {
   kind: "temperature";
   value: number;
   unit: TemperatureUnit;
   with: "display" | "thermometer";
+  place?: "freezer" | "fridge" | undefined;
+  stood?: number | undefined;
 };
 
 /** Everything that judges a temperature; the numbers live with the flow data. */
 export type TemperatureLimits = {
-  /** warmest good temperature, °C */
+  /** warmest freezer that is good for ice, and warmest good fridge, °C */
   limitC: number;
-  /** guard band, in standard uncertainties */
-  guard: number;
+  fridgeC: number;
+  /** probability with which the true temperature lies in the stated range, 0 to 1 */
+  coverage: number;
   /** error of the appliance's display, ± K, rectangular */
   displayError: number;
   /** error of a household thermometer, ± K, rectangular */
   thermometerError: number;
+  /** time constant of a thermometer between frozen packs, and in a glass of water in the fridge, minutes */
+  settling: { freezer: number; fridge: number };
+  /** where a thermometer comes from, °C */
+  roomC: number;
   /** range of a believable answer, °C */
   coldestC: number;
   warmestC: number;
 };
 
-/** `band` is the zone around the limit that is too close to call; all in °C. */
-export type TemperatureAssessment = { celsius: Estimate; verdict: Verdict; band: Band };
+/** All in °C. */
+export type TemperatureAssessment = {
+  celsius: Estimate;
+  /** where the true temperature lies, with the stated probability */
+  range: Band;
+  verdict: Verdict;
+  /** the limit of its place, and the zone around it that is too close to call */
+  limit: number;
+  band: Band;
+  /** the thermometer is no further from the end than half of its own error; true where nobody said how long it stood */
+  settled: boolean;
+  /** how many minutes in all it takes to get there, rounded up to 5 */
+  minutesNeeded: number;
+};
 
 /** Whether a temperature can be true, or why not, with the range in the unit in which it was typed. */
 export function checkTemperature(
@@ -43,17 +67,38 @@ export function checkTemperature(
   return checkRange(value, { min: fromCelsius(coldestC, unit), max: fromCelsius(warmestC, unit) });
 }
 
-/** The temperature in °C and whether it is cold enough; colder passes. Never throws. */
+/**
+ * The temperature in °C and whether it is cold enough for its place; colder passes. Never throws.
+ *
+ * A thermometer nears the end like e^(−t/τ) (an instrument of the first order; thermometry handbooks, from memory), so
+ * what it still has to fall follows from what it fell since it left the room. Room and τ are guesses: up to twice as
+ * much counts as an even error, for one of just that width would be wrong about each that falls as it should.
+ */
 export function assessTemperature(
   reading: TemperatureReading,
   limits: TemperatureLimits,
 ): TemperatureAssessment {
-  const error = reading.with === "display" ? limits.displayError : limits.thermometerError;
-  const celsius = { value: toCelsius(reading.value, reading.unit), u: rectangular(error) };
-  const { limitC: limit, guard } = limits;
+  const { coverage, thermometerError, coldestC, warmestC } = limits;
+  const place = reading.place ?? "freezer";
+  const limit = place === "fridge" ? limits.fridgeC : limits.limitC;
+  const settling = limits.settling[place];
+  const byThermometer = reading.with === "thermometer";
+  const value = toCelsius(reading.value, reading.unit);
+  // The room was warmer than the reading, at least by what a thermometer can tell: some kitchens are hot.
+  const fallen = Math.max(limits.roomC - value, thermometerError);
+  const left = Math.exp(-Math.max(0, reading.stood ?? 0) / settling);
+  const waited = byThermometer && reading.stood !== undefined;
+  const lag = waited ? Math.min((fallen * left) / (1 - left), warmestC - coldestC) : 0;
+  const error = byThermometer ? thermometerError : limits.displayError;
+  const celsius = estimateOf(value, { evenly: waited ? [error, 2 * lag] : [error] });
+  const minutes = settling * Math.log((fallen + lag) / (thermometerError / 2));
   return {
     celsius,
-    verdict: verdictAgainst(celsius, { limit, better: "below", guard }),
-    band: guardBand(celsius.u, limit, guard),
+    range: rangeOf(celsius, coverage),
+    verdict: verdictAgainst(celsius, { limit, better: "below", coverage }),
+    limit,
+    band: guardBand(celsius, limit, coverage),
+    settled: lag <= thermometerError / 2,
+    minutesNeeded: byThermometer ? Math.ceil(minutes / 5) * 5 : 0,
   };
 }

@@ -1,8 +1,15 @@
 import { Temporal } from "@js-temporal/polyfill";
-import { addMonths as addMonthsToDate, differenceInCalendarDays, differenceInMonths, format } from "date-fns";
+import {
+  addDays as addDaysToDate,
+  addMonths as addMonthsToDate,
+  differenceInCalendarDays,
+  differenceInMonths,
+  format,
+} from "date-fns";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
+  addDays,
   addMonths,
   daysBetween,
   monthsBetween,
@@ -49,6 +56,36 @@ describe("adding months", () => {
       }),
       { numRuns: 1000 },
     );
+  });
+});
+
+describe("adding days", () => {
+  test("4543 days after 24 August 2006 is 31 January 2019 (Temporal's documentation, W12)", () => {
+    expect(addDays("2006-08-24", 4543)).toBe("2019-01-31");
+  });
+
+  test("the day after 28 February is the 29th in 2000 and 2024 and 1 March in 1900 and 2100 (ISO 8601)", () => {
+    for (const year of ["2000", "2024"]) expect(addDays(`${year}-02-28`, 1)).toBe(`${year}-02-29`);
+    for (const year of ["1900", "2100"]) expect(addDays(`${year}-02-28`, 1)).toBe(`${year}-03-01`);
+  });
+
+  test("any date and number of days agrees with Temporal and with date-fns, and daysBetween takes it back", () => {
+    fc.assert(
+      fc.property(date, fc.integer({ min: -400_000, max: 400_000 }), (start, days) => {
+        const ours = addDays(start, days);
+        expect(ours).toBe(plain(start).add({ days }).toString());
+        expect(ours).toBe(format(addDaysToDate(local(start), days), "yyyy-MM-dd"));
+        expect(daysBetween(start, ours)).toBe(days);
+      }),
+      { numRuns: 1000 },
+    );
+  });
+
+  test("the years 0000 and 9999 are the ends, however many days are added", () => {
+    expect(addDays("9999-12-30", 1)).toBe("9999-12-31");
+    expect(addDays("2026-03-15", Number.POSITIVE_INFINITY)).toBe("9999-12-31");
+    expect(addDays("0000-01-02", -1)).toBe("0000-01-01");
+    expect(addDays("2026-03-15", -1e12)).toBe("0000-01-01");
   });
 });
 

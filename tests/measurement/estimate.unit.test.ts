@@ -1,7 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { combine } from "../../src/measurement/estimate.ts";
-import { guardBand, quotient, rectangular, verdictAgainst } from "../../src/measurement/index.ts";
+import { combine, verdictOutside } from "../../src/measurement/estimate.ts";
+import {
+  estimateOf,
+  guardBand,
+  quotient,
+  rangeOf,
+  rectangular,
+  verdictAgainst,
+} from "../../src/measurement/index.ts";
 
 const positive = fc.double({ min: 0.01, max: 1e4, noNaN: true });
 
@@ -36,7 +43,28 @@ describe("uncertainty (JCGM 100:2008)", () => {
   });
 
   test("nothing at all still has an uncertainty, where the relative form would divide by zero", () => {
-    expect(quotient({ value: 0, u: 3 }, { value: 10, u: 0.1 })).toEqual({ value: 0, u: 0.3 });
+    expect(quotient({ value: 0, u: 3 }, { value: 10, u: 0.1 })).toMatchObject({ value: 0, u: 0.3 });
+  });
+
+  test("errors of both shapes add by squares, and the even ones are remembered", () => {
+    // ±3 evenly is 3/√3 = √3; with 1 that is 2.
+    expect(estimateOf(7, { evenly: [3], normal: [1] })).toEqual({ value: 7, u: 2, evenly: [3] });
+    expect(estimateOf(7, {})).toEqual({ value: 7, u: 0, evenly: [] });
+  });
+
+  test("an even error keeps its shape in a quotient and in a mean, at the size that it has there", () => {
+    const [volume, seconds] = [estimateOf(150, { evenly: [5] }), estimateOf(10, { evenly: [0.2] })];
+    expect(quotient(volume, seconds).evenly).toEqual([0.5, expect.closeTo(0.3, 12)]);
+    expect(quotient(volume, seconds).u).toBeCloseTo(Math.hypot(0.5, 0.3) / Math.sqrt(3), 12);
+    // Alike in u, so each counts half.
+    expect(combine(estimateOf(1, { evenly: [4] }), estimateOf(2, { evenly: [4] })).evenly).toEqual([2, 2]);
+  });
+
+  test("the range of an even error has no more than its whole width (JCGM 101:2008)", () => {
+    expect(rangeOf(estimateOf(10, { evenly: [2] }), 0.95)).toEqual({
+      low: expect.closeTo(8.1, 9),
+      high: expect.closeTo(11.9, 9),
+    });
   });
 
   test("two independent estimates combine with weights 1/u² (least u by 5.1.2): 10 ± 1 and 13 ± 2", () => {
@@ -57,12 +85,13 @@ describe("uncertainty (JCGM 100:2008)", () => {
 });
 
 describe("verdict with a guard band on both sides (JCGM 106:2012, ILAC-G8:09/2019)", () => {
-  const rule = { limit: 15, better: "above", guard: 1.645 } as const;
+  // 5 % on each side, which is 1.645 u of a normal distribution.
+  const rule = { limit: 15, better: "above", coverage: 0.9 } as const;
   const flow = (value: number) => ({ value, u: 0.5416 });
 
   test("passes above 15.89 ml/s, fails below 14.11, is unclear between (worked example W4)", () => {
     expect(1.645 * 0.5416).toBeCloseTo(0.891, 3);
-    const { low, high } = guardBand(0.5416, 15, 1.645);
+    const { low, high } = guardBand(flow(20), 15, 0.9);
     expect(low).toBeCloseTo(14.11, 2);
     expect(high).toBeCloseTo(15.89, 2);
     expect(verdictAgainst(flow(15.9), rule)).toBe("passes");
@@ -84,7 +113,7 @@ describe("verdict with a guard band on both sides (JCGM 106:2012, ILAC-G8:09/201
     fc.assert(
       fc.property(value, value, positive, value, (a, b, u, limit) => {
         const [less, more] = [Math.min(a, b), Math.max(a, b)];
-        const above = { limit, better: "above", guard: 1.645 } as const;
+        const above = { limit, better: "above", coverage: 0.9 } as const;
         const below = { ...above, better: "below" } as const;
         expect(rank[verdictAgainst({ value: less, u }, above)]).toBeLessThanOrEqual(
           rank[verdictAgainst({ value: more, u }, above)],
@@ -103,6 +132,17 @@ describe("verdict with a guard band on both sides (JCGM 106:2012, ILAC-G8:09/201
           expect(verdictAgainst({ value, u: u + more }, rule)).toBe("unclear");
       }),
     );
+  });
+
+  test("the ends of the guard band belong to it", () => {
+    const band = { low: 14, high: 16 };
+    expect([13.9, 14, 16, 16.1].map((value) => verdictOutside(value, band, "above"))).toEqual([
+      "fails",
+      "unclear",
+      "unclear",
+      "passes",
+    ]);
+    expect(verdictOutside(16.1, band, "below")).toBe("fails");
   });
 
   test("what is not a number is unclear", () => {

@@ -30,6 +30,21 @@ describe("one run", () => {
     expect(assess(jug(140)).verdict).toBe("fails");
   });
 
+  test("the errors are those of a flow on the limit, so how much came out does not move the band", () => {
+    expect(assess(jug(140)).band).toEqual(assess(jug(160)).band);
+    expect(assess(jug(0)).band).toEqual(assess(jug(150)).band);
+    // A longer run has narrower ones: ±5 ml are less beside 300 ml.
+    expect(assess(jug(300, 20)).band.high).toBeLessThan(assess(jug(150)).band.high);
+  });
+
+  test("the range is that of the reading itself, so it is wider for more water in the same jug", () => {
+    const width = ({ low, high }: { low: number; high: number }) => high - low;
+    const [less, more] = [assess(jug(140)), assess(jug(160))];
+    expect(width(more.range)).toBeGreaterThan(width(less.range));
+    expect((less.range.low + less.range.high) / 2).toBeCloseTo(14, 10);
+    expect(width(assess(jug(150)).range)).toBeCloseTo(width(assess(jug(150)).band), 10);
+  });
+
   test("155 g passes on scales, where 155 ml in a jug is too close to call", () => {
     expect(assess(scales(155)).verdict).toBe("passes");
     expect(assess(jug(155)).verdict).toBe("unclear");
@@ -46,9 +61,11 @@ describe("one run", () => {
   });
 
   test("nothing came out: the flow is zero, has an uncertainty, and fails", () => {
-    const { perSecond, verdict } = assess(jug(0));
+    const { perSecond, range, verdict } = assess(jug(0));
     expect(perSecond.value).toBe(0);
     expect(perSecond.u).toBeCloseTo(5 / Math.sqrt(3) / 10, 10);
+    // ±5 ml evenly, so 90 % lie within ±4.5 ml.
+    expect(range.high).toBeCloseTo(0.45, 10);
     expect(verdict).toBe("fails");
   });
 
@@ -86,7 +103,7 @@ describe("repeated runs", () => {
   });
 
   test("four weighings that are each too close to call may pass together", () => {
-    // u of one is √((1/√3)² + (15·0.1)²)/10 = 0.16, so 1.645 u is 0.27 ml/s alone and 0.13 with four.
+    // u of one is √((1/√3)² + (15·0.1)²)/10 = 0.16, so 1.645 u is 0.26 ml/s alone and 0.13 with four.
     const run = scales(152);
     expect(assess(run).verdict).toBe("unclear");
     expect(assess(run, run, run, run).verdict).toBe("passes");
@@ -147,6 +164,70 @@ describe("runs that disagree", () => {
   });
 });
 
+describe("the odd one out", () => {
+  test("is the run without which all others agree, wherever it comes", () => {
+    expect(assess(jug(100), jug(150), jug(152)).odd).toBe(0);
+    expect(assess(jug(150), jug(200), jug(152)).odd).toBe(1);
+    expect(assess(jug(150), jug(152), scales(151), jug(100)).odd).toBe(3);
+  });
+
+  test("is nobody while all agree", () => {
+    expect(assess(jug(148), jug(150), jug(152)).odd).toBeNull();
+  });
+
+  test("is nobody of two, as either may be wrong", () => {
+    expect(assess(jug(100), jug(150)).odd).toBeNull();
+  });
+
+  test("is nobody when it could be either end: 140 and 148, 148 and 156 ml agree, 140 and 156 ml do not", () => {
+    const { agree, odd } = assess(jug(140), jug(148), jug(156));
+    expect(agree).toBe(false);
+    expect(odd).toBeNull();
+  });
+
+  test("is nobody when no two agree", () => {
+    expect(assess(jug(100), jug(150), jug(200)).odd).toBeNull();
+    expect(assess(jug(100), jug(101), jug(200), jug(201)).odd).toBeNull();
+  });
+
+  test("is always a run without which the rest agrees", () => {
+    const run = fc.record({
+      volume: fc.integer({ min: 130, max: 170 }),
+      unit: fc.constantFrom("ml", "g"),
+      seconds: fc.constantFrom(10, 11),
+    });
+    fc.assert(
+      fc.property(fc.array(run, { minLength: 1, maxLength: 5 }), (runs) => {
+        const { odd, agree } = assess(...runs);
+        if (odd === null) return;
+        expect(agree).toBe(false);
+        expect(assess(...runs.toSpliced(odd, 1)).agree).toBe(true);
+      }),
+    );
+  });
+});
+
+describe("water that dwindles while it is drawn", () => {
+  test("falls from run to run, by more in all than runs differ by chance", () => {
+    expect(assess(jug(158), jug(150), jug(142)).falling).toBe(true);
+    // 300 ml in 20 s is 15 ml/s as well, so the flow falls although the jug fills up.
+    expect(assess(jug(165), jug(155), jug(280, 20)).falling).toBe(true);
+  });
+
+  test("is not seen in runs that agree, even if each is a little lower", () => {
+    expect(assess(jug(152), jug(150), jug(148)).falling).toBe(false);
+    expect(assess(jug(160), jug(140)).falling).toBe(false);
+    expect(assess(jug(150)).falling).toBe(false);
+    expect(assess().falling).toBe(false);
+  });
+
+  test("is not seen when one run rises again", () => {
+    expect(assess(jug(160), jug(130), jug(140)).falling).toBe(false);
+    expect(assess(jug(160), jug(140), jug(140)).falling).toBe(false);
+    expect(assess(jug(140), jug(160)).falling).toBe(false);
+  });
+});
+
 describe("a run that cannot be", () => {
   test("an empty jug is a result", () => {
     expect(checkFlowRun(jug(0), limits)).toEqual([]);
@@ -170,6 +251,16 @@ describe("a run that cannot be", () => {
     const [problem] = checkFlowRun({ volume: 150, unit: "us-cup", seconds: 10 }, limits);
     expect(problem?.value).toBe(150);
     expect(problem?.max).toBeCloseTo(21.13, 2);
+  });
+
+  test("no number gives an error, whatever it is", () => {
+    const any = fc.double();
+    const run = fc.record({ volume: any, unit: fc.constantFrom("ml", "us-cup", "g"), seconds: any });
+    fc.assert(
+      fc.property(fc.array(run, { maxLength: 4 }), (runs) => {
+        expect(["passes", "fails", "unclear"]).toContain(assess(...runs).verdict);
+      }),
+    );
   });
 
   test("no runs or no time at all give no verdict and no error", () => {

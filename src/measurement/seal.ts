@@ -1,0 +1,59 @@
+/**
+ * A strip of paper pulled at twelve spots around a shut door, clockwise from the top left corner: 0, 3, 6 and 9 are
+ * the corners, with two spots on each side between them. Null was not tried, or cannot be reached.
+ */
+export type SealReading = {
+  kind: "seal";
+  door: "one" | "two" | "drawer";
+  spots: readonly (null | "grips" | "drags" | "slips")[];
+};
+
+/** What the spots that slip look like together. */
+export type SealPattern = "sound" | "worn" | "corner" | "in-the-way" | "unclear";
+
+export type SealAssessment = {
+  pattern: SealPattern;
+  verdict: "passes" | "fails" | "corner" | "in-the-way" | "unclear";
+  /** how many spots slip, and which, 0 to 11 */
+  slips: number;
+  at: number[];
+  /** how many spots hold the strip only weakly */
+  weak: number;
+};
+
+const spotCount = 12;
+const cornerEvery = 3;
+const longestArc = 3;
+
+/**
+ * Whether the seal holds, from where the paper slips: nowhere is sound; up to three spots on end with a corner among
+ * them mean a door out of line there; one or two on end within a side mean a packet, a fold or dirt in the way;
+ * anything else a worn seal (common practice, no source). A spot that drags still holds.
+ *
+ * Spots that were not tried are taken once as holding and once as slipping: where the two disagree it is unclear.
+ * Fewer than twelve entries count as not tried, and so does what is no answer; more are left out. Never throws.
+ */
+export function assessSeal({ spots }: SealReading): SealAssessment {
+  const all = Array.from({ length: spotCount }, (_, spot) => spots[spot]);
+  const atWorst = all.map((how) => how !== "grips" && how !== "drags");
+  const slipping = all.map((how) => how === "slips");
+  const found = patternOf(slipping);
+  const pattern = found === patternOf(atWorst) ? found : "unclear";
+  const at = slipping.flatMap((slips, spot) => (slips ? [spot] : []));
+  return {
+    pattern,
+    verdict: pattern === "sound" ? "passes" : pattern === "worn" ? "fails" : pattern,
+    slips: at.length,
+    at,
+    weak: all.filter((how) => how === "drags").length,
+  };
+}
+
+function patternOf(slipping: readonly boolean[]): SealPattern {
+  const slips = slipping.filter(Boolean).length;
+  if (!slips) return "sound";
+  // Round the edge, an arc begins wherever a spot slips and the one before it holds.
+  const arcs = slipping.filter((slip, spot) => slip && !slipping.at(spot - 1)).length;
+  if (arcs !== 1 || slips > longestArc) return "worn";
+  return slipping.some((slip, spot) => slip && spot % cornerEvery === 0) ? "corner" : "in-the-way";
+}

@@ -20,8 +20,10 @@ export function createChart(
     {};
   for (const [name, test] of Object.entries(vocabulary))
     guards[name] = ({ context, event }, params) => test(context, params, event, advise);
-  guards.reads = ({ event }, { instrument, is }: { instrument: string; is: string }) =>
-    event.reading?.kind === instrument && verdictOn(event.reading, flow.limits, event.at) === is;
+  guards.reads = ({ event: { reading, at } }, { instrument, place, is }: ReadsParams) =>
+    reading?.kind === instrument &&
+    (reading.kind !== "temperature" || (reading.place ?? "freezer") === (place ?? "freezer")) &&
+    verdictOn(reading, flow.limits, at) === is;
   return createMachine(
     {
       ...(config as object),
@@ -36,5 +38,7 @@ export function createChart(
     } as never,
   );
 }
+
+type ReadsParams = { instrument: string; place?: string; is: string };
 
 export type Chart = ReturnType<typeof createChart>;

@@ -69,7 +69,7 @@ function composeTurn(place: Place, id: string, rule: TurnRule, gate: string | un
   if (rule.verdicts)
     on.measured = Object.entries(rule.verdicts).map(([verdict, outcome]) => ({
       ...leave(place, turn, verdict, outcome),
-      guard: { type: "reads", params: { instrument: rule.instrument, is: verdict } },
+      guard: { type: "reads", params: { instrument: rule.instrument, place: rule.place, is: verdict } },
     }));
   const minutes = rule.lasts ? minutesOf(place.flow, rule.lasts) : 0;
   if (rule.then)
@@ -89,7 +89,14 @@ function composeTurn(place: Place, id: string, rule: TurnRule, gate: string | un
   };
   if (rule.picture) meta.picture = rule.picture;
   if (rule.instrument) meta.instrument = rule.instrument;
+  if (rule.place) meta.place = rule.place;
+  if (rule.against) meta.against = rule.against;
   if (minutes) meta.lasts = minutes;
+  if (rule.inside)
+    meta.inside = rule.inside.map(({ stage, after }) => ({
+      stage,
+      after: after ? minutesOf(place.flow, after) : 0,
+    }));
   return { id: `${place.base}/${id}`, meta, on };
 }
 

@@ -1,3 +1,4 @@
+import type { Instrument } from "./flow.ts";
 import type { Guard } from "./guards.ts";
 import type { Note } from "./memory.ts";
 
@@ -33,8 +34,12 @@ export type TurnMeta = {
   /** Ids of the turn's own answers; the standing ones follow from the transitions that are there. */
   answers?: string[];
   gate?: string;
-  instrument?: "flow" | "temperature" | "filter-age";
+  instrument?: Instrument;
+  place?: "freezer" | "fridge";
+  against?: string[];
   /** Minutes that a wait lasts. */
   lasts?: number;
+  /** What goes on inside during a wait, with the minutes after which each begins. */
+  inside?: { stage: string; after: number }[];
   outcome?: "fixed" | "part" | "professional" | "stopped";
 };

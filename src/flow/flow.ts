@@ -1,3 +1,5 @@
+import type { Reading } from "../measurement/index.ts";
+
 /** What the trade knows, as read from flows/: plain data, no code and no expressions. */
 export type Flow = {
   /** Changes with every edit of flows/, so that an older log is known for one. */
@@ -71,18 +73,36 @@ export type Words = { likelihood: Record<string, number>; prior: Record<string, 
 export type TurnRule = {
   kind?: "choice" | "reading" | "wait" | undefined;
   picture?: string | undefined;
-  instrument?: "flow" | "temperature" | "filter-age" | undefined;
+  instrument?: Instrument | undefined;
+  /** Where a temperature is taken; the freezer unless said. */
+  place?: "freezer" | "fridge" | undefined;
+  /** Turns whose flow this one is compared with; the first that was measured counts. */
+  against?: string[] | undefined;
   /** A wait's length: the id of a limit in hours or minutes; `then` is the turn that follows when it is over. */
   lasts?: string | undefined;
   then?: string | undefined;
+  /** What goes on inside meanwhile, in order; each begins after a limit in hours or minutes, the first at once. */
+  inside?: { stage: string; after?: string | undefined }[] | undefined;
   /** Counts as the wait that a remedy calls for. */
   waits?: boolean | undefined;
   answers?: Record<string, Outcome> | undefined;
-  verdicts?: Record<"passes" | "fails" | "unclear", Outcome> | undefined;
+  verdicts?: Partial<Record<ReadingVerdict, Outcome>> | undefined;
   /** Where the two standing answers lead; `done` unless said, `false` where the question leaves no room for it. */
   "not-sure"?: Outcome | false | undefined;
   cannot?: Outcome | false | undefined;
 };
+
+export type Instrument = Reading["kind"];
+
+/** What an instrument may say of a reading: in order or not, too close to call, or in which other way not. */
+export type ReadingVerdict =
+  | "passes"
+  | "fails"
+  | "unclear"
+  | "too-strong"
+  | "demand"
+  | "corner"
+  | "in-the-way";
 
 /** Where an answer leads (a turn of the same check, `done`, or an ending) and what it tells. */
 export type Outcome = {

@@ -6,12 +6,14 @@ const id = z.string().check(z.regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/));
 const turnRef = z.string().check(z.regex(/^[a-z][a-z0-9-]*\.[a-z][a-z0-9-]*$/));
 const signal = z.enum(["danger", "warning", "caution", "notice"]);
 
+const verdict = z.enum(["passes", "fails", "unclear", "too-strong", "demand", "corner", "in-the-way"]);
+
 const condition: z.ZodMiniType = z.lazy(() =>
   z.union([
     z.enum(["unwaited", "any-remedied"]),
     z.strictObject({ answered: z.strictObject({ turn: turnRef, is: z.array(id) }) }),
     z.strictObject({
-      verdict: z.strictObject({ turn: turnRef, is: z.array(z.enum(["passes", "fails", "unclear"])) }),
+      verdict: z.strictObject({ turn: turnRef, is: z.array(verdict) }),
     }),
     z.strictObject({ done: id }),
     z.strictObject({ found: z.array(id) }),
@@ -36,30 +38,36 @@ const standing = z.optional(z.union([outcome, z.literal(false)]));
 const turn = z.strictObject({
   kind: z.optional(z.enum(["choice", "reading", "wait"])),
   picture: z.optional(id),
-  instrument: z.optional(z.enum(["flow", "temperature", "filter-age"])),
+  instrument: z.optional(z.enum(["flow", "temperature", "filter-age", "supply", "ice", "cubes", "seal"])),
+  place: z.optional(z.enum(["freezer", "fridge"])),
+  against: z.optional(z.array(turnRef)),
   // biome-ignore lint/suspicious/noThenProperty: `then` is the word the flow files use, and this is no promise
   then: z.optional(id),
   lasts: z.optional(id),
+  inside: z.optional(z.array(z.strictObject({ stage: id, after: z.optional(id) }))),
   waits: z.optional(z.boolean()),
   answers: z.optional(z.record(id, outcome)),
-  verdicts: z.optional(z.strictObject({ passes: outcome, fails: outcome, unclear: outcome })),
+  verdicts: z.optional(z.partialRecord(verdict, outcome)),
   "not-sure": standing,
   cannot: standing,
 });
 
 const opening = { id, start: id, turns: z.record(id, turn) };
 
+const limits = z.record(
+  id,
+  z.strictObject({
+    value: z.number(),
+    unit: z.string(),
+    confidence: z.enum(["C", "S", "M", "P", "D", "J"]),
+    source: z.string().check(z.minLength(8)),
+  }),
+);
+
 /** One schema for each kind of file, by the file's name or folder. */
 export const fileSchemas = {
-  limits: z.record(
-    id,
-    z.strictObject({
-      value: z.number(),
-      unit: z.string(),
-      confidence: z.enum(["C", "S", "M", "P", "D", "J"]),
-      source: z.string().check(z.minLength(8)),
-    }),
-  ),
+  limits,
+  choosing: limits,
   stations: z.strictObject({ order: z.array(id), access: z.record(id, id) }),
   gates: z.strictObject({
     hazards: z.record(id, z.strictObject({ signal, gate: z.enum(["required", "none"]) })),
@@ -148,7 +156,7 @@ export function assembleFlow(files: Record<string, unknown>, version: string): F
     hazards,
     access,
     gates,
-    limits: files["limits.yaml"],
+    limits: { ...(files["limits.yaml"] as object), ...(files["choosing.yaml"] as object) },
     words: files["words.yaml"],
     stations: files["stations.yaml"],
     parts: files["parts.yaml"],

@@ -17,7 +17,7 @@ export {
   settle,
   startSession,
 } from "./session.ts";
-export { createTexts, type Resource } from "./texts.ts";
+export { createNumbers, createTexts, type Resource } from "./texts.ts";
 export type * from "./turn.ts";
 export { turnOf } from "./turn-of.ts";
 export { viewOf } from "./view.ts";

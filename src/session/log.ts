@@ -17,21 +17,70 @@ const fitted = z.union([
   }),
 ]);
 
+const estimate = z.object({ value: z.number(), u: z.number() });
+const mass = z.enum(["g", "kg", "oz", "lb"]);
+
 const run = z.object({
   volume: z.number(),
   unit: z.enum(["ml", "us-fl-oz", "us-cup", "g"]),
   seconds: z.number(),
 });
 
-const reading = z.discriminatedUnion("kind", [
-  z.object({ kind: z.literal("flow"), runs: z.array(run) }),
+const supply = z.discriminatedUnion("by", [
+  z.object({
+    kind: z.literal("supply"),
+    by: z.literal("fill"),
+    volume: z.number(),
+    unit: z.enum(["ml", "l", "us-fl-oz", "us-cup", "us-qt", "us-gal", "uk-pint", "g"]),
+    seconds: z.number(),
+  }),
+  z.object({
+    kind: z.literal("supply"),
+    by: z.literal("gauge"),
+    value: z.number(),
+    unit: z.enum(["psi", "bar", "kPa"]),
+  }),
+]);
+
+const reading = z.union([
+  supply,
+  z.object({ kind: z.literal("flow"), runs: z.array(run), before: z.optional(z.array(run)) }),
   z.object({
     kind: z.literal("temperature"),
     value: z.number(),
     unit: z.enum(["C", "F"]),
     with: z.enum(["display", "thermometer"]),
+    place: z.optional(z.enum(["freezer", "fridge"])),
+    stood: z.optional(z.number()),
   }),
-  z.object({ kind: z.literal("filter-age"), fitted }),
+  z.object({
+    kind: z.literal("filter-age"),
+    fitted,
+    use: z.optional(
+      z.object({
+        people: z.number(),
+        habit: z.enum(["ice", "glasses", "all"]),
+        capacity: z.optional(z.number()),
+      }),
+    ),
+  }),
+  z.object({
+    kind: z.literal("ice"),
+    by: z.enum(["pieces", "weight", "batches"]),
+    amount: z.number(),
+    unit: z.optional(mass),
+    hours: z.number(),
+    pieceGrams: z.optional(z.number()),
+    wanted: z.nullable(z.enum(["little", "some", "much"])),
+    celsius: z.optional(estimate),
+    perSecond: z.optional(estimate),
+  }),
+  z.object({ kind: z.literal("cubes"), pieces: z.number(), mass: z.number(), unit: mass }),
+  z.object({
+    kind: z.literal("seal"),
+    door: z.enum(["one", "two", "drawer"]),
+    spots: z.array(z.nullable(z.enum(["grips", "drags", "slips"]))),
+  }),
 ]);
 
 const event = z.discriminatedUnion("type", [

@@ -47,12 +47,15 @@ function limitTexts(limits: Limits, language: string, scale: "C" | "F"): Record<
   );
 }
 
-/** Writes numbers as the language does, with a true minus sign. */
+/**
+ * Writes numbers as the language does, with a true minus sign and at most so many decimals. Thousands stay together:
+ * what is shown can be typed as it stands, and '1,500' could not.
+ */
 export function createNumbers(language: string): (value: number, digits: number) => string {
   return (value, digits) => {
     // Adding 0 turns the −0 that −0.4 rounds to into a plain 0.
     const rounded = Number(value.toFixed(digits)) + 0;
-    const written = new Intl.NumberFormat(language, { maximumFractionDigits: digits }).format(rounded);
-    return written.replace("-", "\u2212");
+    const written = new Intl.NumberFormat(language, { maximumFractionDigits: digits, useGrouping: false });
+    return written.format(rounded).replace("-", "\u2212");
   };
 }

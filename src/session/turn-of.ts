@@ -1,11 +1,12 @@
-import { flowLimits, limitOf, type TurnMeta, temperatureLimits } from "../flow/index.ts";
+import type { TurnMeta } from "../flow/index.ts";
 import type { Texts } from "./actions.ts";
 import { becauseOf } from "./because.ts";
 import { endingOf } from "./ending-of.ts";
 import { hazardsOf } from "./hazards.ts";
 import { pathOf, pathText } from "./path.ts";
+import { readingNeedOf } from "./reading-need.ts";
 import { memoryOf, metaOf, type Session } from "./session.ts";
-import type { Answer, Gate, ReadingNeed, Turn, Wait } from "./turn.ts";
+import type { Answer, Gate, Turn, Wait } from "./turn.ts";
 
 /**
  * The turn a session waits at, as plain data in the reader's language.
@@ -36,7 +37,7 @@ export function turnOf(session: Session, texts: Texts, now: string): Turn {
     answers: answersOf(session, meta, texts),
     gate: gateOf(session, meta, texts),
     reading: readingNeedOf(session, meta, now),
-    wait: waitOf(session, meta),
+    wait: waitOf(session, meta, texts),
     ending: meta.outcome ? endingOf(session, meta.outcome, texts) : null,
     path,
     pathText: pathText(path, texts),
@@ -104,22 +105,16 @@ function gateOf({ flow }: Session, meta: TurnMeta, texts: Texts): Gate | null {
   };
 }
 
-function readingNeedOf({ flow: { limits } }: Session, meta: TurnMeta, now: string): ReadingNeed | null {
-  if (meta.instrument === "flow")
-    return { instrument: "flow", seconds: limitOf(limits, "flow-seconds"), limits: flowLimits(limits) };
-  if (meta.instrument === "temperature")
-    return { instrument: "temperature", limits: temperatureLimits(limits) };
-  if (meta.instrument !== "filter-age") return null;
+function waitOf(session: Session, meta: TurnMeta, texts: Texts): Wait | null {
+  const start = memoryOf(session).waits[meta.turn];
+  if (!meta.lasts || !start) return null;
+  const after = (minutes: number) => new Date(Date.parse(start) + minutes * 60_000).toISOString();
   return {
-    instrument: "filter-age",
-    today: now.slice(0, 10),
-    earliestYear: limitOf(limits, "earliest-year"),
-    limitMonths: limitOf(limits, "filter-months"),
+    from: start,
+    until: after(meta.lasts),
+    inside: (meta.inside ?? []).map(({ stage, after: minutes }) => ({
+      text: texts(`inside.${stage}`),
+      from: after(minutes),
+    })),
   };
-}
-
-function waitOf(session: Session, meta: TurnMeta): Wait | null {
-  const from = memoryOf(session).waits[meta.turn];
-  if (!meta.lasts || !from) return null;
-  return { from, until: new Date(Date.parse(from) + meta.lasts * 60_000).toISOString() };
 }

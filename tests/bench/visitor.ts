@@ -89,18 +89,18 @@ export async function enter(page: Page, texts: Texts, reading: Reading): Promise
     if (run?.unit === "g") await page.getByText(texts("measure.unit-g"), { exact: true }).first().tap();
     await field.fill(`${run?.volume}`);
   } else if (reading.kind === "temperature") {
-    await page.getByText(texts(`measure.with-${reading.with}`), { exact: true }).tap();
+    await page.getByText(texts(`measure.with-${reading.with}-freezer`), { exact: true }).tap();
     await page
       .getByText(texts(`measure.unit-${reading.unit}`), { exact: true })
       .first()
       .tap();
     await field.fill(`${reading.value}`);
-  } else if ("month" in reading.fitted) {
+  } else if (reading.kind === "filter-age" && "month" in reading.fitted) {
     const [year = "", month = ""] = reading.fitted.month.split("-");
     await page.getByText(texts(`measure.by-${reading.fitted.by}`), { exact: true }).tap();
     await page.getByRole("combobox").selectOption(`${Number(month)}`);
     await field.fill(year);
-  } else throw new Error("The visitor says a filter's age by the month only");
+  } else throw new Error(`The visitor has no ${reading.kind} of this kind to show`);
   await tap(reading.kind === "filter-age" ? "measure.show-age" : "measure.show-result");
   return page.getByRole("button", { name: texts("measure.use"), exact: true });
 }

@@ -4,7 +4,7 @@ import { findModel, parseCatalogue, partFor } from "../../src/catalogue/index.ts
 import { readFlow } from "../../src/cli/flows-folder.ts";
 import { readLocales } from "../../src/cli/locales-folder.ts";
 import { createPlay, type PlayLine, type PlayOptions } from "../../src/cli/play-session.ts";
-import { inTradeOrder } from "../session/drive.ts";
+import { inTradeOrder, strips } from "../session/drive.ts";
 
 const { catalogue } = parseCatalogue(
   JSON.parse(readFileSync(new URL("../../demo/catalogue.json", import.meta.url), "utf8")),
@@ -33,7 +33,12 @@ function play(options: Partial<PlayOptions>, lines: unknown[]): PlayLine {
 
 const answers = (...ids: string[]) => ids.map((answer) => ({ answer }));
 const toScenario = answers("none", "no-ice", "plumbed", "nothing");
-const wornSeal = answers(..."lock-off on closes fine clear room torn slips cleaned slips".split(" "));
+const wornSeal = [
+  ...answers(..."lock-off on closes fine clear room torn".split(" ")),
+  { reading: strips(1, 5, 8) },
+  { answer: "cleaned" },
+  { reading: strips(1, 5, 8) },
+];
 
 describe("a turn as a line", () => {
   test("prints the turn with its kind, station, hazards, text and answers", () => {

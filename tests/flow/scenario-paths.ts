@@ -1,4 +1,15 @@
-import { type Answers, celsius, fittedOn, flowOf, healthy } from "../session/drive.ts";
+import {
+  type Answers,
+  celsius,
+  fittedOn,
+  flowOf,
+  fridgeCelsius,
+  gramsEach,
+  healthy,
+  kilograms,
+  kilopascals,
+  strips,
+} from "../session/drive.ts";
 
 /** What a person finds on a machine with nothing wrong that a look could show. */
 export const sound: Answers = {
@@ -25,6 +36,10 @@ export const sound: Answers = {
   "ice-settings.look": "usual",
   "door-openings.look": "seldom",
   "fresh-ice.look": "right",
+  "ice-yield.count": kilograms(1.8),
+  "ice-count.count": kilograms(1.8),
+  "cube-weight.weigh": gramsEach(18),
+  "fridge-temperature.read": fridgeCelsius(3),
   "level.look": "level",
   "fill-drip.look": "dry",
   "ice-use.look": "fresh",
@@ -65,7 +80,7 @@ const stuckDoor: Answers = {
 };
 const slips: Answers = {
   "door-seal.look": "dirty",
-  "door-seal.paper-strip": "slips",
+  "door-seal.paper-strip": strips(1, 5, 8),
   "door-seal.clean": "cleaned",
 };
 const warmStill: Answers = {
@@ -88,8 +103,8 @@ export const signs: Record<string, Answers> = {
     "door-closing.blocked-behind": "nothing-there",
     "door-closing.again": "still-open",
   },
-  "seal-dirty": { ...slips, "door-seal.strip-again": "grips" },
-  "seal-worn": { ...slips, "door-seal.strip-again": "slips" },
+  "seal-dirty": { ...slips, "door-seal.strip-again": strips() },
+  "seal-worn": { ...slips, "door-seal.strip-again": strips(1, 5, 8) },
   "bin-full": { "ice-bin.look": "full", "ice-bin.empty": "emptied" },
   "bin-clumped": { "ice-bin.look": "clumped", "ice-bin.tip-out": "tipped-out" },
   "bin-not-seated": { "ice-bin.look": "not-seated", "ice-bin.reseat": "clicks-in" },
@@ -104,7 +119,7 @@ export const signs: Record<string, Answers> = {
     ...warmStill,
     "freezer-again.read": celsius(-5),
     "wait-for-ice.came": "no-ice",
-    "ice-count.count": "few",
+    "ice-count.count": kilograms(0.2),
     "wait-for-batch.came": "still-odd",
     "cooling-runs.listen": "clicks",
   },
@@ -147,6 +162,7 @@ export const signs: Record<string, Answers> = {
   "no-air-space": { "space-around.look": "tight", "space-around.clear": "cleared" },
   "condenser-dusty": { "condenser.look": "dusty", "condenser.brush": "brushed" },
   "fan-fault": { "cooling-runs.listen": "scrapes" },
+  "supply-strong": { "tap-fill.fill": kilopascals(800) },
   "joint-leaks": { "tap-joint.look": "drips", "tap-joint.tighten": "dry-now" },
   "drain-blocked": { "drain.look": "blocked", "drain.clear": "runs-now" },
   "drain-iced": { "drain.look": "iced-over" },

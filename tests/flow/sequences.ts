@@ -8,8 +8,11 @@ import {
   createAdviser,
   createChart,
   type Flow,
+  type TurnMeta,
 } from "../../src/flow/index.ts";
 import { graphOf } from "../../src/flow/verify/index.ts";
+import type { Reading } from "../../src/measurement/index.ts";
+import { gramsEach, kilograms, kilopascals, litresPerMinute, strips } from "../session/drive.ts";
 
 /** One course through the chart: each event, the last advice given on it, and the leaf it led to. */
 export type Sequence = { event: ChartEvent; advice: Advice | null; leaf: string }[];
@@ -47,7 +50,7 @@ export function createSequences(flow: Flow, scenario: string, seed: number, coun
     const dice = chance();
     const pool = dice < 0.02 ? every : dice < 0.04 || !onward.length ? here : onward;
     const choices = pool.flatMap((type) =>
-      (type === "measured" ? [0, 1, 2] : [0]).map((variant) => ({ type, variant })),
+      (type === "measured" ? [0, 1, 2, 3] : [0]).map((variant) => ({ type, variant })),
     );
     const costs = choices.map((one) => (taken.get(`${leaf} ${one.type} ${one.variant}`) ?? 0) + chance());
     return choices[costs.indexOf(Math.min(...costs))] ?? { type: "help-asked", variant: 0 };
@@ -61,7 +64,7 @@ export function createSequences(flow: Flow, scenario: string, seed: number, coun
     for (let leaf = leafOf(snapshot); sequence.length < 80 && !isElsewhere(flow, scenario, leaf); ) {
       const { type, variant } = planned.length ? { type: planned.shift() ?? "", variant: 0 } : choose(leaf);
       now += Math.floor(chance() * 7) * 6 * 3_600_000;
-      const event = eventOf(type, variant, new Date(now).toISOString(), leaves.get(leaf)?.meta?.instrument);
+      const event = eventOf(type, variant, new Date(now).toISOString(), leaves.get(leaf)?.meta ?? {});
       advice = null;
       snapshot = take(snapshot, event);
       const key = `${leaf} ${type} ${variant}`;
@@ -107,19 +110,30 @@ function openingsOf(
   return done;
 }
 
-function eventOf(type: string, variant: number, at: string, instrument = "flow"): ChartEvent {
+function eventOf(type: string, variant: number, at: string, meta: Partial<TurnMeta> = {}): ChartEvent {
+  const { instrument = "flow", place } = meta;
   if (type === "model-given") return { type, at, code: "TR-01" };
   if (type !== "measured") return { type, at };
   if (instrument === "flow") {
-    const volume = [100, 150, 300][variant] ?? 0;
+    const volume = [100, 150, 300, 0][variant] ?? 0;
     return { type, at, reading: { kind: "flow", runs: [{ volume, unit: "ml", seconds: 10 }] } };
   }
   if (instrument === "temperature") {
-    const value = [-25, -12, 0][variant] ?? 0;
-    return { type, at, reading: { kind: "temperature", value, unit: "C", with: "thermometer" } };
+    const value = [-25, -12, 0, 5][variant] ?? 0;
+    return { type, at, reading: { kind: "temperature", value, unit: "C", with: "thermometer", place } };
   }
-  const date = ["2026-02-01", "2024-02-01", "2025-09-05"][variant] ?? "";
-  return { type, at, reading: { kind: "filter-age", fitted: { by: "date", date } } };
+  if (instrument === "filter-age") {
+    const date = ["2026-02-01", "2024-02-01", "2025-09-05"][variant % 3] ?? "";
+    return { type, at, reading: { kind: "filter-age", fitted: { by: "date", date } } };
+  }
+  const others: Record<string, Reading[]> = {
+    supply: [litresPerMinute(15), litresPerMinute(4), kilopascals(800), litresPerMinute(9)],
+    ice: [kilograms(1.8), kilograms(0.2), kilograms(1.2, "much"), kilograms(1)],
+    cubes: [gramsEach(18), gramsEach(7), gramsEach(12)],
+    seal: [strips(), strips(1, 5, 8), strips(3), strips(7)],
+  };
+  const of = others[instrument] ?? [];
+  return { type, at, reading: of[variant % of.length] as Reading };
 }
 
 function leafOf(snapshot: SnapshotFrom<Chart>): string {

@@ -1,4 +1,4 @@
-import { type Answers, celsius, fittedOn, flowOf, runsOut } from "../session/drive.ts";
+import { type Answers, celsius, fittedOn, flowOf, runsOut, strips } from "../session/drive.ts";
 
 export const lowFlow: Answers = { "flow-test.run": flowOf(5) };
 export const noPlug: Answers = { "flow-without-filter.prepare": "no-plug" };
@@ -26,9 +26,9 @@ export const proved: Record<string, [answers: Answers, endsWith: string]> = {
   "seal-worn": [
     {
       "door-seal.look": "torn",
-      "door-seal.paper-strip": "slips",
+      "door-seal.paper-strip": strips(1, 5, 8),
       "door-seal.clean": "cleaned",
-      "door-seal.strip-again": "slips",
+      "door-seal.strip-again": strips(1, 5, 8),
     },
     "door-seal",
   ],
@@ -88,9 +88,9 @@ export const putRight: Record<string, Answers> = {
   },
   "seal-dirty": {
     "door-seal.look": "dirty",
-    "door-seal.paper-strip": "slips",
+    "door-seal.paper-strip": strips(1, 5, 8),
     "door-seal.clean": "cleaned",
-    "door-seal.strip-again": "grips",
+    "door-seal.strip-again": strips(),
   },
   "bin-full": { "ice-bin.look": "full", "ice-bin.empty": "emptied" },
   "bin-clumped": { "ice-bin.look": "clumped", "ice-bin.tip-out": "tipped-out" },

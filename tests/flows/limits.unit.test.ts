@@ -15,7 +15,7 @@ describe("a limit", () => {
   // SI and the units accepted with it are written as in the SI Brochure (9th ed., from memory): s, min, h, °C, K, g, l;
   // ml is the brochure's mL in the spelling of our texts. "1" is the unit of a bare ratio; min/h is what an hour of
   // waiting costs in minutes of attention.
-  const units = "ml/s ml l g s min h min/h month year °C K 1 character".split(" ");
+  const units = "ml/s l/min ml l g kg s min h min/h month year °C K kPa 1 character".split(" ");
   // What nobody published says so; the rest names who did.
   const admitted = { P: /common practice/, J: /^Judgement/, M: /from memory/ } as const;
 
@@ -32,13 +32,16 @@ describe("a limit", () => {
   const code = textOf("src", /\.tsx?$/);
   const texts = textOf("locales", /\.yaml$/);
   const lasting = Object.values(flow.checks).flatMap(({ turns }) =>
-    Object.values(turns).map(({ lasts }) => lasts),
+    Object.values(turns).flatMap(({ lasts, inside = [] }) => [lasts, ...inside.map(({ after }) => after)]),
   );
 
-  test.each(limits)("%s is used: by the code, in a text or as the length of a wait", (id) => {
-    const used = code.includes(`"${id}"`) || texts.includes(`{{${id}}}`) || lasting.includes(id);
-    expect(used).toBe(true);
-  });
+  test.each(limits)(
+    "%s is used: by the code, in a text, or as the length of a wait or of a stage of it",
+    (id) => {
+      const used = code.includes(`"${id}"`) || texts.includes(`{{${id}}}`) || lasting.includes(id);
+      expect(used).toBe(true);
+    },
+  );
 
   test.each(limits)("%s is a number that somebody may measure by", (_, { value }) => {
     expect(Number.isFinite(value)).toBe(true);
@@ -65,7 +68,7 @@ describe("the numbers of the trade", () => {
     ["food-freezer-half-hours", 24, "h"],
     ["food-freezer-full-hours", 48, "h"],
     // One-sided 95 % point of the normal distribution, any table of it.
-    ["guard-factor", 1.645, "1"],
+    ["coverage", 0.98, "1"],
     // Am. J. Phys. 87(2):110 (2019).
     ["stopwatch", 0.1, "s"],
   ])("%s is %d %s", (id, value, unit) => {

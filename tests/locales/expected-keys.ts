@@ -14,6 +14,9 @@ const fixedKeys = [
   ...["memory-only", "welcome-back", "wait-over", "shortened", "offline"].map((id) => `notices.${id}`),
   ...["passes", "fails", "unclear"].map((verdict) => `findings.verdicts.${verdict}`),
   ...["flow", "temperature", "filter-age", "filter-age-one", "filter-age-open"].map((id) => `findings.${id}`),
+  ...["share", "supply", "gauge", "ice", "cubes", "seal", "litres", "litres-open"].map(
+    (id) => `findings.${id}`,
+  ),
   ...["not-sure", "cannot", "over", "gate-ready", "model-none"].map((id) => `findings.${id}`),
 ];
 
@@ -59,6 +62,7 @@ function turnKeys({ id, turns }: Flow["opening"]): ExpectedKeys {
     const key = `checks.${id}.${name}`;
     needed.push(`${key}.ask`, `${key}.how`);
     needed.push(...Object.keys(turn.answers ?? {}).map((answer) => `${key}.answers.${answer}`));
+    needed.push(...(turn.inside ?? []).map(({ stage }) => `inside.${stage}`));
     needed.push(...Object.keys(turn.verdicts ?? {}).map((verdict) => `${key}.verdicts.${verdict}`));
     // The opening's turns have little in common, so each needs a name of its own; elsewhere the check's will do.
     (id === "opening" ? needed : allowed).push(`${key}.name`);

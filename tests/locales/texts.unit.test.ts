@@ -77,7 +77,7 @@ describe.each([
 
   test("name no value but a limit's id, or one that the session gives", () => {
     const given: Record<string, string[]> = {
-      findings: ["value", "error", "verdict", "low", "high"],
+      findings: ["value", "unit", "error", "verdict", "low", "high", "count", "spots"],
       notices: ["time"],
     };
     const unknown = all.flatMap(([key, text]) => {

@@ -37,6 +37,52 @@ export const celsius = (value: number): Reading => ({
   with: "thermometer",
 });
 
+/** The house supply by a large vessel, so that the limit of 9 l/min is far from any of the values used here. */
+export const litresPerMinute = (value: number): Reading => ({
+  kind: "supply",
+  by: "fill",
+  volume: value,
+  unit: "l",
+  seconds: 60,
+});
+
+/** What a gauge at the tap shows. */
+export const kilopascals = (value: number): Reading => ({ kind: "supply", by: "gauge", value, unit: "kPa" });
+
+/** A glass of water in the fridge. */
+export const fridgeCelsius = (value: number): Reading => ({
+  kind: "temperature",
+  value,
+  unit: "C",
+  with: "thermometer",
+  place: "fridge",
+});
+
+/** A day's ice on kitchen scales, with nothing known of cold and water. */
+export const kilograms = (value: number, wanted: "little" | "much" = "little"): Reading => ({
+  kind: "ice",
+  by: "weight",
+  amount: value,
+  unit: "kg",
+  hours: 24,
+  wanted,
+});
+
+/** Ten pieces on kitchen scales. */
+export const gramsEach = (value: number): Reading => ({
+  kind: "cubes",
+  pieces: 10,
+  mass: value * 10,
+  unit: "g",
+});
+
+/** A paper strip all round the door; `slipping` are the places where it slipped, clockwise from the top left corner. */
+export const strips = (...slipping: number[]): Reading => ({
+  kind: "seal",
+  door: "one",
+  spots: Array.from({ length: 12 }, (_, spot) => (slipping.includes(spot) ? "slips" : "grips")),
+});
+
 export const fittedOn = (date: string): Reading => ({ kind: "filter-age", fitted: { by: "date", date } });
 
 /** A plumbed machine with nothing wrong that a look could find, and no ice. */
@@ -60,7 +106,7 @@ export const healthy: Answers = {
   "reset.test": "moved-dry",
   "filter-age.fitted": fittedOn("2026-02-01"),
   "flow-test.run": flowOf(25),
-  "tap-fill.fill": "quick",
+  "tap-fill.fill": litresPerMinute(15),
   "filter-seated.look": "seated",
   "stop-tap.open": "was-open",
   "supply-line.look": "sound",

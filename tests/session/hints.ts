@@ -1,7 +1,19 @@
 import type { Condition, Flow } from "../../src/flow/index.ts";
 import type { Reading } from "../../src/measurement/index.ts";
 import { signs } from "../flow/scenario-paths.ts";
-import { type Answers, celsius, fittedOn, flowOf, runsOut } from "./drive.ts";
+import {
+  type Answers,
+  celsius,
+  fittedOn,
+  flowOf,
+  fridgeCelsius,
+  gramsEach,
+  kilograms,
+  kilopascals,
+  litresPerMinute,
+  runsOut,
+  strips,
+} from "./drive.ts";
 
 /** The turn to come to, and where many causes end with the same turn, the cause. */
 export type Aim = { turn: string; cause?: string | undefined };
@@ -10,11 +22,29 @@ export type Aim = { turn: string; cause?: string | undefined };
 export type Chance = () => number;
 
 /** Readings far from any limit, by instrument and verdict. */
-export const readings: Record<string, Record<string, Reading>> = {
+const readings: Record<string, Record<string, Reading>> = {
   flow: { passes: flowOf(25), fails: flowOf(5) },
   temperature: { passes: celsius(-18), fails: celsius(-5) },
   "filter-age": { passes: fittedOn("2026-02-01"), fails: fittedOn("2024-02-01") },
+  supply: { passes: litresPerMinute(15), fails: litresPerMinute(4), "too-strong": kilopascals(800) },
+  ice: { passes: kilograms(1.8), fails: kilograms(0.2), demand: kilograms(1.2, "much") },
+  cubes: { passes: gramsEach(18), fails: gramsEach(7) },
+  seal: { passes: strips(), fails: strips(1, 5, 8), corner: strips(3), "in-the-way": strips(7) },
 };
+
+/** Readings for a fridge; the others are for a freezer. */
+const fridgeReadings: Record<string, Reading> = { passes: fridgeCelsius(3), fails: fridgeCelsius(12) };
+
+/** Readings that an instrument takes, by verdict. */
+export function readingsFor({
+  instrument = "",
+  place,
+}: {
+  instrument?: string | undefined;
+  place?: string | undefined;
+}): Record<string, Reading> {
+  return place === "fridge" ? fridgeReadings : (readings[instrument] ?? {});
+}
 
 /** True for a scenario that has the check of this turn, and this cause. */
 export function mayLeadTo(flow: Flow, scenario: string, { turn, cause }: Aim): boolean {
@@ -57,8 +87,7 @@ export function hintsFor(flow: Flow, aim: Aim, chance: Chance): Answers {
     }
     if ("verdict" in condition) {
       const { turn, is: verdicts } = condition.verdict;
-      const { instrument = "" } = ruleOf(flow, turn) ?? {};
-      const fitting = Object.entries(readings[instrument] ?? {}).filter(
+      const fitting = Object.entries(readingsFor(ruleOf(flow, turn) ?? {})).filter(
         ([one]) => verdicts.includes(one) === is,
       );
       const reading = pick(fitting)?.[1];
@@ -101,7 +130,7 @@ function answersOf(flow: Flow, place: string): [answer: string | Reading, to: st
   const rule = ruleOf(flow, place) ?? {};
   const named = Object.entries(rule.answers ?? {}).map(([id, { to }]): [string, string] => [id, to]);
   const read = Object.entries(rule.verdicts ?? {}).flatMap(([verdict, { to }]): [Reading, string][] => {
-    const reading = readings[rule.instrument ?? ""]?.[verdict];
+    const reading = readingsFor(rule)[verdict];
     return reading ? [[reading, to]] : [];
   });
   const standing = (["not-sure", "cannot"] as const).flatMap((id): [string, string][] => {

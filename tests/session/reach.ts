@@ -2,7 +2,7 @@ import type { Reading } from "../../src/measurement/index.ts";
 import { memoryOf, metaOf, type Session } from "../../src/session/index.ts";
 import { sound } from "../flow/scenario-paths.ts";
 import { type Answers, runsOut, take } from "./drive.ts";
-import { type Aim, type Chance, hintsFor, mayLeadTo, readings } from "./hints.ts";
+import { type Aim, type Chance, hintsFor, mayLeadTo, readingsFor } from "./hints.ts";
 
 /** So many different ways are tried before a turn counts as not to be come to. */
 const mostTries = 800;
@@ -111,7 +111,8 @@ function isElsewhere({ flow, snapshot }: Session, aim: Aim): boolean {
 
 /** What can be answered at a turn, first what keeps the search going. */
 function answersAt(session: Session): (string | Reading)[] {
-  const { kind, turn, instrument, answers = [] } = metaOf(session);
+  const meta = metaOf(session);
+  const { kind, turn, answers = [] } = meta;
   if (kind === "gate") return ["ready", "cannot"];
   const [check = "", name = ""] = turn.split(".");
   const rule = (session.flow.checks[check] ?? session.flow.opening).turns[name];
@@ -121,7 +122,7 @@ function answersAt(session: Session): (string | Reading)[] {
   );
   return [
     ...(kind === "wait" ? [runsOut] : []),
-    ...Object.values(readings[instrument ?? ""] ?? {}),
+    ...Object.values(readingsFor(meta)),
     ...[...answers].sort((a, b) => Number(ends(a)) - Number(ends(b))),
     ...standing,
   ];

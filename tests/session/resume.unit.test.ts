@@ -11,7 +11,7 @@ import {
   type Session,
   startSession,
 } from "../../src/session/index.ts";
-import { at, celsius, flowOf, follow, healthy, inTradeOrder, runsOut, take } from "./drive.ts";
+import { at, celsius, flowOf, follow, healthy, inTradeOrder, runsOut, strips, take } from "./drive.ts";
 import { copyOf, standOf } from "./walker.ts";
 
 const flow = readFlow();
@@ -269,7 +269,11 @@ describe("a log that a newer flow does not take to its end", () => {
     expect(forged("fill-tube-again.look")).not.toMatch(/^fill-tube-again/);
     expect(forged("inlet-valve.screen")).toBe("inlet-valve.gate-water-supply");
     const worn = { ...healthy, "door-seal.look": "dirty", "door-seal.clean": "cleaned" };
-    const found = { ...worn, "door-seal.paper-strip": "slips", "door-seal.strip-again": "slips" };
+    const found = {
+      ...worn,
+      "door-seal.paper-strip": strips(1, 5, 8),
+      "door-seal.strip-again": strips(1, 5, 8),
+    };
     const sold = follow(start, found, "part.model");
     expect(turnOf(sold)).toBe("part.model");
     const given = {

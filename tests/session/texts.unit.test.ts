@@ -67,7 +67,7 @@ describe("a limit in a text", () => {
   });
 
   test("is a bare number otherwise, written as the language writes numbers", () => {
-    expect(textsIn("en-GB")("tray.share")).toBe("0.05 of 5,000 ml");
-    expect(textsIn("de")("tray.share")).toBe("0,05 von 5.000 ml");
+    expect(textsIn("en-GB")("tray.share")).toBe("0.05 of 5000 ml");
+    expect(textsIn("de")("tray.share")).toBe("0,05 von 5000 ml");
   });
 });

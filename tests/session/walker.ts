@@ -1,3 +1,4 @@
+import type { TurnMeta } from "../../src/flow/index.ts";
 import type { Reading } from "../../src/measurement/index.ts";
 import { changeAnswer, metaOf, record, resume, type Session } from "../../src/session/index.ts";
 import { sound } from "../flow/scenario-paths.ts";
@@ -73,20 +74,48 @@ export function standOf({ snapshot, log }: Session): string {
 }
 
 function answerFor(session: Session, dice: Dice): string | Reading {
-  const { turn, kind, instrument, answers = [], gate } = metaOf(session);
+  const meta = metaOf(session);
+  const { turn, kind, answers = [], gate } = meta;
   // Half of the time nothing is wrong: else no walk came as far as the water side. A danger would end most at once,
   // a wait whose ice comes many; the rest of the opening leads everywhere alike.
   if (turn === "opening.danger" && dice(40)) return "none";
   const fine = kind === "wait" || turn.startsWith("opening.") ? undefined : sound[turn];
   if (typeof fine === "string" && dice(2)) return fine;
-  if (kind === "reading" && dice(8)) return anyReading(instrument, dice);
+  if (kind === "reading" && dice(8)) return anyReading(meta, dice);
   if (gate) return dice(4) ? "ready" : "cannot";
   const options = [...answers, "not-sure", "cannot"];
   return options[dice(options.length)] ?? "cannot";
 }
 
 /** A reading of any size, some of them past belief. */
-function anyReading(instrument: string | undefined, dice: Dice): Reading {
+function anyReading({ instrument, place }: Partial<TurnMeta>, dice: Dice): Reading {
+  if (instrument === "supply")
+    return dice(2)
+      ? {
+          kind: "supply",
+          by: "fill",
+          volume: dice(20),
+          unit: dice(2) ? "l" : "us-gal",
+          seconds: 1 + dice(90),
+        }
+      : { kind: "supply", by: "gauge", value: dice(120), unit: dice(2) ? "psi" : "kPa" };
+  if (instrument === "ice")
+    return {
+      kind: "ice",
+      by: (["pieces", "weight", "batches"] as const)[dice(3)] ?? "pieces",
+      amount: dice(200),
+      unit: dice(2) ? "g" : "oz",
+      hours: dice(60),
+      wanted: (["little", "some", "much", null] as const)[dice(4)] ?? null,
+    };
+  if (instrument === "cubes")
+    return { kind: "cubes", pieces: dice(30), mass: dice(300), unit: dice(2) ? "g" : "oz" };
+  if (instrument === "seal") {
+    const states = ["grips", "drags", "slips", null] as const;
+    const many = dice(4);
+    const spots = Array.from({ length: 12 }, () => (dice(4) > many ? "grips" : (states[dice(4)] ?? null)));
+    return { kind: "seal", door: (["one", "two", "drawer"] as const)[dice(3)] ?? "one", spots };
+  }
   if (instrument === "flow") {
     const units = ["ml", "g", "us-cup", "us-fl-oz"] as const;
     const runs = Array.from({ length: 1 + dice(2) }, () => {
@@ -101,6 +130,7 @@ function anyReading(instrument: string | undefined, dice: Dice): Reading {
       value: dice(50) - 40,
       unit: dice(3) ? "C" : "F",
       with: dice(2) ? "display" : "thermometer",
+      place,
     };
   const month = `${2024 + dice(3)}-${`${1 + dice(12)}`.padStart(2, "0")}`;
   return { kind: "filter-age", fitted: dice(2) ? { by: "month", month } : { by: "since-moving", month } };

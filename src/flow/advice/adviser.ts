@@ -6,9 +6,9 @@ import {
   type Model,
   type Stakes,
 } from "../../diagnosis/index.ts";
-import { limitOf } from "../assess.ts";
 import type { Flow } from "../flow.ts";
 import type { ChartContext } from "../memory.ts";
+import { limitOf } from "../reading-limits.ts";
 import { learntFrom } from "./learnt-from.ts";
 import { modelOf } from "./model-of.ts";
 import { type Move, type Rules, rulesOf } from "./moves.ts";

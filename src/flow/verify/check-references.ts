@@ -1,4 +1,5 @@
 import type { Check, Opening, Outcome, TurnRule } from "../flow.ts";
+import { verdictsOf } from "./names.ts";
 import { nearest } from "./nearest.ts";
 import type { Referee } from "./referee.ts";
 import { valueAt } from "./shape.ts";
@@ -52,6 +53,38 @@ function referTurn(at: Referee, path: Path, turn: TurnRule, subject: string): vo
   for (const need of needs)
     if (valueAt(turn, [need]) === undefined) at.report("missing-key", path, `${subject} has no "${need}".`);
   if (turn.lasts) at.refer("limit", turn.lasts, [...path, "lasts"], `${subject} lasts`);
+  for (const [place, { after }] of (turn.inside ?? []).entries())
+    if (after)
+      at.refer("limit", after, [...path, "inside", place, "after"], `${subject} shows a stage that begins`);
+  referReading(at, path, turn, subject);
+}
+
+/** Every verdict of the instrument leads somewhere and no other does; what it is compared with is measured. */
+function referReading(at: Referee, path: Path, turn: TurnRule, subject: string): void {
+  const possible: readonly string[] = turn.instrument ? verdictsOf[turn.instrument] : [];
+  const given = Object.keys(turn.verdicts ?? {});
+  for (const verdict of turn.verdicts ? possible : [])
+    if (!given.includes(verdict))
+      at.report("missing-key", [...path, "verdicts"], `${subject} does not go on from "${verdict}".`);
+  for (const verdict of given)
+    if (turn.instrument && !possible.includes(verdict))
+      at.report(
+        "unknown-answer",
+        [...path, "verdicts", verdict],
+        `${subject} goes on from "${verdict}", which the instrument "${turn.instrument}" never says.`,
+        nearest(verdict, [...possible]),
+        "key",
+      );
+  for (const [place, other] of (turn.against ?? []).entries()) {
+    const [check = "", name = ""] = other.split(".");
+    if (at.names.idsOf("check")?.includes(check) && !at.names.takesReading(check, name))
+      at.report(
+        "wrong-value",
+        [...path, "against", place],
+        `${subject} is compared with "${other}", which takes no reading.`,
+      );
+    else at.refer("check", check, [...path, "against", place], `${subject} is compared with the check`);
+  }
 }
 
 function referOutcome(at: Referee, path: Path, outcome: Outcome, turns: string[], subject: string): void {

@@ -1,5 +1,5 @@
 import type { Condition } from "../flow.ts";
-import { verdicts } from "./names.ts";
+import { standing } from "./names.ts";
 import { nearest } from "./nearest.ts";
 import type { Referee } from "./referee.ts";
 import type { Path } from "./source.ts";
@@ -82,7 +82,8 @@ function referFinding(
     lost("wrong-value", "that turn takes no reading to have a verdict on", null);
     return;
   }
-  const answers = measured ? verdicts : (at.names.answersOf(check, name) ?? []);
+  const known = at.names.answersOf(check, name) ?? [];
+  const answers = measured ? known.filter((answer) => !standing.includes(answer)) : known;
   for (const [place, answer] of is.entries()) {
     if (answers.includes(answer)) continue;
     const message = `${subject} asks whether "${turn}" was "${answer}", which is none of its answers.`;

@@ -1,5 +1,13 @@
-import { flowLimits, limitOf, temperatureLimits } from "../assess.ts";
 import type { Flow } from "../flow.ts";
+import {
+  cubesLimits,
+  filterLimits,
+  flowLimits,
+  iceLimits,
+  limitOf,
+  supplyLimits,
+  temperatureLimits,
+} from "../reading-limits.ts";
 import type { Report } from "./report.ts";
 
 /** Kinds of parts that a session may end with and the shop's catalogue has no part of. */
@@ -18,9 +26,10 @@ export function findUnstocked(flow: Flow, kinds: string[], report: Report): void
 /** Limits that the instruments cannot do without. */
 export function findLackingLimits({ limits }: Flow, report: Report): void {
   const instruments = [
-    () => flowLimits(limits),
-    () => temperatureLimits(limits),
-    ...["filter-months", "earliest-year", "flow-seconds"].map((id) => () => limitOf(limits, id)),
+    ...[flowLimits, supplyLimits, temperatureLimits, filterLimits, iceLimits, cubesLimits].map(
+      (gather) => () => gather(limits),
+    ),
+    ...["earliest-year", "flow-seconds", "filter-share-much"].map((id) => () => limitOf(limits, id)),
   ];
   for (const ask of instruments)
     try {

@@ -49,6 +49,8 @@ function callForTurns({ id, turns }: Opening, file: string, named: boolean, call
     const key = `checks.${id}.${name}`;
     const path = ["turns", name];
     call(file, path, `${key}.ask`, `${key}.how`);
+    for (const [place, { stage }] of (turn.inside ?? []).entries())
+      call(file, [...path, "inside", place, "stage"], `inside.${stage}`);
     // The opening's turns have little in common, so each needs a name of its own; elsewhere the check's will do.
     if (named) call(file, path, `${key}.name`);
     for (const where of ["answers", "verdicts"] as const)

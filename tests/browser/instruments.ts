@@ -1,18 +1,93 @@
 import { expect } from "@playwright/test";
 import type {
+  CubesReading,
+  Estimate,
   FilterAgeReading,
   FlowReading,
   FlowRun,
+  IceReading,
   Reading,
+  SealReading,
+  SupplyReading,
   TemperatureReading,
 } from "../../src/measurement/index.ts";
+import type { ReadingNeed } from "../../src/session/index.ts";
 import type { PanelPage } from "./panel-page.ts";
 
 /** Does on screen what brings this reading, up to the verdict. */
 export async function enterReading(panel: PanelPage, reading: Reading): Promise<void> {
-  if (reading.kind === "flow") return enterFlow(panel, reading);
-  if (reading.kind === "temperature") return enterTemperature(panel, reading);
-  return enterFilterAge(panel, reading);
+  switch (reading.kind) {
+    case "flow":
+      return enterFlow(panel, reading);
+    case "temperature":
+      return enterTemperature(panel, reading);
+    case "supply":
+      return enterSupply(panel, reading);
+    case "ice":
+      return enterIce(panel, reading);
+    case "cubes":
+      return enterCubes(panel, reading);
+    case "seal":
+      return enterSeal(panel, reading);
+    default:
+      return enterFilterAge(panel, reading);
+  }
+}
+
+/** The reading as the screen keeps it: with what was measured before in the session and belongs to it. */
+export function withConditions(reading: Reading, need: ReadingNeed | null): Reading {
+  if (reading.kind === "flow" && need?.instrument === "flow" && need.before)
+    return { ...reading, before: need.before };
+  if (reading.kind !== "ice" || need?.instrument !== "ice") return reading;
+  const plain = (estimate: Estimate | null) => estimate && { value: estimate.value, u: estimate.u };
+  const [celsius, perSecond] = [plain(need.celsius), plain(need.perSecond)];
+  return { ...reading, ...(celsius ? { celsius } : {}), ...(perSecond ? { perSecond } : {}) };
+}
+
+async function enterSupply(panel: PanelPage, reading: SupplyReading): Promise<void> {
+  await choose(panel, `measure.supply-by-${reading.by}`);
+  await choose(panel, `measure.unit-${reading.unit}`);
+  if (reading.by === "gauge") await fillField(panel, "pressure-label", reading.value);
+  else {
+    await fillField(panel, "vessel-label", reading.volume);
+    await fillField(panel, "seconds-label", reading.seconds);
+  }
+  await showResult(panel);
+}
+
+async function enterIce(panel: PanelPage, reading: IceReading): Promise<void> {
+  await choose(panel, `measure.ice-by-${reading.by}`);
+  await fillField(panel, `ice-${reading.by}`, reading.amount);
+  if (reading.unit) await choose(panel, `measure.unit-${reading.unit}`);
+  if (reading.pieceGrams !== undefined) await fillField(panel, "ice-piece-grams", reading.pieceGrams);
+  await fillField(panel, `ice-hours-${reading.by}`, reading.hours);
+  await choose(panel, `measure.ice-use-${reading.wanted ?? "unknown"}`);
+  await showResult(panel);
+}
+
+async function enterCubes(panel: PanelPage, reading: CubesReading): Promise<void> {
+  await fillField(panel, "pieces-label", reading.pieces);
+  await fillField(panel, "mass-label", reading.mass);
+  await choose(panel, `measure.unit-${reading.unit}`);
+  await showResult(panel);
+}
+
+/** One place after the other, as the drawing asks for them. */
+async function enterSeal(panel: PanelPage, reading: SealReading): Promise<void> {
+  await choose(panel, `measure.seal-${reading.door}`);
+  for (const spot of reading.spots) {
+    await panel.button(panel.text(`measure.seal-${spot ?? "skip"}`)).tap();
+    // A second tap this soon counts as a slip of the thumb.
+    await panel.page.clock.runFor(500);
+  }
+}
+
+async function fillField(panel: PanelPage, key: string, value: number): Promise<void> {
+  await panel.host.getByRole("textbox", { name: panel.text(`measure.${key}`) }).fill(`${value}`);
+}
+
+async function showResult(panel: PanelPage): Promise<void> {
+  await panel.button(panel.text("measure.show-result")).tap();
 }
 
 async function enterFlow(panel: PanelPage, { runs }: FlowReading): Promise<void> {
@@ -49,9 +124,11 @@ export function volumeField(panel: PanelPage) {
 }
 
 async function enterTemperature(panel: PanelPage, reading: TemperatureReading): Promise<void> {
-  await choose(panel, `measure.with-${reading.with}`);
+  await choose(panel, `measure.with-${reading.with}-${reading.place ?? "freezer"}`);
   await choose(panel, `measure.unit-${reading.unit}`);
   await temperatureField(panel).fill(`${reading.value}`);
+  if (reading.stood !== undefined)
+    await fillField(panel, "stood-label", reading.place === "fridge" ? reading.stood / 60 : reading.stood);
   await panel.button(panel.text("measure.show-result")).tap();
 }
 
@@ -59,7 +136,7 @@ export function temperatureField(panel: PanelPage) {
   return panel.host.getByRole("textbox", { name: panel.text("measure.temperature-label") });
 }
 
-async function enterFilterAge(panel: PanelPage, { fitted }: FilterAgeReading): Promise<void> {
+async function enterFilterAge(panel: PanelPage, { fitted, use }: FilterAgeReading): Promise<void> {
   await choose(panel, `measure.by-${fitted.by}`);
   if (fitted.by === "season") {
     await choose(panel, `measure.${fitted.season}`);
@@ -74,6 +151,10 @@ async function enterFilterAge(panel: PanelPage, { fitted }: FilterAgeReading): P
       const months = panel.host.getByRole("combobox", { name: panel.text("measure.month") });
       await months.selectOption(`${Number(month)}`);
     }
+  }
+  if (use) {
+    await choose(panel, `measure.habit-${use.habit}`);
+    await fillField(panel, "people-label", use.people);
   }
   await showAge(panel);
 }

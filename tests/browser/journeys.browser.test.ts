@@ -1,6 +1,6 @@
 import { mkdirSync } from "node:fs";
 import type { Page } from "@playwright/test";
-import { type Answers, flowOf, runsOut } from "../session/drive.ts";
+import { type Answers, flowOf, litresPerMinute, runsOut } from "../session/drive.ts";
 import { soundAnswer } from "../session/reach.ts";
 import { codeWith } from "./expected.ts";
 import { test } from "./panel-test.ts";
@@ -71,7 +71,7 @@ const journeys: Record<string, Journey> = {
       "flow-test.run": flowOf(5),
       "flow-without-filter.prepare": "plug-fitted",
       "flow-without-filter.run": flowOf(25),
-      "tap-fill.fill": "quick",
+      "tap-fill.fill": litresPerMinute(15),
     },
     part: "water-filter",
     ending: { outcome: "part", cause: "filter-clogged" },

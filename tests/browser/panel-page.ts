@@ -18,7 +18,7 @@ import { type Answers, runsOut } from "../session/drive.ts";
 import { reach, soundAnswer } from "../session/reach.ts";
 import { violationsOn } from "./axe.ts";
 import { charts, flat, flow, freshSession, morning, namesOfParts, sessionAt, textsIn } from "./expected.ts";
-import { enterReading } from "./instruments.ts";
+import { enterReading, withConditions } from "./instruments.ts";
 
 type Settings = { language?: string; sessionName?: string; keeps?: boolean; axe?: boolean };
 
@@ -148,9 +148,10 @@ export class PanelPage {
   /** Measures on screen what this reading says and uses it. */
   async measure(reading: Reading): Promise<void> {
     const { turn } = this.turn;
+    const taken = withConditions(reading, this.turn.reading);
     await enterReading(this, reading);
     await this.button(this.text("measure.use")).tap();
-    await this.took({ type: "measured", turn, reading: reading as never, at: await this.now() });
+    await this.took({ type: "measured", turn, reading: taken as never, at: await this.now() });
   }
 
   /** Types a code, and takes the model `code` that is found for it. */

@@ -9,13 +9,14 @@ test.describe("the temperature of the freezer", () => {
   }) => {
     const kept = await panel.storedText();
     const unreadable = (typed: string) => panel.text("measure.unreadable", { typed });
-    const degrees = (value: string) => panel.text("measure.degrees-C", { value });
+    const beyond = (side: "small" | "large", value: string, limit: string) =>
+      panel.text(`measure.temperature-too-${side}`, { value, min: limit, max: limit, unit: "°C" });
     for (const [typed, said] of [
       ["", panel.text("measure.temperature-empty")],
       ["12abc", unreadable("12abc")],
       ["-18-", unreadable("-18-")],
-      ["180", panel.text("measure.temperature-too-large", { value: degrees("180"), max: degrees("60") })],
-      ["-300", panel.text("measure.temperature-too-small", { value: degrees("−300"), min: degrees("−60") })],
+      ["180", beyond("large", "180", "60")],
+      ["-300", beyond("small", "−300", "−60")],
     ] as const) {
       await temperatureField(panel).fill(typed);
       await panel.button(panel.text("measure.show-result")).tap();
@@ -41,7 +42,7 @@ test.describe("the temperature of the freezer", () => {
 
   for (const typed of ["-18,5", "−18.5"]) {
     test(`"${typed}" is read as eighteen and a half below nought`, async ({ panel }) => {
-      await choose(panel, "measure.with-thermometer");
+      await choose(panel, "measure.with-thermometer-freezer");
       await temperatureField(panel).fill(typed);
       await panel.button(panel.text("measure.show-result")).tap();
       await expect(panel.host.getByText(panel.text("measure.temperature-passes"))).toBeVisible();

@@ -1,17 +1,29 @@
 import { useState } from "preact/hooks";
-import { assessFilterAge, checkFittedWhen, type FittedWhen, readNumber } from "../../measurement/index.ts";
+import {
+  checkFilterUse,
+  checkFittedWhen,
+  type FilterAgeReading,
+  type FilterUse,
+  type FittedWhen,
+  readNumber,
+} from "../../measurement/index.ts";
 import type { ReadingNeed, Texts } from "../../session/index.ts";
 import type { ScreenProps } from "../chat/index.ts";
 import { Choices } from "./choices.tsx";
-import { Form, useEntry } from "./entry.tsx";
+import { MeasureForm, useEntries } from "./entries.tsx";
+import { useEntry } from "./entry.tsx";
+import { FilterLife } from "./filter-life.tsx";
 import { entriesOf, type Fitted, FittedFields } from "./fitted-fields.tsx";
-import { showDay, showNumber } from "./format.ts";
-import { Result } from "./result.tsx";
+import { showDay } from "./format.ts";
 
-type Need = Extract<ReadingNeed, { instrument: "filter-age" }>;
+type Props = ScreenProps & { need: Extract<ReadingNeed, { instrument: "filter-age" }> };
+type Habit = "unknown" | FilterUse["habit"];
 
-/** How old the water filter is, said as well as the person knows it. */
-export function FilterAge({ need, turn, actions, texts, busy }: ScreenProps & { need: Need }) {
+const habits: Habit[] = ["unknown", "ice", "glasses", "all"];
+
+/** How old the water filter is and how much ran through it, said as well as the person knows. */
+export function FilterAge(props: Props) {
+  const { need, texts } = props;
   const [fitted, setFitted] = useState<Fitted>({
     by: "month",
     day: "",
@@ -19,44 +31,40 @@ export function FilterAge({ need, turn, actions, texts, busy }: ScreenProps & { 
     year: "",
     season: "spring",
   });
-  const { refusal, refuse, accepted, accept, edit } = useEntry<FittedWhen>();
-  const change = (part: Partial<Fitted>) => edit(() => setFitted({ ...fitted, ...part }));
+  const [habit, setHabit] = useState<Habit>("unknown");
+  const { refusal, refuse } = useEntry();
+  const use = useEntries<"people" | "capacity", FilterAgeReading>("people", texts);
+  const { accepted, accept, edit } = use;
+  const change = (part: Partial<Fitted>) =>
+    edit(() => {
+      refuse("");
+      setFitted({ ...fitted, ...part });
+    });
 
   function check() {
     const found = readFitted(fitted, need, texts);
-    if (typeof found === "string") refuse(found);
-    else accept(found);
+    if (typeof found === "string") return refuse(found);
+    const drawn = habit === "unknown" ? undefined : readUse(habit);
+    if (drawn !== null) accept({ kind: "filter-age", fitted: found, ...(drawn ? { use: drawn } : {}) });
   }
 
-  function resultOf(when: FittedWhen) {
-    const { today, limitMonths: limit } = need;
-    const { months, verdict, dueOn } = assessFilterAge({ kind: "filter-age", fitted: when }, today, limit);
-    const low = showNumber(texts, months.low);
-    const high = showNumber(texts, months.high ?? 0);
-    const age = texts(`measure.age-${months.high === null ? "open" : low === high ? "exact" : "between"}`, {
-      low,
-      high,
-    });
-    const day = showDay(texts, dueOn.latest ?? today);
-    return (
-      <Result
-        instrument="filter-age"
-        verdict={verdict}
-        said={`${texts("measure.age-said", { age, limit })} ${texts(`measure.due-${verdict}`, { day })}`}
-        limit={limit}
-        better="below"
-        {...months}
-        limitText={texts("measure.age-limit", { count: limit })}
-        valueText={age}
-        texts={texts}
-        busy={busy}
-        onUsed={() => actions.measure(turn.turn, { kind: "filter-age", fitted: when })}
-      />
-    );
+  function readUse(known: FilterUse["habit"]): FilterUse | null {
+    const people = use.read("people");
+    const capacity = people === null || use.isEmpty("capacity") ? undefined : use.read("capacity");
+    if (people === null || capacity === null) return null;
+    const drawn: FilterUse = { people, habit: known, ...(capacity === undefined ? {} : { capacity }) };
+    const problem = checkFilterUse(drawn, need.limits);
+    if (problem) use.refuseRange(problem, problem.field);
+    return problem ? null : drawn;
   }
 
   return (
-    <Form onSent={check}>
+    <MeasureForm
+      onSent={check}
+      result={accepted && <FilterLife {...props} reading={accepted} />}
+      ask={texts("measure.show-age")}
+      texts={texts}
+    >
       <Choices
         legend={texts("measure.fitted-how")}
         options={(Object.keys(entriesOf) as FittedWhen["by"][]).map((by) => [by, texts(`measure.by-${by}`)])}
@@ -64,19 +72,31 @@ export function FilterAge({ need, turn, actions, texts, busy }: ScreenProps & { 
         onChosen={(by) => change({ by })}
       />
       <FittedFields fitted={fitted} change={change} refusal={refusal} texts={texts} />
-      {accepted ? (
-        resultOf(accepted)
-      ) : (
-        <button type="submit" class="main">
-          {texts("measure.show-age")}
-        </button>
+      <Choices
+        legend={texts("measure.habit")}
+        options={habits.map((each) => [each, texts(`measure.habit-${each}`)])}
+        chosen={habit}
+        onChosen={(chosen) => edit(() => setHabit(chosen))}
+      />
+      {habit !== "unknown" && (
+        <>
+          {use.field("people", { label: texts("measure.people-label"), keys: "numeric" })}
+          {use.field("capacity", {
+            label: texts("measure.capacity-label", { litres: need.limits.litres }),
+            unit: texts("measure.unit-l"),
+          })}
+        </>
       )}
-    </Form>
+    </MeasureForm>
   );
 }
 
 /** What was typed as a day, month or season, or in words why it cannot be one. */
-function readFitted(fitted: Fitted, { today, earliestYear: year }: Need, texts: Texts): FittedWhen | string {
+function readFitted(
+  fitted: Fitted,
+  { today, earliestYear: year }: Props["need"],
+  texts: Texts,
+): FittedWhen | string {
   const { by, season } = fitted;
   let date = "";
   for (const entry of entriesOf[by]) {

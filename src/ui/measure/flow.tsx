@@ -3,8 +3,8 @@ import {
   checkFlowRun,
   type FlowProblem,
   type FlowRun,
+  type JugUnit,
   readNumber,
-  type VolumeUnit,
 } from "../../measurement/index.ts";
 import type { ReadingNeed, Texts } from "../../session/index.ts";
 import type { ScreenProps } from "../chat/index.ts";
@@ -21,7 +21,7 @@ type Props = ScreenProps & { need: Extract<ReadingNeed, { instrument: "flow" }> 
 
 /** Catching water in a jug by the clock: let it run, say how much there is, see what it means. */
 export function Flow({ need, turn, actions, services, texts, busy }: Props) {
-  const units = texts("measure.volume-units").split(" ") as VolumeUnit[];
+  const units = texts("measure.volume-units").split(" ") as JugUnit[];
   const { limits } = need;
   const [runs, setRuns] = useState<FlowRun[]>([]);
   const [aim, setAim] = useState(need.seconds);
@@ -31,7 +31,7 @@ export function Flow({ need, turn, actions, services, texts, busy }: Props) {
   // What is accepted here is the time of the run whose water is being measured.
   const { refusal, refuse, accepted: seconds, accept: setSeconds } = useEntry<number>();
   const read = readNumber(typed);
-  const unitName = (each: VolumeUnit) => texts(`measure.unit-${each}`);
+  const unitName = (each: JugUnit) => texts(`measure.unit-${each}`);
 
   function stopped(ran: number) {
     const [problem] = checkFlowRun({ volume: 0, unit, seconds: ran }, limits);
@@ -115,7 +115,7 @@ export function Flow({ need, turn, actions, services, texts, busy }: Props) {
         <FlowResult
           key={runs.length}
           runs={runs}
-          limits={limits}
+          need={need}
           busy={busy}
           texts={texts}
           onAgain={measureAgain}
@@ -124,7 +124,13 @@ export function Flow({ need, turn, actions, services, texts, busy }: Props) {
             setRuns(rest);
             if (!rest[0]) measureAgain(false);
           }}
-          onUsed={() => actions.measure(turn.turn, { kind: "flow", runs })}
+          onUsed={() =>
+            actions.measure(turn.turn, {
+              kind: "flow",
+              runs,
+              ...(need.before ? { before: need.before } : {}),
+            })
+          }
         />
       </Step>
     </ol>

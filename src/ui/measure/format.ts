@@ -1,13 +1,11 @@
-import type { Texts } from "../../session/index.ts";
+import { createNumbers, type Texts } from "../../session/index.ts";
 
 /** The reader's language as a BCP 47 tag. */
 export const localeOf = (texts: Texts) => texts("ui.locale");
 
 /** A number in the reader's writing, with a true minus sign and at most so many decimals. */
 export function showNumber(texts: Texts, value: number, decimals = 1): string {
-  return new Intl.NumberFormat(localeOf(texts), { maximumFractionDigits: decimals })
-    .format(value)
-    .replace("-", "\u2212");
+  return createNumbers(localeOf(texts))(value, decimals);
 }
 
 /** A list such as 'a, b and c'; empty for an empty list. */

@@ -1,5 +1,5 @@
 import { useRef } from "preact/hooks";
-import type { VolumeUnit } from "../../measurement/index.ts";
+import type { JugUnit } from "../../measurement/index.ts";
 import type { Texts } from "../../session/index.ts";
 import { showNumber } from "./format.ts";
 
@@ -10,7 +10,7 @@ const jugs = {
   "us-cup": { full: 2, small: 0.25, numbered: 0.5, step: 0.05 },
 };
 
-type Props = { unit: VolumeUnit; volume: number; onSlid(volume: number): void; texts: Texts };
+type Props = { unit: JugUnit; volume: number; onSlid(volume: number): void; texts: Texts };
 
 const TOP = 22;
 const BOTTOM = 156;

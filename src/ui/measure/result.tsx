@@ -1,12 +1,12 @@
 import type { ComponentChildren } from "preact";
 import { useEffect, useRef } from "preact/hooks";
-import type { Verdict } from "../../measurement/index.ts";
-import type { Texts } from "../../session/index.ts";
+import type { Texts, Verdicts } from "../../session/index.ts";
 import { Scale, type ScaleProps } from "./scale.tsx";
 
 type Props = ScaleProps & {
-  instrument: "flow" | "temperature" | "filter-age";
-  verdict: Verdict;
+  /** Where its texts are: `measure.<instrument>-<verdict>`. */
+  instrument: string;
+  verdict: Verdicts;
   /** The reading and the limit in a sentence. */
   said: string;
   busy: boolean;
@@ -17,11 +17,16 @@ type Props = ScaleProps & {
   children?: ComponentChildren;
 };
 
+const cross = "M7 7l10 10M17 7L7 17";
 /** A tick, a cross, or two waves for 'about': the shape tells, not only the colour. */
-const marks: Record<Verdict, string> = {
+export const marks: Record<Verdicts, string> = {
   passes: "M6 12l4 4 8-9",
-  fails: "M7 7l10 10M17 7L7 17",
+  fails: cross,
   unclear: "M5 10q3.5-4 7 0t7 0M5 16q3.5-4 7 0t7 0",
+  "too-strong": "M12 19V5M6 11l6-6 6 6",
+  demand: "M6 9h12M6 15h12",
+  corner: cross,
+  "in-the-way": cross,
 };
 
 /** A verdict before it is used: one of three in words, the numbers in a sentence, and the same as a drawing. */

@@ -4,22 +4,29 @@ import type { Services, Texts } from "../../session/index.ts";
 /** A second tap this soon is a wet thumb slipping, not a person who wants to stop. */
 const SLIP_MS = 1000;
 
-type Props = { seconds: number; services: Services; texts: Texts; onStopped(seconds: number): void };
+type Props = {
+  seconds: number;
+  /** Counts up until it is stopped: a vessel is full when it is full. */
+  up?: boolean;
+  services: Services;
+  texts: Texts;
+  onStopped(seconds: number): void;
+};
 
 /**
- * Runs down the seconds of one fill by the clock, never by counting ticks: a phone slows the ticks of a page
- * that is out of sight. Gives the time that truly passed, to a tenth of a second.
+ * Runs down the seconds of one fill, or counts them up, by the clock, never by counting ticks: a phone slows the ticks of a page
+ * that is out of sight. Gives the time that truly passed, to a hundredth of a second: rounded to tenths, kitchen scales would be out more often than said.
  */
-export function Stopwatch({ seconds, services, texts, onStopped }: Props) {
+export function Stopwatch({ seconds, up, services, texts, onStopped }: Props) {
   const [elapsed, setElapsed] = useState<number | null>(null);
   const startedAt = useRef(0);
   const running = elapsed !== null;
   const passed = () => (Date.parse(services.now()) - startedAt.current) / 1000;
-  const left = Math.max(0, Math.ceil(seconds - (elapsed ?? 0)));
+  const shown = up ? Math.floor(elapsed ?? 0) : Math.max(0, Math.ceil(seconds - (elapsed ?? 0)));
 
   function stop() {
     setElapsed(null);
-    onStopped(Math.round(passed() * 10) / 10);
+    onStopped(Math.round(passed() * 100) / 100);
   }
 
   // Not `useEffect`, which comes after the next paint: a tick before that would start a stopped watch again.
@@ -43,11 +50,11 @@ export function Stopwatch({ seconds, services, texts, onStopped }: Props) {
 
   return (
     <>
-      <p>{texts("measure.run-how", { count: seconds })}</p>
+      <p>{texts(up ? "measure.fill-how" : "measure.run-how", { count: seconds })}</p>
       <button
         type="button"
         class={`dial ${running ? "" : "idle"}`}
-        style={{ "--done": `${Math.min(100, ((elapsed ?? 0) / seconds) * 100)}%` }}
+        style={{ "--done": `${Math.min(100, ((elapsed ?? 0) / (up ? 60 : seconds)) * 100)}%` }}
         onClick={() => {
           if (!running) {
             startedAt.current = Date.parse(services.now());
@@ -58,13 +65,13 @@ export function Stopwatch({ seconds, services, texts, onStopped }: Props) {
       >
         {running && (
           <b class="count" aria-hidden="true">
-            {left}
+            {shown}
           </b>
         )}
         {texts(running ? "measure.stop" : "measure.start")}
       </button>
       <p class="visually-hidden" role="status">
-        {running && texts("measure.running", { count: seconds })}
+        {running && texts(up ? "measure.filling" : "measure.running", { count: seconds })}
       </p>
     </>
   );

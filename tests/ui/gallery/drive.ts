@@ -15,6 +15,17 @@ async function type(page: Page, typed: string, submit: string | RegExp) {
   await button(page, submit);
 }
 
+/** Says how the paper felt, place by place: g, d and s, or a dash for what cannot be reached. */
+async function pull(page: Page, felt: string) {
+  const names: Record<string, string> = { g: "Grips", d: "Drags", s: "Slips", "-": "Can't reach it" };
+  await page.clock.install();
+  for (const each of felt) {
+    await page.getByRole("button", { name: names[each] ?? "", exact: true }).click();
+    // So soon after a tap the next one would count as a slip of the thumb.
+    await page.clock.runFor(1000);
+  }
+}
+
 const show = /Show what it means/;
 
 /** What a hand does before a fixture can be looked at; the others are looked at as they come. */
@@ -72,6 +83,21 @@ export const hands: Record<string, (page: Page) => Promise<void>> = {
     await page.getByLabel("Month", { exact: true }).selectOption("3");
     await type(page, "2023", /how old/);
   },
+  "seal-half": (page) => pull(page, "ggds-gs"),
+  "seal-two": async (page) => {
+    await page.getByText("Two doors").click();
+    await pull(page, "ggd");
+  },
+  "seal-drawer": async (page) => {
+    await page.getByText("A drawer").click();
+    await pull(page, "ggdss");
+  },
+  "seal-result": (page) => pull(page, "ggdgsggsgsgg"),
+  "seal-unclear": async (page) => {
+    await pull(page, "ggs");
+    await button(page, show);
+  },
+  "wait-reminded": (page) => button(page, "Put it in my calendar"),
   "model-exact": (page) => type(page, "wx40b8e", "Find my model"),
   "model-near": (page) => type(page, "WX40BBE", "Find my model"),
   "model-unknown": (page) => type(page, "ZZ9", "Find my model"),

@@ -7,7 +7,7 @@ export const flowNeed: Turn["reading"] = {
   seconds: 10,
   limits: {
     minimum: 15,
-    guard: 1.645,
+    coverage: 0.9,
     agreement: 2,
     jugReading: 5,
     jugScale: 0.05,
@@ -17,18 +17,44 @@ export const flowNeed: Turn["reading"] = {
     longestSeconds: 60,
     largestMillilitres: 2000,
   },
+  before: null,
+  supply: null,
+  muchShare: 0.3,
 };
 
 export const temperatureNeed: Turn["reading"] = {
   instrument: "temperature",
-  limits: { limitC: -15, guard: 1.645, displayError: 2, thermometerError: 1, coldestC: -40, warmestC: 40 },
+  place: "freezer",
+  targetC: -18,
+  limits: {
+    limitC: -15,
+    fridgeC: 4,
+    coverage: 0.95,
+    displayError: 2,
+    thermometerError: 1,
+    settling: { freezer: 8, fridge: 60 },
+    roomC: 25,
+    coldestC: -40,
+    warmestC: 40,
+  },
 };
 
 export const filterNeed: Turn["reading"] = {
   instrument: "filter-age",
   today: "2025-06-20",
   earliestYear: 1990,
-  limitMonths: 6,
+  limits: {
+    months: 6,
+    litres: 750,
+    people: 20,
+    capacityLeast: 50,
+    capacityMost: 10_000,
+    perPerson: {
+      ice: { low: 0.05, high: 0.5 },
+      glasses: { low: 0.25, high: 1 },
+      all: { low: 1, high: 3 },
+    },
+  },
 };
 
 const path = pathWith({ "stop-tap": "clear", door: "clear", filter: "suspect" }, "inlet-valve");
@@ -108,7 +134,7 @@ export const waitTurn = turnWith({
   station: "ice-tray",
   heading: "Now give it a day",
   body: ["The tray fills and freezes again and again. The first ice comes after about a day."],
-  wait: { from: "2025-06-20T09:00:00+01:00", until: "2025-06-21T09:00:00+01:00" },
+  wait: { from: "2025-06-20T09:00:00+01:00", until: "2025-06-21T09:00:00+01:00", inside: [] },
   answers: [
     { id: "ice", text: "There is ice", role: "own" },
     { id: "none", text: "Still no ice after the wait", role: "own" },
@@ -143,7 +169,10 @@ export const measureFixtures: Record<string, View> = {
   "model-long": viewOf(modelTurn, lines),
   wait: viewOf(waitTurn, lines),
   "wait-over": viewOf(
-    { ...waitTurn, wait: { from: "2025-06-18T09:00:00+01:00", until: "2025-06-19T09:00:00+01:00" } },
+    {
+      ...waitTurn,
+      wait: { from: "2025-06-18T09:00:00+01:00", until: "2025-06-19T09:00:00+01:00", inside: [] },
+    },
     lines,
   ),
 };

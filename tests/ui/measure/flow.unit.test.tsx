@@ -270,6 +270,6 @@ describe("what it means", () => {
 
 test("the flow need of these tests is that of W4", () => {
   expect(flowNeed).toMatchObject({
-    limits: { minimum: 15, guard: 1.645, jugReading: 5, jugScale: 0.05, timing: 0.1 },
+    limits: { minimum: 15, coverage: 0.9, jugReading: 5, jugScale: 0.05, timing: 0.1 },
   });
 });

@@ -16,7 +16,11 @@ test("the verdict is shown before the reading is used", async () => {
   expect(calls).toEqual([]);
   await tap("Use this");
   expect(calls).toEqual([
-    ["measure", "freezer.temperature", { kind: "temperature", value: -20, unit: "C", with: "display" }],
+    [
+      "measure",
+      "freezer.temperature",
+      { kind: "temperature", value: -20, unit: "C", with: "display" },
+    ],
   ]);
 });
 
@@ -47,13 +51,19 @@ test("American kitchens read degrees Fahrenheit first", async () => {
   await tap(show);
   expect(text()).toContain("−4 °F, give or take 3.4 degrees. It should be 5 °F or colder.");
   await tap("Use this");
-  expect(calls[0]?.[2]).toEqual({ kind: "temperature", value: -4, unit: "F", with: "display" });
+  expect(calls[0]?.[2]).toEqual({
+    kind: "temperature",
+    value: -4,
+    unit: "F",
+    with: "display",
+    place: "freezer",
+  });
 });
 
 test("a thermometer comes with advice, and with less doubt than a display", async () => {
   const { pick, type, tap, text } = await atTemperature();
   await pick("A thermometer");
-  expect(text()).toContain("leave it until it no longer changes");
+  expect(text()).toContain("leave it for half an hour");
   await type("Temperature", "-18");
   await tap(show);
   expect(text()).toContain("give or take 0.9 degrees");

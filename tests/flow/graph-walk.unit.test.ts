@@ -12,6 +12,7 @@ import {
   type TurnMeta,
 } from "../../src/flow/index.ts";
 import { graphOf } from "../../src/flow/verify/index.ts";
+import { readingsFor, tooClose } from "../session/hints.ts";
 
 /**
  * xstate's own graph tools walk the running machine, guards and all; our graph is drawn from the data and leaves
@@ -97,7 +98,7 @@ function keyOf({ value, context }: { value: unknown; context: unknown }): string
   ]);
 }
 
-/** Every event a person could bring about here; a measured one with a reading on each side of its limit. */
+/** Every event a person could bring about here; a measured one with a reading of each verdict. */
 function eventsAt(snapshot: SnapshotFrom<Chart>): ChartEvent[] {
   const at = "2026-03-02T08:00:00+00:00";
   const types = ways.get(leafOf(snapshot)) ?? new Set();
@@ -105,24 +106,9 @@ function eventsAt(snapshot: SnapshotFrom<Chart>): ChartEvent[] {
     if (type === "model-given") return [{ type, at, code: "TR-01" }];
     if (type === "wait-ended") return [{ type, at: "2026-03-04T08:00:00+00:00" }];
     if (type !== "measured") return [{ type, at }];
-    const instrument = metaOf(snapshot)?.instrument;
-    if (instrument === "flow")
-      return [100, 150, 300].map((volume) => ({
-        type,
-        at,
-        reading: { kind: "flow", runs: [{ volume, unit: "ml", seconds: 10 }] },
-      }));
-    if (instrument === "temperature")
-      return [-25, -12, 0].map((value) => ({
-        type,
-        at,
-        reading: { kind: "temperature", value, unit: "C", with: "thermometer" },
-      }));
-    return ["2026-02-01", "2024-02-01"].map((date) => ({
-      type,
-      at,
-      reading: { kind: "filter-age", fitted: { by: "date", date } },
-    }));
+    const meta = metaOf(snapshot) ?? {};
+    const readings = [...Object.values(readingsFor(meta)), ...tooClose(meta)];
+    return readings.map((reading) => ({ type, at, reading }));
   });
 }
 

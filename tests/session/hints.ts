@@ -56,6 +56,26 @@ export function mayLeadTo(flow: Flow, scenario: string, { turn, cause }: Aim): b
   return !cause || cause in priors || proofs.includes(cause);
 }
 
+/** A reading that nobody can call, where an instrument has one. */
+export function tooClose({
+  instrument,
+  place,
+}: {
+  instrument?: string | undefined;
+  place?: string | undefined;
+}): Reading[] {
+  const readings: Record<string, Reading> = {
+    flow: flowOf(15),
+    temperature: place === "fridge" ? fridgeCelsius(4.4) : celsius(-12),
+    supply: litresPerMinute(9),
+    ice: kilograms(0.999),
+    cubes: gramsEach(12),
+    seal: { kind: "seal", door: "one", spots: ["slips"] },
+  };
+  const reading = readings[instrument ?? ""];
+  return reading ? [reading] : [];
+}
+
 /**
  * Answers that may well lead to what is aimed at, read from the conditions of the flow; where these leave a choice,
  * chance has it.

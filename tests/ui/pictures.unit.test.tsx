@@ -120,7 +120,7 @@ describe("the pictures", () => {
     expect([...pictureIds].sort()).toEqual(
       (
         "bypass-plug control-lock danger door-closing door-seal fill-tube filter-date filter-seated flow-test " +
-        "freezer-temperature gate-panel gate-water ice-bin ice-maker-switch ice-under-maker inlet-valve " +
+        "freezer-temperature fridge-temperature gate-panel gate-water ice-bin ice-maker-switch ice-under-maker inlet-valve " +
         "paper-strip rating-plate reset-button stop-tap supply-line test-cycle too-full wait"
       ).split(" "),
     );

@@ -171,7 +171,7 @@ describe("how much water", () => {
     ["-5", "There can't be less than no water. If none came out, type 0."],
     [
       "99999",
-      "99,999 ml is more than a dispenser gives in that time. Is it the right unit? We can take up to 2,000 ml.",
+      "99999 ml is more than a dispenser gives in that time. Is it the right unit? We can take up to 2000 ml.",
     ],
   ])("'%s' is refused in words beside the field, and stays there", async (typed, said) => {
     const { type, tap, told, field, focused, calls } = await atVolume();

@@ -16,11 +16,7 @@ test("the verdict is shown before the reading is used", async () => {
   expect(calls).toEqual([]);
   await tap("Use this");
   expect(calls).toEqual([
-    [
-      "measure",
-      "freezer.temperature",
-      { kind: "temperature", value: -20, unit: "C", with: "display" },
-    ],
+    ["measure", "freezer.temperature", { kind: "temperature", value: -20, unit: "C", with: "display" }],
   ]);
 });
 
@@ -56,7 +52,6 @@ test("American kitchens read degrees Fahrenheit first", async () => {
     value: -4,
     unit: "F",
     with: "display",
-    place: "freezer",
   });
 });
 

@@ -53,9 +53,9 @@ function limitTexts(limits: Limits, language: string, scale: "C" | "F"): Record<
  */
 export function createNumbers(language: string): (value: number, digits: number) => string {
   return (value, digits) => {
-    // Adding 0 turns the −0 that −0.4 rounds to into a plain 0.
-    const rounded = Number(value.toFixed(digits)) + 0;
-    const written = new Intl.NumberFormat(language, { maximumFractionDigits: digits, useGrouping: false });
-    return written.format(rounded).replace("-", "\u2212");
+    // −0.4 without decimals is a plain 0, not −0.
+    const shown = Math.abs(value) < 0.5 / 10 ** digits ? 0 : value;
+    const format = new Intl.NumberFormat(language, { maximumFractionDigits: digits, useGrouping: false });
+    return format.format(shown).replace("-", "\u2212");
   };
 }

@@ -12,7 +12,7 @@ import {
 } from "../session/drive.ts";
 import { violationsOn } from "./axe.ts";
 import { enterReading, withConditions } from "./instruments.ts";
-import type { PanelPage } from "./panel-page.ts";
+import { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
 
 /** `SHOTS=<folder> npm run browser measuring` also takes a picture of every result, light and dark. */
@@ -204,6 +204,62 @@ test("the house supply is measured with the keys alone", async ({ panel, page })
     reading: { kind: "supply", by: "gauge", value: 3.5, unit: "bar" },
     at: await panel.now(),
   });
+});
+
+/** Where each is measured, its first entry, and what is typed from there on: a tabulator goes on to the next. */
+const typed: [turn: string, first: string, keys: string[], kind: Reading["kind"]][] = [
+  ["freezer-temperature.read", "temperature-label", ["-20"], "temperature"],
+  ["fridge-temperature.read", "temperature-label", ["3"], "temperature"],
+  ["ice-yield.count", "ice-pieces", ["90", "", "24"], "ice"],
+  ["cube-weight.weigh", "pieces-label", ["10", "175"], "cubes"],
+  ["tap-fill.fill", "vessel-label", ["15"], "supply"],
+];
+
+for (const [turn, first, keys, kind] of typed)
+  test(`${turn} is entered, sent and used with the keys alone`, async ({ panel, page }) => {
+    await panel.openWhere(turn, turn.startsWith("cube") ? { "fresh-ice.look": "small" } : {});
+    await panel.host.getByRole("textbox", { name: panel.text(`measure.${first}`) }).focus();
+    for (const [place, text] of keys.entries()) {
+      if (place > 0) await page.keyboard.press("Tab");
+      await page.keyboard.type(text);
+    }
+    if (kind === "supply") {
+      // Past the units to the clock, which the space bar starts and stops, and on to the seconds it has filled in.
+      await page.keyboard.press("Tab");
+      await page.keyboard.press("Tab");
+      await page.clock.pauseAt((await page.evaluate(() => Date.now())) + 1000);
+      await page.keyboard.press("Space");
+      await page.clock.fastForward(60_000);
+      await page.keyboard.press("Space");
+      await page.clock.resume();
+      await page.keyboard.press("Tab");
+    }
+    await page.keyboard.press("Enter");
+    // The verdict is read out at once.
+    await expect(panel.host.locator(".verdict")).toBeFocused();
+    const use = panel.button(panel.text("measure.use"));
+    for (let tabs = 0; tabs < 4 && !(await use.evaluate((each) => each.matches(":focus"))); tabs++)
+      await page.keyboard.press("Tab");
+    await expect(use).toBeFocused();
+    await page.keyboard.press("Enter");
+    await expect
+      .poll(async () => (await panel.storedEvents()).at(-1))
+      .toMatchObject({ type: "measured", turn, reading: { kind } });
+  });
+
+test("an American kitchen starts with its own units, and is judged alike", async ({ page }) => {
+  const panel = new PanelPage(page, { language: "en-US" });
+  await panel.openWhere("tap-fill.fill", {}, "in-american.html");
+  const checked = (unit: string) =>
+    expect(panel.host.getByRole("radio", { name: unit, exact: true })).toBeChecked();
+  await checked("quarts");
+  await panel.host.getByRole("textbox", { name: panel.text("measure.vessel-label") }).fill("8");
+  await panel.host.getByRole("textbox", { name: panel.text("measure.seconds-label") }).fill("30");
+  await panel.button(panel.text("measure.show-result")).tap();
+  // 8 US quarts are 7.57 l (NIST SP 811): 15.1 l in a minute.
+  await expect(panel.host.locator(".card")).toContainText("15.1 liters a minute");
+  await panel.host.getByRole("radio", { name: panel.text("measure.supply-by-gauge") }).tap();
+  await checked("psi");
 });
 
 test("the stopwatch counts up while a bucket fills, out of sight too, and its time may be put right", async ({

@@ -38,7 +38,8 @@ export function FilterLife({ need, reading, turn, actions, services, texts, busy
       uid: `filter-${remindOn}@fridgeside`,
       stamp: services.now(),
       starts: { day: remindOn ?? today },
-      everyMonths: limit,
+      // Litres run at another pace each time: only months come round by the calendar.
+      ...(by === "months" ? { everyMonths: limit } : {}),
       title: texts("measure.reminder-filter"),
       notes: texts("measure.reminder-filter-notes"),
     });

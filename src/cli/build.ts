@@ -1,4 +1,4 @@
-import { build as viteBuild } from "vite";
+import { type InlineConfig, build as viteBuild } from "vite";
 import { flowPlugin } from "./flow-plugin.ts";
 import { trimPlugin } from "./trim-plugin.ts";
 
@@ -7,22 +7,26 @@ const root = new URL("../../", import.meta.url).pathname;
 /** Where the built script lies. */
 export const distFolder = `${root}dist`;
 
+/** How any part of the script is built. Said here and not left to NODE_ENV, nor to a test runner that builds one. */
+export const scriptSettings: InlineConfig = {
+  configFile: false,
+  root,
+  logLevel: "warn",
+  publicDir: false,
+  resolve: { conditions: ["module", "browser", "production"] },
+  // Preact's own factory: the automatic one is a second factory and nests every element's children in its properties.
+  oxc: {
+    jsx: { runtime: "classic", development: false, pragma: "jsxElement", pragmaFrag: "JsxGroup" },
+    jsxInject: `import { h as jsxElement, Fragment as JsxGroup } from "preact"`,
+  },
+};
+
 /** Builds the one script tag's file and what it loads later, into dist/. */
 export async function buildEmbed(out: string = distFolder): Promise<void> {
   await viteBuild({
-    configFile: false,
-    root,
+    ...scriptSettings,
     base: "./",
-    logLevel: "warn",
-    publicDir: false,
     plugins: [flowPlugin(), trimPlugin()],
-    // Said here and not left to NODE_ENV: a build started by a test runner must be the very same.
-    resolve: { conditions: ["module", "browser", "production"] },
-    // Preact's own factory: the automatic one is a second factory and nests every element's children in its properties.
-    oxc: {
-      jsx: { runtime: "classic", development: false, pragma: "jsxElement", pragmaFrag: "JsxGroup" },
-      jsxInject: `import { h as jsxElement, Fragment as JsxGroup } from "preact"`,
-    },
     build: {
       outDir: out,
       emptyOutDir: true,

@@ -1,7 +1,10 @@
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { build } from "vite";
-import { describe, expect, test } from "vitest";
+import { afterAll, describe, expect, test } from "vitest";
 import { trimPlugin } from "../../src/cli/trim-plugin.ts";
-import type { Unused } from "../../src/cli/unused-parts.ts";
+import type { Unused } from "../../src/cli/unused/index.ts";
 
 const library = `
 class Kettle {
@@ -11,27 +14,36 @@ class Kettle {
 }
 function log(text) { console.log(text); }
 function weigh() { log("weighed"); return scales(); }
+const measure = (spoon) => { return "spoon of " + spoon; };
 function scales() { return "heavy"; }
-const size = { lid: 1 };
+const size = { lid: 1, spout: "curved", pour() { return "slow"; } };
 size.option = "wide";
-export const kettle = new Kettle(), weight = weigh(), sizes = size;
+const { spout } = size;
+const cups = [];
+function fill(list) { for (const cup of list.cups) cups.push({ cup, colour: "blue", saucer: { colour: "gold" } }); }
+const lit = size.lid && size.option === "wide" && log("lit");
+export const kettle = new Kettle(), weight = weigh(), all = [size, spout, measure, fill, cups, lit];
 `;
 
+const folder = mkdtempSync(join(tmpdir(), "fridgeside-"));
+const inside = join(folder, "node_modules", "kettle");
+mkdirSync(inside, { recursive: true });
+writeFileSync(join(inside, "package.json"), `{ "name": "kettle", "version": "1.2.3" }`);
+writeFileSync(join(inside, "index.js"), library);
+writeFileSync(
+  join(folder, "page.js"),
+  `export * from "./node_modules/kettle/index.js"; class Kettle { whistle() {} } export const own = new Kettle();`,
+);
+afterAll(() => rmSync(folder, { recursive: true }));
+
 /** The library as a script takes it in, with what the list leaves out. */
-async function trim(unused: Unused): Promise<string> {
-  const address = "/shop/node_modules/kettle/index.js";
-  const files: Record<string, string> = {
-    "/shop/page.js": `export * from "${address}"; class Kettle { whistle() {} } export const own = new Kettle();`,
-    [address]: library,
-  };
+async function trim(unused: Partial<Unused>): Promise<string> {
   const built = await build({
     configFile: false,
+    root: folder,
     logLevel: "silent",
-    plugins: [
-      { name: "files", resolveId: (id) => (id in files ? id : null), load: (id) => files[id] ?? null },
-      trimPlugin({ kettle: unused }),
-    ],
-    build: { write: false, minify: false, lib: { entry: "/shop/page.js", formats: ["es"] } },
+    plugins: [trimPlugin({ kettle: { version: "1.2.3", ...unused } })],
+    build: { write: false, minify: false, lib: { entry: join(folder, "page.js"), formats: ["es"] } },
   });
   return [built]
     .flat()
@@ -48,10 +60,18 @@ describe("of a library", () => {
     expect(script).toMatch(/whistle\(\) \{\s*\}/);
   });
 
+  test("a member of an object is left out by what the object stands in, and not from where it is taken", async () => {
+    const script = await trim({ members: ["size.spout", "size.pour"] });
+    expect(script).not.toContain("curved");
+    expect(script).not.toContain("slow");
+    expect(script).toContain("lid: 1");
+    expect(script).toMatch(/\{ spout \} = /);
+  });
+
   test("calls and assignments that nobody sees the effect of are left out, the rest of their line is not", async () => {
     const script = await trim({ silent: ["this.log", "size.option"] });
     expect(script).not.toContain("boiling");
-    expect(script).not.toContain("wide");
+    expect(script).not.toMatch(/option = "wide"/);
     expect(script).toContain("weighed");
     expect(script).toContain("steam");
   });
@@ -62,25 +82,63 @@ describe("of a library", () => {
     expect(script).toContain("hot");
   });
 
-  test("a function takes another body, and what only the old one needed goes with it", async () => {
-    const script = await trim({ bodies: { weigh: "{ return 7 }" } });
-    expect(script).not.toContain("heavy");
-    expect(script).toContain("return 7");
+  test("all that begins alike is answered at once, to its very end", async () => {
+    const script = await trim({ always: { "size.lid && …": `"out"` } });
+    expect(script).not.toContain('lit")');
+    expect(script).not.toContain("&&");
+    expect(script).toContain(`"out"`);
   });
+
+  test("a loop over nothing is left out whole", async () => {
+    const script = await trim({ always: { "list.cups": "[]" } });
+    expect(script).not.toContain("for (");
+    expect(script).not.toContain("blue");
+  });
+
+  test("what nobody reads of an object that is handed to a call is left out, and of no object within", async () => {
+    const script = await trim({ unread: { "cups.push": ["colour", "cup"] } });
+    expect(script).not.toContain("blue");
+    expect(script).toContain("gold");
+  });
+
+  test.each<[Record<string, string>, string]>([
+    [{ weigh: "{ return 7; }" }, "heavy"],
+    [{ measure: "{ return 7; }" }, "spoon of"],
+    [{ "Kettle.boil": "{ return 7; }" }, "boiling"],
+  ])(
+    "a function takes another body, %o, and what only the old one needed goes with it",
+    async (bodies, gone) => {
+      const script = await trim({ bodies });
+      expect(script).not.toContain(gone);
+      expect(script).toContain("return 7");
+    },
+  );
 
   test("what is assigned to is not taken for a question", async () => {
-    expect(await trim({ always: { "size.option": "0" } }).catch(String)).toContain(
-      "kettle has no size.option",
-    );
+    const script = await trim({ always: { "size.option": "0" } });
+    expect(script).toMatch(/size\.option = "wide"/);
+    expect(script).not.toContain("=== ");
   });
+});
 
-  test.each<[string, Unused]>([
+describe("a build stops over", () => {
+  test.each<[string, Partial<Unused>]>([
     ["Kettle.pour", { members: ["Kettle.pour", "Kettle.boil"] }],
     ["this.pour", { silent: ["this.pour", "log"] }],
     ["this.full", { always: { "this.full": "true", "this.option": "true" } }],
+    ["size.lid || …", { always: { "size.lid || …": "true", "size.lid && …": "true" } }],
     ["pour", { bodies: { pour: "{}", weigh: "{}" } }],
-  ])("a build stops over %s, which the library does not have", async (name, unused) => {
+    ["cups.push.handle", { unread: { "cups.push": ["handle", "cup"] } }],
+    ["log.cup", { unread: { log: ["cup"] } }],
+  ])("%s, which the library does not have", async (name, unused) => {
     const problem = await trim(unused).catch(String);
-    expect(problem).toContain(`kettle has no ${name}: look through src/cli/unused-parts.ts`);
+    expect(problem).toContain(`kettle has no ${name}: look through src/cli/unused/kettle.ts`);
+  });
+
+  test("a version that the list was not made by", async () => {
+    const problem = await trim({ version: "1.2.2" }).catch(String);
+    expect(problem).toContain(
+      "kettle is 1.2.3 and its list is for 1.2.2: look through src/cli/unused/kettle.ts",
+    );
   });
 });

@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { build } from "vite";
+import { scriptSettings } from "../../../src/cli/build.ts";
 import { trimPlugin } from "../../../src/cli/trim-plugin.ts";
 
 /** The parts as a browser gets them: with what the script never runs left out of the libraries. */
@@ -10,11 +11,8 @@ export async function buildTrimmed(): Promise<typeof import("./parts.ts")> {
   const out = mkdtempSync(join(tmpdir(), "fridgeside-"));
   try {
     await build({
-      configFile: false,
-      logLevel: "warn",
-      publicDir: false,
+      ...scriptSettings,
       plugins: [trimPlugin()],
-      resolve: { conditions: ["module", "browser", "production"] },
       build: {
         outDir: out,
         emptyOutDir: true,
@@ -24,6 +22,7 @@ export async function buildTrimmed(): Promise<typeof import("./parts.ts")> {
           formats: ["es"],
           fileName: () => "parts.mjs",
         },
+        rolldownOptions: { treeshake: { propertyReadSideEffects: false } },
       },
     });
     return await import(/* @vite-ignore */ pathToFileURL(join(out, "parts.mjs")).href);

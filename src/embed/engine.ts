@@ -20,6 +20,7 @@ import { createLogStore, type LogStore } from "./log-store.ts";
 import { readOptions } from "./options.ts";
 import { createShopCatalogue } from "./shop-catalogue.ts";
 import { fetchShopFlows } from "./shop-flows.ts";
+import { createShopLookup, lookupAt } from "./shop-lookup.ts";
 
 export { paint } from "./paint.ts";
 
@@ -88,11 +89,20 @@ export async function startEngine(
       host.dispatchEvent(new CustomEvent("fridgeside-ended", { detail, bubbles: true, composed: true }));
     },
   });
-  const catalogue = createShopCatalogue(options.catalogue, (address, settings) => fetch(address, settings));
-  catalogue.warmUp();
+  const get: typeof fetch = (address, settings) => fetch(address, settings);
+  const files = createShopCatalogue(options.catalogue, get);
+  const { lookup } = options;
+  // A page may set its function before or after the panel has started.
+  const ownLookup = () => (host as { lookup?: unknown }).lookup;
+  const byLookup = createShopLookup((code) => {
+    const own = ownLookup();
+    return typeof own === "function" ? own(code) : lookup && lookupAt(lookup, get)(code);
+  });
+  const shop = () => (lookup || typeof ownLookup() === "function" ? byLookup : files);
+  shop().warmUp();
   const services: Services = {
-    findModel: catalogue.findModel,
-    partFor: catalogue.partFor,
+    findModel: (typed) => shop().findModel(typed),
+    partFor: (code, kind) => shop().partFor(code, kind),
     addToBasket: (part) => askBasket(host, part),
     now: localNow,
     keepAwake,

@@ -6,6 +6,7 @@ export const attributeNames = [
   "language",
   "theme",
   "catalogue",
+  "lookup",
   "flows",
   "model",
   "shop-name",

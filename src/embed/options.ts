@@ -6,6 +6,8 @@ export type Options = {
   theme: "light" | "dark" | null;
   /** Where the shop's catalogue lies; null means that parts are named by kind only. */
   catalogue: string | null;
+  /** An address that is asked for each model code instead; null where there is none. */
+  lookup: string | null;
   /** The folder of a shop's own flows, made by `fridgeside pack`; null for the built-in ones. */
   flows: string | null;
   model: string | null;
@@ -57,6 +59,7 @@ export function readOptions(
       language: chooseLanguage(read, inherited, languages),
       theme: theme === "light" || theme === "dark" ? theme : null,
       catalogue: link("catalogue"),
+      lookup: link("lookup"),
       flows: link("flows"),
       model: modelFits ? model : null,
       shopName: read("shop-name")?.slice(0, 80) ?? "",

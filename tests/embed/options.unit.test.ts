@@ -41,7 +41,16 @@ describe("attributes at the door", () => {
   test("never throws, whatever a page writes", () => {
     fc.assert(
       fc.property(fc.string(), fc.string(), (value, inherited) => {
-        for (const name of ["language", "theme", "catalogue", "flows", "model", "help-link", "session-name"])
+        for (const name of [
+          "language",
+          "theme",
+          "catalogue",
+          "lookup",
+          "flows",
+          "model",
+          "help-link",
+          "session-name",
+        ])
           read({ [name]: value }, inherited);
       }),
     );

@@ -16,6 +16,7 @@ import { breath } from "./breath.ts";
 import { localNow } from "./clock.ts";
 import { createController } from "./controller.ts";
 import { keepAwake, signal } from "./device.ts";
+import { hostsOf, keepOwnLinks } from "./link-hosts.ts";
 import { createLogStore, type LogStore } from "./log-store.ts";
 import { readOptions } from "./options.ts";
 import { createShopCatalogue } from "./shop-catalogue.ts";
@@ -100,9 +101,10 @@ export async function startEngine(
   });
   const shop = () => (lookup || typeof ownLookup() === "function" ? byLookup : files);
   shop().warmUp();
+  const hosts = hostsOf(document.baseURI, [options.catalogue, lookup, options.helpLink], options.linkHosts);
   const services: Services = {
     findModel: (typed) => shop().findModel(typed),
-    partFor: (code, kind) => shop().partFor(code, kind),
+    partFor: async (code, kind) => keepOwnLinks(await shop().partFor(code, kind), hosts),
     addToBasket: (part) => askBasket(host, part),
     now: localNow,
     keepAwake,

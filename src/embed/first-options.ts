@@ -11,6 +11,7 @@ export const attributeNames = [
   "model",
   "shop-name",
   "help-link",
+  "link-hosts",
   "session-name",
 ] as const;
 

@@ -13,6 +13,8 @@ export type Options = {
   model: string | null;
   shopName: string;
   helpLink: string | null;
+  /** Hosts that links of parts may lead to, besides the shop's own. */
+  linkHosts: string[];
   /** Keeps two panels on one site apart in storage. */
   sessionName: string;
 };
@@ -64,6 +66,10 @@ export function readOptions(
       model: modelFits ? model : null,
       shopName: read("shop-name")?.slice(0, 80) ?? "",
       helpLink: link("help-link"),
+      linkHosts: (read("link-hosts") ?? "")
+        .toLowerCase()
+        .split(/[\s,]+/)
+        .filter(Boolean),
       sessionName,
     },
   };

@@ -1,0 +1,52 @@
+import { describe, expect, test } from "vitest";
+import { hostsOf, keepOwnLinks } from "../../src/embed/link-hosts.ts";
+import type { FittedPart } from "../../src/session/index.ts";
+
+const part = (link?: string) => ({
+  number: "P1",
+  kind: "ice-bin",
+  name: "Bin",
+  price: { minor: 900, currency: "GBP" },
+  stock: "in-stock" as const,
+  fits: [],
+  ...(link ? { link } : {}),
+});
+const fit = (link: string, other = link): FittedPart =>
+  ({ kind: "part", part: part(link), alternatives: [part(other)] }) as FittedPart;
+const linkOf = (answer: FittedPart) => (answer.kind === "part" ? answer.part.link : "no part");
+
+describe("a link of a part", () => {
+  const hosts = hostsOf(
+    "https://shop.example/fridge",
+    ["https://cdn.example/parts.json", null],
+    ["mill.example"],
+  );
+
+  test.each([
+    ["the page's own host", "https://shop.example/p1"],
+    ["a host below it", "https://www.shop.example/p1"],
+    ["where the catalogue came from", "http://cdn.example/p1"],
+    ["a host that the page names", "https://mill.example:8443/p1"],
+  ])("stays where it leads to %s", (_, link) => {
+    expect(linkOf(keepOwnLinks(fit(link), hosts))).toBe(link);
+  });
+
+  test.each([
+    ["another shop", "https://elsewhere.example/p1"],
+    ["a host that only ends alike", "https://notshop.example/p1"],
+    ["no address at all", "https://shop.example:99999/p1"],
+    ["a host that only begins alike", "https://shop.example.elsewhere.example/p1"],
+  ])("is left out where it leads to %s, and the part stays", (_, link) => {
+    const kept = keepOwnLinks(fit(link), hosts);
+    expect(linkOf(kept)).toBeUndefined();
+    expect(kept.kind === "part" && kept.alternatives[0]).not.toHaveProperty("link");
+    expect(kept).toMatchObject({ kind: "part", part: { number: "P1" } });
+  });
+
+  test("is none where there was none, and an answer without a part stays as it is", () => {
+    expect(
+      linkOf(keepOwnLinks({ ...fit("https://shop.example/"), part: part() } as FittedPart, hosts)),
+    ).toBeUndefined();
+    expect(keepOwnLinks({ kind: "no-part" } as unknown as FittedPart, hosts)).toEqual({ kind: "no-part" });
+  });
+});

@@ -18,6 +18,7 @@ import {
   assessSupply,
   assessTemperature,
   fromCelsius,
+  fromGrams,
   fromKilopascals,
 } from "../measurement/index.ts";
 import type { Texts } from "./actions.ts";
@@ -28,6 +29,7 @@ export function readingText(turn: string, finding: Finding, { limits }: Flow, te
   const { reading, answer, at } = finding;
   const number = createNumbers(texts("ui.locale"));
   const verdict = texts(`checks.${turn}.verdicts.${answer}`) || texts(`findings.verdicts.${answer}`);
+  const isAmerican = texts("measure.mass-units").startsWith("oz");
   const half = ({ low, high }: { low: number; high: number }, decimals = 1) =>
     number((high - low) / 2, decimals);
   switch (reading?.kind) {
@@ -69,11 +71,20 @@ export function readingText(turn: string, finding: Finding, { limits }: Flow, te
     }
     case "ice": {
       const { low, high } = assessIce(reading, iceLimits(limits)).range;
-      return texts("findings.ice", { low: number(low, 2), high: number(high, 2), verdict });
+      const unit = isAmerican ? "lb" : "kg";
+      const shown = (kilograms: number) => number(fromGrams(kilograms * 1000, unit), 2);
+      return texts("findings.ice", { low: shown(low), high: shown(high), unit, verdict });
     }
     case "cubes": {
       const { grams, range } = assessCubes(reading, cubesLimits(limits));
-      return texts("findings.cubes", { value: number(grams.value, 1), error: half(range), verdict });
+      const unit = isAmerican ? "oz" : "g";
+      const shown = (value: number) => fromGrams(value, unit);
+      return texts("findings.cubes", {
+        value: number(shown(grams.value), isAmerican ? 2 : 1),
+        error: half({ low: shown(range.low), high: shown(range.high) }, isAmerican ? 2 : 1),
+        unit,
+        verdict,
+      });
     }
     case "seal":
       return texts("findings.seal", {

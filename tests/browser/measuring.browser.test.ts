@@ -260,6 +260,16 @@ test("an American kitchen starts with its own units, and is judged alike", async
   await expect(panel.host.locator(".card")).toContainText("15.1 liters a minute");
   await panel.host.getByRole("radio", { name: panel.text("measure.supply-by-gauge") }).tap();
   await checked("psi");
+  await panel.openWhere("ice-yield.count", {}, "in-american.html");
+  await enterReading(panel, {
+    kind: "ice",
+    by: "weight",
+    amount: 4,
+    unit: "lb",
+    hours: 24,
+    wanted: "little",
+  });
+  await expect(panel.host.locator(".card")).toContainText("About 4 lb in 24 hours");
 });
 
 test("the stopwatch counts up while a bucket fills, out of sight too, and its time may be put right", async ({

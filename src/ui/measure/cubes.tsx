@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { assessCubes, type CubesReading, checkCubes, type MassUnit } from "../../measurement/index.ts";
+import { assessCubes, type CubesReading, checkCubes, fromGrams, type MassUnit } from "../../measurement/index.ts";
 import type { ReadingNeed } from "../../session/index.ts";
 import type { ScreenProps } from "../chat/index.ts";
 import { Bar } from "./bar.tsx";
@@ -31,8 +31,12 @@ export function Cubes({ need: { limits }, turn, actions, texts, busy }: Props) {
 
   function resultOf(reading: CubesReading) {
     const { grams, range, fill, verdict } = assessCubes(reading, limits);
-    const show = (value: number) => showNumber(texts, value);
+    // One piece is spoken of in the smaller unit of its kind.
+    const pieceUnit = unit === "oz" || unit === "lb" ? "oz" : "g";
+    const show = (value: number) =>
+      showNumber(texts, fromGrams(value, pieceUnit), pieceUnit === "g" ? 1 : 2);
     const shown = {
+      unit: texts(`measure.unit-${pieceUnit}`),
       value: show(grams.value),
       doubt: show(range.high - grams.value),
       limit: show(limits.leastGrams),
@@ -56,7 +60,7 @@ export function Cubes({ need: { limits }, turn, actions, texts, busy }: Props) {
           low={fill}
           high={fill}
           start={texts("measure.fill-empty")}
-          end={texts("measure.fill-full", { value: show(limits.nominalGrams) })}
+          end={texts("measure.fill-full", { ...shown, value: show(limits.nominalGrams) })}
         />
       </Result>
     );

@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { assessIce, checkIce, type IceReading, type MassUnit } from "../../measurement/index.ts";
+import { assessIce, checkIce, fromGrams, type IceReading, type MassUnit } from "../../measurement/index.ts";
 import type { ReadingNeed } from "../../session/index.ts";
 import type { ScreenProps } from "../chat/index.ts";
 import { Choices } from "./choices.tsx";
@@ -51,8 +51,11 @@ export function Ice({ need: { limits, celsius, perSecond }, turn, actions, texts
 
   function resultOf(reading: IceReading) {
     const { perDay, range, possible, wanted: use, verdict } = assessIce(reading, limits);
-    const show = (value: number) => showNumber(texts, value, 2);
+    // A day's ice is spoken of in the larger unit of the country.
+    const dayUnit = units[0] === "oz" ? "lb" : "kg";
+    const show = (kilograms: number) => showNumber(texts, fromGrams(kilograms * 1000, dayUnit), 2);
     const shown = {
+      unit: texts(`measure.unit-${dayUnit}`),
       low: show(range.low),
       high: show(range.high),
       value: show(perDay.value),
@@ -74,7 +77,7 @@ export function Ice({ need: { limits, celsius, perSecond }, turn, actions, texts
         onUsed={() => actions.measure(turn.turn, reading)}
       >
         {(celsius || perSecond) && <p>{texts("measure.ice-conditions", shown)}</p>}
-        {use && <p>{texts("measure.ice-wanted", { low: show(use.low), high: show(use.high) })}</p>}
+        {use && <p>{texts("measure.ice-wanted", { ...shown, low: show(use.low), high: show(use.high) })}</p>}
       </Result>
     );
   }

@@ -95,6 +95,9 @@ export async function enter(page: Page, texts: Texts, reading: Reading): Promise
       .first()
       .tap();
     await field.fill(`${reading.value}`);
+  } else if (reading.kind === "supply" && reading.by === "fill") {
+    await field.fill(`${reading.volume}`);
+    await page.getByRole("textbox").nth(1).fill(`${reading.seconds}`);
   } else if (reading.kind === "filter-age" && "month" in reading.fitted) {
     const [year = "", month = ""] = reading.fitted.month.split("-");
     await page.getByText(texts(`measure.by-${reading.fitted.by}`), { exact: true }).tap();

@@ -1,5 +1,11 @@
 import { useState } from "preact/hooks";
-import { assessCubes, type CubesReading, checkCubes, fromGrams, type MassUnit } from "../../measurement/index.ts";
+import {
+  assessCubes,
+  type CubesReading,
+  checkCubes,
+  fromGrams,
+  type MassUnit,
+} from "../../measurement/index.ts";
 import type { ReadingNeed } from "../../session/index.ts";
 import type { ScreenProps } from "../chat/index.ts";
 import { Bar } from "./bar.tsx";
@@ -33,8 +39,7 @@ export function Cubes({ need: { limits }, turn, actions, texts, busy }: Props) {
     const { grams, range, fill, verdict } = assessCubes(reading, limits);
     // One piece is spoken of in the smaller unit of its kind.
     const pieceUnit = unit === "oz" || unit === "lb" ? "oz" : "g";
-    const show = (value: number) =>
-      showNumber(texts, fromGrams(value, pieceUnit), pieceUnit === "g" ? 1 : 2);
+    const show = (value: number) => showNumber(texts, fromGrams(value, pieceUnit), pieceUnit === "g" ? 1 : 2);
     const shown = {
       unit: texts(`measure.unit-${pieceUnit}`),
       value: show(grams.value),

@@ -17,7 +17,8 @@ export function useEntries<Name extends string, Reading>(first: Name, texts: Tex
   const [typed, setTyped] = useState<Partial<Record<Name, string>>>({});
   const [wrong, setWrong] = useState(first);
   const { refusal, refuse, accepted, accept, edit } = useEntry<Reading>();
-  const type = (name: Name, text: string) => edit(() => setTyped({ ...typed, [name]: text }));
+  // From what was typed last, not from what is on screen: a phone may fill two fields before the next drawing.
+  const type = (name: Name, text: string) => edit(() => setTyped((before) => ({ ...before, [name]: text })));
   return {
     accepted,
     accept,

@@ -38,7 +38,7 @@ export function FilterAge(props: Props) {
   const change = (part: Partial<Fitted>) =>
     edit(() => {
       refuse("");
-      setFitted({ ...fitted, ...part });
+      setFitted((before) => ({ ...before, ...part }));
     });
 
   function check() {

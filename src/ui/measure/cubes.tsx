@@ -31,7 +31,7 @@ export function Cubes({ need: { limits }, turn, actions, texts, busy }: Props) {
     if (pieces === null || mass === null) return;
     const reading: CubesReading = { kind: "cubes", pieces, mass, unit };
     const problem = checkCubes(reading, limits);
-    if (problem) refuseRange(problem, problem.field, problem.field === "mass" ? unitName : "");
+    if (problem) refuseRange(problem, problem.field, { unit: problem.field === "mass" ? unitName : "" });
     else accept(reading);
   }
 

@@ -30,12 +30,12 @@ export function useEntries<Name extends string, Reading>(first: Name, texts: Tex
       setWrong(name);
       return readTyped(typed[name] ?? "", texts(`measure.${name}-empty`), { refuse, texts });
     },
-    /** Refuses a number that cannot be right, in words of its own where there are any, with its range. */
-    refuseRange({ code, value, min, max }: RangeProblem, name: Name, unit = "") {
+    /** Refuses a number that cannot be right, with its range; `own` where the entry has words of its own for it. */
+    refuseRange({ code, value, min, max }: RangeProblem, name: Name, { unit = "", own = false } = {}) {
       setWrong(name);
       const show = (number: number) => showNumber(texts, number);
       const shown = { value: show(value), min: show(min), max: show(max), unit };
-      refuse(texts(`measure.${name}-${code}`, shown) || texts("measure.out-of-range", shown));
+      refuse(texts(`measure.${own ? `${name}-${code}` : "out-of-range"}`, shown));
     },
     field: (name: Name, { label, unit, keys = "decimal" }: FieldOptions) => (
       <Field

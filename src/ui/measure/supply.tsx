@@ -37,7 +37,8 @@ export function Supply({ need: { limits }, turn, actions, services, texts, busy 
     const problem = checkSupply(reading, limits);
     if (!problem) return accept(reading);
     const at = problem.field === "volume" ? "vessel" : problem.field;
-    refuseRange(problem, at, at === "seconds" ? seconds : unitName);
+    const isTime = at === "seconds";
+    refuseRange(problem, at, { unit: isTime ? seconds : unitName, own: isTime });
   }
 
   function readFill(): SupplyReading | null {

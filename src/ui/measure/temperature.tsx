@@ -38,11 +38,13 @@ export function Temperature({ need: { limits, place, targetC }, turn, actions, t
     const reading: TemperatureReading = { kind: "temperature", value, unit, with: by };
     if (place === "fridge") reading.place = place;
     const problem = checkTemperature(reading, limits);
-    if (problem) return refuseRange(problem, "temperature", texts(`measure.unit-${unit}`));
+    if (problem)
+      return refuseRange(problem, "temperature", { unit: texts(`measure.unit-${unit}`), own: true });
     if (by === "thermometer" && !isEmpty("stood")) {
       const stood = read("stood");
       if (stood === null) return;
-      if (stood < 0) return refuseRange({ code: "negative", value: stood, min: 0, max: 0 }, "stood");
+      if (stood < 0)
+        return refuseRange({ code: "negative", value: stood, min: 0, max: 0 }, "stood", { own: true });
       reading.stood = stood * minutesPer;
     }
     accept(reading);

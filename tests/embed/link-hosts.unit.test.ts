@@ -11,7 +11,7 @@ const part = (link?: string) => ({
   fits: [],
   ...(link ? { link } : {}),
 });
-const fit = (link: string, other = link): FittedPart =>
+const offerWith = (link: string, other = link): FittedPart =>
   ({ kind: "part", part: part(link), alternatives: [part(other)] }) as FittedPart;
 const linkOf = (answer: FittedPart) => (answer.kind === "part" ? answer.part.link : "no part");
 
@@ -28,7 +28,7 @@ describe("a link of a part", () => {
     ["where the catalogue came from", "http://cdn.example/p1"],
     ["a host that the page names", "https://mill.example:8443/p1"],
   ])("stays where it leads to %s", (_, link) => {
-    expect(linkOf(keepOwnLinks(fit(link), hosts))).toBe(link);
+    expect(linkOf(keepOwnLinks(offerWith(link), hosts))).toBe(link);
   });
 
   test.each([
@@ -37,7 +37,7 @@ describe("a link of a part", () => {
     ["no address at all", "https://shop.example:99999/p1"],
     ["a host that only begins alike", "https://shop.example.elsewhere.example/p1"],
   ])("is left out where it leads to %s, and the part stays", (_, link) => {
-    const kept = keepOwnLinks(fit(link), hosts);
+    const kept = keepOwnLinks(offerWith(link), hosts);
     expect(linkOf(kept)).toBeUndefined();
     expect(kept.kind === "part" && kept.alternatives[0]).not.toHaveProperty("link");
     expect(kept).toMatchObject({ kind: "part", part: { number: "P1" } });
@@ -45,7 +45,7 @@ describe("a link of a part", () => {
 
   test("is none where there was none, and an answer without a part stays as it is", () => {
     expect(
-      linkOf(keepOwnLinks({ ...fit("https://shop.example/"), part: part() } as FittedPart, hosts)),
+      linkOf(keepOwnLinks({ ...offerWith("https://shop.example/"), part: part() } as FittedPart, hosts)),
     ).toBeUndefined();
     expect(keepOwnLinks({ kind: "no-part" } as unknown as FittedPart, hosts)).toEqual({ kind: "no-part" });
   });

@@ -59,6 +59,9 @@ function wordsOf(session: Session, meta: TurnMeta, texts: Texts): Pick<Turn, "he
     const advice = `dangers.${danger ?? "general"}`;
     return { heading: texts(`${advice}.heading`), body: lines(texts(`${advice}.do`)), why: "" };
   }
+  // Where nothing was broken, "it works again" would be wrong: such a cause has a headline of its own.
+  const [own, ...more] = meta.outcome === "fixed" && cause ? lines(texts(`causes.${cause}.ending`)) : [];
+  if (own) return { heading: own, body: more, why: "" };
   if (meta.outcome) {
     const ending = meta.outcome === "professional" && !cause ? "no-cause" : meta.outcome;
     return {

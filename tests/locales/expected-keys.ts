@@ -51,7 +51,10 @@ export function expectedKeys(flow: Flow): ExpectedKeys {
       ...[...dangers, "not-sure", "general"].flatMap((id) => [`dangers.${id}.heading`, `dangers.${id}.do`]),
       ...who.flatMap((id) => [`who.${id}.name`, `who.${id}.tell`]),
     ],
-    allowed: turnTexts.flatMap(({ allowed }) => allowed),
+    allowed: [
+      ...turnTexts.flatMap(({ allowed }) => allowed),
+      ...causes.filter(([, cause]) => cause.remedy === "self").map(([id]) => `causes.${id}.ending`),
+    ],
   };
 }
 

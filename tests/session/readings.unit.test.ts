@@ -25,6 +25,7 @@ import {
   kilopascals,
   litresPerMinute,
   strips,
+  take,
 } from "./drive.ts";
 import { reach } from "./reach.ts";
 
@@ -147,5 +148,38 @@ describe("a wait tells what goes on inside", () => {
       expect(begin).toEqual([...new Set(begin)].sort((a, b) => a - b));
       if (begin.length) expect(begin.at(-1)).toBeLessThan(minutes(lasts));
     }
+  });
+});
+
+describe("an ending where nothing was broken", () => {
+  test("says that the machine makes what it can, not that it works again", () => {
+    const reading = kilograms(1.2, "much");
+    const counted = reach(start, "ice-yield.plan", { "ice-yield.count": reading });
+    const ended = shown(take(counted, "will-store"));
+    expect(ended.ending).toMatchObject({ outcome: "fixed", causeId: "demand-high" });
+    expect(ended.heading).toBe("It makes what it can");
+    expect(ended.body.join(" ")).toContain("No part makes it faster");
+    const found = ended.ending?.evidence.find(({ turn }) => turn === "ice-yield.count")?.found;
+    expect(found).toMatch(/as much as it can, but you use more$/);
+  });
+
+  test("any other that was put right says that it works again", () => {
+    const full = { "ice-bin.look": "full", "ice-bin.empty": "emptied", "wait-for-ice.wait": "ice-came" };
+    expect(shown(reach(start, "fixed.end", full, "bin-full")).heading).toBe("It works again");
+  });
+});
+
+describe("a house supply that no part can help", () => {
+  test("too strong a one ends with a plumber where the machine leaks, and says so", () => {
+    const strong = { "tap-fill.fill": kilopascals(800) };
+    const { ending } = shown(reach(start, "professional.end", strong, "supply-strong"));
+    expect(ending?.cause).toContain("No part for the machine will cure that");
+    expect(ending?.who).toMatch(/^A plumber/);
+  });
+
+  test("too weak a one ends with a plumber once the way to the machine is known to be open", () => {
+    const weak = { "tap-fill.fill": litresPerMinute(4), "flow-test.run": flowOf(5) };
+    const { ending } = shown(reach(start, "professional.end", weak, "supply-weak"));
+    expect(ending?.cause).toContain("No part for the machine will cure that");
   });
 });

@@ -119,8 +119,9 @@ test.describe("a reminder of the end of a wait", () => {
     await expect(panel.host.getByText(panel.text("measure.reminder-made"))).toBeVisible();
     expect(file.suggestedFilename()).toBe("wait.ics");
     const entry = await entryIn(file);
-    // RFC 5545 section 3.3.12: a time has whole seconds.
-    const until = Math.floor(Date.parse(panel.turn.wait?.until ?? "") / 1000);
+    // RFC 5545 section 3.3.12: a time has whole seconds. The page's own end of the wait: its clock runs on while we look.
+    const ends = await panel.host.locator("time").getAttribute("datetime");
+    const until = Math.floor(Date.parse(ends ?? "") / 1000);
     expect(entry.startDate.toUnixTime()).toBe(until);
     expect(entry.startDate.zone).toBe(ICAL.Timezone.utcTimezone);
     expect(entry.summary).toBe(panel.turn.heading);

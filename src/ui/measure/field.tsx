@@ -71,6 +71,8 @@ export function Wrong({ id, text }: { id?: string; text: string }) {
 /** A phone's keyboard slides in over the field after it has the focus; wait for it, then move as little as needed. */
 function keepInSight(input: HTMLElement): void {
   setTimeout(() => {
-    if (input.isConnected) input.scrollIntoView({ block: "nearest" });
+    // Whoever has gone on meanwhile is looking elsewhere, perhaps about to tap there.
+    const { activeElement } = input.getRootNode() as Document | ShadowRoot;
+    if (activeElement === input) input.scrollIntoView({ block: "nearest" });
   }, 350);
 }

@@ -22,6 +22,7 @@ import {
   flowLimits,
   iceLimits,
   limitOf,
+  sealLimits,
   supplyLimits,
   temperatureLimits,
 } from "./reading-limits.ts";
@@ -55,7 +56,7 @@ export function verdictOn(reading: Reading, limits: Limits, at: string): Reading
       return checkCubes(reading, bounds) ? null : assessCubes(reading, bounds).verdict;
     }
     case "seal":
-      return assessSeal(reading).verdict;
+      return assessSeal(reading, sealLimits(limits)).verdict;
     case "filter-age": {
       const bounds = filterLimits(limits);
       const earliest = `${limitOf(limits, "earliest-year")}-01-01`;

@@ -14,6 +14,7 @@ export {
   flowLimits,
   iceLimits,
   limitOf,
+  sealLimits,
   supplyLimits,
   temperatureLimits,
 } from "./reading-limits.ts";

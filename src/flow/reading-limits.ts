@@ -3,6 +3,7 @@ import type {
   FilterLifeLimits,
   FlowLimits,
   IceLimits,
+  SealLimits,
   SupplyLimits,
   TemperatureLimits,
 } from "../measurement/index.ts";
@@ -122,4 +123,9 @@ export function cubesLimits(limits: Limits): CubesLimits {
     fewestPieces: of("weigh-least"),
     mostPieces: of("weigh-most"),
   };
+}
+
+/** What a survey of the door seal is judged by. */
+export function sealLimits(limits: Limits): SealLimits {
+  return { longestArc: limitOf(limits, "seal-arc") };
 }

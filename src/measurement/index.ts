@@ -67,7 +67,13 @@ export { type FreezingTimeRatio, freezingTimeRatio } from "./freezing.ts";
 export { assessIce, checkIce, type IceAssessment, type IceLimits, type IceReading } from "./ice.ts";
 export { checkRange, type NumberReading, type RangeProblem, readNumber } from "./number.ts";
 export { type CalendarEntry, calendarFile, repeatRule } from "./reminder.ts";
-export { assessSeal, type SealAssessment, type SealPattern, type SealReading } from "./seal.ts";
+export {
+  assessSeal,
+  type SealAssessment,
+  type SealLimits,
+  type SealPattern,
+  type SealReading,
+} from "./seal.ts";
 export {
   assessSupply,
   checkSupply,

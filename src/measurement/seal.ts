@@ -21,24 +21,30 @@ export type SealAssessment = {
   weak: number;
 };
 
+/** What judges a survey; the number lives with the flow data. */
+export type SealLimits = {
+  /** most spots on end that slip where a door is out of line, or something is in the way, and not the seal */
+  longestArc: number;
+};
+
+/** As the survey is made: twelve spots, every third of them a corner. */
 const spotCount = 12;
 const cornerEvery = 3;
-const longestArc = 3;
 
 /**
- * Whether the seal holds, from where the paper slips: nowhere is sound; up to three spots on end with a corner among
- * them mean a door out of line there; one or two on end within a side mean a packet, a fold or dirt in the way;
- * anything else a worn seal (common practice, no source). A spot that drags still holds.
+ * Whether the seal holds, from where the paper slips: nowhere is sound; a few spots on end with a corner among them
+ * mean a door out of line there; a few on end within a side mean a packet, a fold or dirt in the way; anything else a
+ * worn seal (common practice, no source). A spot that drags still holds.
  *
  * Spots that were not tried are taken once as holding and once as slipping: where the two disagree it is unclear.
  * Fewer than twelve entries count as not tried, and so does what is no answer; more are left out. Never throws.
  */
-export function assessSeal({ spots }: SealReading): SealAssessment {
+export function assessSeal({ spots }: SealReading, limits: SealLimits): SealAssessment {
   const all = Array.from({ length: spotCount }, (_, spot) => spots[spot]);
   const atWorst = all.map((how) => how !== "grips" && how !== "drags");
   const slipping = all.map((how) => how === "slips");
-  const found = patternOf(slipping);
-  const pattern = found === patternOf(atWorst) ? found : "unclear";
+  const found = patternOf(slipping, limits);
+  const pattern = found === patternOf(atWorst, limits) ? found : "unclear";
   const at = slipping.flatMap((slips, spot) => (slips ? [spot] : []));
   return {
     pattern,
@@ -49,7 +55,7 @@ export function assessSeal({ spots }: SealReading): SealAssessment {
   };
 }
 
-function patternOf(slipping: readonly boolean[]): SealPattern {
+function patternOf(slipping: readonly boolean[], { longestArc }: SealLimits): SealPattern {
   const slips = slipping.filter(Boolean).length;
   if (!slips) return "sound";
   // Round the edge, an arc begins wherever a spot slips and the one before it holds.

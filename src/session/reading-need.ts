@@ -4,6 +4,7 @@ import {
   flowLimits,
   iceLimits,
   limitOf,
+  sealLimits,
   supplyLimits,
   type TurnMeta,
   temperatureLimits,
@@ -57,7 +58,7 @@ export function readingNeedOf(session: Session, meta: TurnMeta, now: string): Re
     case "cubes":
       return { instrument: "cubes", limits: cubesLimits(limits) };
     case "seal":
-      return { instrument: "seal" };
+      return { instrument: "seal", limits: sealLimits(limits) };
     default:
       return null;
   }

@@ -5,6 +5,7 @@ import {
   filterLimits,
   flowLimits,
   iceLimits,
+  sealLimits,
   supplyLimits,
   temperatureLimits,
 } from "../flow/index.ts";
@@ -20,6 +21,7 @@ import {
   fromCelsius,
   fromGrams,
   fromKilopascals,
+  type MassUnit,
 } from "../measurement/index.ts";
 import type { Texts } from "./actions.ts";
 import { createNumbers } from "./texts.ts";
@@ -29,7 +31,6 @@ export function readingText(turn: string, finding: Finding, { limits }: Flow, te
   const { reading, answer, at } = finding;
   const number = createNumbers(texts("ui.locale"));
   const verdict = texts(`checks.${turn}.verdicts.${answer}`) || texts(`findings.verdicts.${answer}`);
-  const isAmerican = texts("measure.mass-units").startsWith("oz");
   const half = ({ low, high }: { low: number; high: number }, decimals = 1) =>
     number((high - low) / 2, decimals);
   switch (reading?.kind) {
@@ -71,24 +72,24 @@ export function readingText(turn: string, finding: Finding, { limits }: Flow, te
     }
     case "ice": {
       const { low, high } = assessIce(reading, iceLimits(limits)).range;
-      const unit = isAmerican ? "lb" : "kg";
+      const unit = texts("measure.day-unit") as MassUnit;
       const shown = (kilograms: number) => number(fromGrams(kilograms * 1000, unit), 2);
       return texts("findings.ice", { low: shown(low), high: shown(high), unit, verdict });
     }
     case "cubes": {
       const { grams, range } = assessCubes(reading, cubesLimits(limits));
-      const unit = isAmerican ? "oz" : "g";
+      const unit = texts("measure.piece-unit") as MassUnit;
       const shown = (value: number) => fromGrams(value, unit);
       return texts("findings.cubes", {
-        value: number(shown(grams.value), isAmerican ? 2 : 1),
-        error: half({ low: shown(range.low), high: shown(range.high) }, isAmerican ? 2 : 1),
+        value: number(shown(grams.value), 2),
+        error: half({ low: shown(range.low), high: shown(range.high) }, 2),
         unit,
         verdict,
       });
     }
     case "seal":
       return texts("findings.seal", {
-        count: assessSeal(reading).slips,
+        count: assessSeal(reading, sealLimits(limits)).slips,
         spots: reading.spots.filter(Boolean).length,
         verdict,
       });

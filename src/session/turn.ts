@@ -6,6 +6,7 @@ import type {
   FlowLimits,
   FlowRun,
   IceLimits,
+  SealLimits,
   SupplyLimits,
   TemperatureLimits,
 } from "../measurement/index.ts";
@@ -78,7 +79,7 @@ export type ReadingNeed =
   /** Temperature and flow as they were measured before in this session. */
   | { instrument: "ice"; limits: IceLimits; celsius: Estimate | null; perSecond: Estimate | null }
   | { instrument: "cubes"; limits: CubesLimits }
-  | { instrument: "seal" };
+  | { instrument: "seal"; limits: SealLimits };
 
 /**
  * A wait that survives a closed page: `from` and `until` are RFC 3339 instants. `inside`: what goes on in the machine

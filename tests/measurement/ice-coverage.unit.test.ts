@@ -1,33 +1,18 @@
 import { describe, expect, test } from "vitest";
-import { assessIce, type IceLimits, type IceReading } from "../../src/measurement/index.ts";
+import { assessIce, type IceReading } from "../../src/measurement/index.ts";
 import { createDraws, shareOf } from "./coverage-draws.ts";
+import { iceLimits } from "./example-limits.ts";
 
 /*
  * JCGM 101:2008: draw each quantity from what its reading says of it, push it through the model, and count how often
- * the result lies in the range that is claimed. The seed is fixed; the limits are the product's, mostly judgement.
+ * the result lies in the range that is claimed. The seed is fixed.
  */
 const trials = 20_000;
-const base: IceLimits = {
-  coverage: 0.98,
-  pieceGrams: { low: 10, high: 25 },
-  batchGrams: { low: 80, high: 180 },
-  countError: 0.1,
-  scaleReading: 1,
-  hoursError: 0.5,
-  perDay: { low: 1, high: 2 },
-  targetC: -18,
-  flowMinimum: 15,
-  wanted: { little: { low: 0, high: 0.5 }, some: { low: 0.5, high: 1.5 }, much: { low: 1.5, high: 5 } },
-  shortestHours: 3,
-  longestHours: 96,
-  mostKilograms: 20,
-};
-
 type Case = Pick<IceReading, "by" | "amount" | "hours" | "pieceGrams">;
 
 /** How often the true yield, as far as the reading tells, lies in the range. */
 function simulate({ by, amount, hours, pieceGrams }: Case, coverage: number) {
-  const limits = { ...base, coverage };
+  const limits = { ...iceLimits, coverage };
   const { range } = assessIce({ kind: "ice", by, amount, hours, pieceGrams, wanted: null }, limits);
   const { even } = createDraws(20_080_101);
   const within = ({ low, high }: { low: number; high: number }) => (low + high) / 2 + even((high - low) / 2);
@@ -69,7 +54,7 @@ describe.each<[string, Case]>([
 test("a batch that falls now and then, watched from any moment on, is counted within ±1 of what the time makes", () => {
   // The count of something periodic in a window differs from the mean count by a triangle of half-width 1.
   const { even } = createDraws(20_080_101);
-  const limits = { ...base, batchGrams: { low: 140, high: 140 }, hoursError: 1e-9 };
+  const limits = { ...iceLimits, batchGrams: { low: 140, high: 140 }, hoursError: 1e-9 };
   const covered = shareOf(trials, () => {
     const mean = 6 + even(2);
     const amount = Math.floor(mean + 0.5 + even(0.5));

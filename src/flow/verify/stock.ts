@@ -5,6 +5,7 @@ import {
   flowLimits,
   iceLimits,
   limitOf,
+  sealLimits,
   supplyLimits,
   temperatureLimits,
 } from "../reading-limits.ts";
@@ -26,7 +27,7 @@ export function findUnstocked(flow: Flow, kinds: string[], report: Report): void
 /** Limits that the instruments cannot do without. */
 export function findLackingLimits({ limits }: Flow, report: Report): void {
   const instruments = [
-    ...[flowLimits, supplyLimits, temperatureLimits, filterLimits, iceLimits, cubesLimits].map(
+    ...[flowLimits, supplyLimits, temperatureLimits, filterLimits, iceLimits, cubesLimits, sealLimits].map(
       (gather) => () => gather(limits),
     ),
     ...["earliest-year", "flow-seconds", "filter-share-much"].map((id) => () => limitOf(limits, id)),

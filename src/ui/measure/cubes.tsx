@@ -37,9 +37,9 @@ export function Cubes({ need: { limits }, turn, actions, texts, busy }: Props) {
 
   function resultOf(reading: CubesReading) {
     const { grams, range, fill, verdict } = assessCubes(reading, limits);
-    // One piece is spoken of in the smaller unit of its kind.
-    const pieceUnit = unit === "oz" || unit === "lb" ? "oz" : "g";
-    const show = (value: number) => showNumber(texts, fromGrams(value, pieceUnit), pieceUnit === "g" ? 1 : 2);
+    // One piece is spoken of in the smaller unit of the country.
+    const pieceUnit = texts("measure.piece-unit") as MassUnit;
+    const show = (value: number) => showNumber(texts, fromGrams(value, pieceUnit), 2);
     const shown = {
       unit: texts(`measure.unit-${pieceUnit}`),
       value: show(grams.value),

@@ -52,7 +52,7 @@ export function Ice({ need: { limits, celsius, perSecond }, turn, actions, texts
   function resultOf(reading: IceReading) {
     const { perDay, range, possible, wanted: use, verdict } = assessIce(reading, limits);
     // A day's ice is spoken of in the larger unit of the country.
-    const dayUnit = units[0] === "oz" ? "lb" : "kg";
+    const dayUnit = texts("measure.day-unit") as MassUnit;
     const show = (kilograms: number) => showNumber(texts, fromGrams(kilograms * 1000, dayUnit), 2);
     const shown = {
       unit: texts(`measure.unit-${dayUnit}`),

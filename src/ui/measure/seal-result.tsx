@@ -1,10 +1,11 @@
 import { useEffect, useRef } from "preact/hooks";
-import { assessSeal, type SealReading } from "../../measurement/index.ts";
+import { assessSeal, type SealLimits, type SealReading } from "../../measurement/index.ts";
 import type { Texts } from "../../session/index.ts";
 import { marks } from "./result.tsx";
 
 type Props = {
   reading: SealReading;
+  limits: SealLimits;
   places: readonly string[];
   busy: boolean;
   onUsed(): void;
@@ -12,8 +13,8 @@ type Props = {
 };
 
 /** What the places look like together, and which of them slip, before it is used. */
-export function SealResult({ reading, places, busy, onUsed, texts }: Props) {
-  const { pattern, verdict, slips, at, weak } = assessSeal(reading);
+export function SealResult({ reading, limits, places, busy, onUsed, texts }: Props) {
+  const { pattern, verdict, slips, at, weak } = assessSeal(reading, limits);
   const tried = reading.spots.filter(Boolean).length;
   const heard = useRef<HTMLParagraphElement>(null);
   useEffect(() => heard.current?.focus(), []);

@@ -12,7 +12,7 @@ import { answers, type Door, Sign, type Spot } from "./spot.tsx";
 type Props = ScreenProps & { need: Extract<ReadingNeed, { instrument: "seal" }> };
 
 /** A strip of paper pulled at one place after the other around a shut door, and what the places look like together. */
-export function Seal({ turn, actions, texts, busy }: Props) {
+export function Seal({ need, turn, actions, texts, busy }: Props) {
   const places = texts("measure.seal-places").split("\n");
   const [door, setDoor] = useState<Door>("one");
   const [spots, setSpots] = useState<Spot[]>(() => places.map(() => "untried"));
@@ -90,6 +90,7 @@ export function Seal({ turn, actions, texts, busy }: Props) {
       {accepted ? (
         <SealResult
           reading={accepted}
+          limits={need.limits}
           places={places}
           busy={busy}
           onUsed={() => actions.measure(turn.turn, accepted)}

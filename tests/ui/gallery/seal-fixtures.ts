@@ -14,7 +14,7 @@ export const sealTurn = turnWith({
   why: "A leaky seal lets warm air in.",
   minutes: 5,
   picture: "paper-strip",
-  reading: { instrument: "seal" },
+  reading: { instrument: "seal", limits: { longestArc: 3 } },
   answers: quietAnswers,
   path: pathWith({ "stop-tap": "clear", controls: "fixed" }, "door"),
 });

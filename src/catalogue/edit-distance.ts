@@ -2,10 +2,11 @@ import { codeText, foldCode, isMisreading } from "./model-code.ts";
 
 /**
  * What telling two codes apart costs, in tenths of an edit so that sums are exact. Judgement, no source:
- * a look-alike is hardly a mistake; a published misreading or a swap of neighbours is likelier than any
- * other slip. Separators cost nothing because normalising removes them.
+ * a look-alike is hardly a mistake; a published misreading, a swap of neighbours or a key that was hit twice or once
+ * too few is likelier than any other slip. Separators cost nothing because normalising removes them. `ending` is for
+ * codes that differ by a country or colour behind the slash only.
  */
-export const editCosts = { lookAlike: 2, misreading: 6, swap: 6, other: 10 };
+export const editCosts = { lookAlike: 2, ending: 5, misreading: 6, swap: 6, doubled: 6, other: 10 };
 export type EditCosts = typeof editCosts;
 
 function substitution(one: string, other: string, costs: EditCosts): number {
@@ -17,17 +18,23 @@ function substitution(one: string, other: string, costs: EditCosts): number {
 const isSwap = (a: readonly string[], b: readonly string[], i: number, j: number) =>
   i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1];
 
+/** What a character at place i costs that stands only in this code: less where it repeats the one before it. */
+const surplus = (code: readonly string[], i: number, costs: EditCosts) =>
+  i > 1 && code[i - 1] === code[i - 2] ? costs.doubled : costs.other;
+
 /** Weighted optimal string alignment: cell (i, j) is the cost of turning i characters of a into j of b. */
 function fillTable(a: readonly string[], b: readonly string[], costs: EditCosts) {
-  const cells = [Array.from({ length: b.length + 1 }, (_, j) => j * costs.other)];
+  const first = [0];
+  const cells = [first];
+  for (let j = 1; j <= b.length; j++) first.push((first[j - 1] ?? 0) + surplus(b, j, costs));
   const at = (i: number, j: number) => cells[i]?.[j] ?? Number.POSITIVE_INFINITY;
   for (let i = 1; i <= a.length; i++) {
-    const row = [i * costs.other];
+    const row = [at(i - 1, 0) + surplus(a, i, costs)];
     cells.push(row);
     for (let j = 1; j <= b.length; j++) {
       row[j] = Math.min(
-        at(i - 1, j) + costs.other,
-        at(i, j - 1) + costs.other,
+        at(i - 1, j) + surplus(a, i, costs),
+        at(i, j - 1) + surplus(b, j, costs),
         at(i - 1, j - 1) + substitution(a[i - 1] ?? "", b[j - 1] ?? "", costs),
         isSwap(a, b, i, j) ? at(i - 2, j - 2) + costs.swap : Number.POSITIVE_INFINITY,
       );
@@ -79,7 +86,7 @@ export function markDifferences(typed: string, display: string): boolean[] {
       mark(j - 1);
       i -= 2;
       j -= 2;
-    } else if (at(i, j) === at(i - 1, j) + editCosts.other) {
+    } else if (at(i, j) === at(i - 1, j) + surplus(a, i, editCosts)) {
       i--;
     } else {
       mark(j);

@@ -1,5 +1,7 @@
 /** What a shop sells for which machine, and which machine a typed code means. */
+export { type Condition, compareSerials, type Plate } from "./condition.ts";
 export { codeDistance, type EditCosts, editCosts, markDifferences } from "./edit-distance.ts";
+export { baseOf } from "./ending.ts";
 export { type FitResult, partFor } from "./fitment.ts";
 export { type Candidate, type FindResult, findModel } from "./matching.ts";
 export {
@@ -11,9 +13,11 @@ export {
   type TypedCode,
   type UnreadableCode,
 } from "./model-code.ts";
+export { isOneSlip } from "./one-slip.ts";
 export {
   type Catalogue,
   type CatalogueProblem,
+  type Fitment,
   type Model,
   type Part,
   parseCatalogue,

@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import { type Condition, conditionShape } from "./condition.ts";
 import { normaliseCode } from "./model-code.ts";
 import { plainText, safeLink } from "./untrusted-text.ts";
 
@@ -19,6 +20,8 @@ const partRow = z.object({
   price: z.object({ minor: count, currency: z.string().check(z.regex(/^[A-Z]{3}$/)) }),
   stock: z.enum(["in-stock", "few", "out-of-stock"]),
   link: z.optional(z.unknown()),
+  picture: z.optional(z.unknown()),
+  replaces: z.optional(z.array(label)),
   fits: z.array(z.unknown()),
   origin: z.optional(z.enum(["original", "compatible"])),
   effortMinutes: z.optional(count),
@@ -27,18 +30,29 @@ const partRow = z.object({
 /** A machine of the catalogue. `code` is as printed, `key` the same as `normaliseCode` gives it. */
 export type Model = z.infer<typeof modelRow> & { key: string };
 
+/** One row of a fitment: the code alone, or the code with what else must stand on the plate. */
+const fitRow = z.union([z.string(), z.extend(conditionShape, { code: z.string() })]);
+
 /**
  * A spare part. `price.minor` is in the smallest unit of an ISO 4217 currency, `effortMinutes` the time for
- * fitting it; `link` is http or https, or missing; `fits` holds only codes of models of the catalogue.
+ * fitting it; `link` and `picture` are http or https, or missing; `replaces` holds older numbers that it stands in for;
+ * `fits` holds only codes of models of the catalogue.
  */
-export type Part = Omit<z.infer<typeof partRow>, "link" | "fits"> & { link?: string; fits: string[] };
+export type Part = Omit<z.infer<typeof partRow>, "link" | "picture" | "fits"> & {
+  link?: string;
+  picture?: string;
+  fits: string[];
+};
+
+/** A part that fits a model, and on what condition. */
+export type Fitment = { part: Part; when?: Condition };
 
 /** What a shop sells. Maps, because a feed may call a model `__proto__`. */
 export type Catalogue = {
   shop?: string;
   models: ReadonlyMap<string, Model>;
   parts: readonly Part[];
-  partsByModel: ReadonlyMap<string, readonly Part[]>;
+  fitments: ReadonlyMap<string, readonly Fitment[]>;
 };
 
 /** What was wrong in a feed, where (`parts.3.price.minor`), and the offending text if it was one. */
@@ -51,6 +65,7 @@ export type CatalogueProblem = {
     | "duplicate-model"
     | "duplicate-part"
     | "unknown-model"
+    | "bad-fit"
     | "unsafe-link"
     | "name-cut";
   path: string;
@@ -81,7 +96,7 @@ export function* parseInSteps(json: unknown): Generator<void, ParsedCatalogue> {
   const models = new Map<string, Model>();
   const codesByKey = new Map<string, string[]>();
   const parts = new Map<string, Part>();
-  const partsByModel = new Map<string, Part[]>();
+  const fitments = new Map<string, Fitment[]>();
 
   const report = (code: CatalogueProblem["code"], path: string, found?: unknown) => {
     problems.push(
@@ -108,41 +123,53 @@ export function* parseInSteps(json: unknown): Generator<void, ParsedCatalogue> {
     if (read.kind === "unreadable") return report("unreadable-code", `${path}.code`, row.code);
     if (models.has(row.code)) return report("duplicate-model", `${path}.code`, row.code);
     models.set(row.code, { ...row, key: read.code });
-    partsByModel.set(row.code, []);
+    fitments.set(row.code, []);
     codesByKey.set(read.code, [...(codesByKey.get(read.code) ?? []), row.code]);
   });
 
   /** A fitment written in another style counts if it can mean one model only. */
-  function resolveFit(fit: unknown): string | undefined {
-    if (typeof fit !== "string") return undefined;
+  function resolveFit(fit: string): string | undefined {
     if (models.has(fit)) return fit;
     const read = normaliseCode(fit);
     const codes = read.kind === "code" ? codesByKey.get(read.code) : undefined;
     return codes?.length === 1 ? codes[0] : undefined;
   }
 
-  yield* readRows("parts", partRow, ({ link, fits, ...row }, path) => {
+  yield* readRows("parts", partRow, ({ link, picture, fits, ...row }, path) => {
     if (parts.has(row.number)) return report("duplicate-part", `${path}.number`, row.number);
     const part: Part = { ...row, fits: [] };
     if (row.name.length > longestName) {
       report("name-cut", `${path}.name`, row.name);
       part.name = plainText(row.name.slice(0, longestName));
     }
-    const safe = safeLink(link);
-    if (safe) part.link = safe;
-    else if (link !== undefined) report("unsafe-link", `${path}.link`, link);
+    for (const [name, given] of [["link", link] as const, ["picture", picture] as const]) {
+      const safe = safeLink(given);
+      if (safe) part[name] = safe;
+      else if (given !== undefined) report("unsafe-link", `${path}.${name}`, given);
+    }
+    const listed = new Set<string>();
     const codes = new Set<string>();
-    fits.forEach((fit, index) => {
-      const code = resolveFit(fit);
-      if (code === undefined) report("unknown-model", `${path}.fits.${index}`, fit);
-      else codes.add(code);
-    });
+    for (const [index, fit] of fits.entries()) {
+      const at = `${path}.fits.${index}`;
+      const read = fitRow.safeParse(fit);
+      if (!read.success) {
+        // A condition that cannot be read must not become a part that fits every machine of the model.
+        report("bad-fit", at);
+        continue;
+      }
+      const { code: named, ...when } = typeof read.data === "string" ? { code: read.data } : read.data;
+      const code = resolveFit(named);
+      if (code === undefined) report("unknown-model", at, named);
+      if (code === undefined || listed.has(JSON.stringify([code, when]))) continue;
+      listed.add(JSON.stringify([code, when]));
+      codes.add(code);
+      fitments.get(code)?.push(Object.keys(when).length > 0 ? { part, when } : { part });
+    }
     part.fits = [...codes];
     parts.set(part.number, part);
-    for (const code of codes) partsByModel.get(code)?.push(part);
   });
 
   const shop = typeof feed.shop === "string" ? plainText(feed.shop.slice(0, longestName)) : "";
-  const lists = { models, parts: [...parts.values()], partsByModel };
+  const lists = { models, parts: [...parts.values()], fitments };
   return { catalogue: shop ? { shop, ...lists } : lists, problems };
 }

@@ -1,5 +1,5 @@
 import type { Reading } from "../measurement/index.ts";
-import type { FittedPart, FoundModel } from "./lookups.ts";
+import type { FittedPart, FoundModel, Plate } from "./lookups.ts";
 import type { Line, Notice, Turn } from "./turn.ts";
 
 /** What a screen may ask for. Each is answered by a new view; a stale `turn` (a double tap) changes nothing. */
@@ -21,7 +21,8 @@ export type Actions = {
 /** What a screen may look up. Each promise rejects with a Problem-like Error when the catalogue is missing or broken. */
 export type Services = {
   findModel(typed: string): Promise<FoundModel>;
-  partFor(code: string, kind: string): Promise<FittedPart>;
+  /** `plate`: what else was read off the plate, where the part depends on it. */
+  partFor(code: string, kind: string, plate?: Plate): Promise<FittedPart>;
   /** Tells the host page; resolves when it answered 'added', rejects when it answered 'failed'. */
   addToBasket(part: { number: string; name: string; model: string }): Promise<void>;
   /** RFC 3339 with the local offset. */

@@ -8,7 +8,7 @@ import {
   normaliseCode,
 } from "../../src/catalogue/index.ts";
 
-const everyEditCostsOne = { lookAlike: 1, misreading: 1, swap: 1, other: 1 };
+const everyEditCostsOne = { lookAlike: 1, ending: 1, misreading: 1, swap: 1, doubled: 1, other: 1 };
 
 /** Optimal string alignment by its recursive definition (Boytsov 2011, from memory), slow and plain. */
 function alignSlowly(a: string, b: string): number {
@@ -47,6 +47,8 @@ describe("the distance of two codes", () => {
     ["a swap of the first two", "WX84", "XW84", editCosts.swap],
     ["any other character", "WX84", "WX8T", editCosts.other],
     ["a missing character", "WX84", "WX8", editCosts.other],
+    ["a key that was hit twice", "WX884", "WX84", editCosts.doubled],
+    ["one of two like characters left out", "WX84", "WXX84", editCosts.doubled],
   ])("charges %s as the table says", (_, a, b, cost) => {
     expect(codeDistance(a, b)).toBe(cost);
   });

@@ -61,7 +61,7 @@ describe("the part for a model", () => {
       part: { number: "c" },
       alternatives: [{ number: "a" }, { number: "b" }],
     });
-    expect(catalogue.partsByModel.get("WX-1B")?.map(({ number }) => number)).toEqual(["b", "c", "a"]);
+    expect(catalogue.fitments.get("WX-1B")?.map(({ part }) => part.number)).toEqual(["b", "c", "a"]);
   });
 
   test("is none for a model without one, and not asked for a model that the shop does not know", () => {

@@ -26,7 +26,7 @@ describe("finding a model", () => {
   });
 
   test("offers both twins when one is typed exactly, the typed one first", () => {
-    expect(meant("WX40A88", "WX40AB8", "WX40A88", "WX47A88")).toEqual({ near: ["WX40A88", "WX40AB8"] });
+    expect(meant("WX40A88", "WX40AB8", "WX40A88", "WX47B88")).toEqual({ near: ["WX40A88", "WX40AB8"] });
   });
 
   test("offers both twins when neither is typed exactly", () => {
@@ -69,9 +69,55 @@ describe("finding a model", () => {
     expect(meant("WXM41AT", "WXM431AT")).toEqual({ near: ["WXM431AT"] });
   });
 
-  test("finds a long code of which the last two characters were not typed", () => {
-    expect(meant("WXM431A", "WXM 431A/EU")).toEqual({ near: ["WXM 431A/EU"] });
-    expect(meant("WXM431A", "WXM 431A/EUK")).toBe("unknown");
+  test("offers a code that was typed exactly, and beside it what one slip makes of it", () => {
+    expect(meant("WXM431AT", "WXM431AT", "WXM437AT", "WXM491AK")).toEqual({ near: ["WXM431AT", "WXM437AT"] });
+    expect(meant("WXM431AT", "WXM431AT", "WXM413AT")).toEqual({ near: ["WXM431AT", "WXM413AT"] });
+    expect(meant("WXM431AT", "WXM431AT", "WXM431A")).toEqual({ near: ["WXM431AT", "WXM431A"] });
+    expect(meant("WXM431AT", "WXM431AT", "WXM491AK")).toEqual({ exact: "WXM431AT" });
+  });
+
+  test("says which of the candidates was typed, which parts differ, and how many it does not name", () => {
+    const { catalogue } = parseCatalogue({
+      models: ["WXC35HT", "WXC3AHT", "WXC3CHT", "WXC3DHT"].map((code) => ({
+        code,
+        brand: "Wexmarrow",
+        machine: "french-door",
+      })),
+      parts: [
+        ["bin", "ice-bin", ["WXC35HT", "WXC3AHT", "WXC3CHT", "WXC3DHT"]],
+        ["seal-1", "door-seal", ["WXC35HT", "WXC3AHT"]],
+        ["seal-2", "door-seal", ["WXC3CHT", "WXC3DHT"]],
+      ].map(([number, kind, fits]) => ({
+        number,
+        kind,
+        fits,
+        name: "Part",
+        price: { minor: 100, currency: "GBP" },
+        stock: "few",
+      })),
+    });
+    expect(findModel(catalogue, "wxc35ht")).toMatchObject({
+      candidates: [{ asTyped: true, marks: [] }, { asTyped: false }, { asTyped: false }],
+      differing: ["door-seal"],
+      more: 1,
+    });
+  });
+
+  test("goes on where a code was typed without what stands behind the slash, and asks which", () => {
+    expect(meant("WXM431A", "WXM 431A/EU", "WXM 431A/UK", "WXM 431B/UK")).toEqual({
+      near: ["WXM 431A/EU", "WXM 431A/UK"],
+    });
+    expect(meant("WXM 431A", "WXM 431A/EUK")).toEqual({ near: ["WXM 431A/EUK"] });
+    expect(meant("WXM 431A", "WXM 431A", "WXM 431A/EUK")).toEqual({ near: ["WXM 431A", "WXM 431A/EUK"] });
+  });
+
+  test("offers the same code with another ending, or with none", () => {
+    expect(meant("WXM 431A/FR", "WXM 431A/EUK", "WXM 431B/EUK")).toEqual({ near: ["WXM 431A/EUK"] });
+    expect(meant("WXM 431A/FRX", "WXM 431A")).toEqual({ near: ["WXM 431A"] });
+  });
+
+  test("takes a whole code with its ending, though the same is sold with others", () => {
+    expect(meant("wxm 431a/eu", "WXM 431A/EU", "WXM 431A/FR")).toEqual({ exact: "WXM 431A/EU" });
   });
 
   test("does not take a question mark for any character", () => {

@@ -23,7 +23,7 @@ describe("a catalogue from a shop", () => {
     expect(catalogue.shop).toBe("Larder Lane");
     expect(catalogue.models.get("WX-1B")).toEqual({ ...model, key: "WX1B" });
     expect(catalogue.parts).toEqual([full]);
-    expect(catalogue.partsByModel.get("WX-1B")).toEqual([full]);
+    expect(catalogue.fitments.get("WX-1B")).toEqual([{ part: full }]);
   });
 
   test.each([undefined, null, 7, "{}", true])("is empty and reported when it is %j", (json) => {
@@ -98,7 +98,7 @@ describe("a model row", () => {
     const { catalogue, problems } = parseCatalogue(json);
     expect(problems).toEqual([]);
     expect([...catalogue.models.keys()]).toEqual(codes);
-    expect(catalogue.partsByModel.get("__proto__")?.map(({ number }) => number)).toEqual(["__proto__"]);
+    expect(catalogue.fitments.get("__proto__")?.map(({ part }) => part.number)).toEqual(["__proto__"]);
     expect(({} as Record<string, unknown>).polluted).toBeUndefined();
   });
 });
@@ -178,8 +178,8 @@ describe("what a part fits", () => {
     expect(catalogue.parts[0]?.fits).toEqual(["WX-1B"]);
     expect(problems).toEqual([
       { code: "unknown-model", path: "parts.0.fits.1", found: "WX-99" },
-      { code: "unknown-model", path: "parts.0.fits.2" },
-      { code: "unknown-model", path: "parts.0.fits.3" },
+      { code: "bad-fit", path: "parts.0.fits.2" },
+      { code: "bad-fit", path: "parts.0.fits.3" },
       { code: "unknown-model", path: "parts.0.fits.4", found: "🧊" },
     ]);
   });
@@ -187,7 +187,34 @@ describe("what a part fits", () => {
   test("counts once when it is listed twice or in another style", () => {
     const { catalogue } = withPart({ fits: ["WX-1B", "wx1b", "WX 1B"] });
     expect(catalogue.parts[0]?.fits).toEqual(["WX-1B"]);
-    expect(catalogue.partsByModel.get("WX-1B")).toHaveLength(1);
+    expect(catalogue.fitments.get("WX-1B")).toHaveLength(1);
+  });
+
+  test("may depend on a serial range or a production variant, and on several of them", () => {
+    const { catalogue, problems } = withPart({
+      fits: [
+        { code: "wx1b", serialFrom: "1000", serialTo: "1999" },
+        { code: "WX-1B", serialFrom: "1000", serialTo: "1999" },
+        { code: "WX-1B", variant: " B\u202E " },
+      ],
+    });
+    expect(problems).toEqual([]);
+    expect(catalogue.fitments.get("WX-1B")?.map(({ when }) => when)).toEqual([
+      { serialFrom: "1000", serialTo: "1999" },
+      { variant: "B" },
+    ]);
+  });
+
+  test("is nothing where its condition cannot be read, so that it never becomes a fit without one", () => {
+    const { catalogue, problems } = withPart({
+      fits: [
+        { code: "WX-1B", serialFrom: 1000 },
+        { code: "WX-1B", variant: "" },
+        { code: "WX-1B", variant: "B".repeat(81) },
+      ],
+    });
+    expect(catalogue.fitments.get("WX-1B")).toEqual([]);
+    expect(problems.map(({ code }) => code)).toEqual(["bad-fit", "bad-fit", "bad-fit"]);
   });
 
   test("is never guessed: neither a look-alike nor one of two models with the same letters", () => {
@@ -207,7 +234,7 @@ describe("what a part fits", () => {
   test("survives ten thousand rows of which none is a row", () => {
     const junk = Array.from({ length: 10_000 }, (_, index) => (index % 2 ? [index] : null));
     const { catalogue, problems } = parse([...junk, model], [...junk, part]);
-    expect(catalogue.partsByModel.get("WX-1B")).toHaveLength(1);
+    expect(catalogue.fitments.get("WX-1B")).toHaveLength(1);
     expect(new Set(problems.map(({ path }) => path.split(".", 2).join("."))).size).toBe(20_000);
   });
 });

@@ -46,8 +46,9 @@ const series: Series[] = [
 
 // A part fits one series, one maker or every machine; only a machine on the water supply has the plumbed ones, and
 // only one with a tank has the tank's.
-type KindOfPart = { kind: string; noun: string; pence: number; per: "series" | "brand" | "all" };
-const kinds: KindOfPart[] = [
+export type KindOfPart = { kind: string; noun: string; pence: number; per: "series" | "brand" | "all" };
+/** What the demo shop sells, with the usual price of each. */
+export const kinds: KindOfPart[] = [
   { kind: "water-filter", noun: "Water filter", pence: 3299, per: "brand" },
   { kind: "inlet-valve", noun: "Inlet valve", pence: 4449, per: "brand" },
   { kind: "ice-maker", noun: "Ice maker", pence: 11_999, per: "series" },
@@ -61,8 +62,8 @@ const kinds: KindOfPart[] = [
   { kind: "dispenser-flap", noun: "Dispenser flap", pence: 1849, per: "brand" },
   { kind: "door-switch", noun: "Door switch", pence: 949, per: "brand" },
 ];
-const plumbed = ["water-filter", "inlet-valve", "supply-line", "fill-tube"];
-const tankFed = ["water-tank", "tank-pump"];
+export const plumbed = ["water-filter", "inlet-valve", "supply-line", "fill-tube"];
+export const tankFed = ["water-tank", "tank-pump"];
 const copied = ["water-filter", "inlet-valve"];
 
 /** Repeatable chance: a linear congruential generator with the constants of Numerical Recipes, from memory. */

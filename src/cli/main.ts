@@ -61,6 +61,10 @@ const commands: Record<string, { does: string; run: (args: string[]) => Promise<
       return 0;
     },
   },
+  "demo-feed": {
+    does: "print a feed of any size   [--models 1000 --seed 7 --jsonl --dense]",
+    run: async (args) => (await import("./demo-feed/index.ts")).demoFeedCommand(args),
+  },
 };
 
 const [name = "", ...args] = process.argv.slice(2);

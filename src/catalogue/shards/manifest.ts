@@ -1,0 +1,58 @@
+import * as z from "zod/mini";
+import type { IsSplit } from "./near-keys.ts";
+
+const count = z.int().check(z.positive());
+
+const manifestShape = z.object({
+  format: z.literal("fridgeside-shards-1"),
+  folder: z.string().check(z.regex(/^[\w-]{1,80}$/)),
+  shop: z.optional(z.string()),
+  models: count,
+  shards: count,
+  nearby: count,
+  split: z.string(),
+});
+
+/**
+ * What a phone must know before it asks a catalogue of many files: in which folder they lie, how many there are, and
+ * which buckets of the index were split.
+ */
+export type Manifest = z.infer<typeof manifestShape>;
+
+/** Whether a fetched file means to be a manifest, and not a whole catalogue in one file. */
+export const isManifest = (json: unknown) =>
+  typeof json === "object" && json !== null && "format" in json && !("parts" in json);
+
+/** A manifest that was fetched, or null for anything that is none. Never throws. */
+export function parseManifest(json: unknown): Manifest | null {
+  const parsed = manifestShape.safeParse(json);
+  return parsed.success ? parsed.data : null;
+}
+
+/** Buckets in ascending order, as the differences between them in base 36: half as long as the numbers themselves. */
+export function writeSplit(buckets: Iterable<number>): string {
+  const sorted = [...buckets].sort((a, b) => a - b);
+  return sorted.map((bucket, at) => (bucket - (sorted[at - 1] ?? 0)).toString(36)).join(",");
+}
+
+/** The reverse of `writeSplit`. What is no number ends the list. */
+export function readSplit(text: string): IsSplit {
+  const buckets = new Set<number>();
+  let sum = 0;
+  for (const step of text.split(",")) {
+    sum += Number.parseInt(step, 36);
+    if (!Number.isFinite(sum)) break;
+    buckets.add(sum);
+  }
+  return (bucket) => buckets.has(bucket);
+}
+
+/** Where the shard lies that holds all models that look like this folded code, from the manifest's folder on. */
+export const shardPath = (hash: number, shards: number) => filePath("models", hash % shards);
+
+/** Where the file lies that holds a bucket of the index. */
+export const nearbyPath = (bucket: number, nearby: number) => filePath("nearby", bucket % nearby);
+
+/** At most 256 files to a folder: some web spaces show and upload no more at a time. */
+const filePath = (kind: string, at: number) =>
+  `${kind}/${Math.floor(at / 256).toString(36)}/${(at % 256).toString(36)}.json`;

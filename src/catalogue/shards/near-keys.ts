@@ -11,8 +11,8 @@ import { hashText } from "./hash.ts";
  * the same argument about the rest of the code, and again, until the buckets are small.
  */
 
-/** How many signs at the left and at the right of a code make a key. */
-type Ends = { left: number; right: number };
+/** How many signs at the left and at the right of a code make a key, and how long the shortest code is filed so. */
+type Ends = { left: number; right: number; shortest: number };
 
 /** Buckets are known by 24 bits of their key's hash: lists of split ones stay short. */
 export const bucketOf = (key: string) => hashText(key) >>> 8;
@@ -21,44 +21,37 @@ export const bucketOf = (key: string) => hashText(key) >>> 8;
 export type IsSplit = (bucket: number) => boolean;
 
 /** The halves of a code of this length; codes of an odd length and of the next one have the same. */
-function halvesOf(length: number): { ends: Ends[]; shortest: number } {
+function halvesOf(length: number): Ends[] {
   const half = Math.max(0, Math.floor((length - 1) / 2));
   const shortest = 2 * half + 1;
-  return {
-    ends: half
-      ? [
-          { left: half, right: 0 },
-          { left: 0, right: half },
-        ]
-      : [{ left: 0, right: 0 }],
-    shortest,
-  };
+  const whole = { left: half, right: 0, shortest };
+  return half ? [whole, { left: 0, right: half, shortest }] : [whole];
 }
 
 /**
  * The two keys that take the place of a split one; none where too little of the shortest code is left. Between them
  * one sign is left out at least, so that a swap in the middle of the rest leaves one of them whole.
  */
-function splitEnds({ left, right }: Ends, shortest: number): Ends[] {
+function splitEnds({ left, right, shortest }: Ends): Ends[] {
   const rest = shortest - left - right - 1;
   if (rest < 2) return [];
   const more = Math.floor(rest / 2);
   return [
-    { left: left + more, right },
-    { left, right: right + rest - more },
+    { left: left + more, right, shortest },
+    { left, right: right + rest - more, shortest },
   ];
 }
 
-const keyOf = (fold: string, { left, right }: Ends) =>
-  `${left}.${right}.${fold.slice(0, left)}${right ? fold.slice(-right) : ""}`;
+const keyOf = (fold: string, { left, right, shortest }: Ends) =>
+  `${shortest}.${left}.${right}.${fold.slice(0, left)}${right ? fold.slice(-right) : ""}`;
 
 function bucketsOf(fold: string, length: number, isSplit: IsSplit): number[] {
-  const { ends, shortest } = halvesOf(length);
+  const ends = halvesOf(length);
   const buckets: number[] = [];
   for (const each of ends) {
     if (each.left + each.right > fold.length) continue;
     const bucket = bucketOf(keyOf(fold, each));
-    const parts = isSplit(bucket) ? splitEnds(each, shortest) : [];
+    const parts = isSplit(bucket) ? splitEnds(each) : [];
     if (parts.length > 0) ends.push(...parts);
     else buckets.push(bucket);
   }

@@ -55,12 +55,12 @@ function entriesOf(folds: readonly string[], isSplit: (bucket: number) => boolea
 
 /** Buckets with more codes than wanted, of those that can be split. */
 function tooFull(folds: readonly string[], isSplit: (bucket: number) => boolean, most: number): number[] {
-  const counts = new Uint32Array(2 ** 24);
+  const counts = new Map<number, number>();
   const samples = new Map<number, string>();
   for (const fold of folds) {
     for (const bucket of filedIn(fold, isSplit)) {
-      const count = (counts[bucket] ?? 0) + 1;
-      counts[bucket] = count;
+      const count = (counts.get(bucket) ?? 0) + 1;
+      counts.set(bucket, count);
       if (count > most) samples.set(bucket, fold);
     }
   }

@@ -1,10 +1,10 @@
 import { chromium } from "playwright";
-import { build as viteBuild } from "vite";
 import { readFlow } from "../../src/cli/flows-folder.ts";
 import { type Adviser, type ChartContext, createAdviser, createCharts } from "../../src/flow/index.ts";
 import { metaOf, record, type Session, startSession } from "../../src/session/index.ts";
 import { sound } from "../flow/scenario-paths.ts";
 import { answerTo, at, take } from "../session/drive.ts";
+import { buildScript } from "./build-script.ts";
 import { chromiumSwitches } from "./chromium-switches.ts";
 
 /** How much slower than this machine a phone is taken to be. */
@@ -23,7 +23,7 @@ type InPage = { measureAdvice: (...given: [unknown, unknown]) => Measured };
 export async function benchAdvice(executablePath: string): Promise<void> {
   const flow = readFlow();
   const places = placesOf(flow);
-  const script = await buildScript();
+  const script = await buildScript(new URL("advice-page.ts", import.meta.url));
   const browser = await chromium.launch({ executablePath, args: chromiumSwitches });
   const all: Measured = { advice: [], floor: [] };
   try {
@@ -104,25 +104,4 @@ function openingOf(first: Session, scenario: string): Session {
     if (turn.startsWith("opening.")) for (const answer of answers) open.push(take(session, answer));
   }
   throw new Error(`Nothing in the opening leads to "${scenario}"`);
-}
-
-async function buildScript(): Promise<string> {
-  const built = await viteBuild({
-    configFile: false,
-    logLevel: "warn",
-    publicDir: false,
-    build: {
-      write: false,
-      target: "es2022",
-      lib: {
-        entry: new URL("advice-page.ts", import.meta.url).pathname,
-        name: "advicePage",
-        formats: ["iife"],
-      },
-    },
-  });
-  const [bundle] = [built].flat();
-  const chunk = bundle && "output" in bundle ? bundle.output[0] : undefined;
-  if (chunk?.type !== "chunk") throw new Error("Nothing was built");
-  return chunk.code;
 }

@@ -6,15 +6,17 @@ import { benchPage } from "./page-bench.ts";
  * for the README's chart of the households.
  */
 
-const benches: Record<string, () => Promise<void>> = {
+const benches: Record<string, (args: string[]) => Promise<void>> = {
   advice: async () => (await import("./advice-bench.ts")).benchAdvice(findChromium(thisMachine)),
+  catalogue: async (args) =>
+    (await import("./catalogue-bench.ts")).benchCatalogue(args, findChromium(thisMachine)),
   households: async () => (await import("./households-bench.ts")).printHouseholds(),
   page: () => benchPage(findChromium(thisMachine)),
 };
 
-const [name = "page"] = process.argv.slice(2);
+const [name = "page", ...args] = process.argv.slice(2);
 const bench = benches[name];
 if (!bench) {
   console.error(`There is no "${name}" to measure. There is: ${Object.keys(benches).join(", ")}`);
   process.exitCode = 2;
-} else await bench();
+} else await bench(args);

@@ -2,7 +2,13 @@ import { Writable } from "node:stream";
 import { parse } from "csv-parse/sync";
 import { describe, expect, test, vi } from "vitest";
 import { foldCode, isOneSlip } from "../../src/catalogue/index.ts";
-import { columns, createDemoFeed, type DemoFeed, demoFeedCommand } from "../../src/cli/demo-feed/index.ts";
+import {
+  columns,
+  createDemoFeed,
+  type DemoFeed,
+  demoCodes,
+  demoFeedCommand,
+} from "../../src/cli/demo-feed/index.ts";
 import { readFlow } from "../../src/cli/flows-folder.ts";
 import { keyOf } from "../catalogue/slips.ts";
 
@@ -74,6 +80,10 @@ describe("a demo feed", () => {
       expect(kinds.has("water-filter")).toBe(!isTankFed);
       for (const kind of kinds) expect(Object.keys(kindsOfParts)).toContain(kind);
     }
+  });
+
+  test("has the codes that can be had without it, in the same order", () => {
+    expect([...demoCodes({ models: 6000, seed: 7 })]).toEqual([...models.keys()]);
   });
 
   test("has several makers, none of them with most of the models", () => {

@@ -58,6 +58,17 @@ export function* createDemoFeed({
   if (text) yield text;
 }
 
+/** The codes of the models alone, in the order of the feed. */
+export function* demoCodes({ models, seed, dense = false }: Omit<DemoFeed, "minutes">): Generator<string> {
+  const codesOf = createCodes(seed, dense);
+  let left = models;
+  for (const family of familiesOf(seed, models)) {
+    if (left <= 0) break;
+    yield* codesOf(family).slice(0, left);
+    left -= family.size;
+  }
+}
+
 /** Families without end, maker by maker. */
 function* familiesOf(seed: number, models: number): Generator<Family, never> {
   let place = 0;

@@ -1,0 +1,124 @@
+import { mkdtempSync, rmSync, statSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { parseArgs } from "node:util";
+import { demoCodes } from "../../src/cli/demo-feed/index.ts";
+import { commandLine, runScript, type Took } from "./catalogue/child.ts";
+import { filesOf, sizeOfAll } from "./catalogue/folder.ts";
+import { type Built, openBuilt } from "./catalogue/lookups.ts";
+import { measureLookups } from "./catalogue/measure.ts";
+import { measureOnPhone, slowdown } from "./catalogue/phone.ts";
+import {
+  accuracyReport,
+  buildReport,
+  goalsOfAccuracy,
+  goalsOfBuild,
+  goalsOfLookups,
+  inMegabytes,
+  inSeconds,
+  phoneReport,
+  printGoals,
+  sizesReport,
+  trafficReport,
+} from "./catalogue/report.ts";
+import { sampleOf, typedRightly, typedWrongly } from "./catalogue/sample.ts";
+import { createScales } from "./catalogue/weight.ts";
+import { inKilobytes } from "./table.ts";
+
+type Feed = { models: number; seed: number; dense: boolean };
+
+/** Lookups on the phone, of each kind. */
+const onPhone = 300;
+/** Shards that are compressed to know the size of them all. */
+const weighedShards = 1000;
+
+/**
+ * `npm run bench -- catalogue [--models 1000000] [--seed 7]`: a made feed of that many models, built by the command
+ * line and looked up, once with codes that are few among the possible ones and once with codes numbered through.
+ */
+export async function benchCatalogue(args: string[], chromium: string): Promise<void> {
+  const { values } = parseArgs({
+    args,
+    options: {
+      models: { type: "string", default: "1000000" },
+      seed: { type: "string", default: "7" },
+    },
+  });
+  const [models, seed] = [Number(values.models), Number(values.seed)];
+  const folder = mkdtempSync(join(tmpdir(), "fridgeside-catalogue-"));
+  try {
+    for (const dense of [false, true]) {
+      await benchFeed({ models, seed, dense }, join(folder, `${dense}`), chromium);
+      rmSync(join(folder, `${dense}`), { recursive: true, force: true });
+    }
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+async function benchFeed(feed: Feed, folder: string, chromium: string): Promise<void> {
+  const { models, dense } = feed;
+  title(`${models} models, codes ${dense ? "numbered through" : "few among the possible ones"}`);
+  const made = `${folder}.csv`;
+  const options = ["--models", `${models}`, "--seed", `${feed.seed}`, ...(dense ? ["--dense"] : [])];
+  const making = await runScript(commandLine, ["demo-feed", ...options], made);
+  const bytes = statSync(made).size;
+  const floor = await runScript(script("parse-floor.ts"), [made]);
+  const { rows, problems } = JSON.parse(floor.said);
+  console.log(
+    `${rows} rows, ${inMegabytes(bytes)}, made in ${inSeconds(making.seconds)}; ${problems} problems.\n`,
+  );
+  const build = await runScript(commandLine, ["catalogue", "build", made, "--out", folder]);
+  console.log(`${buildReport(bytes, floor, build)}\n`);
+  const built = openBuilt(folder);
+  const weigh = createScales();
+  await reportSizes(built, floor, build, weigh);
+  if (!dense) await reportMap(feed);
+
+  const measured = await measureLookups(built, feed, weigh);
+  title("Requests and bytes of a lookup by a phone that has only the manifest");
+  console.log(`${trafficReport(measured)}\n\n${printGoals(goalsOfLookups(measured))}`);
+  title("What becomes of what is typed");
+  console.log(`${accuracyReport(measured.accuracy)}\n\n${printGoals(goalsOfAccuracy(measured.accuracy))}`);
+  await reportPhone(built, feed, chromium);
+}
+
+async function reportSizes(
+  built: Built,
+  floor: Took,
+  build: Took,
+  weigh: ReturnType<typeof createScales>,
+): Promise<void> {
+  const sizes = {
+    shards: await sizeOfAll(filesOf(built, "models"), weigh, weighedShards),
+    nearby: await sizeOfAll(filesOf(built, "nearby"), weigh, Number.POSITIVE_INFINITY),
+  };
+  const { raw, quick, best } = await weigh(built.file);
+  console.log(
+    `${sizesReport(sizes)}\nManifest, read once: ${inKilobytes(raw)}, ${inKilobytes(quick)} brotli 5, ${inKilobytes(best)} brotli 11.\n`,
+  );
+  console.log(printGoals(goalsOfBuild(floor, build, sizes)));
+}
+
+async function reportMap({ models, seed }: Feed): Promise<void> {
+  const { said } = await runScript(script("exact-map.ts"), [`${models}`, `${seed}`]);
+  const { seconds, bytes, microseconds, isComplete } = JSON.parse(said);
+  title("Floor of lookups: all codes in one Map, on this machine");
+  console.log(
+    `made in ${inSeconds(seconds)}, ${inMegabytes(bytes)}, ${microseconds.toFixed(2)} µs for each lookup${isComplete ? "" : ", and NOT all found"}`,
+  );
+}
+
+async function reportPhone(built: Built, feed: Feed, chromium: string): Promise<void> {
+  const sample = sampleOf([...demoCodes(feed)], onPhone, feed.seed);
+  const { version, opening, times } = await measureOnPhone(chromium, built, {
+    "as printed": typedRightly(sample, feed.seed),
+    "with a slip": typedWrongly(sample, feed.seed),
+  });
+  title(`A lookup in Chromium ${version}, slowed down ${slowdown} times, files from memory`);
+  console.log(`${phoneReport(times)}\nThe manifest made ready, once: ${opening.toFixed(1)} ms`);
+}
+
+const script = (name: string) => new URL(`catalogue/${name}`, import.meta.url).pathname;
+
+const title = (text: string) => console.log(`\n${text}\n${"-".repeat(text.length)}`);

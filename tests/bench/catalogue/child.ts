@@ -1,0 +1,45 @@
+import { spawn } from "node:child_process";
+import { createWriteStream, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { pipeline } from "node:stream/promises";
+
+const peakMemory = new URL("peak-memory.ts", import.meta.url).href;
+export const commandLine = new URL("../../../src/cli/main.ts", import.meta.url).pathname;
+
+/** What a process of its own took, from its start to its end. Bytes. */
+export type Took = { seconds: number; peak: number; said: string };
+
+/**
+ * Runs a script in a process of its own, so that its peak memory is nobody else's.
+ * @param into a file for what it prints; otherwise that is given back
+ * @throws Error with what it printed where it fails
+ */
+export async function runScript(script: string, args: string[], into?: string): Promise<Took> {
+  const folder = mkdtempSync(join(tmpdir(), "peak-"));
+  const note = join(folder, "bytes");
+  const begun = performance.now();
+  const child = spawn(
+    process.execPath,
+    ["--expose-gc", "--import", "tsx", "--import", peakMemory, script, ...args],
+    { env: { ...process.env, PEAK_MEMORY_FILE: note }, stdio: ["ignore", "pipe", "pipe"] },
+  );
+  const ended = new Promise<number | null>((resolve) => child.on("close", resolve));
+  let said = "";
+  child.stderr.on("data", (text) => {
+    said += text;
+  });
+  if (into) await pipeline(child.stdout, createWriteStream(into));
+  else
+    child.stdout.on("data", (text) => {
+      said += text;
+    });
+  const code = await ended;
+  const seconds = (performance.now() - begun) / 1000;
+  try {
+    if (code !== 0) throw new Error(`${script} ${args.join(" ")} ended with ${code}:\n${said}`);
+    return { seconds, peak: Number(readFileSync(note, "utf8")), said };
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
+}

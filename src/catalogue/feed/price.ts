@@ -1,0 +1,32 @@
+/** A price in the smallest unit of its currency, or what to write instead. */
+export type ReadPrice = { minor: number } | { fault: string };
+
+const digitsOf = new Map<string, number>();
+
+/** How many decimals a currency has (its ISO 4217 minor unit, as Intl knows it), or null where it is none. */
+export function minorDigits(currency: string): number | null {
+  const known = digitsOf.get(currency);
+  if (known !== undefined) return known;
+  if (!Intl.supportedValuesOf("currency").includes(currency)) return null;
+  const options = new Intl.NumberFormat("en", { style: "currency", currency }).resolvedOptions();
+  digitsOf.set(currency, options.maximumFractionDigits ?? 2);
+  return options.maximumFractionDigits ?? 2;
+}
+
+/**
+ * Reads a price with a decimal dot or comma. What may be read in two ways is refused: `1.299` for pounds may be one or
+ * a thousand, and a shop would have to send the part for what stands there.
+ * @param digits decimals of the currency
+ */
+export function readPrice(written: string, digits: number): ReadPrice {
+  const example = digits > 0 ? `1299.${"0".repeat(digits)} or 1299,${"0".repeat(digits)}` : "1299";
+  const fault = (why: string): ReadPrice => ({ fault: `${why} Write it as ${example}.` });
+  const [, whole, decimals = ""] = /^(\d+)(?:[.,](\d+))?$/.exec(written.trim()) ?? [];
+  if (whole === undefined)
+    return fault("A price is a number without a currency sign or marks between thousands.");
+  const isThousand = decimals.length === 3 && digits !== 3;
+  if (isThousand || (decimals.length > digits && /[1-9]/.test(decimals.slice(digits))))
+    return fault(isThousand ? "This price may be read in two ways." : "This price has too many decimals.");
+  const minor = Number(whole + decimals.slice(0, digits).padEnd(digits, "0"));
+  return Number.isSafeInteger(minor) ? { minor } : fault("This price is too high.");
+}

@@ -1,5 +1,14 @@
-/** What the host page is told when a part is put into the basket. */
-export type BasketRequest = { number: string; name: string; model: string };
+/**
+ * What the host page is told when a part is put into the basket; `variant` and `serial` only where the part was found
+ * by what stands on the plate.
+ */
+export type BasketRequest = {
+  number: string;
+  name: string;
+  model: string;
+  variant?: string;
+  serial?: string;
+};
 
 /** Seconds within which the host page must answer; a silent page must not leave a person waiting for ever. */
 const ANSWER_SECONDS = 10;

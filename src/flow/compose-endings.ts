@@ -19,7 +19,7 @@ export function composeEndings(): Record<string, StateConfig> {
         },
         model: {
           id: "part/model",
-          meta: { turn: "part.model", kind: "model", check: null, picture: "rating-plate" },
+          meta: { turn: "part.model", kind: "model", check: null },
           on: { "model-given": { target: "#part/card", actions: [{ type: "remember", params: {} }] } },
         },
         card: {

@@ -23,8 +23,17 @@ export type Services = {
   findModel(typed: string): Promise<FoundModel>;
   /** `plate`: what else was read off the plate, where the part depends on it. */
   partFor(code: string, kind: string, plate?: Plate): Promise<FittedPart>;
-  /** Tells the host page; resolves when it answered 'added', rejects when it answered 'failed'. */
-  addToBasket(part: { number: string; name: string; model: string }): Promise<void>;
+  /**
+   * Tells the host page; resolves when it answered 'added', rejects when it answered 'failed'. `variant` and `serial`
+   * are there where the part was found by them.
+   */
+  addToBasket(part: {
+    number: string;
+    name: string;
+    model: string;
+    variant?: string;
+    serial?: string;
+  }): Promise<void>;
   /** RFC 3339 with the local offset. */
   now(): string;
   /** Keeps the screen awake while a test runs; resolves to a release function, harmless where unsupported. */

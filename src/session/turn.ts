@@ -10,7 +10,7 @@ import type {
   SupplyLimits,
   TemperatureLimits,
 } from "../measurement/index.ts";
-import type { FittedPart, FoundModel } from "./lookups.ts";
+import type { FittedPart, FoundModel, Plate } from "./lookups.ts";
 
 /**
  * A Turn is one exchange as a screen (or a line of `npm run play`) shows it: plain data, every text already in
@@ -128,4 +128,4 @@ export type Notice = {
   text: string;
 };
 
-export type { FittedPart, FoundModel };
+export type { FittedPart, FoundModel, Plate };

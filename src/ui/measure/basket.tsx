@@ -1,7 +1,10 @@
 import { useRef, useState } from "preact/hooks";
 import type { Services, Texts } from "../../session/index.ts";
 
-type Props = { part: { number: string; name: string; model: string }; services: Services; texts: Texts };
+/** What the host page is told of a part. */
+export type BasketPart = Parameters<Services["addToBasket"]>[0];
+
+type Props = { part: BasketPart; services: Services; texts: Texts };
 
 /** 'Add to basket', and what became of it; the shop's page decides, so a failure can be tried again. */
 export function BasketButton({ part, services, texts }: Props) {

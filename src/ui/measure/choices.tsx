@@ -1,8 +1,9 @@
+import type { ComponentChildren } from "preact";
 import { useId } from "preact/hooks";
 
 type Props<Value extends string> = {
   legend: string;
-  options: readonly (readonly [value: Value, text: string])[];
+  options: readonly (readonly [value: Value, text: ComponentChildren])[];
   chosen: Value;
   onChosen(value: Value): void;
 };

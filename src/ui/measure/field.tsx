@@ -46,6 +46,8 @@ export function Field({ label, note, typed, onTyped, refusal, keys = "text", uni
           autocomplete="off"
           autocapitalize={code ? "characters" : "off"}
           spellcheck={false}
+          // A browser that knows it takes this text for a yes or no; "off" would be a yes.
+          autocorrect=""
           value={typed}
           aria-invalid={Boolean(wrong)}
           aria-describedby={wrong ? `${id}-wrong` : note && `${id}-note`}

@@ -3,9 +3,10 @@ import type { ScreenProps } from "../chat/index.ts";
 import { Form, useEntry } from "./entry.tsx";
 import { Field } from "./field.tsx";
 import { type Answered, ModelResult } from "./model-result.tsx";
+import { PlateFinder } from "./plate-finder.tsx";
 
 /** Asks for the code on the rating plate, and never takes a near miss without the person's own tap. */
-export function ModelScreen({ turn, actions, services, texts, busy }: ScreenProps) {
+export function ModelScreen({ turn, actions, services, texts, busy, picture }: ScreenProps) {
   const [typed, setTyped] = useState("");
   const { refusal, refuse, accepted: found, accept: setFound, edit } = useEntry<Answered>();
   const [looking, setLooking] = useState(false);
@@ -65,6 +66,8 @@ export function ModelScreen({ turn, actions, services, texts, busy }: ScreenProp
           {texts("measure.plate-lost")}
         </button>
       )}
+      {/* Shut by the first letter: whoever types has found the plate, and the answer comes here. */}
+      <PlateFinder open={!typed} picture={picture} texts={texts} />
     </Form>
   );
 }

@@ -1,8 +1,11 @@
 import type { FoundModel, Texts } from "../../session/index.ts";
+import { showList } from "./format.ts";
+import { machineName } from "./plate-finder.tsx";
 
 /** What a search came to; a code that cannot be read is told at its field instead. */
 export type Answered = Exclude<FoundModel, { kind: "unreadable" }> | "broken";
 
+type Near = Extract<Answered, { kind: "near" }>;
 type Props = {
   found: Answered;
   busy: boolean;
@@ -11,33 +14,29 @@ type Props = {
   onRetry(): void;
 };
 
-type Candidate = { model: { code: string; brand: string; machine: string }; marks?: boolean[] };
-
 /** What a typed code may mean; each model is confirmed by a button of its own. */
 export function ModelResult({ found, busy, texts, onTaken, onRetry }: Props) {
-  const kind = found === "broken" ? "broken" : found.kind;
-  const candidates: Candidate[] =
-    found === "broken" || found.kind === "unknown"
-      ? []
-      : found.kind === "exact"
-        ? [{ model: found.model }]
-        : found.candidates;
-  const values = { count: candidates.length, typed: found === "broken" ? "" : found.typed };
+  const near = found !== "broken" && found.kind === "near" ? found : null;
+  const isExact = found !== "broken" && found.kind === "exact";
+  const candidates: Near["candidates"] = isExact
+    ? [{ model: found.model, marks: [], asTyped: false }]
+    : (near?.candidates ?? []);
   return (
     <div class="found">
-      <p role="status">{texts(`measure.model-${kind}`, values)}</p>
+      <p role="status">{headlineOf(found, texts)}</p>
       {candidates.length > 0 && (
         <ul class="models">
-          {candidates.map(({ model, marks }) => (
+          {candidates.map(({ model, marks, asTyped }) => (
             <li key={model.code} class="card">
+              <MarkedCode code={model.code} marks={asTyped ? marksBeside(model.code, candidates) : marks} />
               <p>
-                <MarkedCode code={model.code} marks={marks ?? []} />
                 {model.brand}
-                <span class="small">{model.machine.replaceAll("-", " ")}</span>
+                <span class="small">{machineName(texts, model.machine)}</span>
+                {asTyped && <em>{texts("measure.as-typed")}</em>}
               </p>
               <button
                 type="button"
-                class={kind === "exact" ? "main" : ""}
+                class={isExact ? "main" : ""}
                 aria-label={`${texts("measure.mine")}: ${model.code}`}
                 aria-disabled={busy}
                 onClick={() => onTaken(model.code)}
@@ -48,6 +47,8 @@ export function ModelResult({ found, busy, texts, onTaken, onRetry }: Props) {
           ))}
         </ul>
       )}
+      {candidates.length > 1 && near && <p>{differenceOf(near, texts)}</p>}
+      {near && near.more > 0 && <p>{texts("measure.model-more", { count: near.more })}</p>}
       <div class="answers">
         <button type="button" class={candidates.length > 0 ? "quiet" : "main"} onClick={onRetry}>
           {texts(candidates.length > 0 ? "measure.not-mine" : "measure.try-again")}
@@ -60,11 +61,39 @@ export function ModelResult({ found, busy, texts, onTaken, onRetry }: Props) {
   );
 }
 
-/** A code with the characters marked that differ from what was typed: underlined and bold, not only coloured. */
+function headlineOf(found: Answered, texts: Texts): string {
+  if (found === "broken") return texts("measure.model-broken");
+  const { kind, typed } = found;
+  if (kind !== "near") {
+    // Long and without a letter: rather what stands below the model code on most plates.
+    const isNumber = kind === "unknown" && /^[\d\s./-]{8,}$/.test(typed.trim());
+    return texts(`measure.model-${isNumber ? "digits" : kind}`, { typed });
+  }
+  const others = found.candidates.filter(({ asTyped }) => !asTyped).length;
+  return others < found.candidates.length
+    ? texts("measure.model-twin", { count: others })
+    : texts("measure.model-near", { count: others, typed });
+}
+
+/** What hangs on the choice, so that nobody takes the first that comes. */
+function differenceOf({ differing }: Near, texts: Texts): string {
+  const parts = differing.map((kind) => texts(`parts.${kind}.name`) || kind.replaceAll("-", " "));
+  return parts.length > 0
+    ? texts("measure.parts-differ", { parts: showList(texts, parts), count: parts.length })
+    : texts("measure.parts-alike");
+}
+
+/** What is as typed differs from nothing typed: where those below it differ, it is what the eye has to compare. */
+function marksBeside(code: string, candidates: Near["candidates"]): boolean[] {
+  const alike = candidates.filter(({ model }) => model.code.length === code.length);
+  return [...code].map((_, index) => alike.some(({ marks }) => marks[index]));
+}
+
+/** A code with its differing characters marked: underlined and bold, not only coloured. */
 function MarkedCode({ code, marks }: { code: string; marks: boolean[] }) {
   return (
-    <span class="model-code">
+    <p class="model-code">
       {[...code].map((character, index) => (marks[index] ? <mark key={index}>{character}</mark> : character))}
-    </span>
+    </p>
   );
 }

@@ -1,42 +1,64 @@
+import { useState } from "preact/hooks";
 import type { FittedPart, Services, Texts } from "../../session/index.ts";
-import { BasketButton } from "./basket.tsx";
-import { showPrice } from "./format.ts";
+import { BasketButton, type BasketPart } from "./basket.tsx";
+import { showList, showPrice } from "./format.ts";
 import { ShopHelp } from "./shop-help.tsx";
 
 type Part = Extract<FittedPart, { kind: "part" }>["part"];
-
-/** One product of the shop: its name is text, its link was checked at the door. */
-export function Offer({
-  part,
-  model,
-  services,
-  texts,
-}: {
+type Props = {
   part: Part;
-  model: string;
+  /** The model code, and what else of the plate the part was found by. */
+  machine: Omit<BasketPart, "number" | "name">;
   services: Services;
   texts: Texts;
-}) {
+};
+
+/** One product of the shop: its name is text, its link and its picture's address were checked at the door. */
+export function Offer({ part, machine, services, texts }: Props) {
+  const { number, name, link, picture, replaces = [] } = part;
   return (
     <div class="offer">
-      <h4>{part.link ? <a href={part.link}>{part.name}</a> : part.name}</h4>
+      <div class="product">
+        {picture && <Photo address={picture} />}
+        <h4>{link ? <a href={link}>{name}</a> : name}</h4>
+      </div>
       <p class="small">
-        <span class="model-code">{part.number}</span>
+        <span class="model-code">{number}</span>
         {part.origin && ` · ${texts(`part.${part.origin}`)}`}
       </p>
+      {replaces.length > 0 && (
+        <p class="small">{texts("part.replaces", { numbers: showList(texts, replaces) })}</p>
+      )}
       <p class="buy">
         <b>{showPrice(texts, part.price)}</b>
         <span class={`stock ${part.stock}`}>{texts(`part.${part.stock}`)}</span>
       </p>
       {part.stock === "out-of-stock" ? (
-        <ShopHelp services={services} texts={texts} />
+        <>
+          <p>{texts("part.out-of-stock-said")}</p>
+          <ShopHelp services={services} texts={texts} />
+        </>
       ) : (
-        <BasketButton
-          part={{ number: part.number, name: part.name, model }}
-          services={services}
-          texts={texts}
-        />
+        <BasketButton part={{ number, name, ...machine }} services={services} texts={texts} />
       )}
     </div>
+  );
+}
+
+/** The shop's picture of the part; where it does not load or the page's policy forbids it, there is none. */
+function Photo({ address }: { address: string }) {
+  const [isGone, setGone] = useState(false);
+  if (isGone) return null;
+  return (
+    <img
+      // Before `src`, which starts the loading.
+      loading="lazy"
+      referrerpolicy="no-referrer"
+      width={80}
+      height={80}
+      alt=""
+      src={address}
+      onError={() => setGone(true)}
+    />
   );
 }

@@ -100,6 +100,13 @@ export const hands: Record<string, (page: Page) => Promise<void>> = {
   "wait-reminded": (page) => button(page, "Put it in my calendar"),
   "model-exact": (page) => type(page, "wx40b8e", "Find my model"),
   "model-near": (page) => type(page, "WX40BBE", "Find my model"),
+  "model-plate": (page) => page.getByText("Freezer on top").click(),
+  "model-plate-below": (page) => page.getByText("Freezer below", { exact: true }).click(),
+  "model-plate-side": (page) => page.getByText("Freezer at the side").click(),
+  "model-plate-doors": (page) => page.getByText("Two doors, freezer below").click(),
+  "model-twin": (page) => type(page, "NTW 254NH/A0", "Find my model"),
+  "model-more": (page) => type(page, "WXR1200", "Find my model"),
+  "model-digits": (page) => type(page, "9250314480", "Find my model"),
   "model-unknown": (page) => type(page, "ZZ9", "Find my model"),
   "model-broken": (page) => type(page, "WX40B8E", "Find my model"),
   "model-long": (page) => type(page, "W".repeat(300), "Find my model"),
@@ -107,6 +114,17 @@ export const hands: Record<string, (page: Page) => Promise<void>> = {
     await type(page, "WX40B8E", "Find my model");
     await page.getByText("Looking it up").waitFor();
   },
+  "part-variant-fits": (page) => page.getByText("V1", { exact: true }).click(),
+  "part-variant-other": (page) => page.getByText("Another one").click(),
+  "part-variant-lost": (page) => page.getByText("I can't find it").click(),
+  "part-variant-serial": async (page) => {
+    await page.getByText("V2", { exact: true }).click();
+    await type(page, "4711", "Show the part");
+  },
+  "part-serial-empty": (page) => button(page, "Show the part"),
+  "part-serial-unlike": (page) => type(page, "K12-77", "Show the part"),
+  "part-serial-fits": (page) => type(page, "4711", "Show the part"),
+  "part-serial-lost": (page) => button(page, "I can't find it"),
   "part-failed": (page) => button(page, "Add to basket"),
   part: async (page) => {
     await page.getByText("other part").click();
@@ -120,6 +138,17 @@ export const startsFrom: Record<string, string> = {
   "choice-open": "choice",
   "footer-danger": "choice",
   "footer-restart": "choice",
+  "model-plate-below": "model-plate",
+  "model-plate-side": "model-plate",
+  "model-plate-doors": "model-plate",
+  "part-variant-fits": "part-variant",
+  "part-variant-other": "part-variant",
+  "part-variant-lost": "part-variant",
+  "part-variant-serial": "part-variant",
+  "part-serial-empty": "part-serial",
+  "part-serial-unlike": "part-serial",
+  "part-serial-fits": "part-serial",
+  "part-serial-lost": "part-serial",
   "flow-running": "flow",
   "flow-scales": "flow-volume",
 };

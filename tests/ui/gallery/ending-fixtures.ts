@@ -68,6 +68,9 @@ export const endingFixtures: Record<string, View> = {
   "part-broken": viewOf(part, lines),
   "part-slow": viewOf(part, lines),
   "part-failed": viewOf(part, lines),
+  "part-picture": viewOf(part, lines),
+  "part-variant": viewOf(part, lines),
+  "part-serial": viewOf(part, lines),
   "part-unknown": viewOf(
     endingTurn("A new water filter is due", {
       ...partEnding,

@@ -1,13 +1,20 @@
-import type { FittedPart, FoundModel, Services } from "../../../src/session/index.ts";
+import type { FittedPart, FoundModel, Plate, Services } from "../../../src/session/index.ts";
 
 type Model = Extract<FoundModel, { kind: "exact" }>["model"];
 type Part = Extract<FittedPart, { kind: "part" }>["part"];
 
-const model = (code: string): Model => ({
+const model = (code: string, machine = "fridge-freezer"): Model => ({
   code,
   key: code.replace(/\W/g, ""),
   brand: "Nordlicht",
-  machine: "fridge-freezer",
+  machine,
+});
+
+/** A candidate whose characters at these places differ from what was typed; none do where it is what was typed. */
+const candidate = (code: string, differs: number[], machine?: string) => ({
+  model: model(code, machine),
+  marks: differs.length ? [...code].map((_, index) => differs.includes(index)) : [],
+  asTyped: differs.length === 0,
 });
 
 const filter: Part = {
@@ -32,6 +39,28 @@ const cheaper: Part = {
   origin: "compatible",
 };
 
+const variants = ["V1", "V2"];
+const numbered: Part = {
+  ...filter,
+  number: "NF-2301",
+  replaces: ["NF-2207", "NF-2190"],
+  picture: "/tests/ui/gallery/part.svg",
+};
+
+/** A shop whose filter depends on the variant, and for the second one on the serial number too. */
+function fitBy(plate: Plate): FittedPart {
+  const { variant } = plate;
+  if (!variant) return { kind: "unread", about: "variant", choices: variants };
+  if (variant === "V1") return { kind: "part", part: filter, alternatives: [] };
+  return variant === "V2" ? fitBySerial(plate) : { kind: "no-part" };
+}
+
+/** A shop whose filter depends on the serial number, which has digits only. */
+function fitBySerial({ serial }: Plate): FittedPart {
+  if (!serial || !/^\d+$/.test(serial)) return { kind: "unread", about: "serial" };
+  return { kind: "part", part: Number(serial) < 5000 ? numbered : cheaper, alternatives: [] };
+}
+
 const never = new Promise<never>(() => {});
 
 /** What the world around the panel answers in a fixture; the name says which answer. */
@@ -41,16 +70,33 @@ export function servicesFor(fixture: string): Services {
     "model-near": {
       kind: "near",
       typed: "WX40BBE",
+      candidates: [candidate("WX-40B8/E", [6]), candidate("WX-4088/E", [5, 6])],
+      differing: ["water-filter", "inlet-valve"],
+      more: 0,
+    },
+    "model-twin": {
+      kind: "near",
+      typed: "NTW 254NH/A0",
       candidates: [
-        { model: model("WX-40B8/E"), marks: [..."WX-40B8/E"].map((_, index) => index === 6) },
-        { model: model("WX-4088/E"), marks: [..."WX-4088/E"].map((_, index) => index === 5 || index === 6) },
+        candidate("NTW 254NH/A0", [], "french-door"),
+        candidate("NTW 254NH/AO", [11], "side-by-side"),
       ],
+      differing: [],
+      more: 0,
+    },
+    "model-more": {
+      kind: "near",
+      typed: "WXR1200",
+      candidates: ["01", "02", "03"].map((end) => candidate(`WX-R1200/${end}`, [9, 10], "top-freezer")),
+      differing: ["door-seal"],
+      more: 4,
     },
     "model-long": { kind: "unreadable", problem: "too-long", typed: "W".repeat(300) },
   };
   const parts: Record<string, FittedPart> = {
     "part-out": { kind: "part", part: { ...filter, stock: "out-of-stock" }, alternatives: [] },
     "part-none": { kind: "no-part" },
+    "part-picture": { kind: "part", part: numbered, alternatives: [cheaper] },
   };
   return {
     findModel: async (typed) => {
@@ -58,9 +104,11 @@ export function servicesFor(fixture: string): Services {
       if (fixture === "model-slow") return never;
       return models[fixture] ?? { kind: "unknown", typed };
     },
-    partFor: async () => {
+    partFor: async (_code, _kind, plate = {}) => {
       if (fixture === "part-broken") throw new Error("no catalogue");
       if (fixture === "part-slow") return never;
+      if (fixture.startsWith("part-variant")) return fitBy(plate);
+      if (fixture.startsWith("part-serial")) return fitBySerial(plate);
       return parts[fixture] ?? { kind: "part", part: filter, alternatives: [cheaper] };
     },
     addToBasket: async () => {

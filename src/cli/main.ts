@@ -42,6 +42,10 @@ const commands: Record<string, { does: string; run: (args: string[]) => Promise<
     does: "draw a scenario's chart   <scenario> [--svg | --scxml] [--out file] [--flows folder]",
     run: async (args) => (await import("./draw-command.ts")).drawCommand(args),
   },
+  catalogue: {
+    does: "make a retailer's feed a catalogue of many small files   build <feed> --out folder [--strict --json]",
+    run: async (args) => (await import("./catalogue/index.ts")).catalogueCommand(args),
+  },
   schemas: {
     does: "write the JSON Schemas of flows/",
     run: async () => {

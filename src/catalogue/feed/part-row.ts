@@ -4,7 +4,11 @@ import { type Cells, isSlug, longestName, readLabel, readText, slugOf } from "./
 import { minorDigits, readPrice } from "./price.ts";
 
 /** A part as the catalogue reads it, without the models that it fits. */
-export type CollectedPart = Omit<Part, "fits">;
+export type CollectedPart = Omit<Part, "fits" | "origin" | "effortMinutes" | "replaces"> & {
+  origin?: "original" | "compatible";
+  effortMinutes?: number;
+  replaces?: string[];
+};
 
 /** Columns that tell of the part alone and so must be the same in all of its rows. */
 export const partColumns = [

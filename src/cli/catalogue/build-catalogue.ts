@@ -1,0 +1,109 @@
+import {
+  type Collected,
+  type CollectOptions,
+  countMissingKinds,
+  createCollector,
+  type FeedProblem,
+  type Figures,
+  UnusableFeed,
+} from "../../catalogue/feed/index.ts";
+import { type FileTools, reasonOf } from "./file-tools.ts";
+import { readChunks } from "./read-chunks.ts";
+import { type LaidOut, type Switched, switchCatalogue } from "./switch-catalogue.ts";
+
+export type BuildOptions = {
+  feed: string;
+  out: string;
+  /** Any problem keeps the old catalogue. */
+  isStrict: boolean;
+  /** Kinds of parts that a session may end with. */
+  kinds: readonly string[];
+  collect: CollectOptions;
+};
+
+/** All that a build needs from outside. */
+export type BuildTools = {
+  layOut(collected: Collected): LaidOut;
+  files: FileTools;
+  /** Milliseconds from any start. */
+  now(): number;
+  /** Most bytes of memory so far. */
+  peak(): number;
+  run: number;
+  progress(done: { rows: number; bytes: number; total: number }): void;
+};
+
+/** What a build did. Without `switched` the old catalogue stays, and `stopped` says why in one sentence. */
+export type BuildReport = {
+  switched?: Switched;
+  stopped?: string;
+  figures?: Figures;
+  missingKinds: Record<string, number>;
+  ignored: readonly string[];
+  problems: { total: number; counts: Record<string, number>; first: readonly FeedProblem[] };
+  /** Seconds for reading and collecting, and for all. */
+  readSeconds: number;
+  seconds: number;
+  peakBytes: number;
+};
+
+/** Reads a feed, and where it is good enough writes the catalogue and switches to it. Never throws for a bad feed. */
+export function buildCatalogue(options: BuildOptions, tools: BuildTools): BuildReport {
+  const start = tools.now();
+  const report: BuildReport = {
+    missingKinds: {},
+    ignored: [],
+    problems: { total: 0, counts: {}, first: [] },
+    readSeconds: 0,
+    seconds: 0,
+    peakBytes: 0,
+  };
+  const stopped = fill(report, options, tools, start);
+  if (stopped) report.stopped = `${stopped}. The catalogue in ${options.out} stays as it was.`;
+  report.seconds = (tools.now() - start) / 1000;
+  report.peakBytes = tools.peak();
+  return report;
+}
+
+/** @returns why nothing was switched, or null */
+function fill(report: BuildReport, options: BuildOptions, tools: BuildTools, start: number): string | null {
+  const collected = collect(report, options, tools);
+  report.readSeconds = (tools.now() - start) / 1000;
+  if (typeof collected === "string") return collected;
+  if (options.isStrict && report.problems.total > 0)
+    return `The feed has ${counted(report.problems.total, "problem")}, and --strict takes none`;
+  if (collected.models.length === 0) return "The feed has no row that can be used";
+  try {
+    report.switched = switchCatalogue(options.out, tools.layOut(collected), tools.files, tools.run);
+    return null;
+  } catch (fault) {
+    return `The catalogue cannot be written. ${reasonOf(fault)}`;
+  }
+}
+
+function collect(report: BuildReport, options: BuildOptions, tools: BuildTools): Collected | string {
+  const collector = createCollector(options.collect);
+  try {
+    const passed = (bytes: number, total: number) => tools.progress({ rows: collector.rows, bytes, total });
+    for (const chunk of readChunks(options.feed, tools.files, passed)) collector.push(chunk);
+    collector.end();
+  } catch (fault) {
+    if (fault instanceof UnusableFeed) return fault.message;
+    return `The feed cannot be read. ${reasonOf(fault)}`;
+  }
+  const { collected, figures, problems, ignored } = collector.finish();
+  report.figures = figures;
+  report.ignored = ignored;
+  report.problems = {
+    total: problems.total,
+    counts: Object.fromEntries(problems.counts),
+    first: problems.first,
+  };
+  report.missingKinds = countMissingKinds(collected, options.kinds);
+  return collected;
+}
+
+/** `1 problem`, `2 problems`. */
+export function counted(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? "" : "s"}`;
+}

@@ -1,0 +1,80 @@
+import { parseArgs } from "node:util";
+import { type CollectOptions, readOwnHeadings } from "../../catalogue/feed/index.ts";
+import { layOut } from "../../catalogue/shards/index.ts";
+import { ownFlows, readFlow } from "../flows-folder.ts";
+import { type BuildTools, buildCatalogue } from "./build-catalogue.ts";
+import { realFiles } from "./file-tools.ts";
+import { megabytes, reportLines } from "./report-lines.ts";
+
+const usage =
+  "Say what to build: fridgeside catalogue build <feed> --out <folder> [--columns number=SKU,…] [--brand --machine --shop-name --flows] [--strict] [--json] [--progress]";
+
+/**
+ * `fridgeside catalogue build <feed> --out <folder>`: a retailer's feed, CSV or JSON lines, as a catalogue of many small
+ * files that any web server can serve.
+ * @returns exit code 0 where the new catalogue is served, 1 where the old one stays, 2 for unusable options
+ */
+export async function catalogueCommand(
+  args: string[],
+  print: (line: string) => void = console.log,
+  given: Partial<BuildTools> = {},
+): Promise<number> {
+  const text = { type: "string" } as const;
+  const flag = { type: "boolean", default: false } as const;
+  const { values, positionals } = parseArgs({
+    args,
+    allowPositionals: true,
+    options: {
+      ...{ out: text, columns: text, brand: text, machine: text, "shop-name": text, flows: text },
+      ...{ strict: flag, json: flag, progress: flag },
+    },
+  });
+  const [action, feed, ...others] = positionals;
+  const own = values.columns === undefined ? undefined : readOwnHeadings(values.columns);
+  if (action !== "build" || !feed || others.length > 0 || !values.out || typeof own === "string") {
+    console.error(typeof own === "string" ? `--columns: ${own}` : usage);
+    return 2;
+  }
+  const flow = readFlow(values.flows ?? ownFlows);
+  const collect: CollectOptions = {
+    few: flow.limits["few-in-stock"]?.value ?? 0,
+    ...(own ? { own } : {}),
+    ...(values["shop-name"] ? { shop: values["shop-name"] } : {}),
+    defaults: {
+      ...(values.brand ? { brand: values.brand } : {}),
+      ...(values.machine ? { machine: values.machine } : {}),
+    },
+  };
+  const progress = createProgressLine(values.progress || process.stderr.isTTY);
+  const report = buildCatalogue(
+    { feed, out: values.out, isStrict: values.strict, kinds: Object.keys(flow.parts), collect },
+    {
+      layOut,
+      files: realFiles,
+      now: () => performance.now(),
+      peak: () => process.resourceUsage().maxRSS * 1024,
+      run: process.pid,
+      progress: progress.show,
+      ...given,
+    },
+  );
+  progress.end();
+  if (values.json) print(JSON.stringify({ feed, ...report }, null, 2));
+  else for (const line of reportLines(feed, report)) print(line);
+  return report.switched ? 0 : 1;
+}
+
+/** One line of the terminal, written over again and again. */
+function createProgressLine(isShown: boolean) {
+  let isStarted = false;
+  return {
+    show({ rows, bytes, total }: { rows: number; bytes: number; total: number }) {
+      if (!isShown) return;
+      isStarted = true;
+      process.stderr.write(`\r${rows} rows, ${megabytes(bytes)} MB of ${megabytes(total)} MB`);
+    },
+    end() {
+      if (isStarted) process.stderr.write("\n");
+    },
+  };
+}

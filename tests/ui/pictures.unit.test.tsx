@@ -121,7 +121,8 @@ describe("the pictures", () => {
       (
         "bypass-plug control-lock danger door-closing door-seal fill-tube filter-date filter-seated flow-test " +
         "freezer-temperature fridge-temperature gate-panel gate-water ice-bin ice-maker-switch ice-under-maker inlet-valve " +
-        "paper-strip rating-plate reset-button stop-tap supply-line test-cycle too-full wait"
+        "paper-strip plate-bottom-freezer plate-french-door plate-side-by-side plate-top-freezer " +
+        "rating-plate reset-button stop-tap supply-line test-cycle too-full wait"
       ).split(" "),
     );
   });
@@ -170,9 +171,36 @@ describe("the pictures", () => {
     expect(styles.filter((style) => style !== "k" && !sheet.includes(`.fs-pic .${style}`))).toEqual([]);
   });
 
-  test("mark the model code on the rating plate", () => {
-    expect(draw(<Picture id="rating-plate" title="" />)?.textContent).toBe("LF-24B/8");
+  test("mark the model code on the rating plate, and cross three other numbers out", () => {
+    const plate = draw(<Picture id="rating-plate" title="" />) as SVGElement;
+    // The row that is framed in the accent colour holds the code.
+    const [frame] = plate.querySelectorAll("rect.c");
+    const [top, height] = ["y", "height"].map((side) => Number(frame?.getAttribute(side)));
+    const texts = [...plate.querySelectorAll("text")];
+    const framed = texts.filter((text) => {
+      const foot = Number(text.getAttribute("y"));
+      return foot > (top as number) && foot < (top as number) + (height as number);
+    });
+    expect(framed.map((text) => text.textContent)).toEqual(["MOD.", "LF-24B/8"]);
+    expect(drawings.pictures["rating-plate"].filter((part) => part.startsWith("@ no"))).toHaveLength(3);
   });
+
+  test.each(pictureIds.filter((id) => id.startsWith("plate-")))(
+    "%s numbers as many places as its list in words has, and apart from each other",
+    (id) => {
+      const numbers = [...(draw(<Picture id={id} title="" />) as SVGElement).querySelectorAll("text")];
+      const places = numbers.map((number) =>
+        (number.parentElement?.getAttribute("transform") ?? "").match(/\d+/g)?.map(Number),
+      );
+      const words: Record<string, string> = parse(read("locales/en-GB/measure.yaml"));
+      const lines = words[id]?.split("\n") ?? [];
+      expect(numbers.map((number) => number.textContent)).toEqual(lines.map((_, index) => `${index + 1}`));
+      for (const [index, [x = 0, y = 0] = []] of places.entries())
+        // The circle around a number is 12 wide with its line.
+        for (const [otherX = 0, otherY = 0] of places.slice(index + 1) as number[][])
+          expect(Math.hypot(x - otherX, y - otherY)).toBeGreaterThan(12);
+    },
+  );
 
   test.each(["", "no-such-picture", "constructor", "__proto__"])("draw nothing for the id “%s”", (id) => {
     expect(draw(<Picture id={id} title="" />)).toBeNull();

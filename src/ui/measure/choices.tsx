@@ -4,7 +4,8 @@ import { useId } from "preact/hooks";
 type Props<Value extends string> = {
   legend: string;
   options: readonly (readonly [value: Value, text: ComponentChildren])[];
-  chosen: Value;
+  /** Undefined where nobody has chosen yet. */
+  chosen: Value | undefined;
   onChosen(value: Value): void;
 };
 

@@ -7,8 +7,8 @@ export type Fitted = FittedPart | "broken" | null;
 /** What was asked about the plate beside its model code: the variants to choose from, and the serial number. */
 export type Asked = { variants?: string[]; serial?: boolean };
 
-/** The answer that the plate names a variant which the shop's list has not; no code of a plate reads like this. */
-export const otherVariant = "another one";
+/** The answer that the plate names a variant which the shop's list has not; no plate reads like this. */
+export const otherVariant = "not on the list";
 
 /** Asks the shop for the part of a kind, and asks again whenever more was read off the plate. */
 export function useFitted(model: string | null, kind: string, services: Services) {

@@ -21,7 +21,7 @@ type Props = { open: boolean; picture: ScreenProps["picture"]; texts: Texts };
 
 /** Where the plate sits on the machine at hand, likeliest place first, and which of its numbers is the model code. */
 export function PlateFinder({ open, picture: Picture, texts }: Props) {
-  const [machine, setMachine] = useState("");
+  const [machine, setMachine] = useState<string>();
   const linesOf = (key: string) =>
     texts(`measure.${key}`)
       .split("\n")

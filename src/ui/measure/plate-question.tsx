@@ -29,7 +29,7 @@ export function PlateQuestion({ part, ...props }: Props & { part: string }) {
             [otherVariant, texts("part.other-variant")],
             ["", texts("measure.plate-lost")],
           ]}
-          chosen={plate.variant === null ? "" : (plate.variant ?? "unread")}
+          chosen={plate.variant === null ? "" : plate.variant}
           // Another variant may count its serial numbers differently.
           onChosen={(variant) => onRead({ variant: variant || null })}
         />

@@ -114,3 +114,43 @@ test("the field does not complete what is read off a plate", async () => {
   expect(field(label).getAttribute("autocomplete")).toBe("off");
   expect(field(label).getAttribute("autocapitalize")).toBe("characters");
 });
+
+test("of two codes that look alike the one that was typed says so, and both show where they differ", async () => {
+  const { text, all } = await asked("model-twin", "NTW 254NH/A0");
+  expect(text()).toContain("That code is on our list, but another looks much like it.");
+  expect(text()).not.toContain("We don't have");
+  expect(all(".models li").map((each) => each.textContent?.includes("as you typed it"))).toEqual([
+    true,
+    false,
+  ]);
+  expect(all("mark").map((mark) => mark.textContent)).toEqual(["0", "O"]);
+});
+
+test("candidates say in one line which parts differ between them, or that none do", async () => {
+  const near = await asked("model-near", "WX40BBE");
+  expect(near.text()).toContain("These parts of them differ: water filter and inlet valve.");
+  const more = await asked("model-more", "WXR1200");
+  expect(more.text()).toContain("One part of them differs: door seal.");
+  const twin = await asked("model-twin", "NTW 254NH/A0");
+  expect(twin.text()).toContain("They take the same parts.");
+});
+
+test("where more codes look like it than a phone can show, the whole code is asked for", async () => {
+  const { text, buttons } = await asked("model-more", "WXR1200");
+  expect(buttons().filter((name) => name.startsWith("This is mine"))).toHaveLength(3);
+  expect(text()).toContain("4 more look like it. Type the whole code");
+});
+
+test("a kind of machine is named in words, and one that nobody has words for by its own", async () => {
+  expect((await asked("model-twin", "NTW 254NH/A0")).text()).toContain("Two doors, freezer below");
+  expect((await asked("model-exact", "wx40b8e")).text()).toContain("fridge freezer");
+});
+
+test("a long number without letters is said to be rather another number of the plate", async () => {
+  const { text, buttons } = await asked("model-digits", "9250 314480");
+  expect(text()).toContain(
+    "“9250 314480” has no letters. It may be the serial number or the product number.",
+  );
+  expect(buttons()).toContain("Go on without the code");
+  expect((await asked("", "4711")).text()).toContain("We don't know the code “4711”.");
+});

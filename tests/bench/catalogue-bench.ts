@@ -68,8 +68,12 @@ async function benchFeed(feed: Feed, folder: string, chromium: string): Promise<
   console.log(
     `${rows} rows, ${inMegabytes(bytes)}, made in ${inSeconds(making.seconds)}; ${problems} problems.\n`,
   );
-  const build = await runScript(commandLine, ["catalogue", "build", made, "--out", folder]);
-  console.log(`${buildReport(bytes, floor, build)}\n`);
+  const build = await runScript(commandLine, ["catalogue", "build", made, "--out", folder, "--json"]);
+  const { readSeconds, seconds } = JSON.parse(build.said);
+  console.log(`${buildReport(bytes, floor, build)}`);
+  console.log(
+    `By the build itself: read and collected after ${inSeconds(readSeconds)}, all after ${inSeconds(seconds)}.\n`,
+  );
   const built = openBuilt(folder);
   const weigh = createScales();
   await reportSizes(built, floor, build, weigh);

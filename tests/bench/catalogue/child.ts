@@ -26,8 +26,9 @@ export async function runScript(script: string, args: string[], into?: string): 
   );
   const ended = new Promise<number | null>((resolve) => child.on("close", resolve));
   let said = "";
+  let complained = "";
   child.stderr.on("data", (text) => {
-    said += text;
+    complained += text;
   });
   if (into) await pipeline(child.stdout, createWriteStream(into));
   else
@@ -37,7 +38,7 @@ export async function runScript(script: string, args: string[], into?: string): 
   const code = await ended;
   const seconds = (performance.now() - begun) / 1000;
   try {
-    if (code !== 0) throw new Error(`${script} ${args.join(" ")} ended with ${code}:\n${said}`);
+    if (code !== 0) throw new Error(`${script} ${args.join(" ")} ended with ${code}:\n${said}${complained}`);
     return { seconds, peak: Number(readFileSync(note, "utf8")), said };
   } finally {
     rmSync(folder, { recursive: true });

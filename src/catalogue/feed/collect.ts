@@ -56,8 +56,9 @@ export function createCollector(options: CollectOptions): Collector {
 
   /** @returns the condition's number from 1, 0 where there is none, −1 where it cannot be used */
   function takeCondition(): number {
-    const text = `${cells.raw("variant")}\0${cells.raw("serial-from")}\0${cells.raw("serial-to")}`;
-    if (text === "\0\0") return 0;
+    const [variant, from, to] = [cells.raw("variant"), cells.raw("serial-from"), cells.raw("serial-to")];
+    if (variant === "" && from === "" && to === "") return 0;
+    const text = `${variant}\0${from}\0${to}`;
     const known = conditionByText.get(text);
     if (known !== undefined) return known;
     const condition = readCondition(cells);

@@ -29,19 +29,15 @@ export function createPartStore(few: number): PartStore {
   /** What stood in the first row of each part, by column. */
   const written = partColumns.map(() => [] as string[]);
   const words = new Map<string, string>();
+  const prices = new Map<string, CollectedPart["price"]>();
   let places: number[] = [];
   let placedBy: Columns | null = null;
   let numberPlace = -1;
 
   /** Columns with few different values share them; names and addresses are copied out of the feed's text. */
   function keep(text: string, part: CollectedPart, column: (typeof partColumns)[number]): string {
-    if (column === "name" || column === "link" || column === "picture")
-      return part[column] === text ? part[column] : ownCopy(text);
-    const known = words.get(text);
-    if (known !== undefined) return known;
-    const own = ownCopy(text);
-    words.set(own, own);
-    return own;
+    if (column !== "name" && column !== "link" && column !== "picture") return word(text);
+    return part[column] === text ? part[column] : ownCopy(text);
   }
 
   function isRepeated(index: number, fields: readonly string[]): boolean {
@@ -54,13 +50,12 @@ export function createPartStore(few: number): PartStore {
 
   function enter(cells: Cells, part: CollectedPart): number {
     const { number, name, kind, link, picture } = part;
-    const { currency } = part.price;
     const own: CollectedPart = {
       ...part,
       number: ownCopy(number),
       name: ownCopy(name),
       kind: word(kind),
-      price: { ...part.price, currency: word(currency) },
+      price: shared(part.price),
     };
     if (link !== undefined) own.link = ownCopy(link);
     if (picture !== undefined) own.picture = ownCopy(picture);
@@ -72,8 +67,17 @@ export function createPartStore(few: number): PartStore {
   }
 
   function word(text: string): string {
-    const known = words.get(text) ?? ownCopy(text);
-    words.set(known, known);
+    const known = words.get(text);
+    if (known !== undefined) return known;
+    const own = ownCopy(text);
+    words.set(own, own);
+    return own;
+  }
+
+  function shared({ minor, currency }: CollectedPart["price"]): CollectedPart["price"] {
+    const text = `${minor} ${currency}`;
+    const known = prices.get(text) ?? { minor, currency: word(currency) };
+    prices.set(text, known);
     return known;
   }
 

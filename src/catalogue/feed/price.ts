@@ -19,14 +19,20 @@ export function minorDigits(currency: string): number | null {
  * @param digits decimals of the currency
  */
 export function readPrice(written: string, digits: number): ReadPrice {
-  const example = digits > 0 ? `1299.${"0".repeat(digits)} or 1299,${"0".repeat(digits)}` : "1299";
-  const fault = (why: string): ReadPrice => ({ fault: `${why} Write it as ${example}.` });
   const [, whole, decimals = ""] = /^(\d+)(?:[.,](\d+))?$/.exec(written.trim()) ?? [];
   if (whole === undefined)
-    return fault("A price is a number without a currency sign or marks between thousands.");
+    return refuse(digits, "A price is a number without a currency sign or marks between thousands.");
   const isThousand = decimals.length === 3 && digits !== 3;
   if (isThousand || (decimals.length > digits && /[1-9]/.test(decimals.slice(digits))))
-    return fault(isThousand ? "This price may be read in two ways." : "This price has too many decimals.");
+    return refuse(
+      digits,
+      isThousand ? "This price may be read in two ways." : "This price has too many decimals.",
+    );
   const minor = Number(whole + decimals.slice(0, digits).padEnd(digits, "0"));
-  return Number.isSafeInteger(minor) ? { minor } : fault("This price is too high.");
+  return Number.isSafeInteger(minor) ? { minor } : refuse(digits, "This price is too high.");
+}
+
+function refuse(digits: number, why: string): ReadPrice {
+  const zeros = "0".repeat(digits);
+  return { fault: `${why} Write it as ${digits > 0 ? `1299.${zeros} or 1299,${zeros}` : "1299"}.` };
 }

@@ -1,4 +1,5 @@
 import { parseArgs } from "node:util";
+import { setFlagsFromString } from "node:v8";
 import { type CollectOptions, readOwnHeadings } from "../../catalogue/feed/index.ts";
 import { layOut } from "../../catalogue/shards/index.ts";
 import { ownFlows, readFlow } from "../flows-folder.ts";
@@ -45,6 +46,9 @@ export async function catalogueCommand(
       ...(values.machine ? { machine: values.machine } : {}),
     },
   };
+  // Most of a large catalogue stays in memory to the end. The engine would let as much again pile up beside it before
+  // it looks for what is no longer in use; a fifth costs little time.
+  setFlagsFromString("--heap-growing-percent=20");
   const progress = createProgressLine(values.progress || process.stderr.isTTY);
   const report = buildCatalogue(
     { feed, out: values.out, isStrict: values.strict, kinds: Object.keys(flow.parts), collect },

@@ -104,7 +104,7 @@ export async function startEngine(
   const hosts = hostsOf(document.baseURI, [options.catalogue, lookup, options.helpLink], options.linkHosts);
   const services: Services = {
     findModel: (typed) => shop().findModel(typed),
-    partFor: async (code, kind) => keepOwnLinks(await shop().partFor(code, kind), hosts),
+    partFor: async (code, kind, plate) => keepOwnLinks(await shop().partFor(code, kind, plate), hosts),
     addToBasket: (part) => askBasket(host, part),
     now: localNow,
     keepAwake,

@@ -2,7 +2,7 @@ import type { FittedPart } from "../session/index.ts";
 import { toWebAddress } from "./options.ts";
 
 /**
- * Leaves out links that lead to other hosts than the shop's own: a feed of many suppliers must not lead a customer
+ * Leaves out links and pictures that lead to other hosts than the shop's own: a feed of many suppliers must not lead a customer
  * away. A host covers those below it, so `shop.example` allows `www.shop.example`.
  * @param hosts host names without a port
  */
@@ -13,8 +13,12 @@ export function keepOwnLinks(fit: FittedPart, hosts: readonly string[]): FittedP
     const hostname = address && new URL(address).hostname;
     return hostname && hosts.some((host) => hostname === host || hostname.endsWith(`.${host}`));
   };
-  const checked = <Part extends { link?: string }>({ link, ...part }: Part) =>
-    (link && isOwn(link) ? { ...part, link } : part) as Part;
+  const checked = <Part extends { link?: string; picture?: string }>({ link, picture, ...part }: Part) =>
+    ({
+      ...part,
+      ...(link && isOwn(link) ? { link } : {}),
+      ...(picture && isOwn(picture) ? { picture } : {}),
+    }) as Part;
   return { ...fit, part: checked(fit.part), alternatives: fit.alternatives.map(checked) };
 }
 

@@ -25,7 +25,7 @@ export function createShopLookup(ask: Lookup): ShopCatalogue {
   };
   return {
     findModel: async (typed) => findModel(await look(typed), typed),
-    partFor: async (code, kind) => partFor(await look(code), code, kind),
+    partFor: async (code, kind, plate) => partFor(await look(code), code, kind, plate),
     warmUp: () => {},
   };
 }

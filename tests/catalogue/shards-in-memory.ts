@@ -26,7 +26,7 @@ export function collect(codes: readonly string[]): Collected {
 
 /** Lays a feed out and reads it back from memory; `asked` are the paths in the order of asking. */
 export function shardsOf(collected: Collected, fill?: Fill) {
-  const { manifest, files } = layOut(collected, fill);
+  const { manifest, files } = layOut(collected, (text) => text.length, fill);
   const written = new Map([...files].map(({ path, text }) => [path, text]));
   const asked: string[] = [];
   const read = async (path: string) => {

@@ -4,7 +4,7 @@ import { type FindResult, foldCode } from "../../src/catalogue/index.ts";
 import { filedIn, searchedIn } from "../../src/catalogue/shards/near-keys.ts";
 import { collect, shardsOf } from "./shards-in-memory.ts";
 
-const small = { fitmentsInShard: 4, codesInNearby: 4, codesInBucket: 3 };
+const small = { bytesInShard: 600, codesInNearby: 4, codesInBucket: 3 };
 const meant = (found: FindResult) => {
   if (found.kind === "exact") return { exact: found.model.code };
   if (found.kind === "near") return { near: found.candidates.map(({ model }) => model.code) };
@@ -103,6 +103,36 @@ describe("a catalogue of many files", () => {
     expect(await find("", "WXM 431A/EU")).toBe("unreadable");
   });
 
+  test("gives back every cell of a part, whatever its links look like", async () => {
+    const row = {
+      number: "AB-12",
+      kind: "ice-bin",
+      name: 'Bin, "large"',
+      price: { minor: 3499, currency: "GBP" },
+      stock: "few",
+      link: "https://larder-lane.example/parts/ab-12?of=AB-12",
+      picture: "https://larder-lane.example/pictures/77.webp",
+      origin: "compatible",
+      effortMinutes: 5,
+      replaces: ["AB-10", "AB-11"],
+    };
+    const { shop } = shardsOf({ ...collect(["WXM 431A/EU"]), parts: [row] }, small);
+    expect(await shop.partFor("WXM 431A/EU", "ice-bin")).toEqual({
+      kind: "part",
+      part: { ...row, fits: ["WXM 431A/EU"] },
+      alternatives: [],
+    });
+  });
+
+  test("asks for the serial number where the feed says that it decides", async () => {
+    const feed = collect(["WXM 431A/EU", "WXM 999K"]);
+    const conditions = new Map([[0, { serialFrom: "100", serialTo: "200" }]]);
+    const { shop } = shardsOf({ ...feed, conditions }, small);
+    expect(await shop.partFor("WXM 431A/EU", "ice-bin")).toEqual({ kind: "unread", about: "serial" });
+    expect(await shop.partFor("WXM 431A/EU", "ice-bin", { serial: "150" })).toMatchObject({ kind: "part" });
+    expect(await shop.partFor("WXM 431A/EU", "ice-bin", { serial: "250" })).toEqual({ kind: "no-part" });
+  });
+
   test("knows no part for a code that it does not have", async () => {
     const { shop } = shardsOf(collect(["WXM 431A/EU"]), small);
     expect(await shop.partFor("WXM 431A/UK", "ice-bin")).toEqual({ kind: "unknown-model" });
@@ -185,7 +215,7 @@ describe("a file that is not what it should be", () => {
   test("links to scripts in it are left out and names stay text", async () => {
     const shop = await readingBack({
       models: [["WXM 431A/EU", "<i>N</i>", "french-door", 0, [0]]],
-      parts: [["n1", "ice-bin", "<script>x</script>", 900, "GBP", "few", "javascript:alert(1)"]],
+      parts: [["n1"], ["ice-bin"], ["<script>x</script>"], [900], ["GBP"], ["few"], ["javascript:alert(1)"]],
     });
     expect(await shop.partFor("WXM 431A/EU", "ice-bin")).toEqual({
       kind: "part",

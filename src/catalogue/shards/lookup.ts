@@ -6,11 +6,11 @@ import { type FindResult, findModel, mostCandidates } from "../matching.ts";
 import { foldCode, normaliseCode } from "../model-code.ts";
 import { isOneSlip } from "../one-slip.ts";
 import { type CatalogueProblem, parseCatalogue } from "../schema.ts";
-import { hashText } from "./hash.ts";
 import { type Manifest, nearbyPath, readSplit, shardPath } from "./manifest.ts";
 import { searchedIn } from "./near-keys.ts";
 import { readNearby } from "./nearby.ts";
 import { catalogueOf, isCrowded, readShard, type Shard } from "./shard.ts";
+import { readTree } from "./shard-tree.ts";
 
 /**
  * Reads one file of a catalogue as JSON, by its path from the manifest's folder on; null where there is none.
@@ -29,11 +29,12 @@ type Found = { key: string; distance: number };
  * @throws whatever `read` throws; it is asked again at the next question
  */
 export function createShardedCatalogue(
-  { shards, nearby, split }: Manifest,
+  { tree, nearby, split }: Manifest,
   read: ReadFile,
   report: (problem: CatalogueProblem) => void = () => {},
 ) {
   const isSplit = readSplit(split);
+  const shardNumber = readTree(tree);
   const known = new Map<string, Promise<unknown>>();
   const fetchOnce = (path: string) => {
     const asked = known.get(path) ?? read(path);
@@ -41,7 +42,7 @@ export function createShardedCatalogue(
     asked.catch(() => known.delete(path));
     return asked;
   };
-  const shardOf = async (fold: string) => readShard(await fetchOnce(shardPath(hashText(fold), shards)));
+  const shardOf = async (fold: string) => readShard(await fetchOnce(shardPath(shardNumber(fold))));
   const nearbyOf = async (path: string) => readNearby(await fetchOnce(path));
 
   /** The models that look like one of these folded codes, as a catalogue of their own. */
@@ -61,19 +62,18 @@ export function createShardedCatalogue(
     const fold = foldCode(code);
     const own = await shardOf(fold);
     const rows = rowsOf(own, fold);
-    const goesOn = own.endings.get(fold);
-    if (rows.length > 0 && !goesOn && !rows.some(({ row }) => isCrowded(row)))
+    const goesOn = goingOn(own, fold);
+    if (rows.length > 0 && goesOn.all === 0 && !rows.some(({ row }) => isCrowded(row)))
       return findModel(await catalogueFor([fold]), typed);
     const [slips, endings] = await Promise.all([
       slipsOf(code, fold),
       rows.length > 0 ? { all: 0, keys: [] } : endingsOf(typed),
     ]);
-    const ranked = [...new Set([...(goesOn?.keys ?? []), ...endings.keys, ...slips.map(({ key }) => key)])];
+    const ranked = [...new Set([...goesOn.keys, ...endings.keys, ...slips.map(({ key }) => key)])];
     const named = ranked.slice(0, mostCandidates);
     const found = findModel(await catalogueFor([fold, ...named.map(foldCode)]), typed);
     if (found.kind !== "near") return found;
-    const all =
-      new Set(slips.map(({ key }) => foldCode(key))).size + (goesOn?.all ?? 0) + endings.all + rows.length;
+    const all = new Set(slips.map(({ key }) => foldCode(key))).size + goesOn.all + endings.all + rows.length;
     return { ...found, more: Math.max(found.more, all - found.candidates.length) };
   }
 
@@ -94,7 +94,7 @@ export function createShardedCatalogue(
     const fold = foldCode(base);
     const shard = await shardOf(fold);
     const whole = rowsOf(shard, fold).length > 0 ? [base] : [];
-    const { all = 0, keys = [] } = shard.endings.get(fold) ?? {};
+    const { all, keys } = goingOn(shard, fold);
     return { all: all + whole.length, keys: [...whole, ...keys] };
   }
 
@@ -110,9 +110,19 @@ export function createShardedCatalogue(
 }
 
 /** The rows of a shard whose code looks like this folded one, twins and all. */
-function rowsOf(shard: Shard, fold: string) {
-  return shard.models.flatMap((row) => {
-    const read = typeof row[0] === "string" ? normaliseCode(row[0]) : null;
-    return read?.kind === "code" && foldCode(read.code) === fold ? [{ shard, row }] : [];
-  });
+const rowsOf = (shard: Shard, fold: string) =>
+  shard.models.flatMap((row) => (foldCode(keyOf(row)) === fold ? [{ shard, row }] : []));
+
+/** The codes that go on where this folded one ends. */
+function goingOn(shard: Shard, fold: string): { all: number; keys: string[] } {
+  const here = shard.models
+    .filter(([code]) => typeof code === "string" && foldCode(baseOf(code) ?? "") === fold)
+    .map(keyOf);
+  const { all = 0, keys = [] } = shard.endings.get(fold) ?? {};
+  return { all: all + here.length, keys: [...here, ...keys] };
+}
+
+function keyOf([code]: readonly unknown[]): string {
+  const read = typeof code === "string" ? normaliseCode(code) : null;
+  return read?.kind === "code" ? read.code : "";
 }

@@ -8,14 +8,14 @@ const manifestShape = z.object({
   folder: z.string().check(z.regex(/^[\w-]{1,80}$/)),
   shop: z.optional(z.string()),
   models: count,
-  shards: count,
+  tree: z.string(),
   nearby: count,
   split: z.string(),
 });
 
 /**
- * What a phone must know before it asks a catalogue of many files: in which folder they lie, how many there are, and
- * which buckets of the index were split.
+ * What a phone must know before it asks a catalogue of many files: in which folder they lie, which shard holds which
+ * codes, how many files the index has and which of its buckets were split.
  */
 export type Manifest = z.infer<typeof manifestShape>;
 
@@ -47,8 +47,8 @@ export function readSplit(text: string): IsSplit {
   return (bucket) => buckets.has(bucket);
 }
 
-/** Where the shard lies that holds all models that look like this folded code, from the manifest's folder on. */
-export const shardPath = (hash: number, shards: number) => filePath("models", hash % shards);
+/** Where a shard lies, from the manifest's folder on. */
+export const shardPath = (shard: number) => filePath("models", shard);
 
 /** Where the file lies that holds a bucket of the index. */
 export const nearbyPath = (bucket: number, nearby: number) => filePath("nearby", bucket % nearby);

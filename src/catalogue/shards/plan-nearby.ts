@@ -5,8 +5,8 @@ import { canSplit, filedIn } from "./near-keys.ts";
 export type NearbyPlan = {
   files: number;
   split: ReadonlySet<number>;
-  /** The files that hold anything, with the places of their codes. */
-  filled(): Iterable<{ file: number; entries: number[] }>;
+  /** Every file, one that holds nothing too: a file that does not come must mean that the catalogue was replaced. */
+  codesByFile(): Iterable<[file: number, codes: number[]]>;
 };
 
 /**
@@ -30,12 +30,9 @@ export function planNearby(
   return {
     files,
     split,
-    *filled() {
-      for (let file = 0; file < files; file++) {
-        const entries = entriesIn(file);
-        if (entries.length > 0)
-          yield { file, entries: Array.from(entries, (entry) => codes[entry] as number) };
-      }
+    *codesByFile() {
+      for (let file = 0; file < files; file++)
+        yield [file, Array.from(entriesIn(file), (entry) => codes[entry] as number)];
     },
   };
 }

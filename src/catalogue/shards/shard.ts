@@ -1,8 +1,9 @@
 import type { Condition } from "../condition.ts";
 
 /*
- * A shard: some dozen models with all that is sold for them, in rows without names, because each byte of it is waited
- * for beside a fridge. It is read back as a catalogue of one file, which is then checked as any other.
+ * A shard: a dozen models with all that is sold for them. Parts stand in columns, and a link says only where the part's
+ * number comes into it: each byte is waited for beside a fridge, and so half of them are spared. A shard is read back
+ * as a catalogue of one file, which is then checked as any other.
  */
 
 /** A part as a feed gives it: a row of a catalogue file without `fits`. */
@@ -59,30 +60,45 @@ export function writeShard(
           : placeOf(part),
     ),
   ]);
-  const used = [...places.keys()].map((part) => partCells(parts[part] as PartRow));
-  return JSON.stringify({ models: rows, parts: used, ...(Object.keys(endings).length ? { endings } : {}) });
+  const used = Array.from(places.keys(), (part) => parts[part] as PartRow);
+  const columns = columnNames.map((name) => used.map((part) => cellIn[name](part) ?? nothing));
+  return JSON.stringify({
+    models: rows,
+    parts: columns,
+    ...(Object.keys(endings).length ? { endings } : {}),
+  });
 }
 
-function partCells(part: PartRow) {
-  const cells = [
-    part.number,
-    part.kind,
-    part.name,
-    part.price.minor,
-    part.price.currency,
-    part.stock,
-    part.link,
-    part.picture,
-    part.origin,
-    part.effortMinutes,
-    part.replaces,
-  ].map((cell) => cell ?? nothing);
-  // Most parts have little at the end of the row.
-  while (cells.at(-1) === nothing) cells.pop();
-  return cells;
-}
+/** The columns of the parts, in their order. */
+const columnNames = [
+  ...["number", "kind", "name", "minor", "currency", "stock"],
+  ...["link", "picture", "origin", "effortMinutes", "replaces"],
+] as const;
 
-/** A shard as it was fetched, its rows not yet looked at. */
+// A feed of a million models writes tens of millions of cells: no object is made for a row.
+const cellIn: Record<(typeof columnNames)[number], (part: PartRow) => unknown> = {
+  number: ({ number }) => number,
+  kind: ({ kind }) => kind,
+  name: ({ name }) => name,
+  minor: ({ price }) => price.minor,
+  currency: ({ price }) => price.currency,
+  stock: ({ stock }) => stock,
+  link: ({ link, number }) => shorten(link, number),
+  picture: ({ picture, number }) => shorten(picture, number),
+  origin: ({ origin }) => origin,
+  effortMinutes: ({ effortMinutes }) => effortMinutes,
+  replaces: ({ replaces }) => replaces,
+};
+
+// What stands in a link for the part's number, as it is or in small letters; no address has braces in it.
+const shorten = (address: string | undefined, number: string) =>
+  address?.replace(number, "{n}").replace(number.toLowerCase(), "{l}");
+const lengthen = (address: unknown, number: unknown) =>
+  typeof address === "string" && typeof number === "string"
+    ? address.replace("{n}", () => number).replace("{l}", () => number.toLowerCase())
+    : address;
+
+/** A shard as it was fetched: rows of models, columns of parts, neither looked at yet. */
 export type Shard = {
   models: unknown[][];
   parts: unknown[][];
@@ -92,13 +108,17 @@ export type Shard = {
 /** The outline of a fetched shard; what has another shape is left out. Never throws. */
 export function readShard(json: unknown): Shard {
   const { models, parts, endings } = Object(json) as Record<string, unknown>;
-  const rows = (list: unknown) => (Array.isArray(list) ? list.filter((row) => Array.isArray(row)) : []);
+  const lists = (list: unknown) => (Array.isArray(list) ? list : []);
   const goesOn = Object.entries(Object(endings) as Record<string, unknown>).map(([fold, value]) => {
     const { all, keys } = Object(value) as Record<string, unknown>;
-    const texts = Array.isArray(keys) ? keys.filter((key) => typeof key === "string") : [];
+    const texts = lists(keys).filter((key) => typeof key === "string");
     return [fold, { all: Math.max(Number(all) || 0, texts.length), keys: texts }] as const;
   });
-  return { models: rows(models), parts: rows(parts), endings: new Map(goesOn) };
+  return {
+    models: lists(models).filter((row) => Array.isArray(row)),
+    parts: lists(parts).map(lists),
+    endings: new Map(goesOn),
+  };
 }
 
 /** Whether the row of a model says that another code may be one slip away; a row that does not say counts as such. */
@@ -107,25 +127,27 @@ export const isCrowded = (row: readonly unknown[]) => row[3] !== 0;
 /** Some models of some shards as one catalogue file, to be read by `parseCatalogue`. */
 export function catalogueOf(found: readonly { shard: Shard; row: readonly unknown[] }[]): object {
   const models = found.map(({ row: [code, brand, machine] }) => ({ code, brand, machine }));
-  const parts = new Map<unknown, { fits: unknown[] }>();
+  const parts = new Map<unknown, Record<string, unknown> & { fits: unknown[] }>();
   for (const { shard, row } of found) {
     const [code, , , , fits] = row;
     for (const fit of Array.isArray(fits) ? fits : []) {
       const [place, variant, serialFrom, serialTo] = Array.isArray(fit) ? fit : [fit];
-      const cells = shard.parts[place];
-      if (!cells) continue;
-      const part = parts.get(cells[0]) ?? partOf(cells);
-      parts.set(cells[0], part);
+      const number = shard.parts[0]?.[place];
+      if (number === undefined) continue;
+      const part = parts.get(number) ?? partAt(shard, place);
+      parts.set(number, part);
       part.fits.push(Array.isArray(fit) ? { code, ...given({ variant, serialFrom, serialTo }) } : code);
     }
   }
   return { models, parts: [...parts.values()] };
 }
 
-function partOf(cells: readonly unknown[]) {
-  const [number, kind, name, minor, currency, stock, link, picture, origin, effortMinutes, replaces] = cells;
-  const rest = given({ link, picture, origin, effortMinutes, replaces });
-  return { number, kind, name, price: { minor, currency }, stock, ...rest, fits: [] as unknown[] };
+function partAt({ parts }: Shard, place: number) {
+  const cells = Object.fromEntries(columnNames.map((name, column) => [name, parts[column]?.[place]]));
+  const { minor, currency, link, picture, ...rest } = cells;
+  const links = { link: lengthen(link, rest.number), picture: lengthen(picture, rest.number) };
+  const fits: unknown[] = [];
+  return { ...given({ ...rest, ...links }), price: { minor, currency }, fits };
 }
 
 const given = (cells: Record<string, unknown>) =>

@@ -12,7 +12,6 @@ export type Cells = {
   line: number;
   /** As written; empty where the feed does not have the column. */
   raw(column: ColumnName): string;
-  has(column: ColumnName): boolean;
   placeOf(column: ColumnName): Place;
   problem(code: FeedFault, column: ColumnName, message: string): void;
 };
@@ -29,7 +28,6 @@ export function createCells(
       return at.line;
     },
     raw: (column: ColumnName) => fields[columns.get(column) ?? -1] ?? "",
-    has: (column: ColumnName) => columns.has(column),
     placeOf: (column: ColumnName) => at.placeOf(columns.get(column) ?? 0),
     problem(code: FeedFault, column: ColumnName, message: string) {
       const found = shorten(plainText(cells.raw(column)));

@@ -107,7 +107,8 @@ export function createCollector(options: CollectOptions): Collector {
         takeRow(fields, columns);
       },
       problem(problem) {
-        rows++;
+        // Of a row that could not be read nothing else is heard.
+        if (problem.code !== "doubled-heading") rows++;
         problems.add(problem);
       },
       ignored: (heading) => ignored.push(heading),

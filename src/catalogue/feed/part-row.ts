@@ -90,20 +90,20 @@ function readMoney(cells: Cells): CollectedPart["price"] | null {
   return null;
 }
 
-/** A feed that says nothing of stock lists what it sells; a cell that says nothing readable promises nothing. */
+/** A feed that says nothing of stock lists what it sells; one that says something else must not promise anything. */
 function readStock(cells: Cells, few: number): CollectedPart["stock"] {
   const written = cells
     .raw("stock")
     .trim()
     .toLowerCase()
     .replace(/[\s_]+/g, "-");
+  if (written === "") return "in-stock";
   if (written === "in-stock" || written === "few" || written === "out-of-stock") return written;
   if (/^[-+]?\d{1,9}([.,]0+)?$/.test(written)) {
     const pieces = Number.parseInt(written, 10);
     if (pieces <= 0) return "out-of-stock";
     return pieces <= few ? "few" : "in-stock";
   }
-  if (!cells.has("stock")) return "in-stock";
   cells.problem(
     "bad-stock",
     "stock",

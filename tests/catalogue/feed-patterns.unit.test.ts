@@ -1,0 +1,125 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { expandFitment } from "../../src/catalogue/feed/index.ts";
+import { collectRows, fitsOf } from "./feed-fixture.ts";
+
+const codes = [
+  "WXM 430A",
+  "WXM 431A",
+  "WXM 43",
+  "WXM 431B",
+  "WXM 439A",
+  "WXM 43AA",
+  "WXM 4300A",
+  "TX 431A",
+  "WXN 1",
+];
+const sorted = (list: readonly string[]) =>
+  [...new Set(list)]
+    .map((code) => ({ code, key: code.replaceAll(" ", "") }))
+    .sort((a, b) => (a.key < b.key ? -1 : 1));
+const models = sorted(codes);
+const expand = (pattern: string, among = models, most?: number) => {
+  const found = expandFitment(pattern, among, most);
+  return "code" in found ? found.code : found.map(({ code }) => code);
+};
+
+describe("a pattern", () => {
+  test.each([
+    ["WXM 43*", ["WXM 43", "WXM 4300A", "WXM 430A", "WXM 431A", "WXM 431B", "WXM 439A", "WXM 43AA"]],
+    ["wxm-43?a", ["WXM 430A", "WXM 431A", "WXM 439A", "WXM 43AA"]],
+    ["WX*1*", ["WXM 431A", "WXM 431B", "WXN 1"]],
+    ["WXM 430A..WXM 439A", ["WXM 430A", "WXM 431A", "WXM 439A"]],
+    ["WXM431A..WXM-435A", ["WXM 431A"]],
+    ["WXM 431A..WXM 431A", ["WXM 431A"]],
+  ])("means models by their codes, separators and case aside: %s", (pattern, found) => {
+    expect(expand(pattern)).toEqual(found);
+  });
+
+  test.each([
+    ["*", "bad-pattern"],
+    ["W*", "bad-pattern"],
+    ["?X 431A", "bad-pattern"],
+    ["WXM 430A..", "bad-pattern"],
+    ["..WXM 430A", "bad-pattern"],
+    ["A1..A2..A3", "bad-pattern"],
+    ["WXM 430A..WXM 439B", "bad-pattern"],
+    ["WXM 430A..WXM 1439A", "bad-pattern"],
+    ["WX1A2..WX2A3", "bad-pattern"],
+    ["WXM 439A..WXM 430A", "bad-pattern"],
+    ["WXM 43?..WXM 44?", "bad-pattern"],
+    ["WXMA..WXMB", "bad-pattern"],
+    ["QQ*", "pattern-without-model"],
+    ["WXM 500A..WXM 599A", "pattern-without-model"],
+  ])("that means nothing is a problem: %s is a %s", (pattern, code) => {
+    expect(expand(pattern)).toBe(code);
+  });
+
+  test("that means more models than the bound is a problem, one that means as many is none", () => {
+    expect(expand("WXM 43*", models, 6)).toBe("pattern-too-wide");
+    expect(expand("WXM 43*", models, 7)).toHaveLength(7);
+  });
+
+  // The reference: a regular expression over all keys.
+  test("means what a regular expression finds", () => {
+    const sign = fc.constantFrom("A", "B", "1", "*", "?");
+    const key = fc.string({ unit: fc.constantFrom("A", "B", "1"), minLength: 1, maxLength: 6 });
+    fc.assert(
+      fc.property(fc.array(sign, { maxLength: 6 }), fc.array(key, { maxLength: 40 }), (signs, keys) => {
+        const pattern = `A1${signs.join("")}*`;
+        const among = sorted(keys.map((one) => `A1${one}`));
+        const form = new RegExp(`^${pattern.replaceAll("*", ".*").replaceAll("?", ".")}$`);
+        const wanted = among.filter(({ key: one }) => form.test(one)).map(({ code }) => code);
+        expect(expand(pattern, among)).toEqual(wanted.length > 0 ? wanted : "pattern-without-model");
+      }),
+    );
+  });
+
+  test("of numbers means the numbers between, both ends included", () => {
+    const number = fc.integer({ min: 0, max: 999 });
+    fc.assert(
+      fc.property(number, number, fc.array(number, { maxLength: 40 }), (one, other, numbers) => {
+        const write = (value: number) => `WX${String(value).padStart(3, "0")}A`;
+        const [from, to] = [Math.min(one, other), Math.max(one, other)];
+        const wanted = sorted(numbers.filter((value) => value >= from && value <= to).map(write));
+        const found = expand(`${write(from)}..${write(to)}`, sorted(numbers.map(write)));
+        expect(found).toEqual(wanted.length > 0 ? wanted.map(({ code }) => code) : "pattern-without-model");
+      }),
+    );
+  });
+});
+
+describe("a row with a pattern", () => {
+  test("gives its part to each model that the feed names by its full code, before or after", () => {
+    const feed = collectRows(
+      { model: "WX-10" },
+      { model: "WX-1*", number: "LLS-2", variant: "B" },
+      { model: "WX-11" },
+      { model: "WX-20" },
+    );
+    expect(fitsOf(feed)).toEqual({
+      "WX-10": ["LLS-1", "LLS-2"],
+      "WX-11": ["LLS-1", "LLS-2"],
+      "WX-20": ["LLS-1"],
+    });
+    expect(feed.figures).toMatchObject({ rowsUsed: 4, conditions: 2 });
+  });
+
+  test("means models of its own brand only", () => {
+    const feed = collectRows(
+      { model: "WX-10" },
+      { model: "WX-11", brand: "Tarnhoxby" },
+      { model: "WX-1?", number: "LLS-2" },
+    );
+    expect(fitsOf(feed)).toEqual({ "WX-10": ["LLS-1", "LLS-2"], "WX-11": ["LLS-1"] });
+  });
+
+  test("that means nothing is told with its line, and names no model", () => {
+    const feed = collectRows({}, { model: "QQ 1*" }, { model: "WX-9..WX-1" });
+    expect(feed.problems.first).toMatchObject([
+      { code: "pattern-without-model", line: 3, column: 11, found: "QQ 1*" },
+      { code: "bad-pattern", line: 4, column: 11 },
+    ]);
+    expect(feed.figures).toMatchObject({ rowsRead: 3, rowsUsed: 1, models: 1 });
+  });
+});

@@ -27,7 +27,7 @@ const commands: Record<string, { does: string; run: (args: string[]) => Promise<
     },
   },
   play: {
-    does: "play a session as JSON lines   [--locale --model --now --scenario --catalogue]",
+    does: "play a session as JSON lines   [--locale --model --variant --serial --now --scenario --catalogue]",
     run: async (args) => (await import("./play.ts")).playCommand(args),
   },
   verify: {

@@ -84,10 +84,10 @@ export function createPlay(options: PlayOptions): Play {
         [session, now] = [waited, at];
         return show();
       }
-      const code = typeof given.code === "string" ? options.findModel(given.code) : null;
-      if (code && code.kind !== "exact")
-        return { ...refuse("No such model code, or not exactly."), found: code };
-      const event = parseEvent(eventOf(given, turn, code?.kind === "exact" ? code.model.code : null, at));
+      const found = typeof given.code === "string" ? options.findModel(given.code) : null;
+      const code = found && confirmedCode(found);
+      if (found && code === null) return { ...refuse("No such model code, or not exactly."), found };
+      const event = parseEvent(eventOf(given, turn, code, at));
       if (!event) return refuse("The line does not have the shape of an answer or a reading.");
       const next = record(waited, event);
       if (next.refusal) return refuse(reasons[next.refusal]);
@@ -95,6 +95,13 @@ export function createPlay(options: PlayOptions): Play {
       return show();
     },
   };
+}
+
+/** The code that was meant beyond doubt: the only one like it, or one of several that is written as the catalogue has it. */
+export function confirmedCode(found: FindResult): string | null {
+  if (found.kind === "exact") return found.model.code;
+  const written = found.kind === "near" && found.candidates.find(({ model }) => model.code === found.typed);
+  return written ? written.model.code : null;
 }
 
 function eventOf(given: Record<string, unknown>, turn: string, code: string | null, at: string): unknown {

@@ -2,10 +2,10 @@ import { existsSync, readFileSync } from "node:fs";
 import { createInterface } from "node:readline";
 import type { Readable } from "node:stream";
 import { parseArgs } from "node:util";
-import { type Catalogue, findModel, parseCatalogue, partFor } from "../catalogue/index.ts";
+import { findModel, parseCatalogue, partFor } from "../catalogue/index.ts";
 import { readFlow } from "./flows-folder.ts";
 import { readLocales } from "./locales-folder.ts";
-import { createPlay, type PlayOptions } from "./play-session.ts";
+import { confirmedCode, createPlay, type PlayOptions } from "./play-session.ts";
 
 const demoCatalogue = new URL("../../demo/catalogue.json", import.meta.url).pathname;
 
@@ -33,7 +33,10 @@ function readPlayOptions(args: string[]): PlayOptions | string {
   const text = { type: "string" } as const;
   const { values } = parseArgs({
     args,
-    options: { scenario: text, locale: text, model: text, now: text, catalogue: text },
+    options: {
+      ...{ scenario: text, locale: text, model: text, now: text, catalogue: text },
+      ...{ variant: text, serial: text },
+    },
   });
   const flow = readFlow();
   const locales = readLocales();
@@ -46,7 +49,11 @@ function readPlayOptions(args: string[]): PlayOptions | string {
   const file = values.catalogue ?? demoCatalogue;
   if (!existsSync(file)) return `--catalogue: there is no file "${file}"`;
   const { catalogue } = parseCatalogue(JSON.parse(readFileSync(file, "utf8")));
-  const model = values.model ? confirmModel(catalogue, values.model) : null;
+  const model = values.model ? confirmedCode(findModel(catalogue, values.model)) : null;
+  const plate = {
+    ...(values.variant ? { variant: values.variant } : {}),
+    ...(values.serial ? { serial: values.serial } : {}),
+  };
   if (values.model && !model) return `--model: "${values.model}" is not in the catalogue, or not exactly`;
   return {
     flow,
@@ -55,15 +62,7 @@ function readPlayOptions(args: string[]): PlayOptions | string {
     model,
     scenario: values.scenario ?? null,
     now: values.now ?? new Date().toISOString(),
-    partFor: (code, kind) => partFor(catalogue, code, kind),
+    partFor: (code, kind) => partFor(catalogue, code, kind, plate),
     findModel: (typed) => findModel(catalogue, typed),
   };
-}
-
-function confirmModel(catalogue: Catalogue, typed: string): string | null {
-  // A code that is written as the catalogue has it needs no second look, even where another looks alike.
-  const written = catalogue.models.get(typed);
-  if (written) return written.code;
-  const found = findModel(catalogue, typed);
-  return found.kind === "exact" ? found.model.code : null;
 }

@@ -50,3 +50,12 @@ describe("a link of a part", () => {
     expect(keepOwnLinks({ kind: "no-part" } as unknown as FittedPart, hosts)).toEqual({ kind: "no-part" });
   });
 });
+
+test("a picture of a part comes from the shop's own hosts only", () => {
+  const hosts = hostsOf("https://shop.example/fridge", [], []);
+  const offer = (picture: string) =>
+    keepOwnLinks({ kind: "part", part: { ...part(), picture }, alternatives: [] } as FittedPart, hosts);
+  expect(offer("https://img.shop.example/1.webp")).toMatchObject({ part: { picture: expect.any(String) } });
+  const foreign = offer("https://tracker.example/1.gif");
+  expect(foreign.kind === "part" && foreign.part).not.toHaveProperty("picture");
+});

@@ -132,6 +132,14 @@ describe("an ending as a line", () => {
     expect(without.fits).toBeUndefined();
   });
 
+  test("takes a code with a twin only where it is written as the catalogue has it", () => {
+    const refused = play({ scenario: "no-ice-plumbed" }, [...wornSeal, { code: "wxm431ab81" }]);
+    expect(refused).toMatchObject({ turn: "part.model", found: { kind: "near", typed: "wxm431ab81" } });
+    expect(refused.error).toContain("not exactly");
+    const taken = play({ scenario: "no-ice-plumbed" }, [...wornSeal, { code: "WXM 431AB8/1" }]);
+    expect(taken.ending?.part).toMatchObject({ model: "WXM 431AB8/1" });
+  });
+
   test("lets a day pass: early it shows the time left, late the next question", () => {
     const off = [...answers("lock-off", "off", "switched-on")];
     const options = { scenario: "no-ice-plumbed" };

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { createCollector, UnusableFeed } from "../../src/catalogue/feed/index.ts";
 import { parseCatalogue } from "../../src/catalogue/index.ts";
-import { collectRows, collectText, fitsOf, goodRow, placesOf, toCsv } from "./feed-fixture.ts";
+import { collectRows, collectText, type FeedRow, fitsOf, goodRow, placesOf, toCsv } from "./feed-fixture.ts";
 
 const messages = (feed: ReturnType<typeof collectRows>) => feed.problems.first.map(({ message }) => message);
 
@@ -93,7 +93,7 @@ describe("a feed", () => {
     );
     fc.assert(
       fc.property(fc.array(change, { minLength: 1, maxLength: 6 }), (changes) => {
-        const { collected, figures } = collectRows(...changes);
+        const { collected, figures } = collectRows(...(changes as FeedRow[]));
         const { models, parts, offsets, partOf, conditions } = collected;
         expect(offsets).toHaveLength(models.length + 1);
         expect(offsets.at(-1)).toBe(partOf.length);

@@ -31,10 +31,13 @@ const reasons: Record<string, string> = {
   EIO: "The disk does not answer as it should",
 };
 
-/** Why the system refused, in words, with the file where it is known. */
+/**
+ * Why the system refused, in words, with the file where it is known.
+ * @throws whatever else went wrong: that is a fault of ours, and no bad feed
+ */
 export function reasonOf(fault: unknown): string {
   const { code, path, message } = fault as NodeJS.ErrnoException;
-  const reason = reasons[code ?? ""];
-  if (!reason) return message ?? String(fault);
+  if (code === undefined) throw fault;
+  const reason = reasons[code] ?? message;
   return path ? `${reason}: ${path}` : reason;
 }

@@ -1,5 +1,5 @@
 import { mkdtempSync, rmSync, statSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { cpus, loadavg, tmpdir } from "node:os";
 import { join } from "node:path";
 import { parseArgs } from "node:util";
 import { demoCodes } from "../../src/cli/demo-feed/index.ts";
@@ -33,7 +33,7 @@ const onPhone = 300;
 const weighedShards = 1000;
 
 /**
- * `npm run bench -- catalogue [--models 1000000] [--seed 7]`: a made feed of that many models, built by the command
+ * `npm run bench -- catalogue [--models 1000000] [--seed 7] [--codes sparse]`: a made feed of that many models, built by the command
  * line and looked up, once with codes that are few among the possible ones and once with codes numbered through.
  */
 export async function benchCatalogue(args: string[], chromium: string): Promise<void> {
@@ -42,12 +42,14 @@ export async function benchCatalogue(args: string[], chromium: string): Promise<
     options: {
       models: { type: "string", default: "1000000" },
       seed: { type: "string", default: "7" },
+      codes: { type: "string", default: "both" },
     },
   });
   const [models, seed] = [Number(values.models), Number(values.seed)];
   const folder = mkdtempSync(join(tmpdir(), "fridgeside-catalogue-"));
   try {
     for (const dense of [false, true]) {
+      if (values.codes !== "both" && (values.codes === "dense") !== dense) continue;
       await benchFeed({ models, seed, dense }, join(folder, `${dense}`), chromium);
       rmSync(join(folder, `${dense}`), { recursive: true, force: true });
     }
@@ -59,6 +61,7 @@ export async function benchCatalogue(args: string[], chromium: string): Promise<
 async function benchFeed(feed: Feed, folder: string, chromium: string): Promise<void> {
   const { models, dense } = feed;
   title(`${models} models, codes ${dense ? "numbered through" : "few among the possible ones"}`);
+  sayHowBusy();
   const made = `${folder}.csv`;
   const options = ["--models", `${models}`, "--seed", `${feed.seed}`, ...(dense ? ["--dense"] : [])];
   const making = await runScript(commandLine, ["demo-feed", ...options], made);
@@ -120,7 +123,15 @@ async function reportPhone(built: Built, feed: Feed, chromium: string): Promise<
     "with a slip": typedWrongly(sample, feed.seed),
   });
   title(`A lookup in Chromium ${version}, slowed down ${slowdown} times, files from memory`);
+  sayHowBusy();
   console.log(`${phoneReport(times)}\nThe manifest made ready, once: ${opening.toFixed(1)} ms`);
+}
+
+/** What else ran meanwhile is in every time. */
+function sayHowBusy(): void {
+  const busy = (loadavg()[0] ?? 0) / cpus().length;
+  if (busy > 0.7)
+    console.log(`This machine is busy (${busy.toFixed(1)} tasks for each processor): times are too long.`);
 }
 
 const script = (name: string) => new URL(`catalogue/${name}`, import.meta.url).pathname;

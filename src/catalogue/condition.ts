@@ -5,8 +5,9 @@ import { plainText } from "./untrusted-text.ts";
 const longestLabel = 80;
 const label = z.string().check(z.overwrite(plainText), z.minLength(1), z.maxLength(longestLabel));
 
-/** A condition as a feed or a shard writes it; a range has one end at least. */
-export const conditionShape = z.object({
+/** A fitment as a catalogue writes it: the code, and what else must stand on the plate. */
+export const conditionalFit = z.object({
+  code: z.string(),
   variant: z.optional(label),
   serialFrom: z.optional(label),
   serialTo: z.optional(label),
@@ -16,7 +17,7 @@ export const conditionShape = z.object({
  * What must stand on the plate beside the model code for a part to fit: a production variant, or a serial number from
  * one to another, both included. Makers change a part in the middle of a model's life.
  */
-export type Condition = z.infer<typeof conditionShape>;
+export type Condition = Omit<z.infer<typeof conditionalFit>, "code">;
 
 /** What a person read beside the model code; null where they could not find it, missing where nobody asked yet. */
 export type Plate = { variant?: string | null; serial?: string | null };

@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import { type Condition, conditionShape } from "./condition.ts";
+import { type Condition, conditionalFit } from "./condition.ts";
 import { normaliseCode } from "./model-code.ts";
 import { plainText, safeLink } from "./untrusted-text.ts";
 
@@ -31,7 +31,7 @@ const partRow = z.object({
 export type Model = z.infer<typeof modelRow> & { key: string };
 
 /** One row of a fitment: the code alone, or the code with what else must stand on the plate. */
-const fitRow = z.union([z.string(), z.extend(conditionShape, { code: z.string() })]);
+const fitRow = z.union([z.string(), conditionalFit]);
 
 /**
  * A spare part. `price.minor` is in the smallest unit of an ISO 4217 currency, `effortMinutes` the time for

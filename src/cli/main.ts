@@ -20,7 +20,9 @@ const commands: Record<string, { does: string; run: (args: string[]) => Promise<
       const { values } = parseArgs({ args, options: { port: { type: "string", default: "4173" } } });
       const { buildEmbed, distFolder } = await import("./build.ts");
       const { serveFolders } = await import("./serve.ts");
+      const { buildDemoShards } = await import("./demo-shards.ts");
       await buildEmbed();
+      await buildDemoShards(`${distFolder}/shards`);
       const { address } = await serveFolders([demoFolder, distFolder], Number(values.port));
       console.log(`The demo shop is open at ${address} (Ctrl+C closes it)`);
       return new Promise(() => {});

@@ -1,5 +1,6 @@
 import { spawnSync } from "node:child_process";
 import { buildEmbed } from "../../src/cli/build.ts";
+import { buildDemoShards } from "../../src/cli/demo-shards.ts";
 import { findChromium, thisMachine } from "./find-chromium.ts";
 import { builtFolder } from "./site.ts";
 
@@ -10,6 +11,7 @@ try {
   const chromium = findChromium(thisMachine);
   console.log(`Chromium: ${chromium}`);
   await buildEmbed(builtFolder);
+  await buildDemoShards(`${builtFolder}/shards`);
   const command = ["playwright", "test", "--config", ".config/playwright.ts", ...process.argv.slice(2)];
   const { status } = spawnSync("npx", command, {
     cwd: new URL("../..", import.meta.url).pathname,

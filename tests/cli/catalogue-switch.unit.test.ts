@@ -181,9 +181,11 @@ describe("bytes that are no UTF-8", () => {
   });
 
   test("do not come from where a piece of the file ends in the middle of a character", () => {
-    // Longer than a piece, with characters of two bytes at odd places.
-    const names = Array.from({ length: 60_000 }, (_, at) => `${"x".repeat(at % 3)}çà€🧊`);
-    const rows = names.map((name, at) => `W,M${at % 9},m,ice-bin,N${at},${name},1,EUR`);
+    // Longer than a piece, with characters of several bytes at changing places.
+    const rows = Array.from(
+      { length: 7000 },
+      (_, at) => `W,M${at % 9},m,ice-bin,N${at},${"x".repeat(at % 3)}${"çà€🧊".repeat(15)},1,EUR`,
+    );
     writeFileSync(feed, `brand,model,machine,kind,number,name,price,currency\n${rows.join("\n")}\n`);
     expect(build(feed, out).problems.total).toBe(0);
   });

@@ -3,10 +3,11 @@ import { setFlagsFromString } from "node:v8";
 import { brotliCompressSync, constants } from "node:zlib";
 import { type CollectOptions, readOwnHeadings } from "../../catalogue/feed/index.ts";
 import { layOut } from "../../catalogue/shards/index.ts";
-import { ownFlows, readFlow } from "../flows-folder.ts";
+import { ownFlows } from "../flows-folder.ts";
 import { type BuildTools, buildCatalogue } from "./build-catalogue.ts";
 import { realFiles } from "./file-tools.ts";
 import { megabytes, reportLines } from "./report-lines.ts";
+import { readTrade } from "./trade.ts";
 
 const usage =
   "Say what to build: fridgeside catalogue build <feed> --out <folder> [--columns number=SKU,…] [--brand --machine --shop-name --flows] [--strict] [--json] [--progress]";
@@ -37,9 +38,9 @@ export async function catalogueCommand(
     console.error(typeof own === "string" ? `--columns: ${own}` : usage);
     return 2;
   }
-  const flow = readFlow(values.flows ?? ownFlows);
+  const { kinds, few } = readTrade(values.flows ?? ownFlows);
   const collect: CollectOptions = {
-    few: flow.limits["few-in-stock"]?.value ?? 0,
+    few,
     ...(own ? { own } : {}),
     ...(values["shop-name"] ? { shop: values["shop-name"] } : {}),
     defaults: {
@@ -52,7 +53,7 @@ export async function catalogueCommand(
   setFlagsFromString("--heap-growing-percent=20");
   const progress = createProgressLine(values.progress || process.stderr.isTTY);
   const report = buildCatalogue(
-    { feed, out: values.out, isStrict: values.strict, kinds: Object.keys(flow.parts), collect },
+    { feed, out: values.out, isStrict: values.strict, kinds, collect },
     {
       layOut: (collected) => layOut(collected, onTheWay),
       files: realFiles,

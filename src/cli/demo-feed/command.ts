@@ -5,7 +5,7 @@ import { pipeline } from "node:stream/promises";
 import { parseArgs } from "node:util";
 import { parse } from "yaml";
 import { ownFlows } from "../flows-folder.ts";
-import { createDemoFeed } from "./index.ts";
+import { createDemoFeed } from "./feed.ts";
 
 const most = 10_000_000;
 
@@ -44,7 +44,7 @@ export async function demoFeedCommand(args: string[], out: Writable = process.st
 }
 
 /** The time for fitting a part, by kind. */
-export function readMinutes(): Record<string, number> {
+function readMinutes(): Record<string, number> {
   const kinds: Record<string, { minutes: number }> = parse(
     readFileSync(join(ownFlows, "parts.yaml"), "utf8"),
   );

@@ -44,7 +44,7 @@ export async function demoFeedCommand(args: string[], out: Writable = process.st
 }
 
 /** The time for fitting a part, by kind. */
-function readMinutes(): Record<string, number> {
+export function readMinutes(): Record<string, number> {
   const kinds: Record<string, { minutes: number }> = parse(
     readFileSync(join(ownFlows, "parts.yaml"), "utf8"),
   );

@@ -1,4 +1,4 @@
 /** A shop's feed of any size, all of our own invention: makers, codes, parts, prices. */
 export { columns } from "./columns.ts";
-export { demoFeedCommand } from "./command.ts";
+export { demoFeedCommand, readMinutes } from "./command.ts";
 export { createDemoFeed, type DemoFeed, demoCodes } from "./feed.ts";

@@ -2,8 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { catalogueCommand } from "./catalogue/index.ts";
-import { readMinutes } from "./demo-feed/command.ts";
-import { createDemoFeed } from "./demo-feed/index.ts";
+import { createDemoFeed, readMinutes } from "./demo-feed/index.ts";
 
 /** Models of the demo's large catalogue, and the seed that they are drawn by. */
 export const demoShards = { models: 3000, seed: 7 };

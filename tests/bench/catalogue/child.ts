@@ -4,11 +4,14 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pipeline } from "node:stream/promises";
 
-const peakMemory = new URL("peak-memory.ts", import.meta.url).href;
+const usage = new URL("usage.ts", import.meta.url).href;
 export const commandLine = new URL("../../../src/cli/main.ts", import.meta.url).pathname;
 
-/** What a process of its own took, from its start to its end. Bytes. */
-export type Took = { seconds: number; peak: number; said: string };
+/**
+ * What a process of its own took, from its start to its end: by the clock, and of a processor, which says more where
+ * other work goes on; bytes of memory at its peak.
+ */
+export type Took = { seconds: number; cpu: number; peak: number; said: string };
 
 /**
  * Runs a script in a process of its own, so that its peak memory is nobody else's.
@@ -16,13 +19,13 @@ export type Took = { seconds: number; peak: number; said: string };
  * @throws Error with what it printed where it fails
  */
 export async function runScript(script: string, args: string[], into?: string): Promise<Took> {
-  const folder = mkdtempSync(join(tmpdir(), "peak-"));
-  const note = join(folder, "bytes");
+  const folder = mkdtempSync(join(tmpdir(), "usage-"));
+  const note = join(folder, "usage.json");
   const begun = performance.now();
   const child = spawn(
     process.execPath,
-    ["--expose-gc", "--import", "tsx", "--import", peakMemory, script, ...args],
-    { env: { ...process.env, PEAK_MEMORY_FILE: note }, stdio: ["ignore", "pipe", "pipe"] },
+    ["--expose-gc", "--import", "tsx", "--import", usage, script, ...args],
+    { env: { ...process.env, USAGE_FILE: note }, stdio: ["ignore", "pipe", "pipe"] },
   );
   const ended = new Promise<number | null>((resolve) => child.on("close", resolve));
   let said = "";
@@ -39,7 +42,8 @@ export async function runScript(script: string, args: string[], into?: string): 
   const seconds = (performance.now() - begun) / 1000;
   try {
     if (code !== 0) throw new Error(`${script} ${args.join(" ")} ended with ${code}:\n${said}${complained}`);
-    return { seconds, peak: Number(readFileSync(note, "utf8")), said };
+    const { peak, cpu }: Pick<Took, "peak" | "cpu"> = JSON.parse(readFileSync(note, "utf8"));
+    return { seconds, cpu, peak, said };
   } finally {
     rmSync(folder, { recursive: true });
   }

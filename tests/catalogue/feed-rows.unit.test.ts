@@ -68,6 +68,14 @@ describe("a feed", () => {
     expect(feed.collected.parts[0]?.name).toBe("first");
   });
 
+  test("never sends what a terminal would obey: control characters of headings and cells are left out", () => {
+    const command = "\u001B]0;gone\u0007";
+    const feed = collectText(`${toCsv([goodRow]).split("\n")[0]},x${command}\n,,,,,${command},,,\n`);
+    expect(() => collectText(`model,${command}\n`)).toThrow(/It has: model, +\]0;gone\./);
+    expect(JSON.stringify([feed.ignored, feed.problems.first])).not.toContain("u001b");
+    expect(feed.ignored).toEqual(["x ]0;gone"]);
+  });
+
   test("gives what a catalogue takes without a complaint, whatever stands in it", () => {
     const wild = fc.oneof(
       fc.string({ unit: "grapheme", maxLength: 12 }),

@@ -1,6 +1,7 @@
+import { plainText } from "../untrusted-text.ts";
 import { type ColumnName, columnNames } from "./columns.ts";
 import { findDoubledKey } from "./doubled-key.ts";
-import type { FeedFault } from "./problem.ts";
+import { type FeedFault, shorten } from "./problem.ts";
 import { type FeedReader, longestField, longestRow, type RowSink } from "./row.ts";
 
 /**
@@ -102,7 +103,7 @@ export function createJsonReader(
       report(
         "doubled-key",
         column,
-        `"${doubled}" stands twice in this row: it is unknown which one is meant.`,
+        `"${shorten(plainText(doubled))}" stands twice in this row: it is unknown which one is meant.`,
       );
       return false;
     }
@@ -133,7 +134,7 @@ export function createJsonReader(
     // A feed whose keys are all different must not fill the memory.
     if (keys.size < 1000) {
       keys.set(key, field);
-      if (field < 0) ignore(key);
+      if (field < 0) ignore(plainText(key));
     }
     return field;
   }

@@ -1,5 +1,6 @@
 import { normaliseCode } from "../model-code.ts";
 import { type Cells, isSlug, ownCopy, readLabel, readText, slugOf } from "./cells.ts";
+import { createGrowable } from "./growable.ts";
 
 /** A machine that the feed names by its full code. `code` as printed, `key` as `normaliseCode` gives it. */
 export type CollectedModel = { code: string; key: string; brand: string; machine: string };
@@ -10,7 +11,6 @@ export type ModelDefaults = { brand: string; machine: string };
 /** Reads and keeps the models of a feed. */
 export type ModelStore = {
   readonly all: CollectedModel[];
-  readonly lines: number[];
   /** @returns the model's index, and −1 where the row cannot be used, which is told */
   take(cells: Cells): number;
   /** The index of a model that stands in the feed as it is written, and whose brand and machine are the same. */
@@ -22,7 +22,7 @@ export type ModelStore = {
 /** Of two rows with the same code the first tells brand and machine. */
 export function createModelStore(): ModelStore {
   const all: CollectedModel[] = [];
-  const lines: number[] = [];
+  const lines = createGrowable();
   const byCode = new Map<string, number>();
   const words = new Map<string, string>();
 
@@ -62,7 +62,6 @@ export function createModelStore(): ModelStore {
 
   return {
     all,
-    lines,
     known(raw, brand, machine) {
       const index = byCode.get(raw);
       if (index === undefined) return -1;
@@ -84,7 +83,7 @@ export function createModelStore(): ModelStore {
         cells.problem(
           "brand-conflict",
           "brand",
-          `${code} is a machine of ${model.brand} in line ${lines[index]}. This row is left out: a part for one does not fit the other.`,
+          `${code} is a machine of ${model.brand} in line ${lines.at(index)}. This row is left out: a part for one does not fit the other.`,
         );
         return -1;
       }
@@ -93,7 +92,7 @@ export function createModelStore(): ModelStore {
         cells.problem(
           "machine-conflict",
           "machine",
-          `${code} is "${model.machine}" in line ${lines[index]}; the first one counts.`,
+          `${code} is "${model.machine}" in line ${lines.at(index)}; the first one counts.`,
         );
       // Some feeds tell brand and machine in one row of a model only.
       if (model.brand === "") model.brand = shared(brand);

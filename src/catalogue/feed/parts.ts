@@ -1,6 +1,7 @@
 import { plainText } from "../untrusted-text.ts";
 import { type Cells, ownCopy } from "./cells.ts";
 import type { Columns } from "./columns.ts";
+import { createGrowable } from "./growable.ts";
 import { type CollectedPart, partColumns, readPart } from "./part-row.ts";
 import { shorten } from "./problem.ts";
 import { readReplacements } from "./replacement-row.ts";
@@ -23,7 +24,7 @@ export type PartStore = {
  */
 export function createPartStore(few: number): PartStore {
   const all: CollectedPart[] = [];
-  const lines: number[] = [];
+  const lines = createGrowable();
   const replacements: Replacement[] = [];
   const byNumber = new Map<string, number>();
   /** What stood in the first row of each part, by column. */
@@ -103,7 +104,7 @@ export function createPartStore(few: number): PartStore {
         cells.problem(
           "part-conflict",
           other,
-          `${part.number} has another "${other}" here than in line ${lines[known]}${said(first, other)}; the first one counts.`,
+          `${part.number} has another "${other}" here than in line ${lines.at(known ?? 0)}${said(first, other)}; the first one counts.`,
         );
       return known;
     },

@@ -1,3 +1,4 @@
+import { plainText } from "../untrusted-text.ts";
 import {
   type ColumnName,
   type Columns,
@@ -72,16 +73,16 @@ export function createFeedReader(sink: FeedSink, own?: OwnHeadings): FeedReader 
         sink.problem({
           code: "doubled-heading",
           ...at.placeOf(index),
-          found: heading,
+          found: plainText(heading),
           message: `Two headings mean "${name}"; the first one counts.`,
         });
       else if (name) found.set(name, index);
-      else if (heading.trim() !== "") sink.ignored(heading.trim());
+      else if (plainText(heading) !== "") sink.ignored(plainText(heading));
     }
     const missing = requiredColumns.filter((name) => !found.has(name));
     if (missing.length > 0)
       throw new UnusableFeed(
-        `The heading line has no ${missing.join(", no ")}. It has: ${fields.join(", ").slice(0, 400)}. Say which heading means which column: --columns ${missing[0]}=Heading`,
+        `The heading line has no ${missing.join(", no ")}. It has: ${plainText(fields.join(", ")).slice(0, 400)}. Say which heading means which column: --columns ${missing[0]}=Heading`,
       );
     return found;
   }

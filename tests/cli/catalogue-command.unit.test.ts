@@ -109,9 +109,10 @@ describe("the command", () => {
     await run("build", feed, "--out", out);
     expect(shown).not.toHaveBeenCalled();
     await run("build", feed, "--out", out, "--progress");
-    expect(shown.mock.calls.map(([text]) => text)).toEqual([
-      expect.stringMatching(/^\r\d+ rows, .* MB of .* MB$/),
-      "\n",
+    expect(shown.mock.calls.map(([text]) => String(text).trimEnd())).toEqual([
+      expect.stringMatching(/^\r3 rows, .* MB of .* MB$/),
+      "\r1 file written",
+      "",
     ]);
   });
 

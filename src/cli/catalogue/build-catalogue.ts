@@ -30,8 +30,11 @@ export type BuildTools = {
   /** Most bytes of memory so far. */
   peak(): number;
   run: number;
-  progress(done: { rows: number; bytes: number; total: number }): void;
+  progress(done: Progress): void;
 };
+
+/** How far reading has come, or writing. */
+export type Progress = { rows: number; bytes: number; total: number } | { files: number };
 
 /** What a build did. Without `switched` the old catalogue stays, and `stopped` says why in one sentence. */
 export type BuildReport = {
@@ -74,10 +77,20 @@ function fill(report: BuildReport, options: BuildOptions, tools: BuildTools, sta
     return `The feed has ${counted(report.problems.total, "problem")}, and --strict takes none`;
   if (collected.models.length === 0) return "The feed has no row that can be used";
   try {
-    report.switched = switchCatalogue(options.out, tools.layOut(collected), tools.files, tools.run);
+    const { manifest, files } = tools.layOut(collected);
+    const laidOut = { manifest, files: showing(files, tools) };
+    report.switched = switchCatalogue(options.out, laidOut, tools.files, tools.run);
     return null;
   } catch (fault) {
     return `The catalogue cannot be written. ${reasonOf(fault)}`;
+  }
+}
+
+function* showing<File>(files: Iterable<File>, tools: BuildTools): Generator<File> {
+  let count = 0;
+  for (const file of files) {
+    if (count++ % 256 === 0) tools.progress({ files: count });
+    yield file;
   }
 }
 

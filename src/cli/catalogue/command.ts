@@ -4,7 +4,7 @@ import { brotliCompressSync, constants } from "node:zlib";
 import { type CollectOptions, readOwnHeadings } from "../../catalogue/feed/index.ts";
 import { layOut } from "../../catalogue/shards/index.ts";
 import { ownFlows } from "../flows-folder.ts";
-import { type BuildTools, buildCatalogue } from "./build-catalogue.ts";
+import { type BuildTools, buildCatalogue, counted, type Progress } from "./build-catalogue.ts";
 import { realFiles } from "./file-tools.ts";
 import { megabytes, reportLines } from "./report-lines.ts";
 import { readTrade } from "./trade.ts";
@@ -76,15 +76,21 @@ const onTheWay = (text: string) =>
 
 /** One line of the terminal, written over again and again. */
 function createProgressLine(isShown: boolean) {
-  let isStarted = false;
+  let width = 0;
   return {
-    show({ rows, bytes, total }: { rows: number; bytes: number; total: number }) {
+    show(done: Progress) {
       if (!isShown) return;
-      isStarted = true;
-      process.stderr.write(`\r${rows} rows, ${megabytes(bytes)} MB of ${megabytes(total)} MB`);
+      // What was written over may have been longer.
+      const line = "files" in done ? `${counted(done.files, "file")} written` : readSoFar(done);
+      process.stderr.write(`\r${line.padEnd(width)}`);
+      width = line.length;
     },
     end() {
-      if (isStarted) process.stderr.write("\n");
+      if (width > 0) process.stderr.write("\n");
     },
   };
+}
+
+function readSoFar({ rows, bytes, total }: { rows: number; bytes: number; total: number }): string {
+  return `${rows} rows, ${megabytes(bytes)} MB of ${megabytes(total)} MB`;
 }

@@ -1,17 +1,15 @@
 import { finish } from "./hash.ts";
 
-/** Codes in one pass over the table; more would need more memory at once. */
-const PASS_SIZE = 250_000;
-
 /**
  * Which codes may have another one slip away: 1 for each that shares itself or itself without one sign with another
  * (codes that one slip makes of each other always do; Bocek, Hunt and Stiller 2007, from memory). A few are marked
  * that have none; none is left out. Those are never taken silently, whatever was typed.
  * @param folds folded codes
+ * @param inPass codes in one pass over the table; more need more memory at once
  */
-export function findCrowded(folds: readonly string[]): Uint8Array {
+export function findCrowded(folds: readonly string[], inPass = 250_000): Uint8Array {
   const crowded = new Uint8Array(folds.length);
-  const passes = Math.max(1, Math.ceil(folds.length / PASS_SIZE));
+  const passes = Math.max(1, Math.ceil(folds.length / inPass));
   const mean = folds.reduce((sum, fold) => sum + fold.length + 1, 0) / passes;
   const slots = 2 ** Math.ceil(Math.log2(mean * 1.8 + 16));
   const tags = new Uint32Array(slots);

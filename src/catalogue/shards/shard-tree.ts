@@ -38,7 +38,8 @@ export function growTree(
   const open = [{ places: Uint32Array.from(folds, (_, place) => place), depth: 0 }];
   for (let next = open.pop(); next; next = open.pop()) {
     const { places, depth } = next;
-    if (depth === allBits || isSmall(places)) {
+    // One code alone cannot be spread, however much there is for it.
+    if (depth === allBits || places.length < 2 || isSmall(places)) {
       nodes.push(0);
       leaves.push(places);
       continue;

@@ -195,8 +195,8 @@ describe("the pictures", () => {
       const words: Record<string, string> = parse(read("locales/en-GB/measure.yaml"));
       const lines = words[id]?.split("\n") ?? [];
       expect(numbers.map((number) => number.textContent)).toEqual(lines.map((_, index) => `${index + 1}`));
+      // The circle around a number is 12 wide with its line.
       for (const [index, [x = 0, y = 0] = []] of places.entries())
-        // The circle around a number is 12 wide with its line.
         for (const [otherX = 0, otherY = 0] of places.slice(index + 1) as number[][])
           expect(Math.hypot(x - otherX, y - otherY)).toBeGreaterThan(12);
     },

@@ -29,10 +29,10 @@ export function ModelResult({ found, busy, texts, onTaken, onRetry }: Props) {
           {candidates.map(({ model, marks, asTyped }) => (
             <li key={model.code} class="card">
               <MarkedCode code={model.code} marks={asTyped ? marksBeside(model.code, candidates) : marks} />
+              {asTyped && <em>{texts("measure.as-typed")}</em>}
               <p>
                 {model.brand}
                 <span class="small">{machineName(texts, model.machine)}</span>
-                {asTyped && <em>{texts("measure.as-typed")}</em>}
               </p>
               <button
                 type="button"

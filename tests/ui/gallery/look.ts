@@ -49,6 +49,15 @@ for (const name of [...Object.keys(fixtures), ...Object.keys(startsFrom)]) {
       await page.waitForFunction(() => document.fonts.status === "loaded");
       const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
       if (wide > 0) fault(where, `${wide} px too wide`);
+      // The panel cuts off what is too wide for it, which the page's own width does not show.
+      const cut = await page.evaluate(() => {
+        const root = document.querySelector("#panel")?.shadowRoot;
+        const edge = root?.querySelector(".panel")?.getBoundingClientRect().right ?? 0;
+        return [...(root?.querySelectorAll(".panel *") ?? [])]
+          .filter((each) => each.getBoundingClientRect().right > edge + 0.5)
+          .map((each) => each.outerHTML);
+      });
+      if (cut[0]) fault(where, `cut off at the panel's edge: ${cut[0].slice(0, 140)}`);
       const found = await page.evaluate(`${axe}; axe.run(document)`);
       for (const { id, nodes } of (found as { violations: { id: string; nodes: { html: string }[] }[] })
         .violations) {

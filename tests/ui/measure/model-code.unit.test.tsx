@@ -128,9 +128,9 @@ test("of two codes that look alike the one that was typed says so, and both show
 
 test("candidates say in one line which parts differ between them, or that none do", async () => {
   const near = await asked("model-near", "WX40BBE");
-  expect(near.text()).toContain("These parts of them differ: water filter and inlet valve.");
+  expect(near.text()).toContain("Some parts differ between them: water filter and inlet valve.");
   const more = await asked("model-more", "WXR1200");
-  expect(more.text()).toContain("One part of them differs: door seal.");
+  expect(more.text()).toContain("One part differs between them: door seal.");
   const twin = await asked("model-twin", "NTW 254NH/A0");
   expect(twin.text()).toContain("They take the same parts.");
 });

@@ -175,7 +175,7 @@ test.describe("a picture of a part", () => {
       await page.route(`**${picture}`, (route) => route.abort());
       await seesCard(panel, { "B-1": [code] }, { picture: new URL(picture, baseURL).href });
       await expect(offered(panel)).toHaveText("Bin B-1");
-      await expect(panel.host.locator(".offer img")).toHaveCount(0);
+      await expect(panel.host.locator(".offer img")).toBeHidden();
       await panel.seesTurn();
     });
   });

@@ -49,16 +49,13 @@ export function useFitted(model: string | null, kind: string, services: Services
 }
 
 /** What is to be said of an answer, as the last part of its text's key; empty where an offer or a question says it. */
-export function saidOf(fitted: Fitted, { variant, serial }: Plate, asked: Asked): string {
+export function saidOf(fitted: Fitted, plate: Plate, asked: Asked): string {
   if (fitted === null || fitted === "broken") return fitted ?? "";
   const isAsked = asked.variants || asked.serial;
-  switch (fitted.kind) {
-    case "unread":
-      return (fitted.about === "serial" ? serial : variant) === null ? `unread-${fitted.about}` : "";
-    case "part":
-      if (asked.serial) return serial ? "serial-fits" : "serial-any";
-      return isAsked ? (variant && variant !== otherVariant ? "variant-fits" : "variant-any") : "";
-    default:
-      return fitted.kind === "no-part" && isAsked ? "no-part-read" : fitted.kind;
-  }
+  const about = fitted.kind === "unread" ? fitted.about : asked.serial ? "serial" : "variant";
+  const read = plate[about];
+  if (fitted.kind === "unread") return read === null ? `unread-${about}` : "";
+  if (fitted.kind === "no-part" && isAsked) return "no-part-read";
+  if (fitted.kind !== "part") return fitted.kind;
+  return isAsked ? `${about}-${read && read !== otherVariant ? "fits" : "any"}` : "";
 }

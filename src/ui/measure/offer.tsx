@@ -1,4 +1,3 @@
-import { useState } from "preact/hooks";
 import type { FittedPart, Services, Texts } from "../../session/index.ts";
 import { BasketButton, type BasketPart } from "./basket.tsx";
 import { showList, showPrice } from "./format.ts";
@@ -19,7 +18,21 @@ export function Offer({ part, machine, services, texts }: Props) {
   return (
     <div class="offer">
       <div class="product">
-        {picture && <Photo address={picture} />}
+        {picture && (
+          <img
+            // Before `src`, which starts the loading.
+            loading="lazy"
+            referrerpolicy="no-referrer"
+            width={80}
+            height={80}
+            alt=""
+            src={picture}
+            // It may be missing, or forbidden by the page's policy: then there is none.
+            onError={(event) => {
+              event.currentTarget.hidden = true;
+            }}
+          />
+        )}
         <h4>{link ? <a href={link}>{name}</a> : name}</h4>
       </div>
       <p class="small">
@@ -42,23 +55,5 @@ export function Offer({ part, machine, services, texts }: Props) {
         <BasketButton part={{ number, name, ...machine }} services={services} texts={texts} />
       )}
     </div>
-  );
-}
-
-/** The shop's picture of the part; where it does not load or the page's policy forbids it, there is none. */
-function Photo({ address }: { address: string }) {
-  const [isGone, setGone] = useState(false);
-  if (isGone) return null;
-  return (
-    <img
-      // Before `src`, which starts the loading.
-      loading="lazy"
-      referrerpolicy="no-referrer"
-      width={80}
-      height={80}
-      alt=""
-      src={address}
-      onError={() => setGone(true)}
-    />
   );
 }

@@ -15,8 +15,7 @@ export function PartCard({ wanted, services, texts }: Props) {
   const { fitted, plate, asked, read, retry } = useFitted(model, kind, services);
   const { variant, serial } = plate;
   const answer = fitted === "broken" ? null : fitted;
-  const part = answer?.kind === "part" ? answer.part : null;
-  const alternatives = answer?.kind === "part" ? answer.alternatives : [];
+  const [part, ...others] = answer?.kind === "part" ? [answer.part, ...answer.alternatives] : [];
   // Without a code there is nothing to look up.
   const said = model === null ? "unknown-model" : saidOf(fitted, plate, asked);
   const values = { part: name, model: model ?? "", variant: variant ?? "", serial: serial ?? "" };
@@ -46,10 +45,10 @@ export function PartCard({ wanted, services, texts }: Props) {
       <p role="status">{said && texts(`part.${said}`, values)}</p>
       {model && !fitted && <p class="card skeleton">{texts("part.looking")}</p>}
       {part && <Offer key={part.number} part={part} machine={machine} services={services} texts={texts} />}
-      {alternatives.length > 0 && (
+      {others.length > 0 && (
         <details>
-          <summary>{texts("part.others", { count: alternatives.length })}</summary>
-          {alternatives.map((other) => (
+          <summary>{texts("part.others", { count: others.length })}</summary>
+          {others.map((other) => (
             <Offer key={other.number} part={other} machine={machine} services={services} texts={texts} />
           ))}
         </details>

@@ -7,7 +7,8 @@ import { sampleOf } from "./sample.ts";
 const [models = 0, seed = 0] = process.argv.slice(2).map(Number);
 const collect = () => (globalThis as unknown as { gc(): void }).gc();
 
-const codes = [...demoCodes({ models, seed })];
+// As they come out of a file: texts of their own, not put together from pieces that are joined when first read.
+const codes: string[] = JSON.parse(JSON.stringify([...demoCodes({ models, seed })]));
 const sample = sampleOf(codes, 10_000, seed);
 collect();
 const before = process.memoryUsage().heapUsed;

@@ -34,7 +34,9 @@ export function matchCondition(condition: Condition | undefined, plate: Plate): 
   const { variant, serialFrom, serialTo } = condition;
   if (variant !== undefined) {
     if (!plate.variant) return "unread-variant";
-    if (codeOf(plate.variant) !== codeOf(variant)) return "other";
+    const wanted = codeOf(variant);
+    // A variant without letters and digits cannot be typed or compared; as a guess it would fit everything.
+    if (wanted === "" || codeOf(plate.variant) !== wanted) return "other";
   }
   if (serialFrom === undefined && serialTo === undefined) return "fits";
   if (!plate.serial) return "unread-serial";

@@ -52,6 +52,11 @@ describe("a part that changed in the middle of a model's life", () => {
     expect(offered(byVariant, { variant: null })).toMatchObject({ kind: "unread", about: "variant" });
   });
 
+  test("is never taken for a variant that has neither letters nor digits", () => {
+    const starred = shopWith(["star", inVariant("★")], ["b", inVariant("B")]);
+    for (const variant of ["★", "-"]) expect(offered(starred, { variant })).toEqual({ kind: "no-part" });
+  });
+
   test("is asked for by variant first where both decide", () => {
     const both = shopWith(
       ["a-old", { ...inVariant("A"), serialTo: "99" }],

@@ -1,4 +1,4 @@
-import { groupBy } from "./lay-out.ts";
+import { groupBy } from "./group-by.ts";
 import { canSplit, filedIn } from "./near-keys.ts";
 
 /** Where each code is filed in the index. */

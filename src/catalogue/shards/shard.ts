@@ -20,53 +20,28 @@ export type PartRow = {
   replaces?: string[];
 };
 
-/** A model with its parts by their places in a list. `isCrowded`: another code may be one slip away. */
-export type ShardModel = {
-  code: string;
-  brand: string;
-  machine: string;
-  isCrowded: boolean;
-  fits: { part: number; when?: Condition | undefined }[];
-};
-
 /** Codes, normalised, that go on where a folded code ends, and how many there are in all. */
 export type Endings = Record<string, { all: number; keys: string[] }>;
 
-type Cell = string | number | null;
-type FitCell = number | [part: number, variant: Cell, from: Cell, to: Cell];
+/** A part by its place in a list; with what else must stand on the plate, where there is something. */
+type FitCell = number | [part: number, variant: string | null, from: string | null, to: string | null];
 
-const nothing = null;
+/** One model of a shard: its cells, the last of which is filled by `addFit`. */
+export type ModelRow = [code: string, brand: string, machine: string, isCrowded: 0 | 1, fits: FitCell[]];
 
-/** Writes a shard as JSON. `parts` is the list that the models' places mean; only those in use are written. */
+/** Adds a part by its place to a model. */
+export function addFit([, , , , fits]: ModelRow, part: number, when: Condition | undefined): void {
+  fits.push(when ? [part, when.variant ?? null, when.serialFrom ?? null, when.serialTo ?? null] : part);
+}
+
+/** Writes a shard as JSON. The models' places are those in `parts`. */
 export function writeShard(
-  models: readonly ShardModel[],
+  models: readonly ModelRow[],
   parts: readonly PartRow[],
-  endings: Endings,
+  endings: Endings | undefined,
 ): string {
-  const places = new Map<number, number>();
-  const placeOf = (part: number) => {
-    if (!places.has(part)) places.set(part, places.size);
-    return places.get(part) as number;
-  };
-  const rows = models.map(({ code, brand, machine, isCrowded, fits }) => [
-    code,
-    brand,
-    machine,
-    Number(isCrowded),
-    fits.map(
-      ({ part, when }): FitCell =>
-        when
-          ? [placeOf(part), when.variant ?? nothing, when.serialFrom ?? nothing, when.serialTo ?? nothing]
-          : placeOf(part),
-    ),
-  ]);
-  const used = Array.from(places.keys(), (part) => parts[part] as PartRow);
-  const columns = columnNames.map((name) => used.map((part) => cellIn[name](part) ?? nothing));
-  return JSON.stringify({
-    models: rows,
-    parts: columns,
-    ...(Object.keys(endings).length ? { endings } : {}),
-  });
+  const columns = columnNames.map((name) => parts.map((part) => cellIn[name](part) ?? null));
+  return JSON.stringify({ models, parts: columns, ...(endings ? { endings } : {}) });
 }
 
 /** The columns of the parts, in their order. */

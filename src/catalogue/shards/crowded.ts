@@ -1,9 +1,10 @@
+import { isOneSlip } from "../one-slip.ts";
 import { finish } from "./hash.ts";
 
 /**
- * Which codes may have another one slip away: 1 for each that shares itself or itself without one sign with another
- * (codes that one slip makes of each other always do; Bocek, Hunt and Stiller 2007, from memory). A few are marked
- * that have none; none is left out. Those are never taken silently, whatever was typed.
+ * Which codes have another one slip away: 1 for each of them. Codes that one slip makes of each other share themselves
+ * or themselves without one sign (Bocek, Hunt and Stiller 2007, from memory), so only those that share one are held
+ * against each other. Such codes are never taken silently, whatever was typed.
  * @param folds folded codes
  * @param inPass codes in one pass over the table; more need more memory at once
  */
@@ -27,13 +28,14 @@ export function findCrowded(folds: readonly string[], inPass = 250_000): Uint8Ar
   }
   return crowded;
 
+  /** Holds a code against all that share this with it, then enters it behind them. */
   function enter(at: number, place: number, tag: number): void {
     let slot = place & (slots - 1);
     for (; owners[slot]; slot = (slot + 1) & (slots - 1)) {
       if (tags[slot] !== tag) continue;
-      const owner = (owners[slot] ?? 0) - 1;
-      if (owner !== at) crowded[owner] = crowded[at] = 1;
-      return;
+      const owner = (owners[slot] as number) - 1;
+      if (crowded[owner] && crowded[at]) continue;
+      if (isOneSlip(folds[owner] as string, folds[at] as string)) crowded[owner] = crowded[at] = 1;
     }
     owners[slot] = at + 1;
     tags[slot] = tag;

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type FindResult, foldCode } from "../../src/catalogue/index.ts";
+import { createShardedCatalogue } from "../../src/catalogue/shards/index.ts";
 import { filedIn, searchedIn } from "../../src/catalogue/shards/near-keys.ts";
 import { collect, shardsOf } from "./shards-in-memory.ts";
 
@@ -98,6 +99,24 @@ describe("a catalogue of many files", () => {
     expect(await digits.findModel("TBY9MKX")).toMatchObject({ more: 2, candidates: { length: 3 } });
   });
 
+  test("asks for eight files at most side by side, also where codes are numbered through", async () => {
+    const codes = Array.from({ length: 3000 }, (_, at) => `KXT${10_000 + at}N-EU`);
+    const { manifest, written } = shardsOf(collect(codes));
+    let open = 0;
+    let most = 0;
+    const shop = createShardedCatalogue(manifest, async (path) => {
+      most = Math.max(most, ++open);
+      await Promise.resolve();
+      open--;
+      return JSON.parse(written.get(path) ?? "null");
+    });
+    for (const typed of ["KXT 10423N-FR", "KXT 1042N-EU", "KXT10424N-E", "KXT-99999N-EU"])
+      await shop.findModel(typed);
+    expect(manifest.split).not.toBe("");
+    expect(most).toBeGreaterThan(3);
+    expect(most).toBeLessThanOrEqual(8);
+  });
+
   test("does not know what is further away, and says what cannot be read", async () => {
     expect(await find("ZZZ 999", "WXM 431A/EU")).toBe("unknown");
     expect(await find("", "WXM 431A/EU")).toBe("unreadable");
@@ -182,9 +201,7 @@ describe("a catalogue of many files", () => {
 describe("a file that is not what it should be", () => {
   const readingBack = (json: unknown) => {
     const { manifest } = shardsOf(collect(["WXM 431A/EU"]), small);
-    return import("../../src/catalogue/shards/index.ts").then(({ createShardedCatalogue }) =>
-      createShardedCatalogue(manifest, async () => json),
-    );
+    return createShardedCatalogue(manifest, async () => json);
   };
 
   test.each([
@@ -206,14 +223,14 @@ describe("a file that is not what it should be", () => {
       },
     ],
   ])("%j gives an answer and throws nothing", async (json) => {
-    const shop = await readingBack(json);
+    const shop = readingBack(json);
     for (const typed of ["WXM 431A/EU", "WXM 431A", "WXM431B"])
       expect(["unknown", "exact", "near"]).toContain((await shop.findModel(typed)).kind);
     expect(["unknown-model", "no-part"]).toContain((await shop.partFor("WXM 431A/EU", "ice-bin")).kind);
   });
 
   test("links to scripts in it are left out and names stay text", async () => {
-    const shop = await readingBack({
+    const shop = readingBack({
       models: [["WXM 431A/EU", "<i>N</i>", "french-door", 0, [0]]],
       parts: [["n1"], ["ice-bin"], ["<script>x</script>"], [900], ["GBP"], ["few"], ["javascript:alert(1)"]],
     });
@@ -233,7 +250,6 @@ describe("a file that is not what it should be", () => {
 
   test("that does not come is asked for again at the next question", async () => {
     const { manifest, written } = shardsOf(collect(["WXM 431A/EU"]), small);
-    const { createShardedCatalogue } = await import("../../src/catalogue/shards/index.ts");
     let isBack = false;
     const shop = createShardedCatalogue(manifest, async (path) => {
       if (!isBack) throw new Error("offline");

@@ -18,6 +18,9 @@ import { readTree } from "./shard-tree.ts";
  */
 export type ReadFile = (path: string) => Promise<unknown>;
 
+/** Files that are asked for side by side; a browser has no more connections to a server of the older protocol. */
+const mostAtOnce = 8;
+
 /** A code of the index that one slip makes of the typed one, and how far it is in tenths of an edit. */
 type Found = { key: string; distance: number };
 
@@ -65,8 +68,11 @@ export function createShardedCatalogue(
     const goesOn = goingOn(own, fold);
     if (rows.length > 0 && goesOn.all === 0 && !rows.some(({ row }) => isCrowded(row)))
       return findModel(await catalogueFor([fold]), typed);
+    const slipsHere = slipsOf(code, fold);
+    // A code with an ending is looked for without it, too; where the index takes all there may be, after it.
+    if (searchedIn(fold, isSplit).length >= mostAtOnce) await slipsHere;
     const [slips, endings] = await Promise.all([
-      slipsOf(code, fold),
+      slipsHere,
       rows.length > 0 ? { all: 0, keys: [] } : endingsOf(typed),
     ]);
     const ranked = [...new Set([...goesOn.keys, ...endings.keys, ...slips.map(({ key }) => key)])];

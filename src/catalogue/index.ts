@@ -1,5 +1,6 @@
 /** What a shop sells for which machine, and which machine a typed code means. */
 export { type Condition, compareSerials, type Plate } from "./condition.ts";
+export { minorDigits } from "./currency.ts";
 export { codeDistance, type EditCosts, editCosts, markDifferences } from "./edit-distance.ts";
 export { baseOf } from "./ending.ts";
 export { type FitResult, partFor } from "./fitment.ts";

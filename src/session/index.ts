@@ -4,6 +4,7 @@ export { endingOf } from "./ending-of.ts";
 export { createFirstTurns, type FirstTurn } from "./first-turns.ts";
 export { linesOf } from "./lines.ts";
 export { createLog, type Log, type LogEvent, parseEvent, parseLog } from "./log.ts";
+export { minorDigits } from "./lookups.ts";
 export {
   changeAnswer,
   memoryOf,

@@ -6,5 +6,7 @@ export type FoundModel = FindResult;
 /** What the catalogue has for a confirmed model code and a part kind. */
 export type FittedPart = FitResult;
 
+/** How many decimals a price has. */
+export { minorDigits } from "../catalogue/index.ts";
 /** What a person read off the plate beside the model code; null where they could not. */
 export type { Plate };

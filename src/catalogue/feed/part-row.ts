@@ -1,7 +1,8 @@
+import { minorDigits } from "../currency.ts";
 import type { Part } from "../schema.ts";
 import { plainText, safeLink } from "../untrusted-text.ts";
 import { type Cells, isSlug, longestName, readLabel, readText, slugOf } from "./cells.ts";
-import { minorDigits, readPrice } from "./price.ts";
+import { readPrice } from "./price.ts";
 
 /** A part as the catalogue reads it, without the models that it fits. */
 export type CollectedPart = Omit<Part, "fits" | "origin" | "effortMinutes" | "replaces"> & {
@@ -77,14 +78,19 @@ function readName(cells: Cells): string | null {
   return plainText(name.slice(0, longestName));
 }
 
+let currencies: ReadonlySet<string> | undefined;
+const isCurrency = (currency: string) => {
+  currencies ??= new Set(Intl.supportedValuesOf("currency"));
+  return currencies.has(currency);
+};
+
 function readMoney(cells: Cells): CollectedPart["price"] | null {
   const currency = cells.raw("currency").trim().toUpperCase();
-  const digits = minorDigits(currency);
-  if (digits === null) {
+  if (!isCurrency(currency)) {
     cells.problem("bad-currency", "currency", "Write the three letters of ISO 4217, such as EUR or GBP.");
     return null;
   }
-  const read = readPrice(cells.raw("price"), digits);
+  const read = readPrice(cells.raw("price"), minorDigits(currency));
   if ("minor" in read) return { minor: read.minor, currency };
   cells.problem("bad-price", "price", read.fault);
   return null;

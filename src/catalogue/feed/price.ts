@@ -1,18 +1,6 @@
 /** A price in the smallest unit of its currency, or what to write instead. */
 export type ReadPrice = { minor: number } | { fault: string };
 
-const digitsOf = new Map<string, number>();
-
-/** How many decimals a currency has (its ISO 4217 minor unit, as Intl knows it), or null where it is none. */
-export function minorDigits(currency: string): number | null {
-  const known = digitsOf.get(currency);
-  if (known !== undefined) return known;
-  if (!Intl.supportedValuesOf("currency").includes(currency)) return null;
-  const options = new Intl.NumberFormat("en", { style: "currency", currency }).resolvedOptions();
-  digitsOf.set(currency, options.maximumFractionDigits ?? 2);
-  return options.maximumFractionDigits ?? 2;
-}
-
 /**
  * Reads a price with a decimal dot or comma. What may be read in two ways is refused: `1.299` for pounds may be one or
  * a thousand, and a shop would have to send the part for what stands there.

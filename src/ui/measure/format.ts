@@ -1,4 +1,4 @@
-import { createNumbers, type Texts } from "../../session/index.ts";
+import { createNumbers, minorDigits, type Texts } from "../../session/index.ts";
 
 /** The reader's language as a BCP 47 tag. */
 export const localeOf = (texts: Texts) => texts("ui.locale");
@@ -21,7 +21,7 @@ export function showDay(texts: Texts, day: string): string {
 /** A price in the smallest unit of its currency: 1999 and EUR are 19.99 euro, 500 and JPY are 500 yen. */
 export function showPrice(texts: Texts, { minor, currency }: { minor: number; currency: string }): string {
   const format = new Intl.NumberFormat(localeOf(texts), { style: "currency", currency });
-  return format.format(minor / 10 ** (format.resolvedOptions().maximumFractionDigits ?? 2));
+  return format.format(minor / 10 ** minorDigits(currency));
 }
 
 /** A length of time such as '10 s'. */

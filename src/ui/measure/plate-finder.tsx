@@ -13,7 +13,7 @@ const shapes: Record<string, string> = {
 
 /** A machine of the catalogue in the reader's words; the slug's own words where there are none. */
 export function machineName(texts: Texts, machine: string): string {
-  const isKnown = machine in shapes || machine === "tank-fed";
+  const isKnown = Object.hasOwn(shapes, machine) || machine === "tank-fed";
   return isKnown ? texts(`measure.machine-${machine}`) : machine.replaceAll("-", " ");
 }
 

@@ -1,13 +1,18 @@
+import type { Collected } from "../../src/catalogue/feed/index.ts";
 import { normaliseCode } from "../../src/catalogue/index.ts";
 import {
-  type Collected,
   createShardedCatalogue,
   type Fill,
   layOut,
   type Manifest,
 } from "../../src/catalogue/shards/index.ts";
 
-const part = { kind: "ice-bin", name: "Ice bin", price: { minor: 900, currency: "GBP" }, stock: "in-stock" };
+const part = {
+  kind: "ice-bin",
+  name: "Ice bin",
+  price: { minor: 900, currency: "GBP" },
+  stock: "in-stock" as const,
+};
 
 /** A feed of these codes; each model takes a bin of its own. */
 export function collect(codes: readonly string[]): Collected {

@@ -1,24 +1,9 @@
-import type { Condition } from "../condition.ts";
+import type { Collected } from "../feed/index.ts";
 import { foldCode } from "../model-code.ts";
 import { type Manifest, nearbyPath, writeSplit } from "./manifest.ts";
 import { writeNearby } from "./nearby.ts";
 import { planNearby } from "./plan-nearby.ts";
 import { planShards } from "./plan-shards.ts";
-import type { PartRow } from "./shard.ts";
-
-/** All that a feed holds, read and checked. Lists of numbers instead of objects: a feed may have millions of rows. */
-export type Collected = {
-  shop?: string;
-  /** `code` as printed, `key` normalised. */
-  models: readonly { code: string; key: string; brand: string; machine: string }[];
-  parts: readonly PartRow[];
-  /** The fitments of model m are those from offsets[m] to before offsets[m + 1]. */
-  offsets: Uint32Array;
-  /** A place in `parts`, by fitment. */
-  partOf: Uint32Array;
-  /** By fitment; few have one. */
-  conditions: ReadonlyMap<number, Condition>;
-};
 
 export type LaidOut = {
   manifest: Omit<Manifest, "folder">;

@@ -1,9 +1,9 @@
 import { baseOf } from "../ending.ts";
+import type { Collected } from "../feed/index.ts";
 import { foldCode } from "../model-code.ts";
 import { findCrowded } from "./crowded.ts";
-import type { Collected } from "./lay-out.ts";
 import { shardPath } from "./manifest.ts";
-import { addFit, type Endings, type ModelRow, type PartRow, writeShard } from "./shard.ts";
+import { addFit, type Endings, type ModelRow, writeShard } from "./shard.ts";
 import { growTree, readTree } from "./shard-tree.ts";
 
 /** More models than this are not weighed: they are too heavy whatever they are. */
@@ -70,7 +70,7 @@ export function planShards(
 function createWriter({ models, parts, offsets, partOf, conditions }: Collected, crowded: Uint8Array) {
   return function textOf(places: Uint32Array, endings: Endings | undefined): string {
     const taken = new Map<number, number>();
-    const used: PartRow[] = [];
+    const used: Collected["parts"][number][] = [];
     const rows: ModelRow[] = [];
     for (const model of places) {
       const { code, brand, machine } = models[model] as Collected["models"][number];
@@ -81,7 +81,7 @@ function createWriter({ models, parts, offsets, partOf, conditions }: Collected,
         if (place === undefined) {
           place = used.length;
           taken.set(part, place);
-          used.push(parts[part] as PartRow);
+          used.push(parts[part] as Collected["parts"][number]);
         }
         addFit(row, place, conditions.get(at));
       }

@@ -1,4 +1,5 @@
 import type { Condition } from "../condition.ts";
+import type { Collected } from "../feed/index.ts";
 
 /*
  * A shard: a dozen models with all that is sold for them. Parts stand in columns, and a link says only where the part's
@@ -6,19 +7,7 @@ import type { Condition } from "../condition.ts";
  * as a catalogue of one file, which is then checked as any other.
  */
 
-/** A part as a feed gives it: a row of a catalogue file without `fits`. */
-export type PartRow = {
-  number: string;
-  kind: string;
-  name: string;
-  price: { minor: number; currency: string };
-  stock: string;
-  link?: string;
-  picture?: string;
-  origin?: string;
-  effortMinutes?: number;
-  replaces?: string[];
-};
+type PartRow = Collected["parts"][number];
 
 /** Codes, normalised, that go on where a folded code ends, and how many there are in all. */
 export type Endings = Record<string, { all: number; keys: string[] }>;

@@ -55,15 +55,20 @@ export function createShopCatalogue(address: string | null, get: typeof fetch): 
   };
 }
 
-async function fetchJson(address: string, get: typeof fetch): Promise<unknown> {
-  const response = await get(address, { signal: AbortSignal.timeout(PATIENCE_SECONDS * 1000) });
+async function fetchJson(
+  address: string,
+  get: typeof fetch,
+  cache: RequestCache = "default",
+): Promise<unknown> {
+  const response = await get(address, { cache, signal: AbortSignal.timeout(PATIENCE_SECONDS * 1000) });
   if (!response.ok) throw new Error(response.status === 404 ? "gone" : "unreachable");
   return response.json();
 }
 
 async function fetchCatalogue(address: string | null, get: typeof fetch): Promise<Loaded> {
   if (!address) throw new Error("missing");
-  const json = await fetchJson(address, get).catch((problem: Error) => {
+  // A browser that kept an old one would be led to files that are gone, and to prices of last week.
+  const json = await fetchJson(address, get, "no-cache").catch((problem: Error) => {
     throw problem.message === "gone" ? new Error("unreachable") : problem;
   });
   if (!isManifest(json)) return wholeCatalogue(await parseCalmly(json));

@@ -14,8 +14,10 @@ function createServer() {
     files.set(address, JSON.stringify({ ...manifest, folder }));
     for (const [path, text] of written) files.set(`https://shop.example/catalogue/${folder}/${path}`, text);
   };
-  const get: typeof fetch = async (where) => {
+  const get: typeof fetch = async (where, { cache } = {}) => {
     asked.push(String(where));
+    // Only what may change is asked for whether it has.
+    expect(cache).toBe(where === address ? "no-cache" : "default");
     const text = files.get(String(where));
     return (
       text === undefined

@@ -86,8 +86,10 @@ export function createShardedCatalogue(
   /** Codes of the index that one slip makes of this one, the nearest first. */
   async function slipsOf(code: string, fold: string): Promise<Found[]> {
     const paths = [...new Set(searchedIn(fold, isSplit).map((bucket) => nearbyPath(bucket, nearby)))];
-    const files = await Promise.all(paths.map(nearbyOf));
-    return [...new Set(files.flat())]
+    const keys: string[] = [];
+    for (let at = 0; at < paths.length; at += mostAtOnce)
+      keys.push(...(await Promise.all(paths.slice(at, at + mostAtOnce).map(nearbyOf))).flat());
+    return [...new Set(keys)]
       .filter((key) => isOneSlip(foldCode(key), fold))
       .map((key) => ({ key, distance: codeDistance(code, key) }))
       .sort((a, b) => a.distance - b.distance || (a.key < b.key ? -1 : 1));

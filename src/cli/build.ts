@@ -1,6 +1,5 @@
 import { type InlineConfig, build as viteBuild } from "vite";
 import { flowPlugin } from "./flow-plugin.ts";
-import { trimPlugin } from "./trim-plugin.ts";
 
 const root = new URL("../../", import.meta.url).pathname;
 
@@ -26,7 +25,7 @@ export async function buildEmbed(out: string = distFolder): Promise<void> {
   await viteBuild({
     ...scriptSettings,
     base: "./",
-    plugins: [flowPlugin(), trimPlugin()],
+    plugins: [flowPlugin()],
     build: {
       outDir: out,
       emptyOutDir: true,

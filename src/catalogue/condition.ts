@@ -1,13 +1,16 @@
 import * as z from "zod/mini";
+import { bounds } from "./bounds.ts";
 import { normaliseCode } from "./model-code.ts";
 import { plainText } from "./untrusted-text.ts";
 
-const longestLabel = 80;
-const label = z.string().check(z.overwrite(plainText), z.minLength(1), z.maxLength(longestLabel));
+/** A short text of a shop's as one printable line. What is too long is not looked at any further. */
+export const label = z
+  .string()
+  .check(z.maxLength(bounds.label, { abort: true }), z.overwrite(plainText), z.minLength(1));
 
 /** A fitment as a catalogue writes it: the code, and what else must stand on the plate. */
 export const conditionalFit = z.object({
-  code: z.string(),
+  code: z.string().check(z.maxLength(bounds.label)),
   variant: z.optional(label),
   serialFrom: z.optional(label),
   serialTo: z.optional(label),
@@ -63,6 +66,6 @@ export function compareSerials(one: string, other: string): number | null {
 }
 
 function codeOf(text: string): string {
-  const read = normaliseCode(text, longestLabel);
+  const read = normaliseCode(text, bounds.label);
   return read.kind === "code" ? read.code : "";
 }

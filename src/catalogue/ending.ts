@@ -1,3 +1,4 @@
+import { bounds } from "./bounds.ts";
 import { codeText } from "./model-code.ts";
 
 // Plates carry the country, the colour or the series behind the code that a person reads out; judged by what such
@@ -11,6 +12,7 @@ const shortestBase = 5;
  * @param code as printed or as typed
  */
 export function baseOf(code: string): string | null {
+  if (code.length > bounds.typedCode) return null;
   const marked = /^(.*)[/\\\s.\p{Pd}](.*)$/u.exec(code.trim());
   const [base, ending] = marked
     ? [codeText(marked[1] ?? ""), codeText(marked[2] ?? "")]

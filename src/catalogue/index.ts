@@ -1,4 +1,5 @@
 /** What a shop sells for which machine, and which machine a typed code means. */
+export { bounds } from "./bounds.ts";
 export { type Condition, compareSerials, type Plate } from "./condition.ts";
 export { minorDigits } from "./currency.ts";
 export { codeDistance, type EditCosts, editCosts, markDifferences } from "./edit-distance.ts";

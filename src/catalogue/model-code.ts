@@ -1,13 +1,12 @@
+import { bounds } from "./bounds.ts";
+
 /**
  * Reading a model code as a person typed it off a plate behind a drawer. What they see decides nothing
  * alone: 0 and O are the same ink on many plates, so codes are compared twice, as typed and as they look.
  */
 
-/**
- * Most letters and digits that are still taken for one model code. Plates stay well below (common practice,
- * no source); a longer text is a pasted sentence, and comparing it with every model would stall a phone.
- */
-export const longestCode = 40;
+/** Most letters and digits that are taken for one model code: comparing a longer text with every model would stall a phone. */
+export const longestCode: number = bounds.code;
 
 /** Why a typed text cannot be a model code. */
 export type CodeProblem = "empty" | "too-long" | "no-code-characters";
@@ -23,11 +22,13 @@ const separators = /[\s\p{Pd}\p{Cf}\p{Cc}\u2212\u2043\u30FC./\\\u2044\u2215\u00B
 
 /**
  * Text as it counts in a comparison: NFKC, upper case, Western digits, no separators. Everything else stays,
- * a question mark too: somebody types it for a character that they cannot read, and it must not vanish.
+ * a question mark too: somebody types it for a character that they cannot read, and it must not vanish. Of a text that
+ * is too long for any code only the beginning is read.
  */
 export function codeText(typed: string): string {
   // Removing a separator can join a letter and its accent, hence NFKC at both ends.
   return typed
+    .slice(0, bounds.typedCode)
     .normalize("NFKC")
     .toUpperCase()
     .replace(/[٠-٩۰-۹]/g, (digit) => String(digit.charCodeAt(0) & 15))
@@ -36,11 +37,13 @@ export function codeText(typed: string): string {
 }
 
 /**
- * Makes a typed model code comparable; never throws. `"wx-40 b8/e"` gives the code `"WX40B8E"`.
+ * Makes a typed model code comparable; never throws, and does nothing with a text that is too long for any.
+ * `"wx-40 b8/e"` gives the code `"WX40B8E"`.
  * @param longest most characters that count as a code
  */
 export function normaliseCode(typed: string, longest = longestCode): TypedCode {
   const unreadable = (problem: CodeProblem): UnreadableCode => ({ kind: "unreadable", problem, typed });
+  if (typed.length > bounds.typedCode) return unreadable("too-long");
   if (typed.trim() === "") return unreadable("empty");
   // Tags are left out only to see whether anything else is there; their letters still count as typed.
   if (!/[\p{L}\p{N}]/u.test(typed.replace(/<[^<>]*>/g, ""))) return unreadable("no-code-characters");

@@ -1,37 +1,37 @@
 import * as z from "zod/mini";
-import { type Condition, conditionalFit } from "./condition.ts";
+import { bounds } from "./bounds.ts";
+import { type Condition, conditionalFit, label } from "./condition.ts";
 import { normaliseCode } from "./model-code.ts";
 import { plainText, safeLink } from "./untrusted-text.ts";
 
-// Longer names do not fit a part's card (judgement); longer codes and numbers are no codes.
-const longestName = 200;
-const longestLabel = 80;
-
-const label = z.string().check(z.overwrite(plainText), z.minLength(1), z.maxLength(longestLabel));
-const slug = z.string().check(z.maxLength(longestLabel), z.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/));
+const slug = z.string().check(z.maxLength(bounds.label), z.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/));
 const count = z.int().check(z.nonnegative());
 
-const modelRow = z.object({ code: label, brand: label, machine: slug });
+/** A row of the list `models`. */
+export const modelRow = z.object({ code: label, brand: label, machine: slug });
 
-const partRow = z.object({
+/** A row of the list `parts`; `safeLink` bounds its links, and each entry of `fits` is read by itself. */
+export const partRow = z.object({
   number: label,
   kind: slug,
-  name: z.string().check(z.overwrite(plainText), z.minLength(1)),
-  price: z.object({ minor: count, currency: z.string().check(z.regex(/^[A-Z]{3}$/)) }),
+  name: z
+    .string()
+    .check(z.maxLength(bounds.writtenName, { abort: true }), z.overwrite(plainText), z.minLength(1)),
+  price: z.object({ minor: count, currency: z.string().check(z.maxLength(3), z.regex(/^[A-Z]{3}$/)) }),
   stock: z.enum(["in-stock", "few", "out-of-stock"]),
   link: z.optional(z.unknown()),
   picture: z.optional(z.unknown()),
-  replaces: z.optional(z.array(label)),
-  fits: z.array(z.unknown()),
+  replaces: z.optional(z.array(label).check(z.maxLength(bounds.replaces))),
+  fits: z.array(z.unknown()).check(z.maxLength(bounds.fits)),
   origin: z.optional(z.enum(["original", "compatible"])),
-  effortMinutes: z.optional(count),
+  effortMinutes: z.optional(count.check(z.maximum(bounds.minutes))),
 });
 
 /** A machine of the catalogue. `code` is as printed, `key` the same as `normaliseCode` gives it. */
 export type Model = z.infer<typeof modelRow> & { key: string };
 
 /** One row of a fitment: the code alone, or the code with what else must stand on the plate. */
-const fitRow = z.union([z.string(), conditionalFit]);
+export const fitRow = z.union([z.string().check(z.maxLength(bounds.label)), conditionalFit]);
 
 /**
  * A spare part. `price.minor` is in the smallest unit of an ISO 4217 currency, `effortMinutes` the time for
@@ -67,7 +67,8 @@ export type CatalogueProblem = {
     | "unknown-model"
     | "bad-fit"
     | "unsafe-link"
-    | "name-cut";
+    | "name-cut"
+    | "too-many";
   path: string;
   found?: string;
 };
@@ -75,7 +76,7 @@ export type CatalogueProblem = {
 /**
  * Reads a shop's catalogue, which nobody here has checked. Never throws on JSON: a row that is unusable is
  * left out, a bad link or fitment is left out of its row, and each is reported; all else is kept. Of two
- * rows with the same code or number the first counts. Codes that only look alike stay two models.
+ * rows with the same code or number the first counts, and of lists that are too long the beginning. Codes that only look alike stay two models.
  */
 export function parseCatalogue(json: unknown): ParsedCatalogue {
   const steps = parseInSteps(json);
@@ -97,19 +98,25 @@ export function* parseInSteps(json: unknown): Generator<void, ParsedCatalogue> {
   const codesByKey = new Map<string, string[]>();
   const parts = new Map<string, Part>();
   const fitments = new Map<string, Fitment[]>();
+  let fitsRead = 0;
 
   const report = (code: CatalogueProblem["code"], path: string, found?: unknown) => {
     problems.push(
-      typeof found === "string" ? { code, path, found: found.slice(0, longestLabel) } : { code, path },
+      typeof found === "string" ? { code, path, found: found.slice(0, bounds.label) } : { code, path },
     );
   };
   if (typeof json !== "object" || json === null) report("not-a-catalogue", "");
   const feed = Object(json) as Record<string, unknown>;
 
-  function* readRows<Row>(list: string, schema: z.ZodMiniType<Row>, take: (row: Row, path: string) => void) {
+  function* readRows<Row>(
+    list: "models" | "parts",
+    schema: z.ZodMiniType<Row>,
+    take: (row: Row, path: string) => void,
+  ) {
     const rows = feed[list];
     if (!Array.isArray(rows)) return report("not-a-list", list);
-    for (const [index, row] of rows.entries()) {
+    if (rows.length > bounds[list]) report("too-many", list);
+    for (const [index, row] of rows.slice(0, bounds[list]).entries()) {
       if (index % STEP === 0) yield;
       const path = `${list}.${index}`;
       const read = schema.safeParse(row);
@@ -138,9 +145,9 @@ export function* parseInSteps(json: unknown): Generator<void, ParsedCatalogue> {
   yield* readRows("parts", partRow, ({ link, picture, fits, ...row }, path) => {
     if (parts.has(row.number)) return report("duplicate-part", `${path}.number`, row.number);
     const part: Part = { ...row, fits: [] };
-    if (row.name.length > longestName) {
+    if (row.name.length > bounds.name) {
       report("name-cut", `${path}.name`, row.name);
-      part.name = plainText(row.name.slice(0, longestName));
+      part.name = plainText(row.name.slice(0, bounds.name));
     }
     for (const [name, given] of [["link", link] as const, ["picture", picture] as const]) {
       const safe = safeLink(given);
@@ -149,7 +156,10 @@ export function* parseInSteps(json: unknown): Generator<void, ParsedCatalogue> {
     }
     const listed = new Set<string>();
     const codes = new Set<string>();
-    for (const [index, fit] of fits.entries()) {
+    const left = bounds.allFits - fitsRead;
+    if (fits.length > left) report("too-many", `${path}.fits`);
+    fitsRead += fits.length;
+    for (const [index, fit] of fits.slice(0, Math.max(0, left)).entries()) {
       const at = `${path}.fits.${index}`;
       const read = fitRow.safeParse(fit);
       if (!read.success) {
@@ -169,7 +179,7 @@ export function* parseInSteps(json: unknown): Generator<void, ParsedCatalogue> {
     parts.set(part.number, part);
   });
 
-  const shop = typeof feed.shop === "string" ? plainText(feed.shop.slice(0, longestName)) : "";
+  const shop = typeof feed.shop === "string" ? plainText(feed.shop.slice(0, bounds.name)) : "";
   const lists = { models, parts: [...parts.values()], fitments };
   return { catalogue: shop ? { shop, ...lists } : lists, problems };
 }

@@ -1,5 +1,6 @@
 export { type Advice, type Adviser, createAdviser, createListAdviser } from "./advice/index.ts";
 export { verdictOn } from "./assess.ts";
+export { flowBounds, listOf, recordOf } from "./bounds.ts";
 export { slimFlow } from "./bundle.ts";
 export { type Chart, createChart } from "./chart.ts";
 export { type Charts, createCharts } from "./charts.ts";

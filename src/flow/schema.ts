@@ -1,9 +1,13 @@
 import * as z from "zod/mini";
+import { flowBounds, listOf, recordOf } from "./bounds.ts";
 import type { Flow } from "./flow.ts";
 
 /** The shape of every file in flows/. Editors get it as JSON Schema; the verifier reports what does not fit. */
-const id = z.string().check(z.regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/));
-const turnRef = z.string().check(z.regex(/^[a-z][a-z0-9-]*\.[a-z][a-z0-9-]*$/));
+const id = z.string().check(z.maxLength(flowBounds.id), z.regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/));
+const turnRef = z
+  .string()
+  .check(z.maxLength(flowBounds.turnRef), z.regex(/^[a-z][a-z0-9-]*\.[a-z][a-z0-9-]*$/));
+const number = z.number().check(z.minimum(-flowBounds.number), z.maximum(flowBounds.number));
 const signal = z.enum(["danger", "warning", "caution", "notice"]);
 
 const verdict = z.enum(["passes", "fails", "unclear", "too-strong", "demand", "corner", "in-the-way"]);
@@ -11,16 +15,16 @@ const verdict = z.enum(["passes", "fails", "unclear", "too-strong", "demand", "c
 const condition: z.ZodMiniType = z.lazy(() =>
   z.union([
     z.enum(["unwaited", "any-remedied"]),
-    z.strictObject({ answered: z.strictObject({ turn: turnRef, is: z.array(id) }) }),
+    z.strictObject({ answered: z.strictObject({ turn: turnRef, is: listOf(id) }) }),
     z.strictObject({
-      verdict: z.strictObject({ turn: turnRef, is: z.array(verdict) }),
+      verdict: z.strictObject({ turn: turnRef, is: listOf(verdict) }),
     }),
     z.strictObject({ done: id }),
-    z.strictObject({ found: z.array(id) }),
-    z.strictObject({ remedied: z.array(id) }),
+    z.strictObject({ found: listOf(id) }),
+    z.strictObject({ remedied: listOf(id) }),
     z.strictObject({ is: id }),
-    z.strictObject({ all: z.array(condition) }),
-    z.strictObject({ any: z.array(condition) }),
+    z.strictObject({ all: listOf(condition) }),
+    z.strictObject({ any: listOf(condition) }),
     z.strictObject({ not: condition }),
   ]),
 );
@@ -29,8 +33,8 @@ const outcome = z.strictObject({
   to: id,
   finds: z.optional(id),
   remedies: z.optional(id),
-  clears: z.optional(z.array(id)),
-  suspects: z.optional(z.array(id)),
+  clears: z.optional(listOf(id)),
+  suspects: z.optional(listOf(id)),
   danger: z.optional(z.boolean()),
 });
 const standing = z.optional(z.union([outcome, z.literal(false)]));
@@ -40,27 +44,28 @@ const turn = z.strictObject({
   picture: z.optional(id),
   instrument: z.optional(z.enum(["flow", "temperature", "filter-age", "supply", "ice", "cubes", "seal"])),
   place: z.optional(z.enum(["freezer", "fridge"])),
-  against: z.optional(z.array(turnRef)),
+  against: z.optional(listOf(turnRef)),
   // biome-ignore lint/suspicious/noThenProperty: `then` is the word the flow files use, and this is no promise
   then: z.optional(id),
   lasts: z.optional(id),
-  inside: z.optional(z.array(z.strictObject({ stage: id, after: z.optional(id) }))),
+  inside: z.optional(listOf(z.strictObject({ stage: id, after: z.optional(id) }))),
   waits: z.optional(z.boolean()),
-  answers: z.optional(z.record(id, outcome)),
+  answers: z.optional(recordOf(id, outcome)),
   verdicts: z.optional(z.partialRecord(verdict, outcome)),
   "not-sure": standing,
   cannot: standing,
 });
 
-const opening = { id, start: id, turns: z.record(id, turn) };
+const opening = { id, start: id, turns: recordOf(id, turn) };
 
-const limits = z.record(
+const unit = z.string().check(z.maxLength(flowBounds.unit));
+const limits = recordOf(
   id,
   z.strictObject({
-    value: z.number(),
-    unit: z.string(),
+    value: number,
+    unit,
     confidence: z.enum(["C", "S", "M", "P", "D", "J"]),
-    source: z.string().check(z.minLength(8)),
+    source: z.string().check(z.minLength(8), z.maxLength(flowBounds.source)),
   }),
 );
 
@@ -68,33 +73,33 @@ const limits = z.record(
 export const fileSchemas = {
   limits,
   choosing: limits,
-  stations: z.strictObject({ order: z.array(id), access: z.record(id, id) }),
+  stations: z.strictObject({ order: listOf(id), access: recordOf(id, id) }),
   gates: z.strictObject({
-    hazards: z.record(id, z.strictObject({ signal, gate: z.enum(["required", "none"]) })),
-    access: z.record(id, z.array(id)),
-    gates: z.record(
+    hazards: recordOf(id, z.strictObject({ signal, gate: z.enum(["required", "none"]) })),
+    access: recordOf(id, listOf(id)),
+    gates: recordOf(
       id,
       z.strictObject({
         signal,
-        covers: z.array(id),
-        items: z.array(id).check(z.minLength(1)),
-        facts: z.array(id),
+        covers: listOf(id),
+        items: listOf(id).check(z.minLength(1)),
+        facts: listOf(id),
         picture: id,
       }),
     ),
   }),
-  words: z.strictObject({ likelihood: z.record(id, z.number()), prior: z.record(id, z.number()) }),
-  parts: z.record(
+  words: z.strictObject({ likelihood: recordOf(id, number), prior: recordOf(id, number) }),
+  parts: recordOf(
     id,
     z.strictObject({
-      minutes: z.number(),
-      tools: z.array(id),
+      minutes: number,
+      tools: listOf(id),
       access: id,
       fitting: z.enum(["self", "professional"]),
     }),
   ),
-  conditions: z.record(id, condition),
-  causes: z.record(
+  conditions: recordOf(id, condition),
+  causes: recordOf(
     id,
     z.strictObject({
       station: id,
@@ -110,20 +115,20 @@ export const fileSchemas = {
     ...opening,
     station: id,
     access: id,
-    minutes: z.number(),
-    tools: z.array(id),
-    hazards: z.optional(z.array(id)),
-    gates: z.optional(z.array(id)),
+    minutes: number,
+    tools: listOf(id),
+    hazards: z.optional(listOf(id)),
+    gates: z.optional(listOf(id)),
     repeats: z.optional(z.boolean()),
     measures: z.optional(id),
-    outcomes: z.optional(z.record(id, z.strictObject({ from: z.array(turnRef), says: z.record(id, id) }))),
+    outcomes: z.optional(recordOf(id, z.strictObject({ from: listOf(turnRef), says: recordOf(id, id) }))),
   }),
   scenario: z.strictObject({
     id,
     when: condition,
-    priors: z.record(id, id),
-    proofs: z.array(id),
-    checks: z.array(
+    priors: recordOf(id, id),
+    proofs: listOf(id),
+    checks: listOf(
       z.strictObject({ check: id, when: z.optional(condition), first: z.optional(z.boolean()) }),
     ),
     otherwise: z.strictObject({ to: z.literal("professional"), who: id }),

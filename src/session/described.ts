@@ -1,3 +1,5 @@
+import { bounds } from "./bounds.ts";
+
 /** What one turn's answers are known by, as in locales/<language>/described.yaml, which says how it is read. */
 export type Lexicon = {
   /** Lines of `short=written out`. */
@@ -6,8 +8,6 @@ export type Lexicon = {
   words: Record<string, string>;
 };
 
-/** A person describes a fault in a few lines; what is longer was pasted, and must not hold up the typing. */
-const READ_CHARACTERS = 1000;
 /** Less than one telling word: a lone "cubes" or "food" would suggest something for any sentence. */
 const LEAST_SCORE = 3;
 /** Beside a clear favourite, what shares only a stray word with the sentence would look like a guess. */
@@ -16,12 +16,12 @@ const LEAST_SHARE = 1 / 3;
 const MOST_SUGGESTIONS = 3;
 
 /**
- * The answers that a sentence speaks of, best first, three at most and none where nothing fits. Any string will do:
- * capitals, accents and kinds of apostrophe make no difference.
+ * The answers that a sentence speaks of, best first, three at most and none where nothing fits. Any string will do, of
+ * which the first thousand characters are read: capitals, accents and kinds of apostrophe make no difference.
  * @example suggest("It leaks!", { shortForms: "", words: { leaking: "leak 7" } }) // ["leaking"]
  */
 export function suggest(sentence: string, { shortForms, words }: Lexicon): string[] {
-  let text = fold(sentence.slice(0, READ_CHARACTERS));
+  let text = fold(sentence.slice(0, bounds.ownWords));
   for (const line of shortForms.split("\n")) {
     const [short, long] = line.split("=");
     if (long) text = text.replaceAll(`${short} `, ` ${long} `);

@@ -1,4 +1,5 @@
 export type * from "./actions.ts";
+export { bounds } from "./bounds.ts";
 export { type Lexicon, suggest } from "./described.ts";
 export { endingOf } from "./ending-of.ts";
 export { createFirstTurns, type FirstTurn } from "./first-turns.ts";

@@ -141,3 +141,48 @@ test("a hostile log of well-formed events is replayed as far as it fits, and not
     { seed: 12, numRuns: 100 },
   );
 }, 60_000);
+
+describe("a log without bounds", () => {
+  const measured = (runs: number) => ({
+    type: "measured",
+    turn: "flow-test.run",
+    reading: {
+      kind: "flow",
+      runs: Array.from({ length: runs }, () => ({ volume: 150, unit: "ml", seconds: 10 })),
+    },
+    at: at(1),
+  });
+
+  test("is none with two thousand runs in a reading; as many as a person might make are taken", () => {
+    expect(parseEvent(measured(12))).not.toBeNull();
+    expect(parseEvent(measured(2000))).toBeNull();
+    expect(parseLog({ ...createLog("1", at(0)), events: [measured(2000)] })).toBeNull();
+  });
+
+  test("is none with more events than a session can have", () => {
+    const event = { type: "help-asked", at: at(0) };
+    const logOf = (events: number) => ({ ...createLog("1", at(0)), events: Array(events).fill(event) });
+    expect(parseLog(logOf(400))).not.toBeNull();
+    expect(parseLog(logOf(10_000))).toBeNull();
+  });
+
+  test.each<[what: string, event: object]>([
+    ["a turn", { type: "answered", turn: "x".repeat(1000), answer: "none" }],
+    ["an answer", { type: "answered", turn: "x.y", answer: "x".repeat(1000) }],
+    ["items", { type: "answered", turn: "x.y", answer: "ready", items: Array(1000).fill("x") }],
+    [
+      "a typed code",
+      { type: "model-given", turn: "part.model", code: null, typed: "\u0301".repeat(100_000) },
+    ],
+    ["a code", { type: "model-given", turn: "part.model", code: "\u0301".repeat(100_000), typed: "" }],
+    ["a danger", { type: "danger-reported", danger: "x".repeat(1000) }],
+    ["a number", { type: "measured", turn: "x.y", reading: { ...celsius(0), value: 1e300 } }],
+    ["a fraction of a second", { type: "help-asked", at: `2026-03-02T08:00:00.${"1".repeat(100_000)}Z` }],
+  ])("is none where %s is out of all bounds", (_, event) => {
+    expect(parseEvent({ at: at(1), ...event })).toBeNull();
+  });
+
+  test("does not begin with a model code that is none", () => {
+    expect(createLog("1", at(0), "W".repeat(1000)).model).toBeNull();
+  });
+});

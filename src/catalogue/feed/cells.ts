@@ -1,11 +1,12 @@
+import { bounds } from "../bounds.ts";
 import { plainText } from "../untrusted-text.ts";
 import type { ColumnName, Columns } from "./columns.ts";
 import { type FeedFault, type FeedProblem, type Place, shorten } from "./problem.ts";
 import type { RowPlace } from "./row.ts";
 
 /** Longest texts that a catalogue takes, as in its schema. */
-export const longestName = 200;
-export const longestLabel = 80;
+export const longestName: number = bounds.name;
+export const longestLabel: number = bounds.label;
 
 /** The row at hand by the names of its columns; it tells problems with their place. */
 export type Cells = {

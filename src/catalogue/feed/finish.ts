@@ -1,3 +1,4 @@
+import { bounds } from "../bounds.ts";
 import type { Condition } from "../condition.ts";
 import type { CollectOptions } from "./collect.ts";
 import { type Fitments, groupFitments } from "./group.ts";
@@ -83,7 +84,7 @@ export function finishFeed(gathered: Gathered): CollectedFeed {
   );
   for (const [index, numbers] of replaces) {
     const part = parts.all[index];
-    if (part) part.replaces = numbers;
+    if (part) part.replaces = numbers.slice(0, bounds.replaces);
   }
   const twins = mergeTwins(models.all);
   const grouped = groupFitments(fitments, models.all.length, twins, standIn, gathered.conditions);

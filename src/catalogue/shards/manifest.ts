@@ -1,16 +1,20 @@
 import * as z from "zod/mini";
+import { bounds } from "../bounds.ts";
 import type { IsSplit } from "./near-keys.ts";
 
 const count = z.int().check(z.positive());
 
-const manifestShape = z.object({
+const text = z.string().check(z.maxLength(bounds.manifestText));
+
+/** The shape of a manifest. */
+export const manifestShape = z.object({
   format: z.literal("fridgeside-shards-1"),
-  folder: z.string().check(z.regex(/^[\w-]{1,80}$/)),
-  shop: z.optional(z.string()),
-  models: count,
-  tree: z.string(),
-  nearby: count,
-  split: z.string(),
+  folder: z.string().check(z.maxLength(bounds.label), z.regex(/^[\w-]+$/)),
+  shop: z.optional(z.string().check(z.maxLength(bounds.name))),
+  models: count.check(z.maximum(bounds.allModels)),
+  tree: text,
+  nearby: count.check(z.maximum(bounds.files)),
+  split: text,
 });
 
 /**

@@ -1,3 +1,4 @@
+import { bounds } from "../bounds.ts";
 import type { Condition } from "../condition.ts";
 import type { Collected } from "../feed/index.ts";
 
@@ -69,18 +70,20 @@ export type Shard = {
   endings: Map<string, { all: number; keys: string[] }>;
 };
 
-/** The outline of a fetched shard; what has another shape is left out. Never throws. */
+/** The outline of a fetched shard; what has another shape, or is too much, is left out. Never throws. */
 export function readShard(json: unknown): Shard {
   const { models, parts, endings } = Object(json) as Record<string, unknown>;
-  const lists = (list: unknown) => (Array.isArray(list) ? list : []);
-  const goesOn = Object.entries(Object(endings) as Record<string, unknown>).map(([fold, value]) => {
+  const lists = (list: unknown, most: number = bounds.shardRows) =>
+    Array.isArray(list) ? list.slice(0, most) : [];
+  const told = Object.entries(Object(endings) as Record<string, unknown>).slice(0, bounds.shardRows);
+  const goesOn = told.map(([fold, value]) => {
     const { all, keys } = Object(value) as Record<string, unknown>;
-    const texts = lists(keys).filter((key) => typeof key === "string");
+    const texts = lists(keys).filter((key) => typeof key === "string" && key.length <= bounds.code);
     return [fold, { all: Math.max(Number(all) || 0, texts.length), keys: texts }] as const;
   });
   return {
-    models: lists(models).filter((row) => Array.isArray(row)),
-    parts: lists(parts).map(lists),
+    models: lists(models, bounds.shardModels).filter((row) => Array.isArray(row)),
+    parts: lists(parts, columnNames.length).map((column) => lists(column)),
     endings: new Map(goesOn),
   };
 }
@@ -94,7 +97,7 @@ export function catalogueOf(found: readonly { shard: Shard; row: readonly unknow
   const parts = new Map<unknown, Record<string, unknown> & { fits: unknown[] }>();
   for (const { shard, row } of found) {
     const [code, , , , fits] = row;
-    for (const fit of Array.isArray(fits) ? fits : []) {
+    for (const fit of Array.isArray(fits) ? fits.slice(0, bounds.shardRows) : []) {
       const [place, variant, serialFrom, serialTo] = Array.isArray(fit) ? fit : [fit];
       const number = shard.parts[0]?.[place];
       if (number === undefined) continue;

@@ -31,6 +31,8 @@ export function describeIssue(issue: Issue, { value, missing, kind }: Seen): Tol
       ];
     case "too_small":
       return [{ code: "wrong-value", message: `${name} must have at least ${issue.minimum}.` }];
+    case "too_big":
+      return [{ code: "wrong-value", message: `${name} must have at most ${issue.maximum}.` }];
     case "invalid_union":
       return [unfit(issue.errors, value, issue.path as Path)];
     default:

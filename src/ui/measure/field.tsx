@@ -1,4 +1,5 @@
 import { useEffect, useId, useRef } from "preact/hooks";
+import { bounds } from "../../session/index.ts";
 
 /**
  * What is wrong with an entry; an empty text where nothing is. A new object each time it is refused, so that the
@@ -19,11 +20,26 @@ type Props = {
   short?: boolean;
   /** For a model code: capitals, and no guesses of the keyboard. */
   code?: boolean;
+  /** How much of it is read; where not said, as much as a number can have. */
+  longest?: number;
 };
 
 /** One typed entry with its label and, beside it, what is wrong; what was typed always stays. */
-export function Field({ label, note, typed, onTyped, refusal, keys = "text", unit, short, code }: Props) {
+export function Field({
+  label,
+  note,
+  typed,
+  onTyped,
+  refusal,
+  keys = "text",
+  unit,
+  short,
+  code,
+  longest,
+}: Props) {
   const id = useId();
+  // One more than is read: what was pasted and cut is still refused as too long, and never read as something else.
+  const most = (longest ?? (code ? bounds.typed : bounds.typedNumber)) + 1;
   const wrong = refusal?.text;
   const input = useRef<HTMLInputElement>(null);
   useEffect(() => {
@@ -48,10 +64,11 @@ export function Field({ label, note, typed, onTyped, refusal, keys = "text", uni
           spellcheck={false}
           // A browser that knows it takes this text for a yes or no; "off" would be a yes.
           autocorrect=""
+          maxLength={most}
           value={typed}
           aria-invalid={Boolean(wrong)}
           aria-describedby={wrong ? `${id}-wrong` : note && `${id}-note`}
-          onInput={(event) => onTyped(event.currentTarget.value)}
+          onInput={(event) => onTyped(event.currentTarget.value.slice(0, most))}
           onFocus={(event) => keepInSight(event.currentTarget)}
         />
         {unit && <span class="unit">{unit}</span>}

@@ -6,7 +6,7 @@ import {
   type JugUnit,
   readNumber,
 } from "../../measurement/index.ts";
-import type { ReadingNeed, Texts } from "../../session/index.ts";
+import { bounds, type ReadingNeed, type Texts } from "../../session/index.ts";
 import type { ScreenProps } from "../chat/index.ts";
 import { Choices } from "./choices.tsx";
 import { Form, readTyped, useEntry } from "./entry.tsx";
@@ -45,7 +45,8 @@ export function Flow({ need, turn, actions, services, texts, busy }: Props) {
     const run = { volume, unit, seconds: seconds ?? aim };
     const [problem] = checkFlowRun(run, limits);
     if (problem) return refuse(explain(problem, unitName(unit), texts));
-    setRuns([...runs, run]);
+    // A log takes no more; whoever pours that often means the latest.
+    setRuns([...runs, run].slice(-bounds.runs));
     setSeconds(null);
     setAgain(false);
   }

@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { suggest } from "../../session/index.ts";
+import { bounds, suggest } from "../../session/index.ts";
 import { Answers, type ScreenProps } from "../chat/index.ts";
 import { Field, Wrong } from "./field.tsx";
 
@@ -31,6 +31,7 @@ export function OwnWords({ turn, actions, texts, busy }: Props) {
         note={texts("ui.own-words-note")}
         typed={typed}
         onTyped={setTyped}
+        longest={bounds.ownWords}
       />
       <div role="status">
         {isDangerous && <Wrong text={texts("ui.own-words-danger", { danger: texts("ui.danger") })} />}

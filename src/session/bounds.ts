@@ -1,0 +1,35 @@
+import { bounds as shopBounds } from "../catalogue/index.ts";
+import { flowBounds } from "../flow/index.ts";
+
+/**
+ * What a log and a typed text may hold, at most. Whatever is beyond was not written by the panel, or not typed by a
+ * person; without a source all of these are judgement.
+ */
+export const bounds = {
+  /** Events of a session: no way through the flow takes more than forty turns, and there are second thoughts. */
+  events: 500,
+  /** A turn, which is a check and its turn. */
+  turn: flowBounds.turnRef,
+  /** An answer, a danger or an item of a gate. */
+  id: flowBounds.id,
+  /** Items that one gate asks for. */
+  items: flowBounds.list,
+  /** Runs of one flow reading: each pair of them is compared, and nobody fills a jug more often. */
+  runs: 20,
+  /** Places that a strip of paper is pulled at; the survey has twelve. */
+  spots: 24,
+  /** A number of a reading, either side of zero. */
+  number: 1e9,
+  /** An instant of RFC 3339, a day or a month. */
+  time: 40,
+  /** The version of the flow. */
+  version: flowBounds.version,
+  /** A model code as a shop writes it. */
+  code: shopBounds.label,
+  /** What was typed as a model or serial number, cut where it could not be one. */
+  typed: shopBounds.typedCode,
+  /** What was typed as a number or a year. */
+  typedNumber: 40,
+  /** What was typed in own words; a person describes a fault in a few lines. */
+  ownWords: 1000,
+} as const;

@@ -13,6 +13,7 @@ const contentOf = (name: string) => {
   if (!content) throw new Error(`The build holds no ${name}, only ${[...files.keys()].join(", ")}`);
   return content;
 };
+const nameOf = (start: string) => script().find(([name]) => name.startsWith(start))?.[0] ?? start;
 
 beforeAll(async () => {
   files = await buildOurs();
@@ -32,22 +33,20 @@ describe("the built script", () => {
     expect(all).toBeLessThanOrEqual(budget.allScript);
   });
 
-  test("a later file waits for nothing but the first, which is there already", async () => {
-    const later = script().filter(([name]) => name !== "fridgeside.js");
-    expect(later.length).toBeGreaterThan(0);
-    for (const [name, content] of later) {
-      expect(name).toMatch(/^parts\//);
-      expect((await importsOf(content)).now).toEqual(["../fridgeside.js"]);
-    }
+  test("a later file waits for nothing but what asked for it, and the first: both are there already", async () => {
+    const engine = nameOf("parts/engine-");
+    expect((await importsOf(contentOf(engine))).now).toEqual(["../fridgeside.js"]);
+    const { now } = await importsOf(contentOf(nameOf("parts/shop-flows-")));
+    expect(now.sort()).toEqual(["../fridgeside.js", `./${engine.replace("parts/", "")}`]);
   });
 
-  test("the first file asks for every later one by itself", async () => {
-    const { later } = await importsOf(contentOf("fridgeside.js"));
-    expect(later.map((name) => name.replace(/^\.\//, "")).sort()).toEqual(
-      script()
-        .flatMap(([name]) => (name === "fridgeside.js" ? [] : [name]))
-        .sort(),
-    );
+  test("the first file asks for the engine, and the engine for what only a shop's own flows need", async () => {
+    const asked = async (name: string) =>
+      (await importsOf(contentOf(name))).later.map((one) => one.replace(/^\.\/(parts\/)?/, "parts/"));
+    const engine = nameOf("parts/engine-");
+    expect(await asked("fridgeside.js")).toEqual([engine]);
+    expect(await asked(engine)).toEqual([nameOf("parts/shop-flows-")]);
+    expect(script()).toHaveLength(3);
   });
 });
 

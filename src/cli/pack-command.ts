@@ -1,14 +1,15 @@
-import { mkdirSync, writeFileSync } from "node:fs";
+import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { parseArgs } from "node:util";
+import { checkPack } from "../session/index.ts";
 import { ownFlows, readFlow } from "./flows-folder.ts";
 import { ownLocales, readLocales } from "./locales-folder.ts";
-import { createPanelData } from "./panel-data.ts";
+import { createPanelData, type PanelData } from "./panel-data.ts";
 import { verifyCommand } from "./verify-command.ts";
 
 /**
  * `fridgeside pack [folder] --out <folder>`: a flows folder as a file for each language, for the panel's attribute
- * `flows`. Only flows without a problem are packed.
+ * `flows`. Only flows without a problem are packed, and only what a panel takes at its door.
  * @returns exit code 0, 1 where the flows have problems, 2 for unusable options
  */
 export async function packCommand(
@@ -28,11 +29,37 @@ export async function packCommand(
   }
   const verified = await verifyCommand([folder, "--locales", locales], print);
   if (verified !== 0) return verified;
+  const packs = createPacks(readFlow(folder), readLocales(locales));
+  const built = createPanelData(readFlow(), readLocales());
+  for (const [tag, each] of Object.entries(packs)) {
+    const fault = findPackFault(each, tag, built[tag] ?? (built["en-GB"] as PanelData));
+    if (fault === null) continue;
+    print(`The file for ${tag} ${fault}. Nothing was packed.`);
+    return 1;
+  }
   mkdirSync(out, { recursive: true });
-  const data = createPanelData(readFlow(folder), readLocales(locales));
-  for (const [tag, each] of Object.entries(data)) {
+  for (const [tag, each] of Object.entries(packs)) {
     writeFileSync(join(out, `${tag}.json`), JSON.stringify(each));
     print(join(out, `${tag}.json`));
   }
   return 0;
+}
+
+/** The packs of every language. `madeFor` is the version of Fridgeside that they were made for. */
+export function createPacks(...from: Parameters<typeof createPanelData>): Record<string, PanelData> {
+  const { version } = JSON.parse(readFileSync(ownPackage, "utf8")) as { version: string };
+  return Object.fromEntries(
+    Object.entries(createPanelData(...from)).map(([tag, data]) => [tag, { madeFor: version, ...data }]),
+  );
+}
+
+const ownPackage = new URL("../../package.json", import.meta.url);
+
+function findPackFault(pack: PanelData, language: string, built: PanelData): string | null {
+  try {
+    for (const _ of checkPack(pack, language, built));
+    return null;
+  } catch (problem) {
+    return problem instanceof Error ? problem.message : "cannot be used";
+  }
 }

@@ -1,15 +1,15 @@
 import { readFileSync } from "node:fs";
 import { type Flow, slimFlow } from "../flow/index.ts";
-import type { Resource } from "../session/index.ts";
+import type { PackData, Resource } from "../session/index.ts";
 
 const ownDrawings = new URL("../ui/pictures/drawings.json", import.meta.url);
 
 /** What a panel fetches in one language: the flow, the texts, the drawings. */
-export type PanelData = { format: 1; flow: Flow; resources: Record<string, Resource>; drawings: unknown };
+export type PanelData = PackData;
 
 /** The data of every language with texts, by tag. */
 export function createPanelData(flow: Flow, locales: Record<string, Resource>): Record<string, PanelData> {
-  const drawings: unknown = JSON.parse(readFileSync(ownDrawings, "utf8"));
+  const drawings: PanelData["drawings"] = JSON.parse(readFileSync(ownDrawings, "utf8"));
   return Object.fromEntries(
     languagesOf(locales).map((tag) => {
       const texts = withFallback(locales["en-GB"] ?? {}, locales[tag] ?? {});

@@ -20,7 +20,6 @@ import { hostsOf, keepOwnLinks } from "./link-hosts.ts";
 import { createLogStore, type LogStore } from "./log-store.ts";
 import { readOptions } from "./options.ts";
 import { createShopCatalogue } from "./shop-catalogue.ts";
-import { fetchShopFlows } from "./shop-flows.ts";
 import { createShopLookup, lookupAt } from "./shop-lookup.ts";
 
 export { paint } from "./paint.ts";
@@ -57,10 +56,13 @@ export async function startEngine(
   for (const complaint of complaints) console.warn(complaint);
   const store = stores.get(options.sessionName) ?? createLogStore(options.sessionName);
   stores.set(options.sessionName, store);
+  /** Only shops with flows of their own need the code that judges them. */
+  const useShopFlows = async (folder: string) =>
+    (await import("./shop-flows.ts")).fetchShopFlows(folder, language, built, fetch);
   const own = options.flows
-    ? await fetchShopFlows(options.flows, language, built.flow, fetch).catch((problem: Error) => {
+    ? await useShopFlows(options.flows).catch((problem: Error) => {
         console.warn(
-          `<fridgeside-panel>: attribute "flows": ${problem.message}. The built-in flows are used.`,
+          `<fridgeside-panel>: attribute "flows": the built-in flows are used, because ${problem.message}.`,
         );
         return null;
       })

@@ -1,40 +1,44 @@
-import * as z from "zod/mini";
-import { composeChart, type Flow, findOpenHazards } from "../flow/index.ts";
+import { checkPack } from "../session/index.ts";
+import { readBoundedJson } from "./bounded-json.ts";
 import { breath } from "./breath.ts";
 import type { EngineData } from "./engine.ts";
 
-const anything = z.looseObject({});
-const shape = z.looseObject({
-  format: z.literal(1),
-  flow: z.looseObject({ version: z.string(), checks: anything, scenarios: anything, gates: anything }),
-  resources: anything,
-  drawings: anything,
-});
+/** Bytes of a pack at most: ours has a quarter of a million (judgement). */
+const mostBytes = 2_000_000;
+
+/** Seconds before the built-in flows are used; the panel waits for this file. */
+const PATIENCE_SECONDS = 15;
 
 /**
- * Fetches a shop's own flows, as `fridgeside pack` wrote them, and checks them at the door: shape, chart and gates.
+ * Fetches a shop's own flows, as `fridgeside pack` wrote them, and proves at the door that a panel can run on them:
+ * shape, names, texts, gates, and the first question of every scenario.
  * @param folder an absolute address
- * @param known the built-in flow, by which hazards are judged
- * @throws Error in words for the page's developer where they cannot be used
+ * @param built what the panel runs on otherwise; hazards are judged by it
+ * @throws Error in words for the page's developer where they cannot be used: one sentence, without its full stop
  */
 export async function fetchShopFlows(
   folder: string,
   language: string,
-  known: Flow,
-  get: (address: string) => Promise<Response>,
+  built: EngineData,
+  get: typeof fetch,
 ): Promise<EngineData> {
   const address = new URL(`${language}.json`, folder.replace(/\/?$/, "/")).href;
-  const response = await get(address);
-  if (!response.ok) throw new Error(`${response.status} for ${address}`);
-  const parsed = shape.safeParse(await response.json());
-  if (!parsed.success) throw new Error(`${address} is not what "fridgeside pack" writes`);
-  const data = parsed.data as unknown as EngineData;
-  const open = findOpenHazards(data.flow, known);
-  if (open.length) throw new Error(`${address} has hazards without a gate (${open.join(", ")})`);
-  // One at a time: all of them at once would hold up a slow phone.
-  for (const scenario of Object.keys(data.flow.scenarios)) {
-    await breath();
-    composeChart(data.flow, [scenario]);
+  const about = (problem: unknown) =>
+    new Error(`${address} ${problem instanceof Error ? problem.message : "cannot be used"}`);
+  const response = await get(address, { signal: AbortSignal.timeout(PATIENCE_SECONDS * 1000) }).catch(() => {
+    throw about(new Error("cannot be reached"));
+  });
+  if (!response.ok) throw about(new Error(`was answered with ${response.status}`));
+  try {
+    const steps = checkPack(await readBoundedJson(response, mostBytes), language, built);
+    let step = steps.next();
+    while (!step.done) {
+      // All of them at once would hold up a slow phone.
+      await breath();
+      step = steps.next();
+    }
+    return step.value;
+  } catch (problem) {
+    throw about(problem);
   }
-  return data;
 }

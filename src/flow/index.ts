@@ -9,6 +9,7 @@ export type { ChartConfig, StateConfig, Transition, TurnMeta } from "./config.ts
 export type { Check, Condition, Flow, Instrument, Limits, ReadingVerdict, Signal } from "./flow.ts";
 export { findOpenHazards } from "./hazards.ts";
 export type { ChartContext, ChartEvent, Finding } from "./memory.ts";
+export { findFlowFault, flowSections } from "./packed.ts";
 export {
   cubesLimits,
   filterLimits,

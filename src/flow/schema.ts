@@ -3,11 +3,11 @@ import { flowBounds, listOf, recordOf } from "./bounds.ts";
 import type { Flow } from "./flow.ts";
 
 /** The shape of every file in flows/. Editors get it as JSON Schema; the verifier reports what does not fit. */
-const id = z.string().check(z.maxLength(flowBounds.id), z.regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/));
+export const id = z.string().check(z.maxLength(flowBounds.id), z.regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/));
 const turnRef = z
   .string()
   .check(z.maxLength(flowBounds.turnRef), z.regex(/^[a-z][a-z0-9-]*\.[a-z][a-z0-9-]*$/));
-const number = z.number().check(z.minimum(-flowBounds.number), z.maximum(flowBounds.number));
+export const number = z.number().check(z.minimum(-flowBounds.number), z.maximum(flowBounds.number));
 const signal = z.enum(["danger", "warning", "caution", "notice"]);
 
 const verdict = z.enum(["passes", "fails", "unclear", "too-strong", "demand", "corner", "in-the-way"]);
@@ -58,7 +58,7 @@ const turn = z.strictObject({
 
 const opening = { id, start: id, turns: recordOf(id, turn) };
 
-const unit = z.string().check(z.maxLength(flowBounds.unit));
+export const unit = z.string().check(z.maxLength(flowBounds.unit));
 const limits = recordOf(
   id,
   z.strictObject({

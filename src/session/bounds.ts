@@ -30,6 +30,14 @@ export const bounds = {
   typed: shopBounds.typedCode,
   /** What was typed as a number or a year. */
   typedNumber: 40,
+  /** A text of a pack, or a stroke of a drawing; the longest of ours has 960 characters. */
+  text: 5000,
+  /** Texts of one file or folder of a pack. */
+  texts: 2000,
+  /** Strokes of a drawing. */
+  strokes: 200,
+  /** Questions that a pack is tried with, at the door. */
+  tries: 300,
   /** What was typed in own words; a person describes a fault in a few lines. */
   ownWords: 1000,
 } as const;

@@ -13,7 +13,7 @@ export const firstTexts = ["locale", "direction", "title", "loading", "danger", 
 );
 
 /** Any instant will do: the opening shows no time. */
-const anyTime = "2026-01-01T00:00:00Z";
+export const anyTime = "2026-01-01T00:00:00Z";
 
 /**
  * The first question of each language, drawn before the engine has arrived.

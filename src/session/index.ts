@@ -6,6 +6,7 @@ export { createFirstTurns, type FirstTurn } from "./first-turns.ts";
 export { linesOf } from "./lines.ts";
 export { createLog, type Log, type LogEvent, parseEvent, parseLog } from "./log.ts";
 export { minorDigits } from "./lookups.ts";
+export { checkPack, type PackData, UnusablePack } from "./pack.ts";
 export {
   changeAnswer,
   memoryOf,

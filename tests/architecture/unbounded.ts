@@ -19,7 +19,11 @@ function findIn(json: Json, path: string): string[] {
   if (json.type === undefined && !isListed && !isJoined) own.push(`${path} (anything)`);
   if (json.type === "string" && !isListed && lacks("maxLength")) own.push(`${path} (text)`);
   if (json.type === "array" && lacks("maxItems")) own.push(`${path} (list)`);
-  if ((json.type === "number" || json.type === "integer") && !isListed && (lacks("minimum", "exclusiveMinimum") || lacks("maximum", "exclusiveMaximum")))
+  if (
+    (json.type === "number" || json.type === "integer") &&
+    !isListed &&
+    (lacks("minimum", "exclusiveMinimum") || lacks("maximum", "exclusiveMaximum"))
+  )
     own.push(`${path} (number)`);
   const { propertyNames, additionalProperties } = json as { [key: string]: Json | undefined };
   const isRecord = propertyNames !== undefined && !("enum" in propertyNames);

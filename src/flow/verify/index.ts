@@ -9,6 +9,7 @@ import { findLostWays, findTrapped } from "./ways.ts";
 export { graphOf, reach } from "./graph.ts";
 export type { FileProblem, Place, Problem } from "./problem.ts";
 export type { Path, ReadSource, Source } from "./source.ts";
+export { textsNeeded } from "./texts.ts";
 export { type FolderToVerify, verifyFolder } from "./verify-folder.ts";
 
 /**

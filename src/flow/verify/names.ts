@@ -1,4 +1,4 @@
-import type { Check, Instrument, ReadingVerdict } from "../flow.ts";
+import type { Check } from "../flow.ts";
 import type { Folder } from "./folder.ts";
 import { valueAt } from "./shape.ts";
 
@@ -41,16 +41,8 @@ const homes: Record<Exclude<Named, "check">, [file: string, ...path: string[]]> 
   station: ["stations.yaml", "order"],
 };
 
-/** What each instrument may say; a turn that takes its reading has to go on from each. */
-export const verdictsOf: Record<Instrument, readonly ReadingVerdict[]> = {
-  flow: ["passes", "fails", "unclear"],
-  temperature: ["passes", "fails", "unclear"],
-  "filter-age": ["passes", "fails", "unclear"],
-  supply: ["passes", "fails", "unclear", "too-strong"],
-  ice: ["passes", "fails", "unclear", "demand"],
-  cubes: ["passes", "fails", "unclear"],
-  seal: ["passes", "fails", "unclear", "corner", "in-the-way"],
-};
+export { verdictsOf } from "../verdicts.ts";
+
 export const standing = ["not-sure", "cannot"];
 
 /** Gathers what the files of a folder name. */

@@ -66,7 +66,7 @@ export function createPlay(options: PlayOptions): Play {
       const given = readLine(line);
       if (!given) return refuse("Each line must be one JSON object.");
       const at = typeof given.at === "string" ? given.at : now;
-      if (Number.isNaN(Date.parse(at))) return refuse('"at" must be an RFC 3339 time.');
+      if (!parseEvent({ type: "wait-ended", at })) return refuse('"at" must be an RFC 3339 time.');
       const turn = typeof given.turn === "string" ? given.turn : turnOf(session, texts, now).turn;
       const waited = settle(session, at);
       if (

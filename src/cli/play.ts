@@ -1,10 +1,10 @@
 import { existsSync, readFileSync } from "node:fs";
-import { createInterface } from "node:readline";
 import type { Readable } from "node:stream";
 import { parseArgs } from "node:util";
 import { findModel, parseCatalogue, partFor } from "../catalogue/index.ts";
 import { readFlow } from "./flows-folder.ts";
 import { readLocales } from "./locales-folder.ts";
+import { longestLine, readLines } from "./play-lines.ts";
 import { confirmedCode, createPlay, type PlayOptions } from "./play-session.ts";
 
 const demoCatalogue = new URL("../../demo/catalogue.json", import.meta.url).pathname;
@@ -21,9 +21,10 @@ export async function playCommand(args: string[], input: Readable = process.stdi
   }
   const play = createPlay(options);
   console.log(JSON.stringify(play.first));
-  for await (const line of createInterface({ input })) {
-    if (!line.trim()) continue;
-    console.log(JSON.stringify(play.take(line)));
+  for await (const line of readLines(input)) {
+    if (line?.trim() === "") continue;
+    const said = line === null ? { error: `A line has at most ${longestLine} characters.` } : play.take(line);
+    console.log(JSON.stringify(said));
     if (play.isOver()) return 0;
   }
   return play.isOver() ? 0 : 1;
@@ -48,7 +49,9 @@ function readPlayOptions(args: string[]): PlayOptions | string {
   if (values.now && Number.isNaN(Date.parse(values.now))) return `--now: "${values.now}" is no RFC 3339 time`;
   const file = values.catalogue ?? demoCatalogue;
   if (!existsSync(file)) return `--catalogue: there is no file "${file}"`;
-  const { catalogue } = parseCatalogue(JSON.parse(readFileSync(file, "utf8")));
+  const json = readJson(file);
+  if (json === undefined) return `--catalogue: "${file}" is no JSON`;
+  const { catalogue } = parseCatalogue(json);
   const model = values.model ? confirmedCode(findModel(catalogue, values.model)) : null;
   const plate = {
     ...(values.variant ? { variant: values.variant } : {}),
@@ -65,4 +68,13 @@ function readPlayOptions(args: string[]): PlayOptions | string {
     partFor: (code, kind) => partFor(catalogue, code, kind, plate),
     findModel: (typed) => findModel(catalogue, typed),
   };
+}
+
+/** A file as JSON; undefined where it is none. */
+function readJson(file: string): unknown {
+  try {
+    return JSON.parse(readFileSync(file, "utf8"));
+  } catch {
+    return undefined;
+  }
 }

@@ -1,9 +1,17 @@
 import * as z from "zod/mini";
-import { createCharts, type Flow, findFlowFault, flowSections, recordOf } from "../flow/index.ts";
+import {
+  createAdviser,
+  createCharts,
+  createListAdviser,
+  type Flow,
+  findFlowFault,
+  flowSections,
+  recordOf,
+} from "../flow/index.ts";
 import { textsNeeded } from "../flow/verify/index.ts";
 import { bounds } from "./bounds.ts";
 import { anyTime } from "./first-turns.ts";
-import { metaOf, record, startSession } from "./session.ts";
+import { memoryOf, metaOf, record, startSession } from "./session.ts";
 import { createTexts, type Resource } from "./texts.ts";
 import { viewOf } from "./view.ts";
 
@@ -119,18 +127,31 @@ function hasText(texts: Resource | undefined, key: string): boolean {
   return typeof at === "string" && at !== "";
 }
 
-/** Draws the first question, and goes on by each answer until a scenario has asked its own first one. */
+/**
+ * Draws the opening, and the first question of each scenario once. The trade's order leads there: planning would take a
+ * slow phone seconds, and what it plans on is made for the reasons that the question shows.
+ */
 function* tryOut({ flow, resources }: PackData, language: string): Generator<void> {
   yield;
   const texts = createTexts(resources, language, flow.limits);
   yield;
-  const open = [startSession(flow, anyTime, null, createCharts(flow))];
+  const { explain } = createAdviser(flow);
+  const charts = createCharts(flow, { ...createListAdviser(flow), explain });
+  const open = [startSession(flow, anyTime, null, charts)];
+  const drawn = new Set<string>();
   for (const session of open) {
-    yield;
-    viewOf(session, texts, anyTime, []);
     const { turn, answers = [] } = metaOf(session);
-    for (const answer of turn.startsWith("opening.") ? answers : []) {
-      if (open.length >= bounds.tries) break;
+    const isOpening = turn.startsWith("opening.");
+    const [place = turn] = isOpening ? [] : Object.keys(Object(session.snapshot.value));
+    if (!drawn.has(place)) {
+      yield;
+      viewOf(session, texts, anyTime, []);
+      if (flow.scenarios[place]) explain(place, memoryOf(session), turn.split(".")[0] ?? "");
+      drawn.add(place);
+    }
+    for (const answer of isOpening ? answers : []) {
+      if (open.length >= bounds.tries) return;
+      yield;
       open.push(record(session, { type: "answered", turn, answer, at: anyTime }).session);
     }
   }

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import * as z from "zod/mini";
+import { boundRows } from "../bench/bounds.ts";
 import { sourceFiles } from "./source-files.ts";
 import { findUnbounded } from "./unbounded.ts";
 
@@ -57,4 +58,11 @@ test.each<[what: string, schema: z.ZodMiniType, place: string]>([
   ["anything", z.object({ more: z.unknown() }), "/more (anything)"],
 ])("%s without a bound would be found", (_, schema, place) => {
   expect(findUnbounded(schema)).toEqual([place]);
+});
+
+test("every bound has a number that is finite, and says what it is", () => {
+  for (const [, name, most, why] of boundRows()) {
+    expect(Number.isFinite(most), name).toBe(true);
+    expect(why, name).toMatch(/\w{3}/);
+  }
 });

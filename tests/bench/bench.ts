@@ -8,6 +8,7 @@ import { benchPage } from "./page-bench.ts";
 
 const benches: Record<string, (args: string[]) => Promise<void>> = {
   advice: async () => (await import("./advice-bench.ts")).benchAdvice(findChromium(thisMachine)),
+  bounds: async () => (await import("./bounds.ts")).printBounds(),
   catalogue: async (args) =>
     (await import("./catalogue-bench.ts")).benchCatalogue(args, findChromium(thisMachine)),
   households: async () => (await import("./households-bench.ts")).printHouseholds(),

@@ -1,3 +1,4 @@
+import { bounds } from "../../src/session/index.ts";
 import { expect, test } from "./panel-test.ts";
 
 test.describe("the model code", () => {
@@ -15,11 +16,25 @@ test.describe("the model code", () => {
     ] as const) {
       await panel.findModel(typed);
       await expect(field).toHaveAccessibleDescription(panel.text(said));
-      await expect(field).toHaveValue(typed);
+      await expect(field).toHaveValue(typed.slice(0, bounds.typed + 1));
       await expect(field).toBeFocused();
       await panel.seesTurn();
     }
     expect(await panel.storedText()).toBe(kept);
+  });
+
+  test("of a paste without end only the beginning gets into the field, and it is refused", async ({
+    panel,
+    page,
+  }) => {
+    const field = panel.host.getByRole("textbox", { name: panel.text("measure.code-label") });
+    await field.focus();
+    // Marks in a row cost the square of their number to put into order.
+    await page.keyboard.insertText(`W${"\u0316\u0301".repeat(50_000)}`);
+    expect((await field.inputValue()).length).toBe(bounds.typed + 1);
+    await page.keyboard.press("Enter");
+    await expect(field).toHaveAccessibleDescription(panel.text("measure.code-too-long"));
+    await panel.seesTurn();
   });
 
   for (const typed of ["<b>QQQ 99</b>", "QQ🧊99 99", "{{count}} $t(ui.danger)"]) {

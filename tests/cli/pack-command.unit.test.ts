@@ -32,6 +32,7 @@ test("an edited flows folder becomes a file for each language, without sources a
   for (const tag of ["en-GB", "en-US"]) {
     const text = readFileSync(join(out, `${tag}.json`), "utf8");
     const data = JSON.parse(text);
+    expect(data.madeFor).toBe(JSON.parse(readFileSync("package.json", "utf8")).version);
     expect(data.flow.checks["ice-bin"].minutes).toBe(4);
     expect(data.resources[tag].checks["ice-bin"].look.ask).toMatch(/\w/);
     expect(text).not.toMatch(/"source"|"examples"/);
@@ -41,6 +42,15 @@ test("an edited flows folder becomes a file for each language, without sources a
 test("flows with a problem are told about and not packed", async () => {
   change("checks/fill-tube.yaml", "gates:", "# gates:");
   expect(await pack(join(folder, "flows"), "--out", out)).toBe(1);
+  expect(existsSync(out)).toBe(false);
+});
+
+test("flows that no panel would take at its door are told about and not packed", async () => {
+  // No fault of the flows, and yet nobody could report it any more while something smells of burning.
+  change("opening.yaml", "burning: { to: stopped, danger: true }", "burning: { to: stopped }");
+  const lines: string[] = [];
+  expect(await packCommand([join(folder, "flows"), "--out", out], (line) => lines.push(line))).toBe(1);
+  expect(lines.join("\n")).toMatch(/danger "burning"/);
   expect(existsSync(out)).toBe(false);
 });
 

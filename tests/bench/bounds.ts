@@ -1,0 +1,37 @@
+import { readFileSync } from "node:fs";
+import { bounds as catalogue } from "../../src/catalogue/index.ts";
+import { flowBounds } from "../../src/flow/index.ts";
+import { bounds as session } from "../../src/session/index.ts";
+
+/** The bounds of each door by the file that has them; a bound's reason is the comment before it. */
+const doors: [door: string, file: string, bounds: Record<string, number>][] = [
+  ["a shop's catalogue", "src/catalogue/bounds.ts", catalogue],
+  ["flows, at the workbench and packed", "src/flow/bounds.ts", flowBounds],
+  ["a log, a pack, a typed text", "src/session/bounds.ts", session],
+];
+
+/** One row a bound: where it holds, its name, the most that is taken, and why. */
+export function boundRows(): [door: string, name: string, most: number, why: string][] {
+  return doors.flatMap(([door, file, bounds]) => {
+    const source = readFileSync(new URL(`../../${file}`, import.meta.url), "utf8");
+    const whys = new Map(
+      [...source.matchAll(/\/\*\* ([^*]+?) ?\*\/\n {2}(\w+):/g)].map(([, why = "", name = ""]) => [
+        name,
+        why,
+      ]),
+    );
+    return Object.entries(bounds).map(([name, most]): [string, string, number, string] => [
+      door,
+      name,
+      most,
+      whys.get(name) ?? "",
+    ]);
+  });
+}
+
+/** `npm run bench -- bounds`: all bounds of what comes from outside, as a table in Markdown. */
+export function printBounds(): void {
+  console.log("| of | bound | at most | what it is |\n| --- | --- | ---: | --- |");
+  for (const [door, name, most, why] of boundRows())
+    console.log(`| ${door} | \`${name}\` | ${most.toLocaleString("en-GB")} | ${why} |`);
+}

@@ -2,6 +2,7 @@ export type * from "./actions.ts";
 export { type Lexicon, suggest } from "./described.ts";
 export { endingOf } from "./ending-of.ts";
 export { createFirstTurns, type FirstTurn } from "./first-turns.ts";
+export { createNumbers, showList } from "./formats.ts";
 export { linesOf } from "./lines.ts";
 export { createLog, type Log, type LogEvent, parseEvent, parseLog } from "./log.ts";
 export { minorDigits } from "./lookups.ts";
@@ -18,7 +19,7 @@ export {
   settle,
   startSession,
 } from "./session.ts";
-export { createNumbers, createTexts, type Resource } from "./texts.ts";
+export { createTexts, type Resource } from "./texts.ts";
 export type * from "./turn.ts";
 export { turnOf } from "./turn-of.ts";
 export { viewOf } from "./view.ts";

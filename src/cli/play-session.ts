@@ -10,6 +10,7 @@ import {
   type Session,
   settle,
   startSession,
+  type Texts,
   type Turn,
   turnOf,
 } from "../session/index.ts";
@@ -20,6 +21,8 @@ export type PlayOptions = {
   charts?: Charts;
   locales: Record<string, Resource>;
   language: string;
+  /** The texts of that language, where a conversation before this one has made them already. */
+  texts?: Texts;
   /** A confirmed model code, or null. */
   model: string | null;
   /** Start at the first question of this scenario instead of the opening. */
@@ -50,7 +53,7 @@ const reasons: Record<Refusal, string> = {
  */
 export function createPlay(options: PlayOptions): Play {
   const { flow } = options;
-  const texts = createTexts(options.locales, options.language, flow.limits);
+  const { texts = createTexts(options.locales, options.language, flow.limits) } = options;
   let session = openAt(options);
   let now = options.now;
   const show = (): PlayLine => {
@@ -58,16 +61,16 @@ export function createPlay(options: PlayOptions): Play {
     const part = turn.ending?.part;
     return part?.model ? { ...turn, fits: options.partFor(part.model, part.kind) } : turn;
   };
-  const refuse = (message: string): PlayLine => ({ error: message, turn: turnOf(session, texts, now).turn });
+  const refuse = (message: string): PlayLine => ({ error: message, turn: metaOf(session).turn });
   return {
     first: show(),
-    isOver: () => turnOf(session, texts, now).kind === "ending",
+    isOver: () => metaOf(session).kind === "ending",
     take(line) {
       const given = readLine(line);
       if (!given) return refuse("Each line must be one JSON object.");
       const at = typeof given.at === "string" ? given.at : now;
       if (!parseEvent({ type: "wait-ended", at })) return refuse('"at" must be an RFC 3339 time.');
-      const turn = typeof given.turn === "string" ? given.turn : turnOf(session, texts, now).turn;
+      const turn = typeof given.turn === "string" ? given.turn : metaOf(session).turn;
       const waited = settle(session, at);
       if (
         !(
@@ -119,7 +122,8 @@ function eventOf(given: Record<string, unknown>, turn: string, code: string | nu
   return { type: given.help ? "help-asked" : "ice-returned", at };
 }
 
-function readLine(line: string): Record<string, unknown> | null {
+/** A line as a JSON object; null for anything else. */
+export function readLine(line: string): Record<string, unknown> | null {
   try {
     const value: unknown = JSON.parse(line);
     return typeof value === "object" && value !== null && !Array.isArray(value)

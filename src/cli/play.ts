@@ -2,71 +2,82 @@ import { existsSync, readFileSync } from "node:fs";
 import type { Readable } from "node:stream";
 import { parseArgs } from "node:util";
 import { findModel, parseCatalogue, partFor } from "../catalogue/index.ts";
+import { createCharts } from "../flow/index.ts";
+import { createTexts, type Texts } from "../session/index.ts";
 import { readFlow } from "./flows-folder.ts";
 import { readLocales } from "./locales-folder.ts";
+import { createConversations, type Wishes } from "./play-conversations.ts";
 import { longestLine, readLines } from "./play-lines.ts";
-import { confirmedCode, createPlay, type PlayOptions } from "./play-session.ts";
+import { confirmedCode, type PlayOptions } from "./play-session.ts";
 
 const demoCatalogue = new URL("../../demo/catalogue.json", import.meta.url).pathname;
 
 /**
- * `npm run play`: a session without a screen. Prints each turn as one JSON line and reads each answer as one.
+ * `npm run play`: a session without a screen. Prints each turn as one JSON line and reads each answer as one; a line
+ * `{"begin":{…}}` starts another conversation in the same process, which then goes on until its input ends.
  * @returns exit code 0 when an ending was reached, 1 when the answers ran out before, 2 for unusable options
  */
 export async function playCommand(args: string[], input: Readable = process.stdin): Promise<number> {
-  const options = readPlayOptions(args);
+  const { catalogue: file = demoCatalogue, ...wishes } = readArguments(args);
+  const open = existsSync(file)
+    ? createOpening(file, wishes)
+    : () => `--catalogue: there is no file "${file}"`;
+  const options = open({});
   if (typeof options === "string") {
     console.error(options);
     return 2;
   }
-  const play = createPlay(options);
+  const play = createConversations(options, open);
   console.log(JSON.stringify(play.first));
   for await (const line of readLines(input)) {
     if (line?.trim() === "") continue;
     const said = line === null ? { error: `A line has at most ${longestLine} characters.` } : play.take(line);
     console.log(JSON.stringify(said));
-    if (play.isOver()) return 0;
+    if (play.isOver() && !play.hasBegun()) return 0;
   }
   return play.isOver() ? 0 : 1;
 }
 
-function readPlayOptions(args: string[]): PlayOptions | string {
+function readArguments(args: string[]) {
   const text = { type: "string" } as const;
-  const { values } = parseArgs({
-    args,
-    options: {
-      ...{ scenario: text, locale: text, model: text, now: text, catalogue: text },
-      ...{ variant: text, serial: text },
-    },
-  });
+  const options = { scenario: text, locale: text, model: text, now: text, catalogue: text };
+  return parseArgs({ args, options: { ...options, variant: text, serial: text } }).values;
+}
+
+/** Makes the options of conversations that share flow, charts, texts and catalogue. */
+function createOpening(file: string, asked: Wishes): (wishes: Wishes) => PlayOptions | string {
   const flow = readFlow();
+  const charts = createCharts(flow);
   const locales = readLocales();
-  const language = values.locale ?? "en-GB";
-  if (!locales[language])
-    return `--locale: "${language}" has no texts. There are: ${Object.keys(locales).join(", ")}`;
-  if (values.scenario && !flow.scenarios[values.scenario])
-    return `--scenario: "${values.scenario}" is none. There are: ${Object.keys(flow.scenarios).join(", ")}`;
-  if (values.now && Number.isNaN(Date.parse(values.now))) return `--now: "${values.now}" is no RFC 3339 time`;
-  const file = values.catalogue ?? demoCatalogue;
-  if (!existsSync(file)) return `--catalogue: there is no file "${file}"`;
   const json = readJson(file);
-  if (json === undefined) return `--catalogue: "${file}" is no JSON`;
+  if (json === undefined) return () => `--catalogue: "${file}" is no JSON`;
   const { catalogue } = parseCatalogue(json);
-  const model = values.model ? confirmedCode(findModel(catalogue, values.model)) : null;
-  const plate = {
-    ...(values.variant ? { variant: values.variant } : {}),
-    ...(values.serial ? { serial: values.serial } : {}),
-  };
-  if (values.model && !model) return `--model: "${values.model}" is not in the catalogue, or not exactly`;
-  return {
-    flow,
-    locales,
-    language,
-    model,
-    scenario: values.scenario ?? null,
-    now: values.now ?? new Date().toISOString(),
-    partFor: (code, kind) => partFor(catalogue, code, kind, plate),
-    findModel: (typed) => findModel(catalogue, typed),
+  const texts = new Map<string, Texts>();
+  return (wishes) => {
+    const { scenario = null, locale, model: typed, variant, serial, now } = { ...asked, ...wishes };
+    const language = locale ?? "en-GB";
+    if (!Object.hasOwn(locales, language))
+      return `--locale: "${language}" has no texts. There are: ${Object.keys(locales).join(", ")}`;
+    if (scenario && !Object.hasOwn(flow.scenarios, scenario))
+      return `--scenario: "${scenario}" is none. There are: ${Object.keys(flow.scenarios).join(", ")}`;
+    if (now && Number.isNaN(Date.parse(now))) return `--now: "${now}" is no RFC 3339 time`;
+    const model = typed ? confirmedCode(findModel(catalogue, typed)) : null;
+    if (typed && !model) return `--model: "${typed}" is not in the catalogue, or not exactly`;
+    const known = texts.get(language) ?? createTexts(locales, language, flow.limits);
+    texts.set(language, known);
+    const plate = { ...(variant ? { variant } : {}), ...(serial ? { serial } : {}) };
+    return {
+      flow,
+      charts,
+      locales,
+      language,
+      texts: known,
+      model,
+      scenario: scenario || null,
+      now: now ?? new Date().toISOString(),
+      partFor: (code, kind) => partFor(catalogue, code, kind, plate),
+      findModel: (code) => findModel(catalogue, code),
+    };
   };
 }
 

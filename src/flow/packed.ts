@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import { flowBounds, recordOf } from "./bounds.ts";
+import { flowBounds, listOf, recordOf } from "./bounds.ts";
 import { dangersOf } from "./compose.ts";
 import type { Condition, Flow, Opening, Outcome } from "./flow.ts";
 import { guardOf } from "./guards.ts";
@@ -8,6 +8,15 @@ import { fileSchemas, id, number, unit } from "./schema.ts";
 import { verdictsOf } from "./verdicts.ts";
 
 const { hazards, access, gates } = fileSchemas.gates.shape;
+
+/** Ways of steps that are all needed: what `src/flow/advice/ways.ts` makes of a condition. */
+const ways = listOf(listOf(z.strictObject({ check: id, outcomes: listOf(id) })));
+/** The look-ahead alone reads it, so no name in it can lead anywhere: the shape is enough. */
+const groundwork = z.strictObject({
+  routes: recordOf(id, recordOf(id, z.strictObject({ fixes: listOf(id), hours: number }))),
+  proofs: recordOf(id, ways),
+  needs: recordOf(id, recordOf(id, ways)),
+});
 
 /** The shape of each section of a flow as a phone gets it. */
 export const flowSections = {
@@ -24,6 +33,7 @@ export const flowSections = {
   opening: fileSchemas.opening,
   checks: recordOf(id, fileSchemas.check),
   scenarios: recordOf(id, fileSchemas.scenario),
+  groundwork: z.optional(groundwork),
 } satisfies Record<keyof Flow, z.ZodMiniType>;
 
 /** A name, what it should be one of, and where it stands. */

@@ -3,6 +3,7 @@ export { bounds } from "./bounds.ts";
 export { type Lexicon, suggest } from "./described.ts";
 export { endingOf } from "./ending-of.ts";
 export { createFirstTurns, type FirstTurn } from "./first-turns.ts";
+export { createNumbers, showList } from "./formats.ts";
 export { linesOf } from "./lines.ts";
 export { createLog, type Log, type LogEvent, parseEvent, parseLog } from "./log.ts";
 export { minorDigits } from "./lookups.ts";
@@ -20,7 +21,7 @@ export {
   settle,
   startSession,
 } from "./session.ts";
-export { createNumbers, createTexts, type Resource } from "./texts.ts";
+export { createTexts, type Resource } from "./texts.ts";
 export type * from "./turn.ts";
 export { turnOf } from "./turn-of.ts";
 export { viewOf } from "./view.ts";

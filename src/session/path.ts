@@ -1,4 +1,5 @@
 import type { Texts } from "./actions.ts";
+import { showList } from "./formats.ts";
 import { memoryOf, metaOf, type Session } from "./session.ts";
 import type { PathMark } from "./turn.ts";
 
@@ -29,9 +30,17 @@ export function pathOf(session: Session, texts: Texts): PathMark[] {
 
 /** The picture as a sentence or two, for a screen reader: where we are, what is suspect, put right, in order. */
 export function pathText(path: PathMark[], texts: Texts): string {
-  const list = new Intl.ListFormat(texts("ui.locale"));
   const say = (key: string, marks: PathMark[]) =>
-    marks.length ? [texts(`path.${key}`, { stations: list.format(marks.map(({ name }) => name)) })] : [];
+    marks.length
+      ? [
+          texts(`path.${key}`, {
+            stations: showList(
+              texts("ui.locale"),
+              marks.map(({ name }) => name),
+            ),
+          }),
+        ]
+      : [];
   return [
     `${texts("path.title")}.`,
     ...say(

@@ -24,7 +24,7 @@ import {
   type MassUnit,
 } from "../measurement/index.ts";
 import type { Texts } from "./actions.ts";
-import { createNumbers } from "./texts.ts";
+import { createNumbers } from "./formats.ts";
 
 /** A reading with its uncertainty and its verdict in words, as it stands in a folded line and in the evidence. */
 export function readingText(turn: string, finding: Finding, { limits }: Flow, texts: Texts): string {

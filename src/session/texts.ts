@@ -2,6 +2,7 @@ import { createInstance } from "i18next";
 import type { Limits } from "../flow/index.ts";
 import { fromCelsius } from "../measurement/index.ts";
 import type { Texts } from "./actions.ts";
+import { createNumbers } from "./formats.ts";
 
 /** Texts of one language by file name, as in locales/<language>/. */
 export type Resource = { [key: string]: string | Resource };
@@ -30,10 +31,19 @@ export function createTexts(resources: Record<string, Resource>, language: strin
   const known = new Map<string, string>();
   return (key, values) => {
     if (values) return i18n.t(key, { ...shown, ...values });
-    const text = known.get(key) ?? i18n.t(key, shown);
+    const text = known.get(key) ?? plainText(resources, language, key) ?? i18n.t(key, shown);
     known.set(key, text);
     return text;
   };
+}
+
+/** A text that stands as it is written, or undefined where something has to be put into it or it has to be looked for. */
+function plainText(resources: Record<string, Resource>, language: string, key: string): string | undefined {
+  let found: string | Resource | undefined = resources[language];
+  for (const part of key.split("."))
+    found = typeof found === "object" && Object.hasOwn(found, part) ? found[part] : undefined;
+  // What i18next would fill in, or take from another text.
+  return typeof found === "string" && !/\{\{|\$t\(/.test(found) ? found : undefined;
 }
 
 /** Each limit as a text would write it: temperatures with their unit, everything else as a bare number. */
@@ -45,17 +55,4 @@ function limitTexts(limits: Limits, language: string, scale: "C" | "F"): Record<
       unit === "°C" ? `${number(fromCelsius(value, scale), 0)} °${scale}` : number(value, 2),
     ]),
   );
-}
-
-/**
- * Writes numbers as the language does, with a true minus sign and at most so many decimals. Thousands stay together:
- * what is shown can be typed as it stands, and '1,500' could not.
- */
-export function createNumbers(language: string): (value: number, digits: number) => string {
-  return (value, digits) => {
-    // −0.4 without decimals is a plain 0, not −0.
-    const shown = Math.abs(value) < 0.5 / 10 ** digits ? 0 : value;
-    const format = new Intl.NumberFormat(language, { maximumFractionDigits: digits, useGrouping: false });
-    return format.format(shown).replace("-", "\u2212");
-  };
 }

@@ -1,7 +1,7 @@
 import type { Flow } from "../flow.ts";
 import { type Guard, guardOf, holds } from "../guards.ts";
 import type { ChartContext } from "../memory.ts";
-import { isWaitForIce } from "./model-of.ts";
+import { isWaitForIce } from "./ways.ts";
 
 /** Something a scenario allows now. */
 export type Move = {

@@ -1,6 +1,6 @@
 import type { Stakes } from "../../diagnosis/index.ts";
 import type { Flow } from "../flow.ts";
-import { isWaitForIce } from "./model-of.ts";
+import { isWaitForIce } from "./ways.ts";
 
 /** The stakes of a scenario in minutes of attention, from the limits and from its own wait: a day for ice, a moment for a dispenser. */
 export function stakesOf(flow: Flow, scenario: string): Stakes {

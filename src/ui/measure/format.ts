@@ -1,4 +1,4 @@
-import { createNumbers, minorDigits, type Texts } from "../../session/index.ts";
+import { createNumbers, showList as listIn, minorDigits, type Texts } from "../../session/index.ts";
 
 /** The reader's language as a BCP 47 tag. */
 export const localeOf = (texts: Texts) => texts("ui.locale");
@@ -10,7 +10,7 @@ export function showNumber(texts: Texts, value: number, decimals = 1): string {
 
 /** A list such as 'a, b and c'; empty for an empty list. */
 export function showList(texts: Texts, items: readonly string[]): string {
-  return new Intl.ListFormat(localeOf(texts)).format(items);
+  return listIn(localeOf(texts), items);
 }
 
 /** A calendar day 'YYYY-MM-DD' in words; noon keeps it the same day in every time zone. */

@@ -1,6 +1,6 @@
 import { type Advice, createAdviser } from "../../../src/flow/advice/index.ts";
 import { learntFrom } from "../../../src/flow/advice/learnt-from.ts";
-import { isWaitForIce } from "../../../src/flow/advice/model-of.ts";
+import { isWaitForIce } from "../../../src/flow/advice/ways.ts";
 import type { Flow } from "../../../src/flow/index.ts";
 import type { Policy } from "./list-policies.ts";
 import { buyPart, doCheck, end, provedNow, type Visit, waitForIce } from "./visit.ts";

@@ -1,4 +1,4 @@
-import { isWaitForIce } from "../../../src/flow/advice/model-of.ts";
+import { isWaitForIce } from "../../../src/flow/advice/ways.ts";
 import { type ChartContext, createMemory, remember } from "../../../src/flow/memory.ts";
 import type { Reading } from "../../../src/measurement/index.ts";
 import { canAnswer, type Home, mends, observe } from "./home.ts";

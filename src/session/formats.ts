@@ -1,0 +1,33 @@
+/*
+ * Making a format takes a slow phone longer than a whole turn's texts; one of each kind serves a language for good.
+ */
+const lists = new Map<string, Intl.ListFormat>();
+const numbers = new Map<string, Intl.NumberFormat>();
+
+/** Writes a list as the language does: 'a, b and c'; empty for an empty list. */
+export function showList(language: string, items: readonly string[]): string {
+  const format = lists.get(language) ?? new Intl.ListFormat(language);
+  lists.set(language, format);
+  return format.format(items);
+}
+
+/**
+ * Writes numbers as the language does, with a true minus sign and at most so many decimals. Thousands stay together:
+ * what is shown can be typed as it stands, and '1,500' could not.
+ */
+export function createNumbers(language: string): (value: number, digits: number) => string {
+  return (value, digits) => {
+    // −0.4 without decimals is a plain 0, not −0.
+    const shown = Math.abs(value) < 0.5 / 10 ** digits ? 0 : value;
+    return numbersOf(language, digits).format(shown).replace("-", "\u2212");
+  };
+}
+
+function numbersOf(language: string, digits: number): Intl.NumberFormat {
+  const kind = `${language} ${digits}`;
+  const format =
+    numbers.get(kind) ??
+    new Intl.NumberFormat(language, { maximumFractionDigits: digits, useGrouping: false });
+  numbers.set(kind, format);
+  return format;
+}

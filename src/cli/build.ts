@@ -1,7 +1,8 @@
+import { fileURLToPath } from "node:url";
 import { type InlineConfig, build as viteBuild } from "vite";
 import { flowPlugin } from "./flow-plugin.ts";
 
-const root = new URL("../../", import.meta.url).pathname;
+const root = fileURLToPath(new URL("../../", import.meta.url));
 
 /** Where the built script lies. */
 export const distFolder = `${root}dist`;

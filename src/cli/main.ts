@@ -1,7 +1,8 @@
+import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import { createDemoCatalogue, demoSeed, writeDemoCatalogue } from "./demo-catalogue.ts";
 
-const demoFolder = new URL("../../demo", import.meta.url).pathname;
+const demoFolder = fileURLToPath(new URL("../../demo", import.meta.url));
 
 // Each command loads what it needs when it runs: who verifies a folder shall not wait for the bundler.
 const commands: Record<string, { does: string; run: (args: string[]) => Promise<number> }> = {

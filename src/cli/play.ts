@@ -1,13 +1,14 @@
 import { existsSync, readFileSync } from "node:fs";
 import { createInterface } from "node:readline";
 import type { Readable } from "node:stream";
+import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import { findModel, parseCatalogue, partFor } from "../catalogue/index.ts";
 import { readFlow } from "./flows-folder.ts";
 import { readLocales } from "./locales-folder.ts";
 import { confirmedCode, createPlay, type PlayOptions } from "./play-session.ts";
 
-const demoCatalogue = new URL("../../demo/catalogue.json", import.meta.url).pathname;
+const demoCatalogue = fileURLToPath(new URL("../../demo/catalogue.json", import.meta.url));
 
 /**
  * `npm run play`: a session without a screen. Prints each turn as one JSON line and reads each answer as one.

@@ -1,6 +1,7 @@
 import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { fileURLToPath } from "node:url";
 import { brotliCompressSync, gzipSync } from "node:zlib";
 import { init, parse } from "es-module-lexer";
 import { build as viteBuild } from "vite";
@@ -22,7 +23,7 @@ export function buildFloor(): Promise<Files> {
   return buildInto((out) =>
     viteBuild({
       configFile: false,
-      root: new URL("floor/", import.meta.url).pathname,
+      root: fileURLToPath(new URL("floor/", import.meta.url)),
       logLevel: "warn",
       publicDir: false,
       oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
@@ -30,7 +31,10 @@ export function buildFloor(): Promise<Files> {
         outDir: out,
         emptyOutDir: true,
         target: "es2022",
-        lib: { entry: { floor: new URL("floor/floor.tsx", import.meta.url).pathname }, formats: ["es"] },
+        lib: {
+          entry: { floor: fileURLToPath(new URL("floor/floor.tsx", import.meta.url)) },
+          formats: ["es"],
+        },
         rolldownOptions: { output: { minify: true, entryFileNames: "[name].js" } },
       },
     }),

@@ -1,4 +1,5 @@
 import { spawnSync } from "node:child_process";
+import { fileURLToPath } from "node:url";
 import { buildEmbed } from "../../src/cli/build.ts";
 import { buildDemoShards } from "../../src/cli/demo-shards.ts";
 import { findChromium, thisMachine } from "./find-chromium.ts";
@@ -14,7 +15,7 @@ try {
   await buildDemoShards(`${builtFolder}/shards`);
   const command = ["playwright", "test", "--config", ".config/playwright.ts", ...process.argv.slice(2)];
   const { status } = spawnSync("npx", command, {
-    cwd: new URL("../..", import.meta.url).pathname,
+    cwd: fileURLToPath(new URL("../..", import.meta.url)),
     stdio: "inherit",
     env: { ...process.env, CHROMIUM_PATH: chromium },
   });

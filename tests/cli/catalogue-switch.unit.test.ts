@@ -4,6 +4,7 @@ import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from "node
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { createInterface } from "node:readline";
+import { fileURLToPath } from "node:url";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { type FileTools, realFiles } from "../../src/cli/catalogue/index.ts";
 import { build, feedOf, served } from "./catalogue-fixture.ts";
@@ -144,9 +145,9 @@ describe("the catalogue that is served stays as it was", () => {
     const before = served(out);
     const bigger = join(folder, "bigger.csv");
     writeFileSync(bigger, feedOf(50));
-    const stalled = new URL("catalogue-stalled-build.ts", import.meta.url).pathname;
+    const stalled = fileURLToPath(new URL("catalogue-stalled-build.ts", import.meta.url));
     const child: ChildProcess = spawn(process.execPath, ["--import", "tsx", stalled, bigger, out], {
-      cwd: new URL("../..", import.meta.url).pathname,
+      cwd: fileURLToPath(new URL("../..", import.meta.url)),
       stdio: ["ignore", "pipe", "inherit"],
     });
     if (!child.stdout) throw new Error("The child has no output");

@@ -1,4 +1,5 @@
 import { spawnSync } from "node:child_process";
+import { rmSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { buildEmbed } from "../../src/cli/build.ts";
 import { buildDemoShards } from "../../src/cli/demo-shards.ts";
@@ -11,6 +12,8 @@ import { builtFolder } from "./site.ts";
 try {
   const chromium = findChromium(thisMachine);
   console.log(`Chromium: ${chromium}`);
+  // Nobody has a page of an earlier run open.
+  rmSync(builtFolder, { recursive: true, force: true });
   await buildEmbed(builtFolder);
   await buildDemoShards(`${builtFolder}/shards`);
   const command = ["playwright", "test", "--config", ".config/playwright.ts", ...process.argv.slice(2)];

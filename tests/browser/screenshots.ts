@@ -1,4 +1,4 @@
-import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { type Browser, chromium, type Page } from "playwright";
 import { buildEmbed } from "../../src/cli/build.ts";
@@ -84,6 +84,7 @@ async function compose(browser: Browser, pictures: Buffer[], ground: string): Pr
   return picture;
 }
 
+rmSync(built, { recursive: true, force: true });
 await buildEmbed(built);
 const { server, address } = await serveFolders([`${root}demo`, built], 0);
 const browser = await chromium.launch({

@@ -98,15 +98,17 @@ function* showing<File>(files: Iterable<File>, tools: BuildTools): Generator<Fil
 
 function collect(report: BuildReport, options: BuildOptions, tools: BuildTools): Collected | string {
   const collector = createCollector(options.collect);
+  let finished: ReturnType<typeof collector.finish>;
   try {
     const passed = (bytes: number, total: number) => tools.progress({ rows: collector.rows, bytes, total });
     for (const chunk of readChunks(options.feed, tools.files, passed)) collector.push(chunk);
     collector.end();
+    finished = collector.finish();
   } catch (fault) {
     if (fault instanceof UnusableFeed) return fault.message;
     return `The feed cannot be read. ${reasonOf(fault)}`;
   }
-  const { collected, figures, problems, ignored } = collector.finish();
+  const { collected, figures, problems, ignored } = finished;
   report.figures = figures;
   report.ignored = ignored;
   report.problems = {

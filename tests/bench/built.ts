@@ -5,7 +5,7 @@ import { fileURLToPath } from "node:url";
 import { brotliCompressSync, gzipSync } from "node:zlib";
 import { init, parse } from "es-module-lexer";
 import { build as viteBuild } from "vite";
-import { buildEmbed } from "../../src/cli/build.ts";
+import { bundleEmbed } from "../../src/cli/build.ts";
 
 /** Built files by address, as they would lie on a shop's server. */
 export type Files = Map<string, Buffer>;
@@ -13,9 +13,9 @@ export type Files = Map<string, Buffer>;
 /** How many bytes one file is, as it lies and as it travels. */
 export type Size = { raw: number; gzip: number; brotli: number };
 
-/** Builds what a shop embeds, away from dist/. */
-export function buildOurs(): Promise<Files> {
-  return buildInto((out) => buildEmbed(out));
+/** Builds what a shop embeds, in memory. */
+export async function buildOurs(): Promise<Files> {
+  return new Map((await bundleEmbed()).map(({ path, content }) => [path, Buffer.from(content)]));
 }
 
 /** Builds the floor page's script in the same manner. */

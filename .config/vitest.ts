@@ -1,8 +1,9 @@
+import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
 import { yamlPlugin } from "./yaml-plugin.ts";
 
 export default defineConfig({
-  root: new URL("..", import.meta.url).pathname,
+  root: fileURLToPath(new URL("..", import.meta.url)),
   plugins: [yamlPlugin()],
   oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
   test: {

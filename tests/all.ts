@@ -1,11 +1,12 @@
 import { spawnSync } from "node:child_process";
 import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
+import { fileURLToPath } from "node:url";
 
 /*
  * `npm test`: types, lint, unit tests, browser tests. Each stage runs whatever became of the one before; the last line
  * counts all tests, a stage that is no test run as one.
  */
-const root = new URL("../", import.meta.url).pathname;
+const root = fileURLToPath(new URL("../", import.meta.url));
 const cache = `${root}.cache/`;
 const reports = { unit: `${cache}unit-report.json`, browser: `${cache}browser-report.json` };
 
@@ -17,7 +18,7 @@ const stages: Stage[] = [
   { name: "lint", command: "npm run lint" },
   {
     name: "unit",
-    command: `npm run unit -- --reporter=default --reporter=json --outputFile.json=${reports.unit}`,
+    command: `npm run unit -- --reporter=default --reporter=json --outputFile.json="${reports.unit}"`,
     count: () => {
       const { numPassedTests: passed, numFailedTests, numFailedTestSuites } = readReport(reports.unit);
       // A file that cannot even be loaded has no tests that could fail.

@@ -160,6 +160,24 @@ describe("a file", () => {
   });
 });
 
+describe("a path of this repository", () => {
+  const asPath = /new URL\([^()]*\bimport\.meta\.url\s*,?\s*\)\s*\.pathname/;
+
+  test("is made from an address by fileURLToPath: in a pathname a space or an umlaut is not itself", () => {
+    const found = ["src", "tests", "demo", ".config"].flatMap(sourceFiles);
+    expect(found.filter(({ source }) => asPath.test(source)).map(({ path }) => path)).toEqual([]);
+    expect(found.some(({ source }) => source.includes("fileURLToPath(new URL("))).toBe(true);
+  });
+
+  test.each([
+    'const root = new URL("../", import.meta.url)%;',
+    "const root = new URL(\n  name,\n  import.meta.url,\n)%;",
+    "const own = (name) => new URL(`a/$` + name, import.meta.url)%;",
+  ])("that is not is found: %s", (source) => {
+    expect(asPath.test(source.replace("%", ".pathname"))).toBe(true);
+  });
+});
+
 describe("the top of the repository", () => {
   test("holds what everybody looks for, and nothing else", () => {
     const files = [

@@ -1,11 +1,11 @@
-import { writeFileSync } from "node:fs";
 import { parseArgs } from "node:util";
 import { drawScxml, drawSvg } from "../flow/draw/index.ts";
 import { ownFlows, readFlow } from "./flows-folder.ts";
+import { Refusal, realFiles, reasonOf, removeQuietly } from "./own-files/index.ts";
 
 /**
  * `fridgeside draw <scenario> [--svg | --scxml] [--out file]`: one scenario's chart, to the file or to the output.
- * @returns exit code 0, or 2 for unusable options
+ * @returns exit code 0, 1 where the file cannot be written, 2 for unusable options
  */
 export async function drawCommand(
   args: string[],
@@ -32,7 +32,35 @@ export async function drawCommand(
     return 2;
   }
   const drawing = values.scxml ? drawScxml(flow, scenario) : drawSvg(flow, scenario);
-  if (values.out) writeFileSync(values.out, drawing);
-  else print(drawing);
-  return 0;
+  if (!values.out) {
+    print(drawing);
+    return 0;
+  }
+  try {
+    writeDrawing(values.out, drawing);
+    return 0;
+  } catch (fault) {
+    console.error(`The drawing cannot be written. ${reasonOf(fault)}`);
+    return 1;
+  }
+}
+
+/** A drawing takes the place of a drawing, and of nothing else. */
+function writeDrawing(path: string, drawing: string, files = realFiles): void {
+  const there = files.statSync(path, { throwIfNoEntry: false });
+  if (there && !there.isFile()) {
+    // A device or a pipe takes what it gets; a folder says that it is one.
+    files.writeFileSync(path, drawing);
+    return;
+  }
+  if (there && there.size > 0 && !/^<(svg|scxml|\?xml)\b/.test(files.readFileSync(path, "utf8")))
+    throw new Refusal(`${path} is there already and is no drawing. Move it away, or name another file`);
+  const half = `${path}.${process.pid}.half`;
+  try {
+    files.writeFileSync(half, drawing, { flag: "wx" });
+    files.renameSync(half, path);
+  } catch (fault) {
+    removeQuietly(half, files);
+    throw fault;
+  }
 }

@@ -1,18 +1,14 @@
+import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import { createDemoCatalogue, demoSeed, writeDemoCatalogue } from "./demo-catalogue.ts";
 
-const demoFolder = new URL("../../demo", import.meta.url).pathname;
+const demoFolder = fileURLToPath(new URL("../../demo", import.meta.url));
 
 // Each command loads what it needs when it runs: who verifies a folder shall not wait for the bundler.
 const commands: Record<string, { does: string; run: (args: string[]) => Promise<number> }> = {
   build: {
-    does: "build the script that a shop embeds, into dist/",
-    run: async () => {
-      const { buildEmbed } = await import("./build.ts");
-      await buildEmbed();
-      console.log("Built dist/fridgeside.js");
-      return 0;
-    },
+    does: "build the script that a shop embeds   [--out dist] [--keep 5] [--keep-days 30]",
+    run: async (args) => (await import("./build-command.ts")).buildCommand(args),
   },
   serve: {
     does: "build, then serve the demo shop   [--port 4173]",
@@ -72,6 +68,12 @@ const commands: Record<string, { does: string; run: (args: string[]) => Promise<
     run: async (args) => (await import("./demo-feed/index.ts")).demoFeedCommand(args),
   },
 };
+
+// Who pipes into `head` closes early; that is no mistake.
+process.stdout.on("error", (problem: NodeJS.ErrnoException) => {
+  if (problem.code !== "EPIPE") throw problem;
+  process.exit();
+});
 
 const [name = "", ...args] = process.argv.slice(2);
 const command = commands[name];

@@ -1,16 +1,17 @@
-import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { parseArgs } from "node:util";
 import { checkPack } from "../session/index.ts";
 import { ownFlows, readFlow } from "./flows-folder.ts";
 import { ownLocales, readLocales } from "./locales-folder.ts";
+import { reasonOf, writeOwnFiles } from "./own-files/index.ts";
 import { createPanelData, type PanelData } from "./panel-data.ts";
 import { verifyCommand } from "./verify-command.ts";
 
 /**
  * `fridgeside pack [folder] --out <folder>`: a flows folder as a file for each language, for the panel's attribute
  * `flows`. Only flows without a problem are packed, and only what a panel takes at its door.
- * @returns exit code 0, 1 where the flows have problems, 2 for unusable options
+ * @returns exit code 0, 1 where the flows have problems or cannot be written, 2 for unusable options
  */
 export async function packCommand(
   args: string[],
@@ -37,11 +38,17 @@ export async function packCommand(
     print(`The file for ${tag} ${fault}. Nothing was packed.`);
     return 1;
   }
-  mkdirSync(out, { recursive: true });
-  for (const [tag, each] of Object.entries(packs)) {
-    writeFileSync(join(out, `${tag}.json`), JSON.stringify(each));
-    print(join(out, `${tag}.json`));
+  const files = Object.entries(packs).map(([tag, each]) => ({
+    path: `${tag}.json`,
+    content: JSON.stringify(each),
+  }));
+  try {
+    writeOwnFiles(out, files, { writer: "pack", now: new Date() });
+  } catch (fault) {
+    console.error(`The flows cannot be written. ${reasonOf(fault)}`);
+    return 1;
   }
+  for (const { path } of files) print(join(out, path));
   return 0;
 }
 

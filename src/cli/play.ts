@@ -1,5 +1,6 @@
 import { existsSync, readFileSync } from "node:fs";
 import type { Readable } from "node:stream";
+import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import { findModel, parseCatalogue, partFor } from "../catalogue/index.ts";
 import { createCharts } from "../flow/index.ts";
@@ -10,7 +11,7 @@ import { createConversations, type Wishes } from "./play-conversations.ts";
 import { longestLine, readLines } from "./play-lines.ts";
 import { confirmedCode, type PlayOptions } from "./play-session.ts";
 
-const demoCatalogue = new URL("../../demo/catalogue.json", import.meta.url).pathname;
+const demoCatalogue = fileURLToPath(new URL("../../demo/catalogue.json", import.meta.url));
 
 /**
  * `npm run play`: a session without a screen. Prints each turn as one JSON line and reads each answer as one; a line

@@ -34,13 +34,18 @@ export async function serveFolders(
       response.writeHead(404, { "content-type": "text/plain" }).end("Not found");
       return;
     }
-    const kept = path.startsWith("/parts/") ? "public, max-age=31536000, immutable" : "no-cache";
-    response.writeHead(200, {
+    const headers = {
       "content-type": types[extname(file)] ?? "application/octet-stream",
       "content-security-policy": strictPolicy,
       "access-control-allow-origin": "*",
-      "cache-control": kept,
-    });
+      "cache-control": isNamedByContent(path) ? "public, max-age=31536000, immutable" : "no-cache",
+      etag: tagOf(file),
+    };
+    if (request.headers["if-none-match"] === headers.etag) {
+      response.writeHead(304, headers).end();
+      return;
+    }
+    response.writeHead(200, headers);
     createReadStream(file).pipe(response);
   });
   await new Promise<void>((resolve, reject) => {
@@ -50,6 +55,17 @@ export async function serveFolders(
   const bound = server.address();
   const taken = typeof bound === "object" && bound ? bound.port : port;
   return { server, address: `http://127.0.0.1:${taken}/` };
+}
+
+/** Parts of the script and folders of a catalogue never change their content; all else is asked for anew. */
+function isNamedByContent(path: string): boolean {
+  return /^\/parts\/|\/c-[0-9a-f]{12}\//.test(path);
+}
+
+/** Changes whenever the file does. */
+function tagOf(file: string): string {
+  const { size, mtimeMs, ino } = statSync(file);
+  return `"${[size, mtimeMs, ino].join("-")}"`;
 }
 
 /** The path that is asked for, or null where it leads out of the folder or cannot be read. */

@@ -1,5 +1,6 @@
 import { existsSync, readFileSync, statSync } from "node:fs";
 import { join, relative } from "node:path";
+import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import { parseCatalogue } from "../catalogue/index.ts";
 import { verifyFolder } from "../flow/verify/index.ts";
@@ -7,7 +8,7 @@ import { ownFlows, readYamlFiles } from "./flows-folder.ts";
 import { ownLocales } from "./locales-folder.ts";
 import { readSource } from "./yaml-source.ts";
 
-const demoCatalogue = new URL("../../demo/catalogue.json", import.meta.url).pathname;
+const demoCatalogue = fileURLToPath(new URL("../../demo/catalogue.json", import.meta.url));
 
 /**
  * `fridgeside verify [folder]`: everything wrong with a flows folder, one line a problem: `file:line:column message`.

@@ -1,3 +1,4 @@
+import { fileURLToPath } from "node:url";
 import { build as viteBuild } from "vite";
 
 /**
@@ -12,7 +13,7 @@ export async function buildScript(entry: URL): Promise<string> {
     build: {
       write: false,
       target: "es2022",
-      lib: { entry: entry.pathname, name: "benchPage", formats: ["iife"] },
+      lib: { entry: fileURLToPath(entry), name: "benchPage", formats: ["iife"] },
     },
   });
   const [bundle] = [built].flat();

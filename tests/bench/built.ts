@@ -1,10 +1,11 @@
 import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { fileURLToPath } from "node:url";
 import { brotliCompressSync, gzipSync } from "node:zlib";
 import { init, parse } from "es-module-lexer";
 import { build as viteBuild } from "vite";
-import { buildEmbed } from "../../src/cli/build.ts";
+import { bundleEmbed } from "../../src/cli/build.ts";
 
 /** Built files by address, as they would lie on a shop's server. */
 export type Files = Map<string, Buffer>;
@@ -12,9 +13,9 @@ export type Files = Map<string, Buffer>;
 /** How many bytes one file is, as it lies and as it travels. */
 export type Size = { raw: number; gzip: number; brotli: number };
 
-/** Builds what a shop embeds, away from dist/. */
-export function buildOurs(): Promise<Files> {
-  return buildInto((out) => buildEmbed(out));
+/** Builds what a shop embeds, in memory. */
+export async function buildOurs(): Promise<Files> {
+  return new Map((await bundleEmbed()).map(({ path, content }) => [path, Buffer.from(content)]));
 }
 
 /** Builds the floor page's script in the same manner. */
@@ -22,7 +23,7 @@ export function buildFloor(): Promise<Files> {
   return buildInto((out) =>
     viteBuild({
       configFile: false,
-      root: new URL("floor/", import.meta.url).pathname,
+      root: fileURLToPath(new URL("floor/", import.meta.url)),
       logLevel: "warn",
       publicDir: false,
       oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
@@ -30,7 +31,10 @@ export function buildFloor(): Promise<Files> {
         outDir: out,
         emptyOutDir: true,
         target: "es2022",
-        lib: { entry: { floor: new URL("floor/floor.tsx", import.meta.url).pathname }, formats: ["es"] },
+        lib: {
+          entry: { floor: fileURLToPath(new URL("floor/floor.tsx", import.meta.url)) },
+          formats: ["es"],
+        },
         rolldownOptions: { output: { minify: true, entryFileNames: "[name].js" } },
       },
     }),

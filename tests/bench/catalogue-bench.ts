@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync, statSync } from "node:fs";
 import { cpus, loadavg, tmpdir } from "node:os";
 import { join } from "node:path";
+import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import { demoCodes } from "../../src/cli/demo-feed/index.ts";
 import { commandLine, runScript, type Took } from "./catalogue/child.ts";
@@ -134,6 +135,6 @@ function sayHowBusy(): void {
     console.log(`This machine is busy (${busy.toFixed(1)} tasks for each processor): times are too long.`);
 }
 
-const script = (name: string) => new URL(`catalogue/${name}`, import.meta.url).pathname;
+const script = (name: string) => fileURLToPath(new URL(`catalogue/${name}`, import.meta.url));
 
 const title = (text: string) => console.log(`\n${text}\n${"-".repeat(text.length)}`);

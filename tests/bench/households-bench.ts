@@ -1,9 +1,10 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import { dirname, relative } from "node:path";
+import { fileURLToPath } from "node:url";
 import { readFlow } from "../../src/cli/flows-folder.ts";
 import { benchHouseholds } from "./households/index.ts";
 
-const root = new URL("../../", import.meta.url).pathname;
+const root = fileURLToPath(new URL("../../", import.meta.url));
 const chart = `${root}demo/charts/households.svg`;
 
 /** Sends simulated homes through ours and through lists, prints what came of it, and writes the README's chart. */

@@ -1,3 +1,4 @@
+import { fileURLToPath } from "node:url";
 import type { Browser, Page } from "playwright";
 
 /** What the script in-page.js gathers. */
@@ -53,7 +54,7 @@ export async function visit(
       uploadThroughput: (upKbps * 1000) / 8,
     });
     await link.send("Emulation.setCPUThrottlingRate", { rate: cpuSlowDown });
-    await page.addInitScript({ path: new URL("in-page.js", import.meta.url).pathname });
+    await page.addInitScript({ path: fileURLToPath(new URL("in-page.js", import.meta.url)) });
     await page.goto(address, { waitUntil: "commit" });
     await page.getByRole("heading", { level: 2 }).waitFor();
     await walk(page, page.waitForLoadState("networkidle"));

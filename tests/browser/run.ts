@@ -1,4 +1,6 @@
 import { spawnSync } from "node:child_process";
+import { rmSync } from "node:fs";
+import { fileURLToPath } from "node:url";
 import { buildEmbed } from "../../src/cli/build.ts";
 import { buildDemoShards } from "../../src/cli/demo-shards.ts";
 import { findChromium, thisMachine } from "./find-chromium.ts";
@@ -10,11 +12,13 @@ import { builtFolder } from "./site.ts";
 try {
   const chromium = findChromium(thisMachine);
   console.log(`Chromium: ${chromium}`);
+  // Nobody has a page of an earlier run open.
+  rmSync(builtFolder, { recursive: true, force: true });
   await buildEmbed(builtFolder);
   await buildDemoShards(`${builtFolder}/shards`);
   const command = ["playwright", "test", "--config", ".config/playwright.ts", ...process.argv.slice(2)];
   const { status } = spawnSync("npx", command, {
-    cwd: new URL("../..", import.meta.url).pathname,
+    cwd: fileURLToPath(new URL("../..", import.meta.url)),
     stdio: "inherit",
     env: { ...process.env, CHROMIUM_PATH: chromium },
   });

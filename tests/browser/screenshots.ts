@@ -1,4 +1,5 @@
-import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
 import { type Browser, chromium, type Page } from "playwright";
 import { buildEmbed } from "../../src/cli/build.ts";
 import { readFlow } from "../../src/cli/flows-folder.ts";
@@ -14,7 +15,7 @@ import { findChromium, thisMachine } from "./find-chromium.ts";
  * `npm run screenshots` takes the pictures of the README: one session on a phone, light and dark, into
  * demo/screenshots/. Each picture is what the phone shows after the tap; only the part's card is scrolled to.
  */
-const root = new URL("../../", import.meta.url).pathname;
+const root = fileURLToPath(new URL("../../", import.meta.url));
 const folder = `${root}demo/screenshots/`;
 const built = `${root}.cache/screenshots`;
 const phone = { width: 360, height: 740 };
@@ -83,6 +84,7 @@ async function compose(browser: Browser, pictures: Buffer[], ground: string): Pr
   return picture;
 }
 
+rmSync(built, { recursive: true, force: true });
 await buildEmbed(built);
 const { server, address } = await serveFolders([`${root}demo`, built], 0);
 const browser = await chromium.launch({

@@ -1,6 +1,7 @@
+import { fileURLToPath } from "node:url";
 import { serveFolders } from "../../src/cli/serve.ts";
 
-const root = new URL("../../", import.meta.url).pathname;
+const root = fileURLToPath(new URL("../../", import.meta.url));
 
 /** Where `npm run browser` builds the script, away from a dist/ that somebody may be looking at. */
 export const builtFolder = `${root}.cache/browser`;

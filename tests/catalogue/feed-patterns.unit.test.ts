@@ -1,7 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { expandFitment } from "../../src/catalogue/feed/index.ts";
-import { collectRows, fitsOf } from "./feed-fixture.ts";
+import {
+  createCollector,
+  expandFitment,
+  type FeedLimits,
+  UnusableFeed,
+} from "../../src/catalogue/feed/index.ts";
+import { collectRows, collectText, fitsOf, goodRow, toCsv } from "./feed-fixture.ts";
 
 const codes = [
   "WXM 430A",
@@ -105,6 +110,16 @@ describe("a row with a pattern", () => {
     expect(feed.figures).toMatchObject({ rowsUsed: 4, conditions: 2 });
   });
 
+  test("of any brand among many looks at the models of that brand once, and not at all of them", () => {
+    const brands = Array.from({ length: 30 }, (_, at) => `Brand ${at}`);
+    const rows = brands.flatMap((brand, at) => [
+      { brand, model: `WX-${at}` },
+      { brand, model: "WX-*", number: "LLS-2" },
+    ]);
+    const text = toCsv(rows.map((row) => ({ ...goodRow, ...row })));
+    expect(collectText(text, { limits: { looks: 30 } }).figures.rowsUsed).toBe(60);
+  });
+
   test("means models of its own brand only", () => {
     const feed = collectRows(
       { model: "WX-10" },
@@ -121,5 +136,44 @@ describe("a row with a pattern", () => {
       { code: "bad-pattern", line: 4, column: 11 },
     ]);
     expect(feed.figures).toMatchObject({ rowsRead: 3, rowsUsed: 1, models: 1 });
+  });
+});
+
+describe("a feed whose patterns explode", () => {
+  const models = (count: number) => Array.from({ length: count }, (_, at) => ({ model: `WX-${100 + at}` }));
+  const patterns = (count: number) =>
+    Array.from({ length: count }, (_, at) => ({ model: "WX-*", number: `P${at}` }));
+  const collect = (rows: Record<string, string>[], limits: Partial<FeedLimits>) =>
+    collectText(toCsv(rows.map((row) => ({ ...goodRow, ...row }))), { limits });
+
+  test("is stopped at so many fitments, with the line that went past the limit, and not cut short", () => {
+    const rows = [...models(10), ...patterns(4)];
+    expect(collect(rows, { expanded: 40 }).figures.rowsUsed).toBe(14);
+    expect(() => collect(rows, { expanded: 39 })).toThrow(UnusableFeed);
+    expect(() => collect(rows, { expanded: 39 })).toThrow(
+      'The patterns of this feed mean more than 39 fitments, which is the most for one feed. The one that goes past it is "WX-*" in line 15. Write narrower patterns',
+    );
+  });
+
+  test("is stopped at so many rows with a pattern, before it is read to the end", () => {
+    const collector = createCollector({ few: 3, limits: { patterns: 3 } });
+    const rows = patterns(4).map((row) => ({ ...goodRow, ...row }));
+    expect(() => collector.push(toCsv(rows))).toThrow(
+      "This feed has more than 3 rows with a pattern, which is the most for one feed",
+    );
+  });
+
+  test("is stopped at so many looks at models, though each pattern means few", () => {
+    const narrow = [101, 102, 103].map((number) => ({ model: `WX*${number}` }));
+    expect(collect([...models(10), ...narrow], { looks: 30 }).figures.rowsUsed).toBe(13);
+    expect(() => collect([...models(10), ...narrow], { looks: 29 })).toThrow(
+      'To find what the patterns of this feed mean takes more than 29 looks at a model, which is the most for one feed. The one that goes past it is "WX*103" in line 14',
+    );
+  });
+
+  test("is stopped at so many fitments that it lists itself, too", () => {
+    expect(() => collect(models(10), { fitments: 9 })).toThrow(
+      "This feed has more than 9 fitments, which is the most for one feed",
+    );
   });
 });

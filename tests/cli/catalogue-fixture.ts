@@ -43,6 +43,7 @@ export function build(
       layOut: layOutByModel,
       files: realFiles,
       now: () => 0,
+      date: () => new Date("2026-03-04T05:06:07Z"),
       peak: () => 0,
       run: 1,
       progress: () => {},

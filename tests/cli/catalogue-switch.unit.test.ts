@@ -1,12 +1,13 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import { once } from "node:events";
 import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { hostname, tmpdir } from "node:os";
 import { join } from "node:path";
 import { createInterface } from "node:readline";
+import { fileURLToPath } from "node:url";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { type FileTools, realFiles } from "../../src/cli/catalogue/index.ts";
-import { build, feedOf, served } from "./catalogue-fixture.ts";
+import { build, feedOf, layOutByModel, served } from "./catalogue-fixture.ts";
 
 let folder = "";
 let out = "";
@@ -38,14 +39,14 @@ describe("a catalogue that is built", () => {
   test("has the same folder for the same content, and leaves nothing half-written", () => {
     const first = build(feed, out).switched?.folder;
     expect(build(feed, out).switched?.folder).toBe(first);
-    expect(readdirSync(out).sort()).toEqual([first, "catalogue.json"].sort());
+    expect(readdirSync(out).sort()).toEqual([first, ".fridgeside.json", "catalogue.json"].sort());
   });
 
-  test("leaves the folder of the one before for pages that are open, and removes older and half-written ones", () => {
-    mkdirSync(join(out, "c-half-7", "models"), { recursive: true });
-    mkdirSync(join(out, "c-pictures"));
+  test("leaves the folder of the one before for pages that are open, and removes older ones of its own", () => {
+    const foreign = ["c-half-7", "c-pictures", "c-0123456789ab"];
+    for (const name of foreign) mkdirSync(join(out, name), { recursive: true });
     const folders = [1, 2, 3].map((count) => rebuild(feedOf(count)).switched?.folder);
-    expect(foldersIn().sort()).toEqual([folders[1], folders[2], "c-pictures"].sort());
+    expect(foldersIn().sort()).toEqual([folders[1], folders[2], ...foreign].sort());
     expect(served(out)?.folder).toBe(folders[2]);
   });
 
@@ -64,6 +65,7 @@ describe("a catalogue that is built", () => {
         realFiles.fsyncSync(file);
       },
       renameSync(from, to) {
+        if (String(to).endsWith(".fridgeside.json")) return realFiles.renameSync(from, to);
         steps.push(
           `rename to ${String(to)
             .replace(/.*\//, "")
@@ -86,7 +88,8 @@ describe("the catalogue that is served stays as it was", () => {
     return {
       ...realFiles,
       [name]: (...args: unknown[]) => {
-        if (++calls === at) throw Object.assign(new Error(code), { code });
+        const isMarker = String(args[0]).includes(".fridgeside");
+        if (!isMarker && ++calls === at) throw Object.assign(new Error(code), { code });
         return (realFiles[name] as (...all: unknown[]) => unknown)(...args);
       },
     } as FileTools;
@@ -144,9 +147,9 @@ describe("the catalogue that is served stays as it was", () => {
     const before = served(out);
     const bigger = join(folder, "bigger.csv");
     writeFileSync(bigger, feedOf(50));
-    const stalled = new URL("catalogue-stalled-build.ts", import.meta.url).pathname;
+    const stalled = fileURLToPath(new URL("catalogue-stalled-build.ts", import.meta.url));
     const child: ChildProcess = spawn(process.execPath, ["--import", "tsx", stalled, bigger, out], {
-      cwd: new URL("../..", import.meta.url).pathname,
+      cwd: fileURLToPath(new URL("../..", import.meta.url)),
       stdio: ["ignore", "pipe", "inherit"],
     });
     if (!child.stdout) throw new Error("The child has no output");
@@ -156,12 +159,39 @@ describe("the catalogue that is served stays as it was", () => {
     }
     const half = foldersIn().find((name) => name.startsWith("c-half-"));
     expect(readdirSync(join(out, half ?? "", "models"))).toEqual(["WX0.json"]);
+    // While it is at work no other one writes there.
+    expect(build(feed, out).stopped).toContain("Another command is writing");
     child.kill("SIGKILL");
     expect(await once(child, "exit")).toEqual([null, "SIGKILL"]);
     expect(served(out)).toEqual(before);
 
     expect(build(bigger, out).switched?.files).toBe(50);
     expect(foldersIn().sort()).toEqual([before?.folder, served(out)?.folder].sort());
+  });
+});
+
+describe("two builds into one folder", () => {
+  test("do not write at once: the later one ends with a sentence, and nothing has changed", () => {
+    let later: ReturnType<typeof build> | undefined;
+    const lockOf = join(out, ".fridgeside.lock");
+    const first = build(feed, out, {
+      layOut: (collected) => {
+        const { manifest, files } = layOutByModel(collected);
+        return { manifest, files: meanwhile(files) };
+      },
+    });
+    function* meanwhile<File>(files: Iterable<File>): Generator<File> {
+      // As if another process, which is alive, had begun.
+      writeFileSync(lockOf, JSON.stringify({ process: process.ppid, machine: hostname() }));
+      later = build(feed, out, { run: 2 });
+      yield* files;
+    }
+    expect(later?.switched).toBeUndefined();
+    expect(later?.stopped).toContain(`Another command is writing to ${out}`);
+    expect(first.switched?.files).toBe(3);
+    expect(readdirSync(out).sort()).toEqual(
+      [served(out)?.folder, ".fridgeside.json", "catalogue.json"].sort(),
+    );
   });
 });
 

@@ -2,6 +2,7 @@ import { execFileSync } from "node:child_process";
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { fileURLToPath } from "node:url";
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { ownFlows } from "../../src/cli/flows-folder.ts";
 import { verifyCommand } from "../../src/cli/verify-command.ts";
@@ -9,7 +10,7 @@ import { verifyCommand } from "../../src/cli/verify-command.ts";
 // Reading and judging every file takes seconds on a busy machine.
 vi.setConfig({ testTimeout: 60_000 });
 
-const root = new URL("../../", import.meta.url).pathname;
+const root = fileURLToPath(new URL("../../", import.meta.url));
 let folder = "";
 
 beforeEach(() => {

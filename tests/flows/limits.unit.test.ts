@@ -1,10 +1,11 @@
 import { readdirSync, readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
 import { describe, expect, test } from "vitest";
 import { readFlow } from "../../src/cli/flows-folder.ts";
 
 const flow = readFlow();
 const limits = Object.entries(flow.limits);
-const root = new URL("../../", import.meta.url).pathname;
+const root = fileURLToPath(new URL("../../", import.meta.url));
 const textOf = (folder: string, suffix: RegExp) =>
   readdirSync(root + folder, { recursive: true, encoding: "utf8" })
     .filter((path) => suffix.test(path))

@@ -5,6 +5,7 @@ import { readCondition } from "./condition-row.ts";
 import { isPattern } from "./expand.ts";
 import { type CollectedFeed, finishFeed } from "./finish.ts";
 import { createGrowable } from "./growable.ts";
+import { type FeedLimits, feedLimits, tooMuch } from "./limits.ts";
 import { createModelStore, type ModelDefaults } from "./models.ts";
 import { createPartStore } from "./parts.ts";
 import type { PatternRow } from "./patterns.ts";
@@ -20,20 +21,21 @@ export type CollectOptions = {
   defaults?: Partial<ModelDefaults>;
   /** Most problems that are kept whole; all are counted. */
   mostProblems?: number;
+  /** What the feed may amount to, where it differs from `feedLimits`. */
+  limits?: Partial<FeedLimits>;
 };
 
 /** Takes a feed piece by piece; `rows` is how many rows were read so far. */
 export type Collector = FeedReader & { readonly rows: number; finish(): CollectedFeed };
 
-/** Most fitments of one feed: forty bytes of memory each, while they are sorted (judgement). */
-const mostFitments = 40_000_000;
-
 /**
  * Collects the models, parts and fitments of a feed, in memory that grows by what is different and not by rows.
  * `finish` may be called once, after `end`.
- * @throws UnusableFeed from push or end, where the feed cannot be read at all
+ * @throws UnusableFeed from push or end, where the feed cannot be read at all, and from any of them where it amounts to
+ * too much
  */
 export function createCollector(options: CollectOptions): Collector {
+  const limits = { ...feedLimits, ...options.limits };
   const problems = createProblemList(options.mostProblems);
   const ignored: string[] = [];
   const models = createModelStore();
@@ -46,12 +48,12 @@ export function createCollector(options: CollectOptions): Collector {
   let rows = 0;
   let used = 0;
 
-  function enter(model: number, part: number, condition: number): boolean {
-    if (fitments.models.length >= mostFitments) return false;
+  function enter(model: number, part: number, condition: number): void {
+    if (fitments.models.length >= limits.fitments)
+      throw tooMuch("This feed has", limits.fitments, "fitments");
     if (condition > 0) fitments.conditions.put(fitments.models.length, condition);
     fitments.models.push(model);
     fitments.parts.push(part);
-    return true;
   }
 
   /** @returns the condition's number from 1, 0 where there is none, −1 where it cannot be used */
@@ -72,6 +74,8 @@ export function createCollector(options: CollectOptions): Collector {
     const pattern = readLabel(cells, "model", "bad-model");
     const brand = readText(cells, "brand");
     if (pattern === null || brand === null) return;
+    if (patterns.length >= limits.patterns)
+      throw tooMuch("This feed has", limits.patterns, "rows with a pattern");
     const place = cells.placeOf("model");
     patterns.push({ pattern: ownCopy(pattern), brand: ownCopy(brand), part, condition, ...place });
   }
@@ -88,13 +92,8 @@ export function createCollector(options: CollectOptions): Collector {
     const known = models.known(code, cells.raw("brand"), cells.raw("machine"));
     const model = known >= 0 ? known : models.take(cells);
     if (model < 0) return;
-    if (enter(model, part, condition)) used++;
-    else
-      cells.problem(
-        "too-many-fitments",
-        "model",
-        `More than ${mostFitments} fitments are too many for one feed.`,
-      );
+    enter(model, part, condition);
+    used++;
   }
 
   const reader = createFeedReader(

@@ -23,11 +23,13 @@ type Sorted = { readonly code: string; readonly key: string };
  * The models that a pattern means: `WXM 43*` (any run of signs), `WXM 43?A` (one sign), `WXM 430A..WXM 439A` (a range
  * of numbers; what stands around the number is the same). Separators and case do not count.
  * @param models sorted by key, in UTF-16 order
+ * @param look is called for each model that is held against the pattern; may throw, to end it
  */
 export function expandFitment<Model extends Sorted>(
   pattern: string,
   models: readonly Model[],
   most = mostExpanded,
+  look: () => void = () => {},
 ): Model[] | PatternProblem {
   const read = pattern.includes("..") ? readRange(pattern) : readWildcards(pattern);
   if ("code" in read) return read;
@@ -35,6 +37,7 @@ export function expandFitment<Model extends Sorted>(
   for (let at = lowerBound(models, read.from); at < models.length; at++) {
     const model = models[at];
     if (!model || !read.mayFollow(model.key)) break;
+    look();
     if (!read.isMeant(model.key)) continue;
     if (found.length === most)
       return {

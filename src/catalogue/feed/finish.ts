@@ -2,6 +2,7 @@ import { bounds } from "../bounds.ts";
 import type { Condition } from "../condition.ts";
 import type { CollectOptions } from "./collect.ts";
 import { type Fitments, groupFitments } from "./group.ts";
+import { feedLimits } from "./limits.ts";
 import { type CollectedModel, type ModelStore, mergeTwins } from "./models.ts";
 import type { CollectedPart } from "./part-row.ts";
 import type { PartStore } from "./parts.ts";
@@ -47,7 +48,7 @@ type Gathered = {
   fitments: Fitments;
   conditions: readonly Condition[];
   patterns: readonly PatternRow[];
-  enter(model: number, part: number, condition: number): boolean;
+  enter(model: number, part: number, condition: number): void;
   problems: ProblemList & { add(problem: FeedProblem): void };
   ignored: readonly string[];
   rows: number;
@@ -55,27 +56,21 @@ type Gathered = {
   options: CollectOptions;
 };
 
-/** What all rows together say: patterns, replacements, and fitments by model. */
+/**
+ * What all rows together say: patterns, replacements, and fitments by model.
+ * @throws UnusableFeed where the patterns mean too much
+ */
 export function finishFeed(gathered: Gathered): CollectedFeed {
   const { models, parts, fitments, patterns, problems, options } = gathered;
   models.close();
   parts.close();
-  let isFull = false;
   const meant = expandPatterns(
     patterns,
     models.all,
-    (model, { part, condition }) => {
-      isFull ||= !gathered.enter(model, part, condition);
-    },
+    (model, { part, condition }) => gathered.enter(model, part, condition),
     problems.add,
+    { ...feedLimits, ...options.limits },
   );
-  if (isFull)
-    problems.add({
-      code: "too-many-fitments",
-      line: patterns[0]?.line ?? 1,
-      column: 1,
-      message: "The patterns of this feed mean too many fitments; not all of them are used.",
-    });
   const { standIn, replaces, chains } = followReplacements(
     parts.all,
     parts.indexOf,

@@ -10,9 +10,11 @@ export {
 export { createCsvReader } from "./csv.ts";
 export { expandFitment, isPattern, mostExpanded, type PatternProblem } from "./expand.ts";
 export type { Collected, CollectedFeed, Figures } from "./finish.ts";
+export { type FeedLimits, feedLimits } from "./limits.ts";
 export { countMissingKinds } from "./missing-kinds.ts";
 export type { CollectedModel } from "./models.ts";
 export type { CollectedPart } from "./part-row.ts";
 export type { FeedFault, FeedProblem, Place, ProblemList } from "./problem.ts";
-export { readRows, UnusableFeed } from "./reader.ts";
+export { readRows } from "./reader.ts";
 export { longestField, longestRow } from "./row.ts";
+export { UnusableFeed } from "./unusable.ts";

@@ -30,7 +30,6 @@ export type FeedFault =
   | "bad-pattern"
   | "pattern-without-model"
   | "pattern-too-wide"
-  | "too-many-fitments"
   // From here on the row is kept.
   | "doubled-heading"
   | "unsafe-link"

@@ -11,6 +11,7 @@ import { createCsvReader } from "./csv.ts";
 import { createJsonReader } from "./json-lines.ts";
 import { createProblemList, type FeedProblem, type ProblemList } from "./problem.ts";
 import type { FeedReader, RowPlace, RowSink } from "./row.ts";
+import { UnusableFeed } from "./unusable.ts";
 
 /** Takes the rows of a feed; `columns` stays the same from the first row on. */
 export type FeedSink = {
@@ -19,9 +20,6 @@ export type FeedSink = {
   /** A heading or key that means no column, told once. */
   ignored(heading: string): void;
 };
-
-/** A feed that cannot be read at all. The message says what to do, and names no file. */
-export class UnusableFeed extends Error {}
 
 const jsonColumns: Columns = new Map(columnNames.map((name, index) => [name, index]));
 

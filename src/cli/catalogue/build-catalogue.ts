@@ -7,7 +7,7 @@ import {
   type Figures,
   UnusableFeed,
 } from "../../catalogue/feed/index.ts";
-import { type FileTools, reasonOf } from "./file-tools.ts";
+import { type FileTools, reasonOf } from "../own-files/index.ts";
 import { readChunks } from "./read-chunks.ts";
 import { type LaidOut, type Switched, switchCatalogue } from "./switch-catalogue.ts";
 
@@ -29,6 +29,8 @@ export type BuildTools = {
   now(): number;
   /** Most bytes of memory so far. */
   peak(): number;
+  /** The present moment, for the folder's marker. */
+  date(): Date;
   run: number;
   progress(done: Progress): void;
 };
@@ -79,7 +81,7 @@ function fill(report: BuildReport, options: BuildOptions, tools: BuildTools, sta
   try {
     const { manifest, files } = tools.layOut(collected);
     const laidOut = { manifest, files: showing(files, tools) };
-    report.switched = switchCatalogue(options.out, laidOut, tools.files, tools.run);
+    report.switched = switchCatalogue(options.out, laidOut, tools.files, tools.run, tools.date());
     return null;
   } catch (fault) {
     return `The catalogue cannot be written. ${reasonOf(fault)}`;
@@ -96,15 +98,17 @@ function* showing<File>(files: Iterable<File>, tools: BuildTools): Generator<Fil
 
 function collect(report: BuildReport, options: BuildOptions, tools: BuildTools): Collected | string {
   const collector = createCollector(options.collect);
+  let finished: ReturnType<typeof collector.finish>;
   try {
     const passed = (bytes: number, total: number) => tools.progress({ rows: collector.rows, bytes, total });
     for (const chunk of readChunks(options.feed, tools.files, passed)) collector.push(chunk);
     collector.end();
+    finished = collector.finish();
   } catch (fault) {
     if (fault instanceof UnusableFeed) return fault.message;
     return `The feed cannot be read. ${reasonOf(fault)}`;
   }
-  const { collected, figures, problems, ignored } = collector.finish();
+  const { collected, figures, problems, ignored } = finished;
   report.figures = figures;
   report.ignored = ignored;
   report.problems = {

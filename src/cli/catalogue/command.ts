@@ -4,8 +4,8 @@ import { brotliCompressSync, constants } from "node:zlib";
 import { type CollectOptions, readOwnHeadings } from "../../catalogue/feed/index.ts";
 import { layOut } from "../../catalogue/shards/index.ts";
 import { ownFlows } from "../flows-folder.ts";
+import { realFiles } from "../own-files/index.ts";
 import { type BuildTools, buildCatalogue, counted, type Progress } from "./build-catalogue.ts";
-import { realFiles } from "./file-tools.ts";
 import { megabytes, reportLines } from "./report-lines.ts";
 import { readTrade } from "./trade.ts";
 
@@ -58,6 +58,7 @@ export async function catalogueCommand(
       layOut: (collected) => layOut(collected, onTheWay),
       files: realFiles,
       now: () => performance.now(),
+      date: () => new Date(),
       peak: () => process.resourceUsage().maxRSS * 1024,
       run: process.pid,
       progress: progress.show,

@@ -1,5 +1,5 @@
 import { StringDecoder } from "node:string_decoder";
-import type { FileTools } from "./file-tools.ts";
+import type { FileTools } from "../own-files/index.ts";
 
 const CHUNK_BYTES = 2 ** 20;
 

@@ -1,6 +1,18 @@
 import { createHash } from "node:crypto";
 import { dirname, join } from "node:path";
-import type { FileTools } from "./file-tools.ts";
+import {
+  type FileTools,
+  isThere,
+  makeFolder,
+  ownPaths,
+  readMarker,
+  refuseForeign,
+  removeEmpty,
+  removeQuietly,
+  type Written,
+  withLock,
+  writeMarker,
+} from "../own-files/index.ts";
 
 /** A catalogue as files, and the one file that leads to them. */
 export type LaidOut = { manifest: object; files: Iterable<{ path: string; text: string }> };
@@ -9,42 +21,85 @@ export type LaidOut = { manifest: object; files: Iterable<{ path: string; text: 
 export type Switched = { folder: string; files: number; bytes: number };
 
 const MANIFEST = "catalogue.json";
-const finished = /^c-[0-9a-f]{12}$/;
-const half = /^c-half-\d+$/;
+const NEXT = `${MANIFEST}.new`;
 
 /**
  * Writes a catalogue beside the one that is served and switches to it in one step: whatever happens before, a page
  * reads the old one, and after it the new one, whole. The folder of the old one stays for pages that are open; older
- * ones and half-written ones are removed.
+ * ones and half-written ones are removed, where the marker of `out` lists them as ours.
  * @param run tells this run's half-written folder from another's
- * @throws whatever `files` throws; the old catalogue is untouched then
+ * @throws Refusal where another build is writing there, or something that is not ours lies in the way; whatever `files`
+ * throws. The old catalogue is untouched then
  */
 export function switchCatalogue(
+  out: string,
+  laidOut: LaidOut,
+  files: FileTools,
+  run: number,
+  now: Date,
+): Switched {
+  const made = makeFolder(out, files);
+  try {
+    return withLock(out, files, () => writeAndSwitch(out, laidOut, files, run, now));
+  } catch (fault) {
+    removeEmpty(made, files);
+    throw fault;
+  }
+}
+
+function writeAndSwitch(
   out: string,
   { manifest, files: laidOut }: LaidOut,
   files: FileTools,
   run: number,
+  now: Date,
 ): Switched {
-  files.mkdirSync(out, { recursive: true });
+  const half = `c-half-${run}`;
+  const growing = join(out, half);
+  const marker = readMarker(out, files);
+  const { builds, begun }: Written = marker.catalogue ?? { builds: [], begun: [] };
+  const own = ownPaths({ builds, begun });
+  refuseForeign(out, [MANIFEST, NEXT, half], own, files);
   const before = servedFolder(out, files);
-  const growing = join(out, `c-half-${run}`);
+  const mark = (written: Written) => writeMarker(out, { ...marker, catalogue: written }, files);
+  const mine = [MANIFEST, NEXT, half];
   try {
+    mark({ builds, begun: [...begun, ...mine] });
     const written = writeAll(growing, laidOut, files);
     const folder = `c-${written.digest}`;
+    refuseForeign(out, [folder], own, files);
+    mine.push(folder);
+    mark({ builds, begun: [...begun, ...mine] });
     // The same content was written before, whole: only then does a folder get this name.
     if (files.existsSync(join(out, folder))) files.rmSync(growing, { recursive: true });
     else files.renameSync(growing, join(out, folder));
     syncPath(out, files);
-    const next = join(out, `${MANIFEST}.new`);
+    const next = join(out, NEXT);
     writeFile(next, JSON.stringify({ ...manifest, folder }), files);
     syncPath(next, files);
     files.renameSync(next, join(out, MANIFEST));
     syncPath(out, files);
-    removeOthers(out, before === folder ? null : [folder, before], files);
+    const listed = builds.flatMap((one) => one.files);
+    const stays = new Set([MANIFEST, folder, ...(before === null || before === folder ? listed : [before])]);
+    for (const path of own) if (!stays.has(path)) removeQuietly(join(out, path), files);
+    const earlier = builds
+      .map((one) => ({
+        ...one,
+        files: one.files.filter((path) => ![folder, MANIFEST].includes(path) && stays.has(path)),
+      }))
+      .filter((one) => one.files.length > 0);
+    mark({ builds: [...earlier, { at: now.toISOString(), files: [folder, MANIFEST] }], begun: [] });
     return { folder, files: written.count, bytes: written.bytes };
   } catch (fault) {
+    const served = servedFolder(out, files);
+    for (const path of mine)
+      if (!own.has(path) && path !== served && path !== MANIFEST) removeQuietly(join(out, path), files);
     removeQuietly(growing, files);
-    removeQuietly(join(out, `${MANIFEST}.new`), files);
+    removeQuietly(join(out, NEXT), files);
+    // What could not be removed, or is served all the same, is still ours.
+    const left = mine.filter((path) => !own.has(path) && isThere(join(out, path), files));
+    if (left.length > 0) mark({ builds, begun: [...begun, ...left] });
+    else writeMarker(out, marker, files);
     throw fault;
   }
 }
@@ -101,18 +156,4 @@ function servedFolder(out: string, files: FileTools): string | null {
     // None yet, or none that a page could read.
     return null;
   }
-}
-
-/** @param kept finished folders that stay; null keeps them all, for the content has not changed */
-function removeOthers(out: string, kept: (string | null)[] | null, files: FileTools): void {
-  for (const name of files.readdirSync(out))
-    if (half.test(name) || (kept && finished.test(name) && !kept.includes(name)))
-      removeQuietly(join(out, name), files);
-}
-
-/** What cannot be removed costs room and nothing else. */
-function removeQuietly(path: string, files: FileTools): void {
-  try {
-    files.rmSync(path, { recursive: true, force: true });
-  } catch {}
 }

@@ -3,9 +3,10 @@ import { createWriteStream, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pipeline } from "node:stream/promises";
+import { fileURLToPath } from "node:url";
 
 const usage = new URL("usage.ts", import.meta.url).href;
-export const commandLine = new URL("../../../src/cli/main.ts", import.meta.url).pathname;
+export const commandLine = fileURLToPath(new URL("../../../src/cli/main.ts", import.meta.url));
 
 /**
  * What a process of its own took, from its start to its end: by the clock, and of a processor, which says more where

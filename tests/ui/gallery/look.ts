@@ -1,5 +1,6 @@
 import { mkdirSync, readFileSync } from "node:fs";
 import { createRequire } from "node:module";
+import { fileURLToPath } from "node:url";
 import { chromium } from "playwright";
 import { createServer } from "vite";
 import { hands, startsFrom } from "./drive.ts";
@@ -11,10 +12,10 @@ import { fixtures } from "./fixtures.ts";
  */
 const [wanted = "", widths = "320,360,1280"] = process.argv.slice(2);
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-const folder = new URL("../../../test-results/gallery/", import.meta.url).pathname;
+const folder = fileURLToPath(new URL("../../../test-results/gallery/", import.meta.url));
 mkdirSync(folder, { recursive: true });
 
-const server = await createServer({ configFile: new URL("vite.config.ts", import.meta.url).pathname });
+const server = await createServer({ configFile: fileURLToPath(new URL("vite.config.ts", import.meta.url)) });
 await server.listen();
 const address = `${server.resolvedUrls?.local[0]}tests/ui/gallery/index.html`;
 const browser = await chromium.launch({

@@ -1,9 +1,10 @@
+import { fileURLToPath } from "node:url";
 import { defineConfig } from "vite";
 import { yamlPlugin } from "../../../.config/yaml-plugin.ts";
 
 /** `npx vite --config tests/ui/gallery/vite.config.ts`, then /tests/ui/gallery/?fixture=choice&theme=dark&locale=en-US */
 export default defineConfig({
-  root: new URL("../../..", import.meta.url).pathname,
+  root: fileURLToPath(new URL("../../..", import.meta.url)),
   plugins: [yamlPlugin()],
   oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
   optimizeDeps: { noDiscovery: true, include: ["preact", "preact/hooks", "preact/jsx-dev-runtime"] },

@@ -1,0 +1,94 @@
+import { mkdirSync, mkdtempSync, rmSync, utimesSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { Plugin } from "vite";
+import { describe, expect, test, vi } from "vitest";
+import { bundleEmbed, firstFile } from "../../src/cli/build.ts";
+import { buildCommand } from "../../src/cli/build-command.ts";
+import { serveFolders } from "../../src/cli/serve.ts";
+
+/** Adds a line to the source of one file, as an edit would. */
+const edited = (file: string, line: string): Plugin => ({
+  name: "edited",
+  enforce: "pre",
+  transform: (code, id) => (id.split("?")[0]?.endsWith(file) ? { code: code + line, map: null } : null),
+});
+
+describe("two builds of different sources", () => {
+  test("never give one name to two contents, but for the first file", async () => {
+    const changes: Plugin[][] = [
+      [],
+      [edited("src/embed/fridgeside.ts", '\nglobalThis.edited = "a";')],
+      [edited("src/embed/engine.ts", '\nglobalThis.edited = "a";')],
+      // Of the same length: no digest may go by that.
+      [edited("src/embed/engine.ts", '\nglobalThis.edited = "b";')],
+    ];
+    const byName = new Map<string, string>();
+    const firsts = new Set<string>();
+    const engines = new Set<string>();
+    for (const plugins of changes)
+      for (const { path, content } of await bundleEmbed(plugins)) {
+        const text = content.toString();
+        if (path === firstFile) firsts.add(text);
+        else expect(byName.get(path) ?? text, path).toBe(text);
+        if (path !== firstFile) byName.set(path, text);
+        if (path.startsWith("parts/engine-")) engines.add(path);
+      }
+    // The edits did arrive: each first file names its own engine.
+    expect(firsts.size).toBe(4);
+    expect(engines.size).toBeGreaterThanOrEqual(3);
+  });
+});
+
+describe("the command", () => {
+  test.each([
+    [["--keep", "0"], "--keep"],
+    [["--keep", "many"], "--keep"],
+    [["--keep-days", "-1"], "--keep-days"],
+    [["--keep-days", "1.5"], "--keep-days"],
+  ])("says so where it is called with %j", async (args, said) => {
+    const told = vi.spyOn(console, "error").mockImplementation(() => {});
+    const [name = "", value = ""] = args;
+    expect(await buildCommand([`${name}=${value}`], undefined, async () => {})).toBe(2);
+    expect(told).toHaveBeenCalledWith(expect.stringContaining(`${said}: "${value}" is no whole number`));
+    told.mockRestore();
+  });
+
+  test("passes on where to, and how long the parts of earlier builds stay", async () => {
+    const build = vi.fn(async () => {});
+    const lines: string[] = [];
+    const print = (line: string) => lines.push(line);
+    expect(await buildCommand(["--out", "site", "--keep", "9", "--keep-days", "0"], print, build)).toBe(0);
+    expect(build).toHaveBeenCalledWith("site", { keep: 9, keepDays: 0 });
+    expect(lines).toEqual([`Built ${join("site", firstFile)}`]);
+  });
+});
+
+describe("the demo's server", () => {
+  test("lets a browser keep what is named by its content, and asks it to look for all else anew", async () => {
+    const folder = mkdtempSync(join(tmpdir(), "site ü-"));
+    const kept = ["parts/engine-0123abcd.js", "shards/c-0123456789ab/m/1.json"];
+    const fresh = ["fridgeside.js", "shards/catalogue.json", "index.html"];
+    for (const path of [...kept, ...fresh]) {
+      mkdirSync(join(folder, path, ".."), { recursive: true });
+      writeFileSync(join(folder, path), path);
+    }
+    const { server, address } = await serveFolders([folder], 0);
+    try {
+      const headers = async (path: string) => (await fetch(address + path)).headers;
+      for (const path of kept)
+        expect((await headers(path)).get("cache-control")).toBe("public, max-age=31536000, immutable");
+      for (const path of fresh) expect((await headers(path)).get("cache-control")).toBe("no-cache");
+
+      const etag = (await headers("fridgeside.js")).get("etag") ?? "";
+      const again = () => fetch(`${address}fridgeside.js`, { headers: { "if-none-match": etag } });
+      expect((await again()).status).toBe(304);
+      writeFileSync(join(folder, "fridgeside.js"), "fridgeside.JS");
+      utimesSync(join(folder, "fridgeside.js"), 1, 1);
+      expect(await (await again()).text()).toBe("fridgeside.JS");
+    } finally {
+      server.close();
+      rmSync(folder, { recursive: true });
+    }
+  });
+});

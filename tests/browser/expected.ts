@@ -1,5 +1,4 @@
 import { readFileSync } from "node:fs";
-import { join } from "node:path";
 import { readFlow } from "../../src/cli/flows-folder.ts";
 import { readLocales } from "../../src/cli/locales-folder.ts";
 import { createCharts } from "../../src/flow/index.ts";
@@ -7,16 +6,13 @@ import { createTexts, type Session, startSession, type Texts } from "../../src/s
 import { type Answers, at } from "../session/drive.ts";
 import { reach } from "../session/reach.ts";
 
-// By path: in a test that has a page of its own, addresses start from there.
-const root = join(import.meta.dirname, "../..");
-
 /** The flow that the built script carries. */
-export const flow = readFlow(join(root, "flows"));
+export const flow = readFlow();
 
 /** Built once in each process: what was advised is then remembered from session to session. */
 export const charts = createCharts(flow);
 
-const locales = readLocales(join(root, "locales"));
+const locales = readLocales();
 
 /** Every text as a reader of this language sees it. */
 export function textsIn(language: string): Texts {
@@ -29,7 +25,9 @@ type Feed = {
 };
 
 /** The demo shop's feed, read by nothing of ours. */
-export const feed: Feed = JSON.parse(readFileSync(join(root, "demo/catalogue.json"), "utf8"));
+export const feed: Feed = JSON.parse(
+  readFileSync(new URL("../../demo/catalogue.json", import.meta.url), "utf8"),
+);
 
 /** The names of all parts of a kind that the feed lists for a code. */
 export function namesOfParts(code: string, kind: string): string[] {

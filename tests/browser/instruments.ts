@@ -75,11 +75,7 @@ async function enterCubes(panel: PanelPage, reading: CubesReading): Promise<void
 /** One place after the other, as the drawing asks for them. */
 async function enterSeal(panel: PanelPage, reading: SealReading): Promise<void> {
   await choose(panel, `measure.seal-${reading.door}`);
-  for (const spot of reading.spots) {
-    await panel.button(panel.text(`measure.seal-${spot ?? "skip"}`)).tap();
-    // A second tap this soon counts as a slip of the thumb.
-    await panel.page.clock.runFor(500);
-  }
+  for (const spot of reading.spots) await panel.button(panel.text(`measure.seal-${spot ?? "skip"}`)).tap();
 }
 
 async function fillField(panel: PanelPage, key: string, value: number): Promise<void> {

@@ -6,15 +6,36 @@ import { serveSite } from "./site.ts";
 export { expect };
 
 type Fixtures = {
+  /** Whether a person takes their time before each tap, or taps as fast as the test does. */
+  hand: "deliberate" | "fast";
+  /** Whether the page's clock starts at nine in the morning of a test's own day; else it is the computer's. */
+  clock: "set" | "real";
   /** The demo shop's page, not yet opened. */
   panel: PanelPage;
   /** What the page's console may report as an error without failing the test. */
   expectedFaults: RegExp | null;
 };
 
+/** Runs in the page: stamps every tap and every key half a second later than it came, as a person would be. */
+function takeTime(): void {
+  let acts = 0;
+  const count = (event: Event) => {
+    if (!(event as KeyboardEvent).repeat) acts++;
+  };
+  addEventListener("pointerdown", count, true);
+  addEventListener("keydown", count, true);
+  addEventListener(
+    "click",
+    (event) => Object.defineProperty(event, "timeStamp", { value: event.timeStamp + acts * 500 }),
+    true,
+  );
+}
+
 /** A test on a phone whose clock stands at nine in the morning; an error in the page's console fails it. */
 export const test = base.extend<Fixtures, { site: string }>({
   expectedFaults: [null, { option: true }],
+  hand: ["deliberate", { option: true }],
+  clock: ["set", { option: true }],
   site: [
     // biome-ignore lint/correctness/noEmptyPattern: Playwright reads the fixtures it needs from this pattern.
     async ({}, use) => {
@@ -26,7 +47,7 @@ export const test = base.extend<Fixtures, { site: string }>({
     { scope: "worker" },
   ],
   baseURL: ({ site }, use) => use(site),
-  page: async ({ page, expectedFaults }, use) => {
+  page: async ({ page, expectedFaults, hand, clock }, use) => {
     const faults: string[] = [];
     const note = (text: string) => expectedFaults?.test(text) || faults.push(text);
     page.on("pageerror", (error) => note(error.message));
@@ -35,7 +56,8 @@ export const test = base.extend<Fixtures, { site: string }>({
       (message) => message.type() === "error" && note(`${message.text()} ${message.location().url}`),
     );
     await page.route("**/favicon.ico", (route) => route.fulfill({ status: 204 }));
-    await page.clock.install({ time: morning });
+    if (clock === "set") await page.clock.install({ time: morning });
+    if (hand === "deliberate") await page.addInitScript(takeTime);
     await use(page);
     expect(faults, "errors in the page").toEqual([]);
   },

@@ -5,13 +5,15 @@ import type { Actions, View } from "../../session/index.ts";
 const RELEASE_MS = 4000;
 
 /**
- * Makes every action harmless to tap twice, and moves focus to the new turn's heading once a tap has led there.
+ * Sends one act for each view, for while the engine is on its way a tap changes nothing yet; but a danger is always
+ * sent, whatever was tapped before it. (What a double tap does is settled before this, in double-tap.ts.) Moves focus
+ * to the new turn's heading once a tap has led there.
  * Never on load: a shop's page must not jump because a panel arrived in it.
  */
 export function useOneTap(view: View, actions: Actions) {
   const place = `${view.turn?.turn}/${view.lines.length}`;
   const [sent, setSent] = useState<View | null>(null);
-  // State comes too late for the second tap of a double tap; the ref knows at once.
+  // State comes too late for a second act within one task; the ref knows at once.
   const locked = useRef<View | null>(null);
   const led = useRef(false);
   const heading = useRef<HTMLHeadingElement>(null);
@@ -35,7 +37,7 @@ export function useOneTap(view: View, actions: Actions) {
     get:
       (all, name: keyof Actions) =>
       (...given: never[]) => {
-        if (locked.current === view) return;
+        if (locked.current === view && !isDanger(view, name, given)) return;
         locked.current = view;
         led.current = true;
         setSent(view);
@@ -43,6 +45,11 @@ export function useOneTap(view: View, actions: Actions) {
       },
   });
   return { actions: once, busy: sent === view, heading, place };
+}
+
+/** The first question offers the dangers as its answers, by the same ids as the footer. */
+function isDanger({ dangers }: View, name: keyof Actions, given: unknown[]): boolean {
+  return name === "reportDanger" || (name === "answer" && dangers.some(({ id }) => id === given[1]));
 }
 
 function showHeading(heading: HTMLElement): void {

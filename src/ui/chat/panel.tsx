@@ -1,6 +1,8 @@
+import { useState } from "preact/hooks";
 import type { Actions, Services, Texts, View } from "../../session/index.ts";
 import { IcePath } from "../pictures/index.ts";
 import { Answers } from "./answers.tsx";
+import { createTapGuard } from "./double-tap.ts";
 import { Footer } from "./footer.tsx";
 import { useOneTap } from "./one-tap.ts";
 import type { Screens } from "./screens.ts";
@@ -16,6 +18,7 @@ export type PanelProps = {
 
 /** The whole panel: where we are on the ice path, what was answered, one turn, and the ways out. */
 export function Panel({ view, actions, services, texts, screens }: PanelProps) {
+  const [guard] = useState(createTapGuard);
   const tap = useOneTap(view, actions);
   const { turn } = view;
   const Screen = turn && turn.kind !== "choice" ? screens?.[turn.kind] : null;
@@ -28,6 +31,7 @@ export function Panel({ view, actions, services, texts, screens }: PanelProps) {
   }: Partial<Screens> = screens ?? {};
   return (
     <section
+      {...guard}
       class="panel"
       lang={texts("ui.locale")}
       dir={texts("ui.direction") as "ltr"}

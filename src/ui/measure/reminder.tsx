@@ -1,6 +1,5 @@
 import { useRef, useState } from "preact/hooks";
 import type { Texts } from "../../session/index.ts";
-import { useSlips } from "./double-tap.ts";
 
 type Props = {
   /** Writes the calendar file (RFC 5545); asked for only once it is wanted. */
@@ -17,7 +16,6 @@ const KEEP_MS = 60_000;
 export function Reminder({ file, name, texts }: Props) {
   const [said, setSaid] = useState<"" | "made" | "failed">("");
   const place = useRef<HTMLDivElement>(null);
-  const isSlip = useSlips();
 
   function offer() {
     try {
@@ -38,7 +36,7 @@ export function Reminder({ file, name, texts }: Props) {
 
   return (
     <div class="reminder" ref={place}>
-      <button type="button" onClick={(tap) => isSlip(tap) || offer()}>
+      <button type="button" onClick={offer}>
         {texts("measure.reminder-offer")}
       </button>
       <p role="status" class={said === "failed" ? "wrong" : "small"}>

@@ -3,7 +3,6 @@ import type { SealReading } from "../../measurement/index.ts";
 import type { ReadingNeed } from "../../session/index.ts";
 import type { ScreenProps } from "../chat/index.ts";
 import { Choices } from "./choices.tsx";
-import { useSlips } from "./double-tap.ts";
 import { useEntry } from "./entry.tsx";
 import { SealDrawing } from "./seal-drawing.tsx";
 import { SealResult } from "./seal-result.tsx";
@@ -18,14 +17,12 @@ export function Seal({ need, turn, actions, texts, busy }: Props) {
   const [spots, setSpots] = useState<Spot[]>(() => places.map(() => "untried"));
   const [at, setAt] = useState(0);
   const { accepted, accept, edit } = useEntry<SealReading>();
-  const isSlip = useSlips();
   const asked = useId();
   const first = useRef<HTMLButtonElement>(null);
   const tried = spots.some((spot) => spot !== "untried");
   const next = nextUntried(spots, at);
 
-  function say(spot: Spot, tap: Event) {
-    if (isSlip(tap)) return;
+  function say(spot: Spot) {
     const said = spots.map((each, place) => (place === at ? spot : each));
     edit(() => setSpots(said));
     if (next !== undefined) setAt(next);
@@ -71,7 +68,7 @@ export function Seal({ need, turn, actions, texts, busy }: Props) {
             ref={each === "grips" ? first : null}
             type="button"
             aria-pressed={spots[at] === each}
-            onClick={(tap) => say(each, tap)}
+            onClick={() => say(each)}
           >
             <Sign spot={each} />
             {texts(`measure.seal-${each}`)}
@@ -80,7 +77,7 @@ export function Seal({ need, turn, actions, texts, busy }: Props) {
       </fieldset>
       <p class="small">{texts("measure.seal-how")}</p>
       <div class="answers">
-        <button type="button" class="quiet" onClick={(tap) => say("skipped", tap)}>
+        <button type="button" class="quiet" onClick={() => say("skipped")}>
           {texts("measure.seal-skip")}
         </button>
         <button type="button" class="quiet" aria-disabled={!at} onClick={() => setAt(Math.max(0, at - 1))}>

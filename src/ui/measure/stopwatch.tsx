@@ -1,9 +1,6 @@
 import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { Services, Texts } from "../../session/index.ts";
 
-/** A second tap this soon is a wet thumb slipping, not a person who wants to stop. */
-const SLIP_MS = 1000;
-
 type Props = {
   seconds: number;
   /** Counts up until it is stopped: a vessel is full when it is full. */
@@ -60,7 +57,7 @@ export function Stopwatch({ seconds, up, services, texts, onStopped }: Props) {
             startedAt.current = Date.parse(services.now());
             setElapsed(0);
             services.signal("tick");
-          } else if (passed() * 1000 > SLIP_MS) stop();
+          } else stop();
         }}
       >
         {running && (

@@ -21,7 +21,7 @@ async function pull(page: Page, felt: string) {
   await page.clock.install();
   for (const each of felt) {
     await page.getByRole("button", { name: names[each] ?? "", exact: true }).click();
-    // So soon after a tap the next one would count as a slip of the thumb.
+    // So soon after a tap the next one would count as the same tap again.
     await page.clock.runFor(1000);
   }
 }

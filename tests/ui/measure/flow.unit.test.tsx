@@ -1,5 +1,6 @@
 // @vitest-environment happy-dom
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
+import { clickAt } from "../finger.ts";
 import { flowNeed, flowTurn } from "../gallery/measure-fixtures.ts";
 import { viewOf } from "../gallery/turns.ts";
 import { mount } from "../mount.tsx";
@@ -79,10 +80,9 @@ describe("the stopwatch", () => {
   });
 
   test("a wet thumb that slips twice on Start does not stop it", async () => {
-    const { tap, pass, text } = await atFlow();
-    await tap("Start");
-    await pass(0.3);
-    await tap(/Stop/);
+    const { button, text } = await atFlow();
+    await clickAt(button("Start"), 1000);
+    await clickAt(button(/Stop/), 1300);
     expect(text()).toContain("10Stop");
   });
 

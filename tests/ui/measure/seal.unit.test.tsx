@@ -1,28 +1,18 @@
 // @vitest-environment happy-dom
 import { act } from "preact/test-utils";
-import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
+import { describe, expect, test } from "vitest";
+import { clickAt } from "../finger.ts";
 import { sealTurn } from "../gallery/seal-fixtures.ts";
 import { viewOf } from "../gallery/turns.ts";
 import { mount } from "../mount.tsx";
 
 type Felt = "Grips" | "Drags" | "Slips" | "Can't reach it";
 
-/** When the next tap comes, in milliseconds; happy-dom stamps its events by a clock of its own. */
-let stamp = 0;
-beforeEach(() => {
-  stamp = 0;
-  vi.spyOn(Event.prototype, "timeStamp", "get").mockImplementation(() => stamp);
-});
-afterEach(() => vi.restoreAllMocks());
-
 async function atSeal() {
   const panel = await mount(viewOf(sealTurn));
   const spots = () => panel.all<HTMLButtonElement>(".seal-door li button");
   const feel = async (...felt: Felt[]) => {
-    for (const each of felt) {
-      stamp += 1000;
-      await panel.tap(each);
-    }
+    for (const each of felt) await panel.tap(each);
   };
   return {
     ...panel,
@@ -96,30 +86,22 @@ describe("the survey goes from place to place", () => {
 });
 
 describe("a wet thumb", () => {
+  const grips = async (...at: number[]) => {
+    const { button, states } = await atSeal();
+    for (const instant of at) await clickAt(button("Grips"), instant);
+    return states();
+  };
+
   test.each([50, 399])("that taps twice within %i ms fills one place", async (passed) => {
-    const { feel, tap, states } = await atSeal();
-    await feel("Grips");
-    stamp += passed;
-    await tap("Grips");
-    expect(states()).toEqual(["Grips", ...untried(11)]);
+    expect(await grips(1000, 1000 + passed)).toEqual(["Grips", ...untried(11)]);
   });
 
   test("that bounces on and on fills one place", async () => {
-    const { feel, tap, states } = await atSeal();
-    await feel("Slips");
-    for (let bounce = 0; bounce < 5; bounce += 1) {
-      stamp += 150;
-      await tap("Slips");
-    }
-    expect(states()).toEqual(["Slips", ...untried(11)]);
+    expect(await grips(1000, 1150, 1300, 1450, 1600, 1750)).toEqual(["Grips", ...untried(11)]);
   });
 
   test("that waits a little is meant", async () => {
-    const { feel, tap, states } = await atSeal();
-    await feel("Grips");
-    stamp += 400;
-    await tap("Grips");
-    expect(states()).toEqual(["Grips", "Grips", ...untried(10)]);
+    expect(await grips(1000, 1400)).toEqual(["Grips", "Grips", ...untried(10)]);
   });
 });
 

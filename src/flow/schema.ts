@@ -25,6 +25,9 @@ const condition: z.ZodMiniType = z.lazy(() =>
   ]),
 );
 
+const leaves = z.optional(z.strictObject({ water: z.enum(["closed", "left-closed", "open"]) }));
+const keeps = z.optional(z.strictObject({ water: z.literal("closed") }));
+
 const outcome = z.strictObject({
   to: id,
   finds: z.optional(id),
@@ -32,6 +35,7 @@ const outcome = z.strictObject({
   clears: z.optional(z.array(id)),
   suspects: z.optional(z.array(id)),
   danger: z.optional(z.boolean()),
+  leaves,
 });
 const standing = z.optional(z.union([outcome, z.literal(false)]));
 
@@ -45,6 +49,7 @@ const turn = z.strictObject({
   then: z.optional(id),
   lasts: z.optional(id),
   inside: z.optional(z.array(z.strictObject({ stage: id, after: z.optional(id) }))),
+  needs: z.optional(z.strictObject({ water: z.literal("open") })),
   waits: z.optional(z.boolean()),
   answers: z.optional(z.record(id, outcome)),
   verdicts: z.optional(z.partialRecord(verdict, outcome)),
@@ -80,6 +85,7 @@ export const fileSchemas = {
         items: z.array(id).check(z.minLength(1)),
         facts: z.array(id),
         picture: id,
+        leaves,
       }),
     ),
   }),
@@ -103,6 +109,7 @@ export const fileSchemas = {
       who: z.optional(id),
       claim: z.optional(z.enum(["proved", "due"])),
       proof: z.optional(condition),
+      keeps,
     }),
   ),
   opening: z.strictObject(opening),
@@ -114,6 +121,7 @@ export const fileSchemas = {
     tools: z.array(id),
     hazards: z.optional(z.array(id)),
     gates: z.optional(z.array(id)),
+    restores: z.optional(z.literal("water")),
     repeats: z.optional(z.boolean()),
     measures: z.optional(id),
     outcomes: z.optional(z.record(id, z.strictObject({ from: z.array(turnRef), says: z.record(id, id) }))),
@@ -127,6 +135,7 @@ export const fileSchemas = {
       z.strictObject({ check: id, when: z.optional(condition), first: z.optional(z.boolean()) }),
     ),
     otherwise: z.strictObject({ to: z.literal("professional"), who: id }),
+    keeps,
   }),
 } as const;
 

@@ -88,10 +88,10 @@ describe("a tap that a gate had closed", () => {
   });
 
   test("is spoken of at every early way out: opened when help is called or ice comes, left closed in danger", () => {
-    const after = (event: object) => words(record(closed, { ...event, at: at(900) } as never).session);
-    expect(after({ type: "help-asked" })).toMatch(/You closed the stop tap[\s\S]*Open it again/);
-    expect(after({ type: "ice-returned" })).toMatch(/You closed the stop tap[\s\S]*Open it again/);
-    const stopped = after({ type: "danger-reported", danger: "gas" });
+    const endingOn = (event: object) => words(record(closed, { ...event, at: at(900) } as never).session);
+    expect(endingOn({ type: "help-asked" })).toMatch(/You closed the stop tap[\s\S]*Open it again/);
+    expect(endingOn({ type: "ice-returned" })).toMatch(/You closed the stop tap[\s\S]*Open it again/);
+    const stopped = endingOn({ type: "danger-reported", danger: "gas" });
     expect(stopped).toContain("Leave the stop tap closed");
     expect(stopped).not.toMatch(/open it/i);
   });

@@ -27,7 +27,10 @@ export function findChartFaults(flow: Flow, report: Report): void {
     );
   reportUngated(flow, graph, report);
   for (const { code, state, message } of findWaterForgotten(flow, graph)) {
-    const { file, path } = placeIn(flow, state);
+    const isCheck = state in flow.checks;
+    const { file, path } = isCheck
+      ? { file: `checks/${state}.yaml`, path: ["restores"] }
+      : placeIn(flow, state);
     report(code, file, path, message, "key");
   }
   for (const [check, hazards] of group(findUndeclared(flow), ({ state, message }) => [

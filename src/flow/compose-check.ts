@@ -1,6 +1,7 @@
 import type { StateConfig, Transition, TurnMeta } from "./config.ts";
 import type { Check, Flow, Opening, Outcome, TurnRule } from "./flow.ts";
 import type { Note } from "./memory.ts";
+import { waterNote } from "./water.ts";
 
 /**
  * One check (or the opening) as a compound state: its gates first, then `entering`, then its turns.
@@ -27,6 +28,7 @@ type Place = { flow: Flow; check: Check | Opening; base: string; scenario: strin
 function composeGate(place: Place, gate: string, next: string | undefined): StateConfig {
   const turn = `${place.check.id}.gate-${gate}`;
   const onward = next ? `#${place.base}/gate-${next}` : `#${place.base}/entering`;
+  const ready: Note = { turn, answer: "ready", ...waterNote(place.flow.gates[gate]?.leaves) };
   const declined: Note = { turn, answer: "cannot", done: place.check.id, returnTo: null };
   return {
     id: `${place.base}/gate-${gate}`,
@@ -38,15 +40,16 @@ function composeGate(place: Place, gate: string, next: string | undefined): Stat
       picture: place.flow.gates[gate]?.picture ?? "",
     },
     on: {
-      "answered.ready": { target: onward, actions: [remember({ turn, answer: "ready" })] },
+      "answered.ready": { target: onward, actions: [remember(ready)] },
       "answered.cannot": { target: exit(place), actions: [remember(declined)] },
     },
   };
 }
 
 function returns({ check, base }: Place): Transition[] {
-  const back = Object.keys(check.turns).map((turn) => ({
-    target: `#${base}/${turn}`,
+  const back = Object.entries(check.turns).map(([turn, { needs }]) => ({
+    // The gate has had the tap closed again: what needs it open begins with the turn that opens it.
+    target: `#${base}/${needs ? check.start : turn}`,
     guard: { type: "returning", params: { turn: `${check.id}.${turn}` } },
     actions: [remember({ returnTo: null })],
   }));
@@ -90,6 +93,7 @@ function composeTurn(place: Place, id: string, rule: TurnRule, gate: string | un
   if (rule.picture) meta.picture = rule.picture;
   if (rule.instrument) meta.instrument = rule.instrument;
   if (rule.place) meta.place = rule.place;
+  if (rule.needs) meta.needs = rule.needs;
   if (rule.against) meta.against = rule.against;
   if (minutes) meta.lasts = minutes;
   if (rule.inside)
@@ -116,7 +120,7 @@ function metaOf({ flow, check, scenario }: Place, turn: string, kind: TurnMeta["
 
 function leave(place: Place, turn: string, answer: string, outcome: Outcome): Transition {
   const { flow, check, base } = place;
-  const note: Note = { turn, answer };
+  const note: Note = { turn, answer, ...waterNote(outcome.leaves) };
   const cause = outcome.remedies ?? outcome.finds;
   const station = cause ? flow.causes[cause]?.station : undefined;
   if (outcome.finds) note.finds = outcome.finds;
@@ -134,7 +138,8 @@ function leave(place: Place, turn: string, answer: string, outcome: Outcome): Tr
     return { target: `#${base}/${outcome.to}`, actions: [remember(note)] };
   }
   if (endsInVain(check, turn, answer, outcome)) note.inVain = true;
-  if (place.scenario) note.done = check.id;
+  // What only puts something back is no look, and comes again whenever it has to.
+  if (place.scenario && !("restores" in check)) note.done = check.id;
   if (outcome.to === "stopped") note.danger = answer;
   if (outcome.to === "fixed") note.creditsLastFix = true;
   if (outcome.to === "professional") {

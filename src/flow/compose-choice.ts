@@ -4,6 +4,7 @@ import type { Transition } from "./config.ts";
 import type { Flow, Scenario } from "./flow.ts";
 import { type Guard, guardOf } from "./guards.ts";
 import type { Note } from "./memory.ts";
+import { closedByUs, mayGoOn, mustReopen, needsWater, reopenerOf } from "./water.ts";
 
 /**
  * What may follow a check, in the order it is tried: what must come first; an ending that leaves nothing to weigh; a
@@ -24,6 +25,20 @@ export function composeChoice(flow: Flow, scenario: Scenario): Transition[] {
       actions: note({ cause, ...(rule.who ? { who: rule.who } : {}) }),
     };
   };
+  const reopener = reopenerOf(flow, scenario);
+  const reopen = reopener ? `#${scenario.id}/${reopener.id}` : "";
+  /** The same way, before it the tap that we had closed: who comes back from there comes to the same choice. */
+  const withWater = (way: Transition): Transition[] => {
+    if (!reopener) return [way];
+    const guards = way.guard ? [way.guard] : [];
+    return [
+      { target: reopen, guard: all([mustReopen(flow), ...guards]) },
+      { ...way, guard: all([mayGoOn(flow), ...guards]) },
+    ];
+  };
+  /** A leak that is not mended keeps the tap closed. */
+  const leaving = (way: Transition, cause: string | null): Transition[] =>
+    scenario.keeps || flow.causes[cause ?? ""]?.keeps ? [way] : withWater(way);
   const isPart = (cause: string) => flow.causes[cause]?.remedy === "part";
   const rivals = scenario.proofs.filter((cause) => !isPart(cause) && cause in scenario.priors);
   // No cause of the complaint, but the end of what a householder can do: a tap that will not shut.
@@ -38,19 +53,25 @@ export function composeChoice(flow: Flow, scenario: Scenario): Transition[] {
     const actions = startOfWait(flow, check);
     const ways: Transition[] = [{ target, guard: all([once, ...may]), ...(actions ? { actions } : {}) }];
     if (again) ways.push({ target, guard: all([again, ...may]), actions: note({ again: { check, found } }) });
-    return { first, ways };
+    const needs = flow.checks[check] && needsWater(flow.checks[check]);
+    return { first, ways: needs ? ways.flatMap(withWater) : ways };
   });
   const ways = (first: boolean) => entries.flatMap((one) => (Boolean(one.first) === first ? one.ways : []));
+  const otherwise = {
+    target: `#${scenario.otherwise.to}`,
+    actions: note({ cause: null, who: scenario.otherwise.who }),
+  };
+  const asked = { type: "led", params: { to: reopener?.id } };
   return [
-    ...halts.map((cause) => ending(cause)),
+    ...(reopener ? [{ target: reopen, guard: all([closedByUs, asked]) }] : []),
+    ...halts.flatMap((cause) => leaving(ending(cause), cause)),
     ...ways(true),
-    ...scenario.proofs.filter(isPart).map((cause) => ending(cause, advised("part-advised", { cause }))),
+    ...scenario.proofs
+      .filter(isPart)
+      .flatMap((cause) => leaving(ending(cause, advised("part-advised", { cause })), cause)),
     ...ways(false),
-    ...rivals.map((cause) => ending(cause)),
-    {
-      target: `#${scenario.otherwise.to}`,
-      actions: note({ cause: null, who: scenario.otherwise.who }),
-    },
+    ...rivals.flatMap((cause) => leaving(ending(cause), cause)),
+    ...leaving(otherwise, null),
   ];
 }
 

@@ -24,7 +24,7 @@ export function composeEndings(): Record<string, StateConfig> {
         },
         card: {
           id: "part/card",
-          meta: { turn: "part.card", kind: "ending", check: null, outcome: "part" },
+          meta: { turn: "part.card", kind: "ending", check: null, outcome: "part", tells: "water" },
         },
       },
     },
@@ -32,5 +32,8 @@ export function composeEndings(): Record<string, StateConfig> {
 }
 
 function ending(outcome: "fixed" | "professional" | "stopped"): StateConfig {
-  return { id: outcome, meta: { turn: `${outcome}.end`, kind: "ending", check: null, outcome } };
+  return {
+    id: outcome,
+    meta: { turn: `${outcome}.end`, kind: "ending", check: null, outcome, tells: "water" },
+  };
 }

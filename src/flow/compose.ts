@@ -5,6 +5,7 @@ import type { ChartConfig, StateConfig, Transition } from "./config.ts";
 import type { Flow, Scenario } from "./flow.ts";
 import { guardOf, turnsBehind } from "./guards.ts";
 import type { ChartContext } from "./memory.ts";
+import { reopenerOf } from "./water.ts";
 
 /**
  * Composes the whole flow into one chart: opening, scenarios, endings. Pure data.
@@ -69,6 +70,8 @@ function composeScenario(flow: Flow, scenario: Scenario): StateConfig {
     if (!check) throw new Error(`Scenario "${scenario.id}" names the check "${id}", which does not exist`);
     states[id] = composeCheck(flow, check, scenario.id);
   }
+  const reopener = reopenerOf(flow, scenario);
+  if (reopener) states[reopener.id] = composeCheck(flow, reopener, scenario.id);
   return { id: scenario.id, initial: "choosing", states };
 }
 

@@ -41,5 +41,9 @@ export type TurnMeta = {
   lasts?: number;
   /** What goes on inside during a wait, with the minutes after which each begins. */
   inside?: { stage: string; after: number }[];
+  /** This turn makes no sense while the tap is closed. */
+  needs?: { water: "open" };
+  /** An ending that says how the water was left. */
+  tells?: "water";
   outcome?: "fixed" | "part" | "professional" | "stopped";
 };

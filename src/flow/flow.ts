@@ -44,7 +44,11 @@ export type GateRule = {
   items: string[];
   facts: string[];
   picture: string;
+  leaves?: Leaves | undefined;
 };
+
+/** How a confirmed gate or an answer leaves the water; `left-closed`: it should be opened again and could not be. */
+export type Leaves = { water: "closed" | "left-closed" | "open" };
 export type PartRule = { minutes: number; tools: string[]; access: string; fitting: "self" | "professional" };
 
 export type CauseRule = {
@@ -55,7 +59,11 @@ export type CauseRule = {
   /** `due`: worth replacing whatever the cause turns out to be; said so on the card. */
   claim?: "proved" | "due" | undefined;
   proof?: Condition | undefined;
+  /** The water stays closed until this is mended. */
+  keeps?: Keeps | undefined;
 };
+
+export type Keeps = { water: "closed" };
 
 export type Opening = { id: string; start: string; turns: Record<string, TurnRule> };
 
@@ -66,6 +74,8 @@ export type Check = Opening & {
   tools: string[];
   hazards?: string[] | undefined;
   gates?: string[] | undefined;
+  /** Puts back what we had changed: asked wherever the chart needs it, and named by no scenario. */
+  restores?: "water" | undefined;
   /** Asked as often as its condition holds, not once a session. */
   repeats?: boolean | undefined;
   /** Checks that measure the same thing share a group and count once, the latest; a check alone is its own group. */
@@ -96,6 +106,8 @@ export type TurnRule = {
   then?: string | undefined;
   /** What goes on inside meanwhile, in order; each begins after a limit in hours or minutes, the first at once. */
   inside?: { stage: string; after?: string | undefined }[] | undefined;
+  /** Makes no sense while the tap is closed. */
+  needs?: { water: "open" } | undefined;
   /** Counts as the wait that a remedy calls for. */
   waits?: boolean | undefined;
   answers?: Record<string, Outcome> | undefined;
@@ -125,6 +137,7 @@ export type Outcome = {
   clears?: string[] | undefined;
   suspects?: string[] | undefined;
   danger?: boolean | undefined;
+  leaves?: Leaves | undefined;
 };
 
 export type Scenario = {
@@ -136,6 +149,8 @@ export type Scenario = {
   /** In the trade's order. `first`: before any advice, whenever it is allowed. */
   checks: { check: string; when?: Condition | undefined; first?: boolean | undefined }[];
   otherwise: { to: "professional"; who: string };
+  /** A leak is searched for: the water stays closed at every ending but a fixed one. */
+  keeps?: Keeps | undefined;
 };
 
 /** The closed vocabulary of guards. Data may combine these and nothing else. */

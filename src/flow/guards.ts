@@ -55,10 +55,13 @@ export const vocabulary: Record<string, Test> = {
     Date.parse(event.at) - Date.parse(context.waits[turn] ?? event.at) >= minutes * 60_000,
   "may-look-again": ({ done, again, mended }, { check }: { check: string }) =>
     done.includes(check) && done.at(-1) !== check && !again.includes(check) && !mended.includes(check),
+  water: ({ water }, { is }: { is: string[] }) => is.includes(water),
+  led: (_, { to }: { to?: string }, { toward }) =>
+    toward !== undefined && (to === undefined || to === toward),
   advised: (context, { scenario, check }: { scenario: string; check: string }, { toward }, advise) =>
     (toward ?? advise?.(scenario, context).check) === check,
   "part-advised": (context, { scenario, cause }: { scenario: string; cause: string }, { toward }, advise) =>
-    toward === undefined && advise?.(scenario, context).part === cause,
+    (toward === undefined || toward === "part") && advise?.(scenario, context).part === cause,
   all: (context, { of }: { of: Guard[] }, event, advise) =>
     of.every((one) => holds(context, one, event, advise)),
   any: (context, { of }: { of: Guard[] }, event, advise) =>

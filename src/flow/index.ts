@@ -21,3 +21,4 @@ export {
   temperatureLimits,
 } from "./reading-limits.ts";
 export { assembleFlow, type FileKind, fileKind, fileSchemas } from "./schema.ts";
+export { type WaterWord, waterWord } from "./water.ts";

@@ -3,6 +3,9 @@ import type { Reading } from "../measurement/index.ts";
 /** What one turn recorded. `answer` is an answer's id, or a verdict where a reading was taken. */
 export type Finding = { answer: string; reading?: Reading; at: string };
 
+/** The tap to the machine. `left-closed`: closed by us, and the person could not open it again. */
+export type Water = "as-found" | "closed-by-us" | "left-closed" | "open";
+
 /** What the chart remembers of a session. Plain JSON; equal logs give equal memories. */
 export type ChartContext = {
   findings: Record<string, Finding>;
@@ -23,6 +26,7 @@ export type ChartContext = {
   remediesAtWait: number;
   /** The turn to come back to once a gate has been passed again after an interruption. */
   returnTo: string | null;
+  water: Water;
   marks: { station: string; state: "clear" | "suspect" | "fixed" }[];
   lastFixed: string | null;
   /** Why the session ended, and how the model code was given. */
@@ -47,6 +51,7 @@ export function createMemory(model: string | null = null): ChartContext {
     remedies: 0,
     remediesAtWait: 0,
     returnTo: null,
+    water: "as-found",
     marks: [],
     lastFixed: null,
     cause: null,
@@ -82,6 +87,7 @@ export type Note = {
   creditsLastFix?: boolean;
   who?: string;
   danger?: string;
+  water?: Water;
 };
 
 /** `toward`: the check that a replayed log goes on with; it stands for the advice where it is allowed. */
@@ -138,6 +144,7 @@ export function remember(memory: ChartContext, note: Note, event: ChartEvent): C
   if (note.creditsLastFix) next.cause = note.remedies ?? memory.lastFixed;
   if (note.who) next.who = note.who;
   if (note.danger) next.danger = note.danger;
+  if (note.water) next.water = note.water;
   if (event.code !== undefined) next.model = event.code;
   return next;
 }

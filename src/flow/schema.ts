@@ -29,6 +29,9 @@ const condition: z.ZodMiniType = z.lazy(() =>
   ]),
 );
 
+const leaves = z.optional(z.strictObject({ water: z.enum(["closed", "left-closed", "open"]) }));
+const keeps = z.optional(z.strictObject({ water: z.literal("closed") }));
+
 const outcome = z.strictObject({
   to: id,
   finds: z.optional(id),
@@ -36,6 +39,7 @@ const outcome = z.strictObject({
   clears: z.optional(listOf(id)),
   suspects: z.optional(listOf(id)),
   danger: z.optional(z.boolean()),
+  leaves,
 });
 const standing = z.optional(z.union([outcome, z.literal(false)]));
 
@@ -49,6 +53,7 @@ const turn = z.strictObject({
   then: z.optional(id),
   lasts: z.optional(id),
   inside: z.optional(listOf(z.strictObject({ stage: id, after: z.optional(id) }))),
+  needs: z.optional(z.strictObject({ water: z.literal("open") })),
   waits: z.optional(z.boolean()),
   answers: z.optional(recordOf(id, outcome)),
   verdicts: z.optional(z.partialRecord(verdict, outcome)),
@@ -85,6 +90,7 @@ export const fileSchemas = {
         items: listOf(id).check(z.minLength(1)),
         facts: listOf(id),
         picture: id,
+        leaves,
       }),
     ),
   }),
@@ -108,6 +114,7 @@ export const fileSchemas = {
       who: z.optional(id),
       claim: z.optional(z.enum(["proved", "due"])),
       proof: z.optional(condition),
+      keeps,
     }),
   ),
   opening: z.strictObject(opening),
@@ -119,6 +126,7 @@ export const fileSchemas = {
     tools: listOf(id),
     hazards: z.optional(listOf(id)),
     gates: z.optional(listOf(id)),
+    restores: z.optional(z.literal("water")),
     repeats: z.optional(z.boolean()),
     measures: z.optional(id),
     outcomes: z.optional(recordOf(id, z.strictObject({ from: listOf(turnRef), says: recordOf(id, id) }))),
@@ -132,6 +140,7 @@ export const fileSchemas = {
       z.strictObject({ check: id, when: z.optional(condition), first: z.optional(z.boolean()) }),
     ),
     otherwise: z.strictObject({ to: z.literal("professional"), who: id }),
+    keeps,
   }),
 } as const;
 

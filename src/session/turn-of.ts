@@ -7,6 +7,7 @@ import { pathOf, pathText } from "./path.ts";
 import { readingNeedOf } from "./reading-need.ts";
 import { memoryOf, metaOf, type Session } from "./session.ts";
 import type { Answer, Gate, Turn, Wait } from "./turn.ts";
+import { waterLines } from "./water-lines.ts";
 
 /**
  * The turn a session waits at, as plain data in the reader's language.
@@ -30,6 +31,7 @@ export function turnOf(session: Session, texts: Texts, now: string): Turn {
     ),
     gated: Boolean(gated) && meta.kind !== "gate",
     ...words,
+    body: [...words.body, ...waterLines(session, meta, texts)],
     why: [words.why, becauseOf(session, meta, texts)].filter(Boolean).join(" "),
     minutes: meta.minutes ?? 0,
     tools: (meta.tools ?? []).map((tool) => texts(`tools.${tool}`)),

@@ -124,6 +124,24 @@ export const flaws: Fault[] = [
     },
   ],
   [
+    "a search that can end as fixed with the tap closed by us",
+    "water-left-closed",
+    '"too-little/ice-yield/plan" leads to "fixed" while the tap is closed by us',
+    { file: "checks/ice-yield.yaml", find: "    needs: { water: open }\n", put: "" },
+    { file: "checks/ice-yield.yaml", find: "  plan:\n", put: "  ¦plan:\n" },
+  ],
+  [
+    "an answer that leaves the tap nobody knows how, so that it is asked about for ever",
+    "water-unsettled",
+    'check "tap-reopen" does not say how it leaves the water',
+    {
+      file: "checks/tap-reopen.yaml",
+      find: "opened: { to: done, leaves: { water: open } }",
+      put: "opened: { to: done }",
+    },
+    { file: "checks/tap-reopen.yaml", find: "restores: water", put: "¦restores: water" },
+  ],
+  [
     "an opening that marks no danger",
     "no-way-out",
     "is marked as a danger",
@@ -155,8 +173,8 @@ export const flaws: Fault[] = [
     'Cause "filter-leaks" ends with a part but has no proof',
     {
       file: "causes.yaml",
-      find: "filter-leaks: { station: filter, remedy: professional, who: plumber }",
-      put: "¦filter-leaks: { station: filter, remedy: part, part: water-filter }",
+      find: "filter-leaks: { station: filter, remedy: professional, who: plumber, keeps: { water: closed } }",
+      put: "¦filter-leaks: { station: filter, remedy: part, part: water-filter, keeps: { water: closed } }",
     },
   ],
   [

@@ -64,6 +64,8 @@ export const sound: Answers = {
   "wait-for-batch.wait": "right",
   "wait-for-cold.wait": "cold-again",
   "watch-leak.wait": "wet-again",
+  // The tap that a gate had closed is opened again.
+  "tap-reopen.open": "opened",
 };
 
 const noPlug: Answers = { "flow-without-filter.prepare": "no-plug" };

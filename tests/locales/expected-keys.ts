@@ -10,6 +10,9 @@ const fixedKeys = [
   ...["proved", "due"].map((claim) => `claims.${claim}`),
   ...endings.flatMap((ending) => [`endings.${ending}.heading`, `endings.${ending}.body`]),
   ...["name", "ask", "how"].map((word) => `endings.model.${word}`),
+  ...["open-first", "open-again", "keep-closed", "until-part", "danger"].map(
+    (word) => `endings.water.${word}`,
+  ),
   ...["not-sure", "cannot", "cannot-wait"].map((id) => `standing.${id}`),
   ...["memory-only", "welcome-back", "wait-over", "shortened", "offline"].map((id) => `notices.${id}`),
   ...["passes", "fails", "unclear"].map((verdict) => `findings.verdicts.${verdict}`),

@@ -110,6 +110,7 @@ export const healthy: Answers = {
   "filter-seated.look": "seated",
   "stop-tap.open": "was-open",
   "supply-line.look": "sound",
+  "tap-reopen.open": "opened",
 };
 
 /** The event by which a person gives this answer at the session's turn; a gate gets all its items ticked. */
@@ -144,7 +145,7 @@ export function follow(start: Session, answers: Answers, stop?: string): Session
   for (;;) {
     const { turn, kind } = metaOf(session);
     if (turn === stop || kind === "ending") return session;
-    if (asked.has(turn) && !turn.startsWith("wait-for-ice")) throw new Error(`${turn} came up again`);
+    if (asked.has(turn) && !/^(wait-for-ice|tap-reopen)/.test(turn)) throw new Error(`${turn} came up again`);
     asked.add(turn);
     const answer = answers[turn] ?? (kind === "gate" ? "ready" : undefined);
     if (answer === undefined) throw new Error(`No answer for ${turn}`);

@@ -52,7 +52,10 @@ export function mayLeadTo(flow: Flow, scenario: string, { turn, cause }: Aim): b
   if (!rule) return false;
   const { checks, priors, proofs } = rule;
   const [check = ""] = turn.split(".");
-  if (check in flow.checks && !checks.some((entry) => entry.check === check)) return false;
+  const gated = checks.some((entry) => flow.checks[entry.check]?.gates?.length);
+  // What puts back what a gate had changed is in no scenario's list.
+  const listed = flow.checks[check]?.restores ? gated : checks.some((entry) => entry.check === check);
+  if (check in flow.checks && !listed) return false;
   return !cause || cause in priors || proofs.includes(cause);
 }
 

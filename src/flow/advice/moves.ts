@@ -1,6 +1,7 @@
 import type { Flow } from "../flow.ts";
 import { type Guard, guardOf, holds } from "../guards.ts";
 import type { ChartContext } from "../memory.ts";
+import { needsWater, reopenerOf, waterCanCome } from "../water.ts";
 import { isWaitForIce } from "./ways.ts";
 
 /** Something a scenario allows now. */
@@ -34,11 +35,13 @@ export function entryGuards(
   scenario: string,
   place: number,
 ): { once: Guard; again: Guard | null } {
-  const entry = flow.scenarios[scenario]?.checks[place];
+  const rule = flow.scenarios[scenario];
+  const entry = rule?.checks[place];
   const check = flow.checks[entry?.check ?? ""];
-  if (!entry || !check)
+  if (!rule || !entry || !check)
     throw new Error(`Scenario "${scenario}" names the check "${entry?.check}", which does not exist`);
-  const when = entry.when ? [guardOf(entry.when, flow.conditions)] : [];
+  const open = needsWater(check) && reopenerOf(flow, rule) ? [waterCanCome(flow)] : [];
+  const when = [...open, ...(entry.when ? [guardOf(entry.when, flow.conditions)] : [])];
   const params = { check: check.id };
   const undone = check.repeats ? [] : [{ type: "not", params: { of: { type: "done", params } } }];
   // Nobody passes a gate twice for the same look, and a wait is no look.

@@ -1,5 +1,6 @@
 import type { ChartConfig } from "../config.ts";
 import type { Check, Flow, Scenario } from "../flow.ts";
+import { reopenerOf } from "../water.ts";
 import { wordsOf, wrap } from "./condition-words.ts";
 import { measures, widthOf } from "./measures.ts";
 import { type PlacedCheck, placeTurns } from "./place-turns.ts";
@@ -51,9 +52,19 @@ export function placePage(flow: Flow, config: ChartConfig, id: string): Page {
   const top = 96 + line * (when.length + proofs.length);
   const groups: PlacedGroup[] = [];
   let y = top;
-  for (const [at, entry] of scenario.checks.entries()) {
+  const reopener = reopenerOf(flow, scenario);
+  const entries: { check: string; when?: string[] }[] = scenario.checks.map(({ check, when }) =>
+    when === undefined ? { check } : { check, when: wrap(`when ${wordsOf(when)}`, letters) },
+  );
+  // In no scenario's order: the chart itself puts it before whatever needs the water, and before an ending.
+  if (reopener)
+    entries.push({
+      check: reopener.id,
+      when: wrap("before what needs the water, or an ending, when closed by us", letters),
+    });
+  for (const [at, entry] of entries.entries()) {
     const check = flow.checks[entry.check] as Check;
-    const again = scenario.checks.findIndex((one) => one.check === entry.check);
+    const again = entries.findIndex((one) => one.check === entry.check);
     const state = config.states[id]?.states?.[entry.check];
     const turns = again === at && state ? placeTurns(turnBoxes(state)) : null;
     let group = groups.at(-1);
@@ -65,7 +76,7 @@ export function placePage(flow: Flow, config: ChartConfig, id: string): Page {
     }
     const hazards = hazardWords(flow, check);
     const inset = line * (hazards ? 2 : 1) + 6;
-    const said = entry.when === undefined ? [] : wrap(`when ${wordsOf(entry.when)}`, letters);
+    const said = entry.when ?? [];
     const height = Math.max(line * (said.length + 1), inset + (turns?.height ?? 0)) + space;
     const heading = turns ? headingOf(check) : `${check.id}, as in ${again + 1}`;
     group.rows.push({

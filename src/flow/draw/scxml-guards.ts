@@ -29,6 +29,9 @@ const compilers: Record<string, (params: never) => string> = {
     const one = literal(check);
     return `done.indexOf(${one}) >= 0 && done[done.length - 1] !== ${one} && again.indexOf(${one}) < 0 && mended.indexOf(${one}) < 0`;
   },
+  water: ({ is }: { is: string[] }) => isOneOf(is, "water"),
+  // Only a log that is replayed is led, and a document replays none.
+  led: () => "false",
   advised: ({ check }: { check: string }) => `advice !== null && advice.check === ${literal(check)}`,
   "part-advised": ({ cause }: { cause: string }) => `advice !== null && advice.part === ${literal(cause)}`,
   all: ({ of }: { of: Guard[] }) => join(of, " && ", "true"),

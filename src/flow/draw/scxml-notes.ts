@@ -16,6 +16,7 @@ export const memory: Record<string, string> = {
   remedies: "0",
   remediesAtWait: "0",
   returnTo: "null",
+  water: "'as-found'",
   lastFixed: "null",
   cause: "null",
   who: "null",
@@ -66,6 +67,7 @@ export function compileNote(note: Note, event: string | null, meta: TurnMeta | u
   if (note.returnTo !== undefined) put("returnTo", word(note.returnTo));
   if (note.who) put("who", literal(note.who));
   if (note.danger) put("danger", literal(note.danger));
+  if (note.water) put("water", literal(note.water));
   if (event === "model-given") put("model", "_event.data.code");
   return all;
 }

@@ -4,6 +4,7 @@ import { findKeptOpen, findUndeclared, findUngated } from "./gates.ts";
 import { type Graph, graphOf, reach, withWaysBack } from "./graph.ts";
 import type { Report } from "./report.ts";
 import type { Path } from "./source.ts";
+import { findWaterForgotten } from "./water.ts";
 import { emergency, findLostWays, findTrapped } from "./ways.ts";
 
 /** Judges the whole composed chart, every way back included, and says each fault where the files have it. */
@@ -25,6 +26,13 @@ export function findChartFaults(flow: Flow, report: Report): void {
       "key",
     );
   reportUngated(flow, graph, report);
+  for (const { code, state, message } of findWaterForgotten(flow, graph)) {
+    const isCheck = state in flow.checks;
+    const { file, path } = isCheck
+      ? { file: `checks/${state}.yaml`, path: ["restores"] }
+      : placeIn(flow, state);
+    report(code, file, path, message, "key");
+  }
   for (const [check, hazards] of group(findUndeclared(flow), ({ state, message }) => [
     state,
     quoted(message)[2] ?? "",

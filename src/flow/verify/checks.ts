@@ -16,8 +16,8 @@ export function findUnneeded(flow: Flow, report: Report): void {
       report("unneeded-check", `scenarios/${scenario.id}.yaml`, ["checks", place], message);
     }
   }
-  for (const id of Object.keys(flow.checks))
-    if (!asked.has(id))
+  for (const [id, { restores }] of Object.entries(flow.checks))
+    if (!asked.has(id) && !restores)
       report("unused-check", `checks/${id}.yaml`, ["id"], `No scenario asks the check "${id}".`);
 }
 

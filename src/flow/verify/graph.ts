@@ -1,7 +1,10 @@
 import type { ChartConfig, StateConfig, Transition, TurnMeta } from "../config.ts";
 
-/** One way out of a state. Guards are left out on purpose: what a guard forbids today, an edit may allow. */
-export type Edge = { from: string; to: string; event: string };
+/**
+ * One way out of a state. Guards are not looked at on purpose: what a guard forbids today, an edit may allow. Only the
+ * proof about the water reads them, in `way`, for what they say of the water.
+ */
+export type Edge = { from: string; to: string; event: string; way?: Transition };
 
 /** The composed chart as a plain graph over its leaf states. */
 export type Graph = {
@@ -16,7 +19,7 @@ export type Graph = {
 export function graphOf(config: ChartConfig): Graph {
   const states = new Map<string, StateConfig>();
   const leaves: Graph["leaves"] = new Map();
-  const ways: { from: string; event: string; target: string }[] = [];
+  const ways: { from: string; event: string; way: Transition }[] = [];
   const visit = (state: StateConfig, ancestors: StateConfig[]) => {
     states.set(state.id, state);
     if (state.states) {
@@ -25,27 +28,26 @@ export function graphOf(config: ChartConfig): Graph {
     }
     leaves.set(state.id, { meta: state.meta ?? null, ancestors: ancestors.map((one) => one.id) });
     for (const one of [state, ...ancestors])
-      for (const [event, target] of targetsOf(one)) ways.push({ from: state.id, event, target });
+      for (const [event, way] of waysOf(one)) ways.push({ from: state.id, event, way });
   };
   for (const state of Object.values(config.states)) visit(state, []);
   const edges: Edge[] = [];
   const broken: Edge[] = [];
-  for (const { from, event, target } of ways) {
+  for (const { from, event, way } of ways) {
+    const target = way.target.replace(/^#/, "");
     const leaf = leafOf(states.get(target), states);
-    (leaf ? edges : broken).push({ from, to: leaf ?? target, event });
+    (leaf ? edges : broken).push({ from, to: leaf ?? target, event, way });
   }
   const first = leafOf(config.states[config.initial], states);
   return { start: first ?? config.initial, leaves, edges, broken };
 }
 
-function targetsOf(state: StateConfig): [event: string, target: string][] {
+function waysOf(state: StateConfig): [event: string, way: Transition][] {
   const all: [string, Transition[]][] = [
     ["", state.always ?? []],
     ...Object.entries(state.on ?? {}).map(([event, way]): [string, Transition[]] => [event, [way].flat()]),
   ];
-  return all.flatMap(([event, ways]) =>
-    ways.map((way): [string, string] => [event, way.target.replace(/^#/, "")]),
-  );
+  return all.flatMap(([event, ways]) => ways.map((way): [string, Transition] => [event, way]));
 }
 
 function leafOf(state: StateConfig | undefined, states: Map<string, StateConfig>): string | null {

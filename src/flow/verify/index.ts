@@ -4,6 +4,7 @@ import type { Flow } from "../flow.ts";
 import { findKeptOpen, findUndeclared, findUngated } from "./gates.ts";
 import { graphOf } from "./graph.ts";
 import type { Problem } from "./problem.ts";
+import { findWaterForgotten } from "./water.ts";
 import { findLostWays, findTrapped } from "./ways.ts";
 
 export { graphOf, reach } from "./graph.ts";
@@ -14,7 +15,7 @@ export { type FolderToVerify, verifyFolder } from "./verify-folder.ts";
 
 /**
  * Everything wrong with the composed chart, all at once; an empty list is the proof that every state reaches an
- * ending and that no path enters a hazardous step except through its gate.
+ * ending, that no path enters a hazardous step except through its gate, and that no tap closed by us is forgotten.
  * @param config the chart to prove; composed from the flow unless a test brings a damaged copy
  */
 export function verifyChart(flow: Flow, config: ChartConfig = composeChart(flow)): Problem[] {
@@ -25,5 +26,6 @@ export function verifyChart(flow: Flow, config: ChartConfig = composeChart(flow)
     ...findUngated(flow, graph),
     ...findKeptOpen(graph),
     ...findUndeclared(flow),
+    ...findWaterForgotten(flow, graph),
   ];
 }

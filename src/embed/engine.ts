@@ -1,6 +1,7 @@
 import { h } from "preact";
 import { createCharts, type Flow } from "../flow/index.ts";
 import {
+  type Actions,
   createTexts,
   endingOf,
   metaOf,
@@ -11,7 +12,7 @@ import {
 } from "../session/index.ts";
 import { screens } from "../ui/measure/index.ts";
 import { createPicture, type Drawings } from "../ui/pictures/index.ts";
-import { askBasket } from "./basket.ts";
+import { basketOf, createBasket } from "./basket.ts";
 import { breath } from "./breath.ts";
 import { localNow } from "./clock.ts";
 import { createController } from "./controller.ts";
@@ -42,6 +43,9 @@ export type EngineData = {
 /** By session name. It outlives a change of the tag's attributes, and with it a log that is in memory only. */
 const stores = new Map<string, LogStore>();
 
+/** By session name, too: a page may answer long after an attribute of the tag has changed. */
+const baskets = new Map<string, ReturnType<typeof createBasket>>();
+
 /**
  * Starts a session in the browser: everything behind the first question. In several short tasks, so that a tap or a
  * scroll on a slow phone is never held up; until the last of them nothing is shown and nothing has to be stopped.
@@ -57,6 +61,8 @@ export async function startEngine(
   for (const complaint of complaints) console.warn(complaint);
   const store = stores.get(options.sessionName) ?? createLogStore(options.sessionName);
   stores.set(options.sessionName, store);
+  const basket = baskets.get(options.sessionName) ?? createBasket(options.sessionName);
+  baskets.set(options.sessionName, basket);
   const own = options.flows
     ? await fetchShopFlows(options.flows, language, built.flow, fetch).catch((problem: Error) => {
         console.warn(
@@ -105,7 +111,7 @@ export async function startEngine(
   const services: Services = {
     findModel: (typed) => shop().findModel(typed),
     partFor: async (code, kind, plate) => keepOwnLinks(await shop().partFor(code, kind, plate), hosts),
-    addToBasket: (part) => askBasket(host, part),
+    basket: basketOf(host, basket),
     now: localNow,
     keepAwake,
     signal,
@@ -124,5 +130,12 @@ export async function startEngine(
   };
   const Picture = createPicture(drawings);
   const picture = ({ id }: { id: string }) => h(Picture, { id, title: texts(`pictures.${id}`) });
-  return { actions: controller.actions, services, texts, screens: { ...screens, picture }, stop };
+  const actions: Actions = {
+    ...controller.actions,
+    restart: () => {
+      basket.clear();
+      controller.actions.restart();
+    },
+  };
+  return { actions, services, texts, screens: { ...screens, picture }, stop };
 }

@@ -18,22 +18,35 @@ export type Actions = {
   reportIce(): void;
 };
 
+/** A part for the basket; `variant` and `serial` are there where the part was found by them. */
+export type BasketPart = {
+  number: string;
+  name: string;
+  model: string;
+  variant?: string;
+  serial?: string;
+};
+
+/** `silent`: the host page was asked and has not answered in time; the part may be in its basket or not. */
+export type BasketState = "new" | "adding" | "silent" | "added" | "failed";
+
+/** The host page's basket, as far as it was asked for parts. */
+export type Basket = {
+  stateOf(part: BasketPart): BasketState;
+  /** Asks for a part, unless that is asked for or added already. */
+  ask(part: BasketPart): void;
+  /** Asks once more although nothing was answered: for a person who has looked into the basket. */
+  askAgain(part: BasketPart): void;
+  /** Calls `changed` whenever a state may have changed. Returns a function that ends it. */
+  watch(changed: () => void): () => void;
+};
+
 /** What a screen may look up. Each promise rejects with a Problem-like Error when the catalogue is missing or broken. */
 export type Services = {
   findModel(typed: string): Promise<FoundModel>;
   /** `plate`: what else was read off the plate, where the part depends on it. */
   partFor(code: string, kind: string, plate?: Plate): Promise<FittedPart>;
-  /**
-   * Tells the host page; resolves when it answered 'added', rejects when it answered 'failed'. `variant` and `serial`
-   * are there where the part was found by them.
-   */
-  addToBasket(part: {
-    number: string;
-    name: string;
-    model: string;
-    variant?: string;
-    serial?: string;
-  }): Promise<void>;
+  basket: Basket;
   /** RFC 3339 with the local offset. */
   now(): string;
   /** Keeps the screen awake while a test runs; resolves to a release function, harmless where unsupported. */

@@ -81,21 +81,6 @@ export async function startEngine(
   const charts = createCharts(flow);
   charts(null);
   await breath();
-  const controller = createController({
-    flow,
-    charts,
-    texts,
-    store,
-    model: options.model,
-    now: localNow,
-    show,
-    ended: (session) => {
-      const { outcome } = metaOf(session);
-      const { causeId, part } = endingOf(session, outcome ?? "stopped", texts);
-      const detail = { outcome, cause: causeId, part: part?.kind ?? null, model: part?.model ?? null };
-      host.dispatchEvent(new CustomEvent("fridgeside-ended", { detail, bubbles: true, composed: true }));
-    },
-  });
   const get: typeof fetch = (address, settings) => fetch(address, settings);
   const files = createShopCatalogue(options.catalogue, get);
   const { lookup } = options;
@@ -105,10 +90,35 @@ export async function startEngine(
     const own = ownLookup();
     return typeof own === "function" ? own(code) : lookup && lookupAt(lookup, get)(code);
   });
+  const canLookUp = () => Boolean(options.catalogue || lookup) || typeof ownLookup() === "function";
   const shop = () => (lookup || typeof ownLookup() === "function" ? byLookup : files);
+  const controller = createController({
+    flow,
+    charts,
+    texts,
+    store,
+    // Nothing is taken at its word: the tag's `model` is looked up where the code is asked for.
+    model: null,
+    canLookUp,
+    now: localNow,
+    show,
+    ended: (session) => {
+      const { outcome } = metaOf(session);
+      const { causeId, part } = endingOf(session, outcome ?? "stopped", texts);
+      const detail = { outcome, cause: causeId, part: part?.kind ?? null, model: part?.model ?? null };
+      host.dispatchEvent(new CustomEvent("fridgeside-ended", { detail, bubbles: true, composed: true }));
+    },
+  });
   shop().warmUp();
   const hosts = hostsOf(document.baseURI, [options.catalogue, lookup, options.helpLink], options.linkHosts);
+  let pageModel = options.model;
   const services: Services = {
+    canLookUp,
+    takePageModel: () => {
+      const given = pageModel;
+      pageModel = null;
+      return given;
+    },
     findModel: (typed) => shop().findModel(typed),
     partFor: async (code, kind, plate) => keepOwnLinks(await shop().partFor(code, kind, plate), hosts),
     basket: basketOf(host, basket),

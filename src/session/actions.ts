@@ -12,6 +12,8 @@ export type Actions = {
   giveModel(turn: string, code: string | null, typed: string): void;
   /** Goes back to line `index` and drops what was answered after it. */
   change(index: number): void;
+  /** Goes back to the question for the model code, if it was asked, to type another one. */
+  retypeModel(): void;
   restart(): void;
   reportDanger(danger: string): void;
   askForHelp(): void;
@@ -43,6 +45,10 @@ export type Basket = {
 
 /** What a screen may look up. Each promise rejects with a Problem-like Error when the catalogue is missing or broken. */
 export type Services = {
+  /** False where the shop has no list of parts: a part is then named by its kind. */
+  canLookUp(): boolean;
+  /** The model code that the page's tag gives, once: whoever comes back to the question wants to type another. */
+  takePageModel(): string | null;
   findModel(typed: string): Promise<FoundModel>;
   /** `plate`: what else was read off the plate, where the part depends on it. */
   partFor(code: string, kind: string, plate?: Plate): Promise<FittedPart>;

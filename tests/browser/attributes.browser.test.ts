@@ -1,4 +1,6 @@
-import { atModelOfBin, freshSession } from "./expected.ts";
+import { replay } from "../../src/session/index.ts";
+import { at } from "../session/drive.ts";
+import { atModelOfBin, charts, flow, sessionAt } from "./expected.ts";
 import { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
 
@@ -55,26 +57,88 @@ test.describe("the tag's attributes", () => {
     expect(await ground()).toBe(dark);
   });
 
-  test("a model that the page knows is not asked for again", async ({ panel, page }) => {
-    await page.goto("no-panel.html");
-    await page.evaluate(() => {
+  /** Opens a page that gives a model code where a cracked bin was just seen, one tap before the part. */
+  async function openBeforePart(panel: PanelPage, attributes: Record<string, string>): Promise<void> {
+    const left = sessionAt("ice-bin.reseat", { "opening.symptom": "no-ice" });
+    await panel.openAt(left, "no-panel.html").catch(() => {});
+    await panel.page.evaluate((given) => {
       const host = document.createElement("fridgeside-panel");
-      host.setAttribute("catalogue", "catalogue.json");
-      host.setAttribute("model", "TBY-744-K4.W");
+      for (const [name, value] of Object.entries(given)) host.setAttribute(name, value);
       document.querySelector("#place")?.append(host);
+    }, attributes);
+    await expect(panel.heading).toHaveText(panel.turn.heading);
+  }
+
+  test("a model that the page gives is looked up as if typed, and not asked for where it is certain", async ({
+    panel,
+  }) => {
+    await openBeforePart(panel, { catalogue: "catalogue.json", model: "tby 744k4w" });
+    await panel.button(panel.text("checks.ice-bin.reseat.answers.cracked")).tap();
+    await expect(panel.heading).toHaveText(panel.text("endings.part.heading"));
+    await expect(panel.heading).toBeFocused();
+    const last = (await panel.storedEvents()).at(-1);
+    expect(last).toEqual({
+      type: "model-given",
+      turn: "part.model",
+      code: "TBY-744-K4.W",
+      typed: "tby 744k4w",
     });
-    panel.session = freshSession(await panel.now(), "TBY-744-K4.W");
-    await panel.goTo("part.card", { "opening.symptom": "no-ice" }, "bin-cracked");
-    await panel.seesEnding("part", { cause: "bin-cracked" });
+    await panel.reload();
     await expect(panel.host.getByText("TBY-744-K4.W").first()).toBeVisible();
   });
 
-  test("without a catalogue a part is named by its kind, and nothing is fetched", async ({ panel, page }) => {
+  test("a model that the page gives and that has a twin is asked about", async ({ panel }) => {
+    await openBeforePart(panel, { catalogue: "catalogue.json", model: "BLQ254NH/A0" });
+    await panel.answer("cracked");
+    for (const code of ["BLQ254NH/A0", "BLQ254NH/AO"])
+      await expect(panel.button(`${panel.text("measure.mine")}: ${code}`)).toBeVisible();
+    await panel.seesTurn();
+  });
+
+  test("a model that the page gives and nobody knows is said to be unknown, and another can be typed", async ({
+    panel,
+  }) => {
+    await openBeforePart(panel, { catalogue: "catalogue.json", model: "QQQ 999 999" });
+    await panel.answer("cracked");
+    await expect(
+      panel.host.getByText(panel.text("measure.model-unknown", { typed: "QQQ 999 999" })),
+    ).toBeVisible();
+    await expect(panel.host.getByRole("textbox")).toHaveValue("QQQ 999 999");
+    await panel.giveModel("TBY-744-K4.W");
+    await panel.seesEnding("part", { cause: "bin-cracked" });
+  });
+
+  test("a code that the shop's list has no longer can be typed again from the part", async ({ panel }) => {
+    const { log } = atModelOfBin();
+    const given = {
+      type: "model-given",
+      turn: "part.model",
+      code: "GONE-1",
+      typed: "gone1",
+      at: at(60),
+    } as const;
+    const left = replay(flow, { ...log, events: [...log.events, given] }, charts).session;
+    await panel.openAt(left, "with-catalogue.html");
+    await expect(panel.host.getByText(panel.text("part.lost-model", { model: "GONE-1" }))).toBeVisible();
+    await panel.seesTurn();
+    await panel.button(panel.text("part.retype")).tap();
+    await expect(panel.heading).toHaveText(panel.text("endings.model.ask"));
+    await expect(panel.heading).toBeFocused();
+  });
+
+  test("without a catalogue nobody is asked for a code: a part is named by its kind, and nothing is fetched", async ({
+    panel,
+    page,
+  }) => {
     const asked: string[] = [];
     page.on("request", (request) => asked.push(new URL(request.url()).pathname));
-    await panel.openAt(atModelOfBin(), "plain.html");
-    await panel.goOnWithoutModel("measure.plate-lost");
-    await panel.seesEnding("part");
+    await panel.openWhere("ice-bin.reseat", { "opening.symptom": "no-ice" }, "plain.html");
+    await panel.button(panel.text("checks.ice-bin.reseat.answers.cracked")).tap();
+    await expect(panel.heading).toHaveText(panel.text("endings.part.heading"));
+    await expect(panel.heading).toBeFocused();
+    const part = panel.text("parts.ice-bin.name");
+    await expect(panel.host.getByText(panel.text("part.unknown-model", { part }))).toBeVisible();
+    expect((await panel.storedEvents()).at(-1)).toMatchObject({ type: "model-given", code: null, typed: "" });
     expect(asked.filter((path) => path.endsWith(".json") && !path.startsWith("/parts/"))).toEqual([]);
   });
 });

@@ -136,6 +136,8 @@ export function servicesFor(fixture: string): Services {
     "part-picture": { kind: "part", part: numbered, alternatives: [cheaper] },
   };
   return {
+    canLookUp: () => fixture !== "part-kind",
+    takePageModel: () => null,
     findModel: async (typed) => {
       if (fixture === "model-broken") throw new Error("no catalogue");
       if (fixture === "model-slow") return never;

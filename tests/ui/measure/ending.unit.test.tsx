@@ -101,6 +101,30 @@ describe("the part", () => {
     expect(buttons()).not.toContain("Add to basket");
   });
 
+  test("without a list of parts nothing is looked up, though a code was given, and the kind of part is named", async () => {
+    const partFor = vi.fn();
+    const services = { ...servicesFor("part"), partFor, canLookUp: () => false };
+    const { text, buttons } = await atEnding("part", services);
+    expect(partFor).not.toHaveBeenCalled();
+    expect(text()).toContain("You need this kind of part: Water filter.");
+    expect(text()).toContain("Ask the people at Winterhof Parts");
+    expect(buttons().filter((name) => /model number|Try again/.test(name))).toEqual([]);
+  });
+
+  test("a code that the shop's list no longer has can be typed again", async () => {
+    const partFor = async () => ({ kind: "unknown-model" }) as const;
+    const { text, tap, calls } = await atEnding("part", { ...servicesFor("part"), partFor });
+    expect(text()).toContain("The shop's list no longer has WX-40B8/E.");
+    await tap("Type the model number again");
+    expect(calls).toEqual([["retypeModel"]]);
+  });
+
+  test("a code that was passed over can be typed after all", async () => {
+    const { tap, calls } = await atEnding("part-unknown");
+    await tap("Type the model number");
+    expect(calls).toEqual([["retypeModel"]]);
+  });
+
   test("no part in the catalogue is said in words", async () => {
     const { text } = await atEnding("part-none");
     expect(text()).toContain("The shop lists no Water filter for WX-40B8/E.");

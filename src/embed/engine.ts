@@ -15,9 +15,10 @@ import { createPicture, type Drawings } from "../ui/pictures/index.ts";
 import { basketOf, createBasket } from "./basket.ts";
 import { breath } from "./breath.ts";
 import { localNow } from "./clock.ts";
+import { complain } from "./complain.ts";
 import { createController } from "./controller.ts";
 import { keepAwake, signal } from "./device.ts";
-import { hostsOf, keepOwnLinks } from "./link-hosts.ts";
+import { complainOfForeignLinks, hostsOf, keepOwnLinks } from "./link-hosts.ts";
 import { createLogStore, type LogStore } from "./log-store.ts";
 import { readOptions } from "./options.ts";
 import { createShopCatalogue } from "./shop-catalogue.ts";
@@ -57,17 +58,21 @@ export async function startEngine(
   show: (view: View) => void,
 ) {
   const read = (name: string) => host.getAttribute(name);
-  const { options, complaints } = readOptions(read, language, languages, document.baseURI);
-  for (const complaint of complaints) console.warn(complaint);
+  const { options, complaints } = readOptions(
+    read,
+    language,
+    languages,
+    document.baseURI,
+    host.getAttributeNames(),
+  );
+  for (const complaint of complaints) complain(complaint);
   const store = stores.get(options.sessionName) ?? createLogStore(options.sessionName);
   stores.set(options.sessionName, store);
   const basket = baskets.get(options.sessionName) ?? createBasket(options.sessionName);
   baskets.set(options.sessionName, basket);
   const own = options.flows
     ? await fetchShopFlows(options.flows, language, built.flow, fetch).catch((problem: Error) => {
-        console.warn(
-          `<fridgeside-panel>: attribute "flows": ${problem.message}. The built-in flows are used.`,
-        );
+        complain(`attribute "flows": ${problem.message}. The built-in flows are used.`);
         return null;
       })
     : null;
@@ -82,15 +87,19 @@ export async function startEngine(
   charts(null);
   await breath();
   const get: typeof fetch = (address, settings) => fetch(address, settings);
-  const files = createShopCatalogue(options.catalogue, get);
   const { lookup } = options;
+  const hosts = hostsOf(document.baseURI, [options.catalogue, lookup, options.helpLink], options.linkHosts);
+  const lookAtLinks = (parts: Parameters<typeof complainOfForeignLinks>[0]) =>
+    void complainOfForeignLinks(parts, hosts, complain);
+  const files = createShopCatalogue(options.catalogue, get, { complain, seen: lookAtLinks });
   // A page may set its function before or after the panel has started.
   const ownLookup = () => (host as { lookup?: unknown }).lookup;
   const byLookup = createShopLookup((code) => {
     const own = ownLookup();
     return typeof own === "function" ? own(code) : lookup && lookupAt(lookup, get)(code);
   });
-  const canLookUp = () => Boolean(options.catalogue || lookup) || typeof ownLookup() === "function";
+  const hasFiles = () => options.catalogue !== null && !files.isRefused();
+  const canLookUp = () => hasFiles() || lookup !== null || typeof ownLookup() === "function";
   const shop = () => (lookup || typeof ownLookup() === "function" ? byLookup : files);
   const controller = createController({
     flow,
@@ -110,7 +119,6 @@ export async function startEngine(
     },
   });
   shop().warmUp();
-  const hosts = hostsOf(document.baseURI, [options.catalogue, lookup, options.helpLink], options.linkHosts);
   let pageModel = options.model;
   const services: Services = {
     canLookUp,
@@ -120,7 +128,11 @@ export async function startEngine(
       return given;
     },
     findModel: (typed) => shop().findModel(typed),
-    partFor: async (code, kind, plate) => keepOwnLinks(await shop().partFor(code, kind, plate), hosts),
+    partFor: async (code, kind, plate) => {
+      const fit = await shop().partFor(code, kind, plate);
+      if (fit.kind === "part") lookAtLinks([fit.part, ...fit.alternatives]);
+      return keepOwnLinks(fit, hosts);
+    },
     basket: basketOf(host, basket),
     now: localNow,
     keepAwake,

@@ -1,4 +1,4 @@
-import { replay } from "../../src/session/index.ts";
+import { replay, resume } from "../../src/session/index.ts";
 import { at } from "../session/drive.ts";
 import { atModelOfBin, charts, flow, sessionAt } from "./expected.ts";
 import { PanelPage } from "./panel-page.ts";
@@ -59,13 +59,17 @@ test.describe("the tag's attributes", () => {
 
   /** Opens a page that gives a model code where a cracked bin was just seen, one tap before the part. */
   async function openBeforePart(panel: PanelPage, attributes: Record<string, string>): Promise<void> {
-    const left = sessionAt("ice-bin.reseat", { "opening.symptom": "no-ice" });
-    await panel.openAt(left, "no-panel.html").catch(() => {});
+    const { log } = sessionAt("ice-bin.reseat", { "opening.symptom": "no-ice" });
+    await panel.page.goto("blank.html");
+    await panel.page.clock.setSystemTime(log.events.at(-1)?.at ?? log.started);
+    await panel.page.evaluate((text) => localStorage.setItem("fridgeside:panel", text), JSON.stringify(log));
+    await panel.page.goto("no-panel.html");
     await panel.page.evaluate((given) => {
       const host = document.createElement("fridgeside-panel");
       for (const [name, value] of Object.entries(given)) host.setAttribute(name, value);
       document.querySelector("#place")?.append(host);
     }, attributes);
+    panel.session = resume(flow, log, await panel.now(), charts).session;
     await expect(panel.heading).toHaveText(panel.turn.heading);
   }
 
@@ -83,7 +87,6 @@ test.describe("the tag's attributes", () => {
       code: "TBY-744-K4.W",
       typed: "tby 744k4w",
     });
-    await panel.reload();
     await expect(panel.host.getByText("TBY-744-K4.W").first()).toBeVisible();
   });
 

@@ -21,9 +21,11 @@ import { keepAwake, signal } from "./device.ts";
 import { complainOfForeignLinks, hostsOf, keepOwnLinks } from "./link-hosts.ts";
 import { createLogStore, type LogStore } from "./log-store.ts";
 import { readOptions } from "./options.ts";
+import { markPage } from "./page-theme.ts";
 import { createShopCatalogue } from "./shop-catalogue.ts";
 import { fetchShopFlows } from "./shop-flows.ts";
 import { createShopLookup, lookupAt } from "./shop-lookup.ts";
+import { watchPage } from "./watch-page.ts";
 
 export { paint } from "./paint.ts";
 
@@ -144,7 +146,9 @@ export async function startEngine(
   document.addEventListener("visibilitychange", controller.tick);
   addEventListener("online", lookAtConnection);
   addEventListener("offline", lookAtConnection);
+  const stopWatching = watchPage(() => markPage(host));
   const stop = () => {
+    stopWatching();
     clearInterval(timer);
     document.removeEventListener("visibilitychange", controller.tick);
     removeEventListener("online", lookAtConnection);

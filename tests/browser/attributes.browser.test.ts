@@ -1,6 +1,6 @@
 import { replay, resume } from "../../src/session/index.ts";
 import { at } from "../session/drive.ts";
-import { atModelOfBin, charts, flow, sessionAt } from "./expected.ts";
+import { atModelOfBin, charts, flow, freshSession, sessionAt } from "./expected.ts";
 import { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
 
@@ -38,7 +38,15 @@ test.describe("the tag's attributes", () => {
   }
 
   test("what can be used brings no sentence", async ({ panel }) => {
-    const given = { language: "en-GB", theme: "auto", catalogue: "catalogue.json", "help-link": "help.html" };
+    const given = {
+      language: "en-GB",
+      theme: "auto",
+      catalogue: "catalogue.json",
+      "help-link": "help.html",
+      "link-hosts": "larder-lane.example",
+      id: "helper",
+      "data-page": "fridge",
+    };
     expect(await openWith(panel, given)).toEqual([]);
   });
 
@@ -55,6 +63,78 @@ test.describe("the tag's attributes", () => {
     await page.emulateMedia({ colorScheme: "light" });
     await panel.host.evaluate((host) => host.setAttribute("theme", "dark"));
     expect(await ground()).toBe(dark);
+  });
+
+  for (const [what, css, phone, looks] of [
+    ["a dark page on a light phone", "body { background: #111; color: #eee }", "light", "dark"],
+    ["a light page on a dark phone", "body { background: white }", "dark", "light"],
+    ["a page without any colours, which is white", "", "dark", "light"],
+    ["a page of dark colours only", ":root { color-scheme: dark }", "light", "dark"],
+    ["a page that follows the phone", ":root { color-scheme: light dark }", "dark", "dark"],
+    ["a light box on a dark page", "body { background: #000 } #place { background: #eee }", "dark", "light"],
+    ["a veil over a dark page", "body { background: #000 } #place { background: #fff2 }", "light", "dark"],
+    ["a dark page in other words", "body { background: oklch(0.2 0.03 250) }", "light", "dark"],
+  ] as const) {
+    test(`without a theme the panel looks as ${what} does`, async ({ panel, page }) => {
+      await page.emulateMedia({ colorScheme: phone });
+      await page.route("**/place.css", (route) => route.fulfill({ body: css, contentType: "text/css" }));
+      await openWith(panel, { theme: "auto" });
+      const ground = await panel.host
+        .getByRole("region")
+        .evaluate((each) => getComputedStyle(each).backgroundColor);
+      expect(ground).toBe(looks === "dark" ? "rgb(12, 31, 38)" : "rgb(243, 249, 250)");
+    });
+  }
+
+  test("the panel follows a page that turns dark by a class, at once and after a slow change", async ({
+    panel,
+    page,
+  }) => {
+    const css =
+      "body { background: #fff } .night { background: #000 } .slow { transition: background-color 1s }";
+    await page.route("**/place.css", (route) => route.fulfill({ body: css, contentType: "text/css" }));
+    await openWith(panel, {});
+    const region = panel.host.getByRole("region");
+    await expect(region).toHaveCSS("background-color", "rgb(243, 249, 250)");
+    await page.evaluate(() => document.body.classList.add("night"));
+    await expect(region).toHaveCSS("background-color", "rgb(12, 31, 38)");
+    await page.evaluate(() => document.body.classList.add("slow"));
+    await page.evaluate(() => document.body.classList.remove("night"));
+    await expect(region).toHaveCSS("background-color", "rgb(243, 249, 250)");
+    await panel.host.evaluate((host) => host.setAttribute("theme", "dark"));
+    await expect(region).toHaveCSS("background-color", "rgb(12, 31, 38)");
+  });
+
+  for (const [name, said] of [
+    ["shopname", 'there is no attribute "shopname". Is "shop-name" meant?'],
+    ["catalogue", "catalogue.json is empty"],
+  ] as const) {
+    test(`${name}: what is wrong is said once, however often attributes change`, async ({ panel, page }) => {
+      await page.route("**/catalogue.json", (route) =>
+        route.fulfill({ body: '{"models":[],"parts":[]}', contentType: "application/json" }),
+      );
+      const warnings = await openWith(panel, { [name]: "catalogue.json" });
+      for (const text of ["One", "Two"]) {
+        await panel.host.evaluate((host, given) => host.setAttribute("shop-name", given), text);
+        await panel.seesTurn();
+        await panel.seesNotice("welcome-back");
+      }
+      expect(warnings).toEqual([expect.stringContaining(said)]);
+    });
+  }
+
+  test("help by telephone is a link that opens no empty tab", async ({ panel, page }) => {
+    await page.goto("no-panel.html");
+    await page.evaluate(() => {
+      const host = document.createElement("fridgeside-panel");
+      host.setAttribute("help-link", "tel:+441632960000");
+      document.querySelector("#place")?.append(host);
+    });
+    panel.session = freshSession(await panel.now());
+    await panel.askForHelp();
+    const link = panel.host.locator("a.shop");
+    await expect(link).toHaveAttribute("href", "tel:+441632960000");
+    await expect(link).not.toHaveAttribute("target");
   });
 
   /** Opens a page that gives a model code where a cracked bin was just seen, one tap before the part. */

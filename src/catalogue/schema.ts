@@ -91,6 +91,9 @@ export type ParsedCatalogue = { catalogue: Catalogue; problems: CatalogueProblem
 /** Rows in one step of `parseInSteps`: a slow phone reads them in less than a frame and a half. */
 const STEP = 20;
 
+/** Fitments in one step, in one row or in several: a filter may fit every machine of a shop. */
+const FITS_STEP = 200;
+
 /** The same, with a pause offered after every few rows: thousands of them in one go would freeze a phone. */
 export function* parseInSteps(json: unknown): Generator<void, ParsedCatalogue> {
   const problems: CatalogueProblem[] = [];
@@ -98,7 +101,6 @@ export function* parseInSteps(json: unknown): Generator<void, ParsedCatalogue> {
   const codesByKey = new Map<string, string[]>();
   const parts = new Map<string, Part>();
   const fitments = new Map<string, Fitment[]>();
-  let fitsRead = 0;
 
   const report = (code: CatalogueProblem["code"], path: string, found?: unknown) => {
     problems.push(
@@ -111,7 +113,7 @@ export function* parseInSteps(json: unknown): Generator<void, ParsedCatalogue> {
   function* readRows<Row>(
     list: "models" | "parts",
     schema: z.ZodMiniType<Row>,
-    take: (row: Row, path: string) => void,
+    take: (row: Row, path: string) => Generator<void, void> | null,
   ) {
     const rows = feed[list];
     if (!Array.isArray(rows)) return report("not-a-list", list);
@@ -120,19 +122,23 @@ export function* parseInSteps(json: unknown): Generator<void, ParsedCatalogue> {
       if (index % STEP === 0) yield;
       const path = `${list}.${index}`;
       const read = schema.safeParse(row);
-      if (read.success) take(read.data, path);
+      if (read.success) yield* take(read.data, path) ?? [];
       else for (const fault of read.error.issues) report("bad-row", [path, ...fault.path].join("."));
     }
   }
 
-  yield* readRows("models", modelRow, (row, path) => {
+  function takeModel(row: z.infer<typeof modelRow>, path: string): null {
     const read = normaliseCode(row.code);
-    if (read.kind === "unreadable") return report("unreadable-code", `${path}.code`, row.code);
-    if (models.has(row.code)) return report("duplicate-model", `${path}.code`, row.code);
-    models.set(row.code, { ...row, key: read.code });
-    fitments.set(row.code, []);
-    codesByKey.set(read.code, [...(codesByKey.get(read.code) ?? []), row.code]);
-  });
+    if (read.kind === "unreadable") report("unreadable-code", `${path}.code`, row.code);
+    else if (models.has(row.code)) report("duplicate-model", `${path}.code`, row.code);
+    else {
+      models.set(row.code, { ...row, key: read.code });
+      fitments.set(row.code, []);
+      codesByKey.set(read.code, [...(codesByKey.get(read.code) ?? []), row.code]);
+    }
+    return null;
+  }
+  yield* readRows("models", modelRow, takeModel);
 
   /** A fitment written in another style counts if it can mean one model only. */
   function resolveFit(fit: string): string | undefined {
@@ -142,7 +148,8 @@ export function* parseInSteps(json: unknown): Generator<void, ParsedCatalogue> {
     return codes?.length === 1 ? codes[0] : undefined;
   }
 
-  yield* readRows("parts", partRow, ({ link, picture, fits, ...row }, path) => {
+  let fitsRead = 0;
+  yield* readRows("parts", partRow, function* ({ link, picture, fits, ...row }, path) {
     if (parts.has(row.number)) return report("duplicate-part", `${path}.number`, row.number);
     const part: Part = { ...row, fits: [] };
     if (row.name.length > bounds.name) {
@@ -158,8 +165,8 @@ export function* parseInSteps(json: unknown): Generator<void, ParsedCatalogue> {
     const codes = new Set<string>();
     const left = bounds.allFits - fitsRead;
     if (fits.length > left) report("too-many", `${path}.fits`);
-    fitsRead += fits.length;
     for (const [index, fit] of fits.slice(0, Math.max(0, left)).entries()) {
+      if (++fitsRead % FITS_STEP === 0) yield;
       const at = `${path}.fits.${index}`;
       const read = fitRow.safeParse(fit);
       if (!read.success) {

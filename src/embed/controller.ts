@@ -16,6 +16,7 @@ import {
   viewOf,
 } from "../session/index.ts";
 import type { LogStore } from "./log-store.ts";
+import { passCode } from "./pass-code.ts";
 
 /** What surrounds a session: texts, storage, a clock, and who wants to see the result. */
 export type Surroundings = {
@@ -25,6 +26,8 @@ export type Surroundings = {
   texts: Texts;
   store: LogStore;
   model: string | null;
+  /** Whether the shop has a list of parts that a model code could be looked up in; without it there is one. */
+  canLookUp?: () => boolean;
   now(): string;
   show(view: View): void;
   /** Told once, when a person's own act (not a reload) has led to an ending. */
@@ -49,7 +52,9 @@ export function createController(around: Surroundings): Controller {
   function open(): Session {
     const kept = parseLog(store.read());
     if (!kept || kept.events.length === 0) return startSession(flow, now(), around.model, charts);
-    const { session: back, dropped } = resume(flow, kept, now(), charts);
+    // A code that an earlier version took from the page without looking it up is looked up like any other.
+    const { session: left, dropped } = resume(flow, { ...kept, model: around.model }, now(), charts);
+    const back = pass(left);
     const isWaitOver = back.log.events.some(
       ({ type }, place) => type === "wait-ended" && place >= kept.events.length,
     );
@@ -69,8 +74,13 @@ export function createController(around: Surroundings): Controller {
     around.show(viewOf(session, texts, now(), notices));
   }
 
-  function move(next: Session): void {
+  function pass(next: Session): Session {
+    return passCode(next, around.canLookUp?.() ?? true, now());
+  }
+
+  function move(led: Session): void {
     const before = session;
+    const next = pass(led);
     session = next;
     if (next !== before) {
       notices = notices.filter((notice) => notice === "memory-only" || notice === "offline");
@@ -91,6 +101,10 @@ export function createController(around: Surroundings): Controller {
         act({ type: "measured", turn, reading: structuredClone(reading) as never, at: now() }),
       giveModel: (turn, code, typed) => act({ type: "model-given", turn, code, typed, at: now() }),
       change: (index) => move(changeAnswer(session, index, now())),
+      retypeModel: () => {
+        const index = session.log.events.map(({ type }) => type).lastIndexOf("model-given");
+        if (index >= 0) move(changeAnswer(session, index, now()));
+      },
       restart: () => {
         store.clear();
         move(startSession(flow, now(), around.model, charts));

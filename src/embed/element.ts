@@ -7,6 +7,7 @@ import { breath } from "./breath.ts";
 import type { EngineData, Running } from "./engine.ts";
 import { attributeNames, chooseLanguage, chooseSessionName, isKept } from "./first-options.ts";
 import laterAddress from "./later.css?url&no-inline";
+import { markPage } from "./page-theme.ts";
 import { paint } from "./paint.ts";
 
 /**
@@ -31,6 +32,7 @@ export class FridgesidePanel extends HTMLElement {
   }
 
   connectedCallback(): void {
+    markPage(this);
     if (!this.#running) this.#mount();
   }
 
@@ -45,6 +47,7 @@ export class FridgesidePanel extends HTMLElement {
 
   attributeChangedCallback(name: string, before: string | null, after: string | null): void {
     // The rules see to the colours; a new start would take away what is being typed.
+    if (name === "theme") markPage(this);
     if (name === "theme" || before === after || !this.isConnected || !this.#start) return;
     this.#halt();
     this.#mount();

@@ -1,6 +1,7 @@
 import { h } from "preact";
 import { createCharts, type Flow } from "../flow/index.ts";
 import {
+  type Actions,
   createTexts,
   endingOf,
   metaOf,
@@ -11,16 +12,19 @@ import {
 } from "../session/index.ts";
 import { screens } from "../ui/measure/index.ts";
 import { createPicture, type Drawings } from "../ui/pictures/index.ts";
-import { askBasket } from "./basket.ts";
+import { basketOf, createBasket } from "./basket.ts";
 import { breath } from "./breath.ts";
 import { localNow } from "./clock.ts";
+import { complain } from "./complain.ts";
 import { createController } from "./controller.ts";
 import { keepAwake, signal } from "./device.ts";
-import { hostsOf, keepOwnLinks } from "./link-hosts.ts";
+import { complainOfForeignLinks, hostsOf, keepOwnLinks } from "./link-hosts.ts";
 import { createLogStore, type LogStore } from "./log-store.ts";
 import { readOptions } from "./options.ts";
+import { markPage } from "./page-theme.ts";
 import { createShopCatalogue } from "./shop-catalogue.ts";
 import { createShopLookup, lookupAt } from "./shop-lookup.ts";
+import { watchPage } from "./watch-page.ts";
 
 export { paint } from "./paint.ts";
 
@@ -41,6 +45,9 @@ export type EngineData = {
 /** By session name. It outlives a change of the tag's attributes, and with it a log that is in memory only. */
 const stores = new Map<string, LogStore>();
 
+/** By session name, too: a page may answer long after an attribute of the tag has changed. */
+const baskets = new Map<string, ReturnType<typeof createBasket>>();
+
 /**
  * Starts a session in the browser: everything behind the first question. In several short tasks, so that a tap or a
  * scroll on a slow phone is never held up; until the last of them nothing is shown and nothing has to be stopped.
@@ -52,18 +59,24 @@ export async function startEngine(
   show: (view: View) => void,
 ) {
   const read = (name: string) => host.getAttribute(name);
-  const { options, complaints } = readOptions(read, language, languages, document.baseURI);
-  for (const complaint of complaints) console.warn(complaint);
+  const { options, complaints } = readOptions(
+    read,
+    language,
+    languages,
+    document.baseURI,
+    host.getAttributeNames(),
+  );
+  for (const complaint of complaints) complain(complaint);
   const store = stores.get(options.sessionName) ?? createLogStore(options.sessionName);
   stores.set(options.sessionName, store);
+  const basket = baskets.get(options.sessionName) ?? createBasket(options.sessionName);
+  baskets.set(options.sessionName, basket);
   /** Only shops with flows of their own need the code that judges them. */
   const useShopFlows = async (folder: string) =>
     (await import("./shop-flows.ts")).fetchShopFlows(folder, language, built, fetch);
   const own = options.flows
     ? await useShopFlows(options.flows).catch((problem: Error) => {
-        console.warn(
-          `<fridgeside-panel>: attribute "flows": the built-in flows are used, because ${problem.message}.`,
-        );
+        complain(`attribute "flows": the built-in flows are used, because ${problem.message}.`);
         return null;
       })
     : null;
@@ -77,12 +90,29 @@ export async function startEngine(
   const charts = createCharts(flow);
   charts(null);
   await breath();
+  const get: typeof fetch = (address, settings) => fetch(address, settings);
+  const { lookup } = options;
+  const hosts = hostsOf(document.baseURI, [options.catalogue, lookup, options.helpLink], options.linkHosts);
+  const lookAtLinks = (parts: Parameters<typeof complainOfForeignLinks>[0]) =>
+    void complainOfForeignLinks(parts, hosts, complain);
+  const files = createShopCatalogue(options.catalogue, get, { complain, seen: lookAtLinks });
+  // A page may set its function before or after the panel has started.
+  const ownLookup = () => (host as { lookup?: unknown }).lookup;
+  const byLookup = createShopLookup((code) => {
+    const own = ownLookup();
+    return typeof own === "function" ? own(code) : lookup && lookupAt(lookup, get)(code);
+  });
+  const hasFiles = () => options.catalogue !== null && !files.isRefused();
+  const canLookUp = () => hasFiles() || lookup !== null || typeof ownLookup() === "function";
+  const shop = () => (lookup || typeof ownLookup() === "function" ? byLookup : files);
   const controller = createController({
     flow,
     charts,
     texts,
     store,
-    model: options.model,
+    // Nothing is taken at its word: the tag's `model` is looked up where the code is asked for.
+    model: null,
+    canLookUp,
     now: localNow,
     show,
     ended: (session) => {
@@ -92,22 +122,22 @@ export async function startEngine(
       host.dispatchEvent(new CustomEvent("fridgeside-ended", { detail, bubbles: true, composed: true }));
     },
   });
-  const get: typeof fetch = (address, settings) => fetch(address, settings);
-  const files = createShopCatalogue(options.catalogue, get);
-  const { lookup } = options;
-  // A page may set its function before or after the panel has started.
-  const ownLookup = () => (host as { lookup?: unknown }).lookup;
-  const byLookup = createShopLookup((code) => {
-    const own = ownLookup();
-    return typeof own === "function" ? own(code) : lookup && lookupAt(lookup, get)(code);
-  });
-  const shop = () => (lookup || typeof ownLookup() === "function" ? byLookup : files);
   shop().warmUp();
-  const hosts = hostsOf(document.baseURI, [options.catalogue, lookup, options.helpLink], options.linkHosts);
+  let pageModel = options.model;
   const services: Services = {
+    canLookUp,
+    takePageModel: () => {
+      const given = pageModel;
+      pageModel = null;
+      return given;
+    },
     findModel: (typed) => shop().findModel(typed),
-    partFor: async (code, kind, plate) => keepOwnLinks(await shop().partFor(code, kind, plate), hosts),
-    addToBasket: (part) => askBasket(host, part),
+    partFor: async (code, kind, plate) => {
+      const fit = await shop().partFor(code, kind, plate);
+      if (fit.kind === "part") lookAtLinks([fit.part, ...fit.alternatives]);
+      return keepOwnLinks(fit, hosts);
+    },
+    basket: basketOf(host, basket),
     now: localNow,
     keepAwake,
     signal,
@@ -118,7 +148,9 @@ export async function startEngine(
   document.addEventListener("visibilitychange", controller.tick);
   addEventListener("online", lookAtConnection);
   addEventListener("offline", lookAtConnection);
+  const stopWatching = watchPage(() => markPage(host));
   const stop = () => {
+    stopWatching();
     clearInterval(timer);
     document.removeEventListener("visibilitychange", controller.tick);
     removeEventListener("online", lookAtConnection);
@@ -126,5 +158,12 @@ export async function startEngine(
   };
   const Picture = createPicture(drawings);
   const picture = ({ id }: { id: string }) => h(Picture, { id, title: texts(`pictures.${id}`) });
-  return { actions: controller.actions, services, texts, screens: { ...screens, picture }, stop };
+  const actions: Actions = {
+    ...controller.actions,
+    restart: () => {
+      basket.clear();
+      controller.actions.restart();
+    },
+  };
+  return { actions, services, texts, screens: { ...screens, picture }, stop };
 }

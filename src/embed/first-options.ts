@@ -42,6 +42,9 @@ export function matchLanguage(wish: string, languages: string[]): string | null 
 /** Where in the browser's own storage a session lies. */
 export const storageKey = (sessionName: string) => `fridgeside:${sessionName}`;
 
+/** Where the parts lie that the page's basket was asked for in this session. */
+export const basketKey = (sessionName: string) => `${storageKey(sessionName)}:basket`;
+
 /** Whether somebody comes back to this session. Some browsers throw on the mere mention of their storage. */
 export function isKept(sessionName: string): boolean {
   try {

@@ -1,4 +1,6 @@
 import type { FittedPart } from "../session/index.ts";
+import { breath } from "./breath.ts";
+import type { Complain } from "./complain.ts";
 import { toWebAddress } from "./options.ts";
 
 /**
@@ -8,11 +10,7 @@ import { toWebAddress } from "./options.ts";
  */
 export function keepOwnLinks(fit: FittedPart, hosts: readonly string[]): FittedPart {
   if (fit.kind !== "part") return fit;
-  const isOwn = (link: string) => {
-    const address = toWebAddress(link, link);
-    const hostname = address && new URL(address).hostname;
-    return hostname && hosts.some((host) => hostname === host || hostname.endsWith(`.${host}`));
-  };
+  const isOwn = (link: string) => leadsTo(link, hosts);
   const checked = <Part extends { link?: string; picture?: string }>({ link, picture, ...part }: Part) =>
     ({
       ...part,
@@ -20,6 +18,39 @@ export function keepOwnLinks(fit: FittedPart, hosts: readonly string[]): FittedP
       ...(picture && isOwn(picture) ? { picture } : {}),
     }) as Part;
   return { ...fit, part: checked(fit.part), alternatives: fit.alternatives.map(checked) };
+}
+
+function leadsTo(link: string, hosts: readonly string[]): boolean {
+  const address = toWebAddress(link, link);
+  const hostname = address && new URL(address).hostname;
+  return Boolean(hostname) && hosts.some((host) => hostname === host || hostname?.endsWith(`.${host}`));
+}
+
+/** Parts looked through in one step: an address takes a slow phone some ten microseconds. */
+const STEP = 200;
+
+/** Says how many links and pictures of these parts lead to other hosts, with one of them; in short steps. */
+export async function complainOfForeignLinks(
+  parts: readonly { link?: string; picture?: string }[],
+  hosts: readonly string[],
+  complain: Complain,
+): Promise<void> {
+  let count = 0;
+  let example = "";
+  for (const [index, { link, picture }] of parts.entries()) {
+    if (index % STEP === STEP - 1) await breath();
+    for (const address of [link, picture]) {
+      if (!address || leadsTo(address, hosts)) continue;
+      count += 1;
+      example ||= address.slice(0, 200);
+    }
+  }
+  if (count > 0)
+    complain(
+      `${count} links or pictures lead to other hosts than the shop's own and are left out, for example ${example}. ` +
+        'Name hosts that may be led to in "link-hosts".',
+      "foreign links",
+    );
 }
 
 /** The hosts that a shop's links may lead to: the page's, those that it fetches from, and those that it names. */

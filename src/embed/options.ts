@@ -1,4 +1,6 @@
+import { longestCode, normaliseCode } from "../catalogue/index.ts";
 import { chooseLanguage, chooseSessionName, matchLanguage, type ReadAttribute } from "./first-options.ts";
+import { findUnknownNames } from "./known-names.ts";
 
 /** How a shop's page sets the panel up, after the check at the door. */
 export type Options = {
@@ -10,6 +12,7 @@ export type Options = {
   lookup: string | null;
   /** The folder of a shop's own flows, made by `fridgeside pack`; null for the built-in ones. */
   flows: string | null;
+  /** As the page has it; it is looked up like a typed one. */
   model: string | null;
   shopName: string;
   helpLink: string | null;
@@ -21,28 +24,32 @@ export type Options = {
 
 /**
  * Reads and checks the tag's attributes. What cannot be used is left at its default and reported in `complaints`,
- * one sentence each, led by the name of the tag, for the developer's console.
+ * one sentence each, for the developer's console.
  * @param languages the BCP 47 tags that have texts; the first is the fallback
  * @param base the address that relative links start from
+ * @param names all attributes that the tag has
  */
 export function readOptions(
   read: ReadAttribute,
   inherited: string,
   languages: string[],
   base: string,
+  names: readonly string[] = [],
 ): { options: Options; complaints: string[] } {
   const complaints: string[] = [];
   const complain = (name: string, wants: string, got: string) =>
-    complaints.push(
-      `<fridgeside-panel>: attribute "${name}" must be ${wants}; got "${got.slice(0, 80)}". It is ignored.`,
-    );
-  const link = (name: string) => {
+    complaints.push(`attribute "${name}" must be ${wants}; got "${got.slice(0, 80)}". It is ignored.`);
+  const link = (name: string, wants = "a link that starts with http or https", toAddress = toWebAddress) => {
     const typed = read(name);
     if (!typed) return null;
-    const safe = toWebAddress(typed, base);
-    if (!safe) complain(name, "a link that starts with http or https", typed);
+    const safe = toAddress(typed, base);
+    if (!safe) complain(name, wants, typed);
     return safe;
   };
+  for (const { name, meant } of findUnknownNames(names))
+    complaints.push(
+      `there is no attribute "${name.slice(0, 80)}". ${meant ? `Is "${meant}" meant? ` : ""}It is ignored.`,
+    );
   const wanted = read("language");
   if (wanted && !matchLanguage(wanted, languages))
     complain("language", `one of ${languages.join(", ")}`, wanted);
@@ -53,8 +60,15 @@ export function readOptions(
   const sessionName = chooseSessionName(read);
   if (name && sessionName !== name) complain("session-name", "1 to 40 letters, digits, - or _", name);
   const model = read("model");
-  const modelFits = !model || model.length <= 40;
-  if (!modelFits) complain("model", "a model code of at most 40 characters", model);
+  const modelFits = !model || normaliseCode(model).kind === "code";
+  if (!modelFits) complain("model", `a model code of at most ${longestCode} characters`, model);
+  const hosts = (read("link-hosts") ?? "")
+    .toLowerCase()
+    .split(/[\s,]+/)
+    .filter(Boolean);
+  const wrongHost = hosts.find((host) => !isHost(host));
+  if (wrongHost)
+    complain("link-hosts", "host names such as shop.example, with blanks between them", wrongHost);
   return {
     complaints,
     options: {
@@ -65,14 +79,22 @@ export function readOptions(
       flows: link("flows"),
       model: modelFits ? model : null,
       shopName: read("shop-name")?.slice(0, 80) ?? "",
-      helpLink: link("help-link"),
-      linkHosts: (read("link-hosts") ?? "")
-        .toLowerCase()
-        .split(/[\s,]+/)
-        .filter(Boolean),
+      helpLink: link("help-link", "a link that starts with http, https, tel or mailto", toHelpAddress),
+      linkHosts: hosts.filter(isHost),
       sessionName,
     },
   };
+}
+
+/** Whether this is the bare name of a host: no scheme, port, path or star, and not one word alone. */
+function isHost(text: string): boolean {
+  return /^[a-z0-9-]+(\.[a-z0-9-]+)+$/.test(text) && text.length <= 253;
+}
+
+/** A link to the shop's own people, who may also be reached by telephone or mail. */
+function toHelpAddress(typed: string, base: string): string | null {
+  const isCall = /^\s*(tel:\+?[\d().\s-]*\d|mailto:[^\s@]+@[^\s@]+)/i.test(typed);
+  return isCall ? new URL(typed).href : toWebAddress(typed, base);
 }
 
 /** A link as an absolute http or https address, or null for anything else. */

@@ -1,7 +1,7 @@
 import {
   type Catalogue,
-  type CatalogueProblem,
   findModel,
+  type Part,
   type Plate,
   parseInSteps,
   partFor,
@@ -9,6 +9,9 @@ import {
 import { createShardedCatalogue, isManifest, parseManifest } from "../catalogue/shards/index.ts";
 import type { FittedPart, FoundModel } from "../session/index.ts";
 import { breath } from "./breath.ts";
+import { type Complain, complain } from "./complain.ts";
+import { HEAVY_BYTES, readJson, TOO_HEAVY_BYTES } from "./read-json.ts";
+import { complainOfRows, sentenceOf } from "./row-complaints.ts";
 
 /** Seconds before a file counts as out of reach; poor signal beside a fridge is the rule. */
 const PATIENCE_SECONDS = 15;
@@ -19,20 +22,37 @@ export type ShopCatalogue = {
   partFor(code: string, kind: string, plate?: Plate): Promise<FittedPart>;
   /** Starts the fetch early, so that a person who walks out of reach has it already. */
   warmUp(): void;
+  /** True once it is known that the catalogue cannot be used on a phone: parts are named by kind only. */
+  isRefused(): boolean;
 };
 
-type Loaded = Omit<ShopCatalogue, "warmUp">;
+type Hearers = { complain: Complain; seen?: (parts: readonly Part[]) => void };
+
+type Loaded = Pick<ShopCatalogue, "findModel" | "partFor">;
 
 /**
  * The shop's catalogue, one file or many, fetched when it is needed and parsed at the door. A failed fetch is tried
  * anew at the next question.
  * @param address where the catalogue lies; null rejects every question with "missing"
+ * @param hear the page's developer, and who looks through the parts of a catalogue in one file
  */
-export function createShopCatalogue(address: string | null, get: typeof fetch): ShopCatalogue {
+export function createShopCatalogue(
+  address: string | null,
+  get: typeof fetch,
+  hear: Hearers = { complain },
+): ShopCatalogue {
   let loading: Promise<Loaded> | null = null;
+  let isRefused = false;
   const load = () => {
-    loading ??= fetchCatalogue(address, get).catch((problem: unknown) => {
+    loading ??= fetchCatalogue(address, get, hear).catch((problem: unknown) => {
       loading = null;
+      if (problem instanceof Error && problem.message === "too-heavy") {
+        isRefused = true;
+        hear.complain(
+          `the catalogue ${address} has more than ${inMegabytes(TOO_HEAVY_BYTES)} in one file and is not used; ` +
+            `parts are named by their kind. ${remedy}`,
+        );
+      }
       throw problem;
     });
     return loading;
@@ -52,34 +72,55 @@ export function createShopCatalogue(address: string | null, get: typeof fetch): 
     warmUp: () => {
       if (address) load().catch(() => {});
     },
+    isRefused: () => isRefused,
   };
 }
+
+const remedy = 'Make many files of it with "fridgeside catalogue build".';
+const inMegabytes = (bytes: number) => `${(bytes / 1_000_000).toFixed(1)} MB`;
 
 async function fetchJson(
   address: string,
   get: typeof fetch,
+  complain: Complain,
   cache: RequestCache = "default",
-): Promise<unknown> {
+): Promise<{ json: unknown; bytes: number }> {
   const response = await get(address, { cache, signal: AbortSignal.timeout(PATIENCE_SECONDS * 1000) });
   if (!response.ok) throw new Error(response.status === 404 ? "gone" : "unreachable");
-  return response.json();
+  return readJson(response, address, complain);
 }
 
-async function fetchCatalogue(address: string | null, get: typeof fetch): Promise<Loaded> {
+async function fetchCatalogue(address: string | null, get: typeof fetch, hear: Hearers): Promise<Loaded> {
   if (!address) throw new Error("missing");
+  const { complain } = hear;
   // A browser that kept an old one would be led to files that are gone, and to prices of last week.
-  const json = await fetchJson(address, get, "no-cache").catch((problem: Error) => {
+  const { json, bytes } = await fetchJson(address, get, complain, "no-cache").catch((problem: Error) => {
     throw problem.message === "gone" ? new Error("unreachable") : problem;
   });
-  if (!isManifest(json)) return wholeCatalogue(await parseCalmly(json));
+  if (!isManifest(json)) {
+    if (bytes > HEAVY_BYTES)
+      complain(
+        `the catalogue ${address} has ${inMegabytes(bytes)} in one file. Above ${inMegabytes(HEAVY_BYTES)} it ` +
+          `belongs in many. ${remedy}`,
+      );
+    return wholeCatalogue(await parseCalmly(json, complain), address, hear);
+  }
   const manifest = parseManifest(json);
-  if (!manifest) throw new Error("unusable");
+  if (!manifest) {
+    complain(`the catalogue ${address} is not what "fridgeside catalogue build" writes.`);
+    throw new Error("unusable");
+  }
   const folder = new URL(`${manifest.folder}/`, address);
-  return createShardedCatalogue(manifest, (path) => fetchJson(new URL(path, folder).href, get), warn);
+  const read = async (path: string) => (await fetchJson(new URL(path, folder).href, get, complain)).json;
+  return createShardedCatalogue(manifest, read, (problem) => complain(sentenceOf("catalogue", problem)));
 }
 
-function wholeCatalogue(catalogue: Catalogue): Loaded {
-  if (catalogue.models.size === 0) throw new Error("unusable");
+function wholeCatalogue(catalogue: Catalogue, address: string, { complain, seen }: Hearers): Loaded {
+  if (catalogue.models.size === 0) {
+    complain(`the catalogue ${address} is empty: it has no model that can be used.`);
+    throw new Error("unusable");
+  }
+  seen?.(catalogue.parts);
   return {
     findModel: async (typed) => findModel(catalogue, typed),
     partFor: async (code, kind, plate) => partFor(catalogue, code, kind, plate),
@@ -87,7 +128,7 @@ function wholeCatalogue(catalogue: Catalogue): Loaded {
 }
 
 /** Thousands of rows in one go would freeze a phone. */
-async function parseCalmly(json: unknown): Promise<Catalogue> {
+async function parseCalmly(json: unknown, complain: Complain): Promise<Catalogue> {
   const steps = parseInSteps(json);
   let step = steps.next();
   while (!step.done) {
@@ -95,9 +136,6 @@ async function parseCalmly(json: unknown): Promise<Catalogue> {
     step = steps.next();
   }
   const { catalogue, problems } = step.value;
-  for (const problem of problems.slice(0, 20)) warn(problem);
+  complainOfRows("catalogue", problems, complain);
   return catalogue;
 }
-
-const warn = ({ path, code }: CatalogueProblem) =>
-  console.warn(`<fridgeside-panel>: catalogue ${path}: ${code}`);

@@ -1,5 +1,5 @@
 import { checkPack } from "../session/index.ts";
-import { readBoundedJson } from "./bounded-json.ts";
+import { readBoundedText } from "./bounded-text.ts";
 import { breath } from "./breath.ts";
 import type { EngineData } from "./engine.ts";
 
@@ -30,7 +30,7 @@ export async function fetchShopFlows(
   });
   if (!response.ok) throw about(new Error(`was answered with ${response.status}`));
   try {
-    const steps = checkPack(await readBoundedJson(response, mostBytes), language, built);
+    const steps = checkPack(await readPack(response), language, built);
     let step = steps.next();
     while (!step.done) {
       // All of them at once would hold up a slow phone.
@@ -40,5 +40,15 @@ export async function fetchShopFlows(
     return step.value;
   } catch (problem) {
     throw about(problem);
+  }
+}
+
+async function readPack(response: Response): Promise<unknown> {
+  const read = await readBoundedText(response, mostBytes);
+  if (!read) throw new Error(`is larger than ${mostBytes} bytes`);
+  try {
+    return JSON.parse(read.text);
+  } catch {
+    throw new Error("is no JSON");
   }
 }

@@ -1,4 +1,7 @@
 import { type Catalogue, findModel, parseCatalogue, partFor } from "../catalogue/index.ts";
+import { type Complain, complain as complainOnce } from "./complain.ts";
+import { readJson } from "./read-json.ts";
+import { complainOfRows } from "./row-complaints.ts";
 import type { ShopCatalogue } from "./shop-catalogue.ts";
 
 /**
@@ -14,11 +17,11 @@ const PATIENCE_SECONDS = 8;
  * A catalogue that is asked code by code. What comes back is parsed like any catalogue, so near misses are offered
  * and never taken. Each code is asked for once; a failure is tried once more at once, and anew at the next question.
  */
-export function createShopLookup(ask: Lookup): ShopCatalogue {
+export function createShopLookup(ask: Lookup, complain: Complain = complainOnce): ShopCatalogue {
   const known = new Map<string, Promise<Catalogue>>();
   const look = (typed: string) => {
     const code = typed.trim();
-    const asked = known.get(code) ?? askTwice(ask, code);
+    const asked = known.get(code) ?? askTwice(ask, code, complain);
     known.set(code, asked);
     asked.catch(() => known.delete(code));
     return asked;
@@ -27,29 +30,39 @@ export function createShopLookup(ask: Lookup): ShopCatalogue {
     findModel: async (typed) => findModel(await look(typed), typed),
     partFor: async (code, kind, plate) => partFor(await look(code), code, kind, plate),
     warmUp: () => {},
+    isRefused: () => false,
   };
 }
 
 /** @param address gets `?code=…`; 404 says that the shop does not know the code */
-export function lookupAt(address: string, get: typeof fetch): Lookup {
+export function lookupAt(address: string, get: typeof fetch, complain: Complain = complainOnce): Lookup {
   return async (code) => {
     const url = new URL(address);
     url.searchParams.set("code", code);
     const response = await get(url.href);
     if (response.status === 404) return { models: [], parts: [] };
     if (!response.ok) throw new Error("unreachable");
-    return response.json();
+    // Without the code: each of them would be a complaint of its own.
+    return (await readJson(response, address, complain)).json;
   };
 }
 
-async function askTwice(ask: Lookup, code: string): Promise<Catalogue> {
-  const answer = await inTime(ask, code).catch(() => inTime(ask, code));
+async function askTwice(ask: Lookup, code: string, complain: Complain): Promise<Catalogue> {
+  const answer = await inTime(ask, code)
+    .catch(() => inTime(ask, code))
+    .catch((problem: unknown) => {
+      const reason = problem instanceof Error ? problem.message : String(problem);
+      complain(`lookup failed twice: ${reason.slice(0, 200)}`, "lookup failed");
+      throw problem;
+    });
   const { catalogue, problems } = parseCatalogue(answer);
-  for (const problem of problems.slice(0, 20))
-    console.warn(`<fridgeside-panel>: lookup ${problem.path}: ${problem.code}`);
   // An empty answer is one; something that is no catalogue at all is not.
-  if (problems.some(({ code: fault }) => fault === "not-a-catalogue" || fault === "not-a-list"))
+  if (problems.some(({ code: fault }) => fault === "not-a-catalogue" || fault === "not-a-list")) {
+    const got = typeof answer === "string" && /^\s*</.test(answer) ? "a web page" : "something else";
+    complain(`lookup must answer {models: [...], parts: [...]}; got ${got}.`, "lookup shape");
     throw new Error("unusable");
+  }
+  complainOfRows("lookup", problems, complain);
   return catalogue;
 }
 

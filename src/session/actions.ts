@@ -12,28 +12,47 @@ export type Actions = {
   giveModel(turn: string, code: string | null, typed: string): void;
   /** Goes back to line `index` and drops what was answered after it. */
   change(index: number): void;
+  /** Goes back to the question for the model code, if it was asked, to type another one. */
+  retypeModel(): void;
   restart(): void;
   reportDanger(danger: string): void;
   askForHelp(): void;
   reportIce(): void;
 };
 
+/** A part for the basket; `variant` and `serial` are there where the part was found by them. */
+export type BasketPart = {
+  number: string;
+  name: string;
+  model: string;
+  variant?: string;
+  serial?: string;
+};
+
+/** `silent`: the host page was asked and has not answered in time; the part may be in its basket or not. */
+export type BasketState = "new" | "adding" | "silent" | "added" | "failed";
+
+/** The host page's basket, as far as it was asked for parts. */
+export type Basket = {
+  stateOf(part: BasketPart): BasketState;
+  /** Asks for a part, unless that is asked for or added already. */
+  ask(part: BasketPart): void;
+  /** Asks once more although nothing was answered: for a person who has looked into the basket. */
+  askAgain(part: BasketPart): void;
+  /** Calls `changed` whenever a state may have changed. Returns a function that ends it. */
+  watch(changed: () => void): () => void;
+};
+
 /** What a screen may look up. Each promise rejects with a Problem-like Error when the catalogue is missing or broken. */
 export type Services = {
+  /** False where the shop has no list of parts: a part is then named by its kind. */
+  canLookUp(): boolean;
+  /** The model code that the page's tag gives, once: whoever comes back to the question wants to type another. */
+  takePageModel(): string | null;
   findModel(typed: string): Promise<FoundModel>;
   /** `plate`: what else was read off the plate, where the part depends on it. */
   partFor(code: string, kind: string, plate?: Plate): Promise<FittedPart>;
-  /**
-   * Tells the host page; resolves when it answered 'added', rejects when it answered 'failed'. `variant` and `serial`
-   * are there where the part was found by them.
-   */
-  addToBasket(part: {
-    number: string;
-    name: string;
-    model: string;
-    variant?: string;
-    serial?: string;
-  }): Promise<void>;
+  basket: Basket;
   /** RFC 3339 with the local offset. */
   now(): string;
   /** Keeps the screen awake while a test runs; resolves to a release function, harmless where unsupported. */

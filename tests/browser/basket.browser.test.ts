@@ -33,6 +33,7 @@ async function seesPart(
       const { added, failed, ...part } = (event as CustomEvent).detail;
       asked.push({ ...part, bubbled: event.target === document.querySelector("fridgeside-panel") });
       const { how: now } = window as never as { how: string };
+      Object.assign(window, { late: added });
       if (now === "added") added();
       if (now === "failed" || now === "both") failed();
       if (now === "both") added();
@@ -86,12 +87,49 @@ test.describe("the basket of the page", () => {
     await expect(panel.host.getByText(panel.text("part.failed"))).toBeVisible();
   });
 
-  test("that says nothing for ten seconds counts as failed", async ({ panel, page }) => {
+  test("that says nothing for ten seconds is said to be silent, and is asked again by an own choice only", async ({
+    panel,
+    page,
+  }) => {
     await seesPart(panel, "with-catalogue.html", "nothing");
     await add(panel);
     await expect(panel.button(panel.text("part.adding"))).toBeVisible();
     await page.clock.runFor(11_000);
-    await expect(panel.host.getByText(panel.text("part.failed"))).toBeVisible();
+    await expect(panel.host.getByText(panel.text("part.silent"))).toBeVisible();
+    await expect(panel.button(panel.text("part.add"))).toHaveCount(0);
+    await panel.seesTurn();
+    expect(await asked(panel)).toHaveLength(1);
+    await panel.button(panel.text("part.add-anyway")).tap();
+    expect(await asked(panel)).toHaveLength(2);
+  });
+
+  test("that answers a minute late is believed", async ({ panel, page }) => {
+    await seesPart(panel, "with-catalogue.html", "nothing");
+    await add(panel);
+    await page.clock.runFor(60_000);
+    await page.evaluate(() => (window as never as { late: () => void }).late());
+    await expect(panel.host.getByText(panel.text("part.added-said"))).toBeVisible();
+  });
+
+  test("that has the part already is not asked for it after a reload, nor in another tab", async ({
+    panel,
+    page,
+    context,
+  }) => {
+    await seesPart(panel, "with-catalogue.html", "added");
+    await add(panel);
+    await expect(panel.button(panel.text("part.added"))).toBeVisible();
+    await panel.reload();
+    await expect(panel.button(panel.text("part.added"))).toBeVisible();
+    const other = await context.newPage();
+    await other.clock.install({ time: await panel.now() });
+    await other.route("**/catalogue.json", (route) =>
+      route.fulfill({ body, contentType: "application/json" }),
+    );
+    await other.goto("with-catalogue.html");
+    await expect(other.getByRole("button", { name: panel.text("part.added"), exact: true })).toBeVisible();
+    await panel.restart();
+    expect(await page.evaluate(() => localStorage.getItem("fridgeside:panel:basket"))).toBeNull();
   });
 });
 

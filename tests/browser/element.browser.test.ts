@@ -45,7 +45,7 @@ test.describe("the script on a page", () => {
 
 test.describe("the tag in a page that changes", () => {
   test("taken out and put in again within one task it keeps even what is being typed", async ({ panel }) => {
-    await panel.openAt(atModelOfBin(), "plain.html");
+    await panel.openAt(atModelOfBin(), "with-catalogue.html");
     await panel.host.getByRole("textbox").fill("WXC 3");
     await panel.host.evaluate((host) => document.querySelector("main")?.append(host));
     await expect(panel.host.getByRole("textbox")).toHaveValue("WXC 3");
@@ -103,7 +103,7 @@ test.describe("the tag in a page that changes", () => {
   });
 
   test("a change of colours for the night takes away nothing that is being typed", async ({ panel }) => {
-    await panel.openAt(atModelOfBin(), "plain.html");
+    await panel.openAt(atModelOfBin(), "with-catalogue.html");
     await panel.host.getByRole("textbox").fill("WXC 3");
     await panel.host.evaluate((host) => host.setAttribute("theme", "dark"));
     await expect(panel.host).toHaveCSS("color-scheme", "dark");

@@ -42,7 +42,8 @@ for (const group of groups) {
     for (const [name, session] of own) {
       // A wait that is looked at later is over.
       await page.clock.setSystemTime(session.log.events.at(-1)?.at ?? session.log.started);
-      await panel.openAt(session, "plain.html");
+      // A page without a list of parts asks for no model code.
+      await panel.openAt(session, name.startsWith("part.") ? "with-catalogue.html" : "plain.html");
       while (panel.turn.kind === "gate") {
         await looksAtTurn();
         await panel.confirmGate("at once");

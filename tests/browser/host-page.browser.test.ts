@@ -20,6 +20,9 @@ test.describe("a host page that means no good", () => {
         await other.page.clock.install({ time: await plain.now() });
         await other.page.goto(`${hostile}.html`);
         await expect(other.heading).toHaveText(other.text(`checks.${turn}.ask`));
+        // Whether it looks light or dark is what a page may decide.
+        for (const { host } of [plain, other])
+          await host.evaluate((tag) => tag.setAttribute("theme", "light"));
         expect(await differencesBetween(plain.host, other.host)).toEqual([]);
       });
     }

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { parseCatalogue } from "../../src/catalogue/index.ts";
+import { parseCatalogue, parseInSteps } from "../../src/catalogue/index.ts";
 
 const model = { code: "WX-1B", brand: "Wexmarrow", machine: "french-door" };
 const part = {
@@ -237,4 +237,29 @@ describe("what a part fits", () => {
     expect(catalogue.fitments.get("WX-1B")).toHaveLength(1);
     expect(new Set(problems.map(({ path }) => path.split(".", 2).join("."))).size).toBe(20_000);
   });
+});
+
+test("parts that fit many models are read in steps, too: pauses follow the fitments, not the rows alone", () => {
+  const models = Array.from({ length: 400 }, (_, index) => ({
+    code: `WXM ${1000 + index}`,
+    brand: "Wexmarrow",
+    machine: "french-door",
+  }));
+  const part = {
+    number: "P1",
+    kind: "ice-bin",
+    name: "Bin",
+    price: { minor: 100, currency: "GBP" },
+    stock: "in-stock",
+    fits: models.map(({ code }) => code),
+  };
+  const pausesOf = (parts: object[]) => {
+    const steps = parseInSteps({ models, parts });
+    let pauses = 0;
+    while (!steps.next().done) pauses += 1;
+    return pauses;
+  };
+  const few = pausesOf([{ ...part, fits: ["WXM 1000"] }]);
+  expect(pausesOf([part])).toBeGreaterThanOrEqual(few + 2);
+  expect(pausesOf([part, { ...part, number: "P2" }])).toBeGreaterThanOrEqual(few + 4);
 });

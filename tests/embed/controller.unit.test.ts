@@ -2,7 +2,8 @@ import { describe, expect, test, vi } from "vitest";
 import { readFlow } from "../../src/cli/flows-folder.ts";
 import { createController } from "../../src/embed/controller.ts";
 import type { LogStore } from "../../src/embed/log-store.ts";
-import type { View } from "../../src/session/index.ts";
+import type { Log, LogEvent, View } from "../../src/session/index.ts";
+import { atModelOfBin } from "../browser/expected.ts";
 import { inTradeOrder } from "../session/drive.ts";
 
 const flow = readFlow();
@@ -26,7 +27,7 @@ function createMemory(): LogStore & { kept: unknown; aside: unknown } {
   return store;
 }
 
-function open(store: LogStore, clock: { now: string }, ended = vi.fn()) {
+function open(store: LogStore, clock: { now: string }, ended = vi.fn(), canLookUp = () => true) {
   const views: View[] = [];
   const controller = createController({
     flow,
@@ -35,6 +36,7 @@ function open(store: LogStore, clock: { now: string }, ended = vi.fn()) {
     ended,
     texts: (key) => (key === "ui.locale" ? "en-GB" : key),
     model: null,
+    canLookUp,
     now: () => clock.now,
     show: (view) => views.push(view),
   });
@@ -145,5 +147,57 @@ describe("a session in its surroundings", () => {
     expect(back.notices()).toEqual(["shortened"]);
     expect(store.aside).toEqual(log);
     expect(store.kept).toMatchObject({ events: log.events.slice(0, 2) });
+  });
+});
+
+describe("a part without a list of parts to look its model up in", () => {
+  const clock = { now: "2026-01-01T09:00:00Z" };
+  const noList = () => false;
+  const events = atModelOfBin().log.events;
+  /** Storage in which somebody has come as far as the question for the model code, and on by `more`. */
+  const keptWith = (...more: LogEvent[]) => {
+    const store = createMemory();
+    store.kept = { ...atModelOfBin().log, events: [...events, ...more] };
+    return store;
+  };
+
+  test("is named by its kind, and nobody is asked for the code; the log says so and replays", () => {
+    const store = keptWith();
+    (store.kept as Log).events.pop();
+    const panel = open(store, clock, vi.fn(), noList);
+    const last = events.at(-1) as { answer: string };
+    answerAll(panel, last.answer);
+    expect(panel.turn()).toBe("part.card");
+    expect(panel.ended).toHaveBeenCalledTimes(1);
+    expect((store.kept as Log).events.at(-1)).toMatchObject({ type: "model-given", code: null, typed: "" });
+    expect(open(store, clock, vi.fn(), noList).turn()).toBe("part.card");
+  });
+
+  test("is named by its kind for somebody who comes back to the question from a page that had a list", () => {
+    expect(open(keptWith(), clock, vi.fn(), noList).turn()).toBe("part.card");
+  });
+
+  test("asks for the code with a list, and can be asked again once there is one", () => {
+    expect(open(keptWith(), clock).turn()).toBe("part.model");
+    const store = keptWith();
+    open(store, clock, vi.fn(), noList);
+    const later = open(store, clock);
+    later.actions.retypeModel();
+    expect(later.turn()).toBe("part.model");
+  });
+
+  test("a code that was given can be typed again", () => {
+    const at = "2026-01-01T09:00:00Z";
+    const given = { type: "model-given", turn: "part.model", code: "AB-12", typed: "ab12", at } as const;
+    const panel = open(keptWith(given), clock);
+    expect(panel.turn()).toBe("part.card");
+    panel.actions.retypeModel();
+    expect(panel.turn()).toBe("part.model");
+  });
+
+  test("a code that an earlier version took from the page at its word is asked for", () => {
+    const store = keptWith();
+    store.kept = { ...(store.kept as Log), model: "AB-12" };
+    expect(open(store, clock).turn()).toBe("part.model");
   });
 });

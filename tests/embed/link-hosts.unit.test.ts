@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { hostsOf, keepOwnLinks } from "../../src/embed/link-hosts.ts";
+import { complainOfForeignLinks, hostsOf, keepOwnLinks } from "../../src/embed/link-hosts.ts";
 import type { FittedPart } from "../../src/session/index.ts";
 
 const part = (link?: string) => ({
@@ -58,4 +58,25 @@ test("a picture of a part comes from the shop's own hosts only", () => {
   expect(offer("https://img.shop.example/1.webp")).toMatchObject({ part: { picture: expect.any(String) } });
   const foreign = offer("https://tracker.example/1.gif");
   expect(foreign.kind === "part" && foreign.part).not.toHaveProperty("picture");
+});
+
+describe("links and pictures that are left out", () => {
+  const hosts = hostsOf("https://shop.example/fridge", [], []);
+  const foreign = { link: "https://elsewhere.example/p1", picture: "https://tracker.example/1.gif" };
+  const saidOf = async (parts: object[]) => {
+    const complaints: string[] = [];
+    await complainOfForeignLinks(parts, hosts, (sentence) => complaints.push(sentence));
+    return complaints;
+  };
+
+  test("are counted at the console, with one of them and what to do", async () => {
+    const parts = Array.from({ length: 500 }, () => foreign);
+    const [said, ...others] = await saidOf([{}, ...parts]);
+    expect(said).toMatch(/^1000 links or pictures .*https:\/\/elsewhere\.example\/p1.*"link-hosts"/);
+    expect(others).toEqual([]);
+  });
+
+  test("are not mentioned where there are none", async () => {
+    expect(await saidOf([{}, { link: "https://www.shop.example/p1" }])).toEqual([]);
+  });
 });

@@ -28,14 +28,72 @@ describe("attributes at the door", () => {
     ["theme", "purple", "light, dark or auto"],
     ["language", "klingon", "one of en-GB, en-US"],
     ["catalogue", "javascript:alert(1)", "http or https"],
-    ["help-link", "data:text/html,x", "http or https"],
+    ["help-link", "data:text/html,x", "http, https, tel or mailto"],
+    ["help-link", "tel:", "http, https, tel or mailto"],
+    ["help-link", "mailto:nobody", "http, https, tel or mailto"],
+    ["catalogue", "tel:+441632960000", "http or https"],
+    ["link-hosts", "https://shop.example", "host names such as"],
+    ["link-hosts", "*.shop.example", "host names such as"],
+    ["link-hosts", "shop", "host names such as"],
+    ["link-hosts", "shop.example:8443", "host names such as"],
+    ["model", "---", "a model code"],
     ["flows", "javascript:alert(1)", "http or https"],
     ["session-name", "two words", "1 to 40 letters"],
     ["model", "X".repeat(41), "at most 40"],
   ])("a wrong %s is ignored with a sentence that says what it must be", (name, value, wants) => {
     const { complaints } = read({ [name]: value });
     expect(complaints).toEqual([expect.stringContaining(wants)]);
-    expect(complaints[0]).toMatch(new RegExp(`^<fridgeside-panel>: attribute "${name}"`));
+    expect(complaints[0]).toMatch(new RegExp(`^attribute "${name}"`));
+  });
+
+  test.each(["tel:+44 1632 960000", "mailto:help@shop.example?subject=Ice", "https://shop.example/help"])(
+    "%s is a way to the shop's people",
+    (link) => {
+      const { complaints, options } = read({ "help-link": link });
+      expect(complaints).toEqual([]);
+      expect(options.helpLink).toBe(new URL(link).href);
+    },
+  );
+
+  test("hosts that can be used are kept beside one that cannot", () => {
+    expect(read({ "link-hosts": "Cdn.example, *.x.example img.shop.example" }).options.linkHosts).toEqual([
+      "cdn.example",
+      "img.shop.example",
+    ]);
+  });
+
+  test.each([
+    ["shopname", "shop-name"],
+    ["catalog", "catalogue"],
+    ["catalogue-url", "catalogue"],
+    ["thene", "theme"],
+    ["link-host", "link-hosts"],
+  ])("an unknown attribute %s is named, and that %s may be meant", (name, meant) => {
+    const { complaints } = readOptions(() => null, "", languages, "https://shop.example/", [name]);
+    expect(complaints).toEqual([`there is no attribute "${name}". Is "${meant}" meant? It is ignored.`]);
+  });
+
+  test("an unknown attribute like none of ours is named alone", () => {
+    const { complaints } = readOptions(() => null, "", languages, "https://shop.example/", ["colour"]);
+    expect(complaints).toEqual(['there is no attribute "colour". It is ignored.']);
+  });
+
+  test.each([
+    "id",
+    "class",
+    "style",
+    "lang",
+    "dir",
+    "hidden",
+    "slot",
+    "data-x",
+    "aria-label",
+    "onclick",
+    "role",
+    "_x-1",
+    "@click",
+  ])("%s is any tag's own", (name) => {
+    expect(readOptions(() => null, "", languages, "https://shop.example/", [name]).complaints).toEqual([]);
   });
 
   test("never throws, whatever a page writes", () => {

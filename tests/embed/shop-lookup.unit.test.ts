@@ -1,4 +1,5 @@
 import { afterEach, describe, expect, test, vi } from "vitest";
+import { createComplaints } from "../../src/embed/complain.ts";
 import { createShopLookup, lookupAt } from "../../src/embed/shop-lookup.ts";
 
 const model = { code: "AB-12", brand: "Nettlewick", machine: "bottom-freezer" };
@@ -34,11 +35,25 @@ describe("a shop that is asked code by code", () => {
   });
 
   test("keeps markup as text and drops a script link", async () => {
-    const warned = vi.spyOn(console, "warn").mockReturnValue();
-    const fit = await createShopLookup(() => answer).partFor("AB-12", "ice-bin");
+    const warned = vi.fn();
+    const fit = await createShopLookup(() => answer, warned).partFor("AB-12", "ice-bin");
     expect(fit).toMatchObject({ kind: "part", part: { name: "<b>Bin</b>" } });
     expect(fit.kind === "part" && fit.part.link).toBeUndefined();
     expect(warned.mock.calls.flat().join()).toContain("unsafe-link");
+  });
+
+  test.each([
+    ["throws", () => Promise.reject(new Error("no such table")), "lookup failed twice: no such table"],
+    ["answers with a web page", async () => "<html>", "got a web page"],
+    ["answers something else", async () => 7, "lookup must answer {models: [...], parts: [...]}"],
+  ])("that %s says so at the console, once for all codes", async (_, ask, said) => {
+    const complaints: string[] = [];
+    const shop = createShopLookup(
+      ask,
+      createComplaints((sentence) => complaints.push(sentence)),
+    );
+    for (const code of ["AB-12", "CD-34"]) await expect(shop.findModel(code)).rejects.toThrow();
+    expect(complaints).toEqual([expect.stringContaining(said)]);
   });
 
   test("is asked once more at once where it fails, and anew at the next question", async () => {
@@ -97,5 +112,13 @@ describe("an address that is asked", () => {
     const nothing = await lookupAt("https://shop.example/find", at(404) as typeof fetch)("X1");
     expect(nothing).toEqual({ models: [], parts: [] });
     await expect(lookupAt("https://shop.example/find", at(500) as typeof fetch)("X1")).rejects.toThrow();
+  });
+
+  test("that sends a web page where JSON was expected is named at the console", async () => {
+    const complaints: string[] = [];
+    const get = async () => new Response("<!doctype html>");
+    const ask = lookupAt("https://shop.example/find", get, (sentence) => complaints.push(sentence));
+    await expect(ask("X1")).rejects.toThrow("unusable");
+    expect(complaints).toEqual(["https://shop.example/find sent a web page where JSON was expected."]);
   });
 });

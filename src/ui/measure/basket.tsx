@@ -1,41 +1,52 @@
-import { useRef, useState } from "preact/hooks";
-import type { Services, Texts } from "../../session/index.ts";
-
-/** What the host page is told of a part. */
-export type BasketPart = Parameters<Services["addToBasket"]>[0];
+import { useEffect, useState } from "preact/hooks";
+import type { BasketPart, BasketState, Services, Texts } from "../../session/index.ts";
 
 type Props = { part: BasketPart; services: Services; texts: Texts };
 
-/** 'Add to basket', and what became of it; the shop's page decides, so a failure can be tried again. */
-export function BasketButton({ part, services, texts }: Props) {
-  const [state, setState] = useState<"add" | "adding" | "added" | "failed">("add");
-  // State comes too late for the second tap of a double tap, which would put two into the basket.
-  const asked = useRef(false);
-  async function add() {
-    if (asked.current) return;
-    asked.current = true;
-    setState("adding");
-    try {
-      await services.addToBasket(part);
-      setState("added");
-    } catch {
-      asked.current = false;
-      setState("failed");
-    }
-  }
+/** 'Add to basket', and what became of it. Only the host page knows, and it may say so late or in another tab. */
+export function BasketButton({ part, services: { basket }, texts }: Props) {
+  const [, look] = useState(0);
+  useEffect(() => basket.watch(() => look((times) => times + 1)), [basket]);
+  const state = basket.stateOf(part);
+  const act = state === "silent" ? basket.askAgain : basket.ask;
   return (
     <>
+      {/* There before it speaks, and above a second try, which it warns of. */}
+      <Said state={state} texts={texts} />
       <button
         type="button"
-        class="main wide"
+        class={state === "silent" ? "wide" : "main wide"}
         aria-disabled={state === "adding" || state === "added"}
-        onClick={add}
+        onClick={() => {
+          act(part);
+          look((times) => times + 1);
+        }}
       >
-        {texts(`part.${state === "failed" ? "add-again" : state}`)}
+        {texts(labels[state])}
       </button>
-      <p role="status" class={state === "failed" ? "wrong" : "small"}>
-        {state === "failed" ? texts("part.failed") : state === "added" ? texts("part.added-said") : ""}
-      </p>
     </>
+  );
+}
+
+const labels: Record<BasketState, string> = {
+  new: "part.add",
+  adding: "part.adding",
+  silent: "part.add-anyway",
+  added: "part.added",
+  failed: "part.add-again",
+};
+const words: Partial<Record<BasketState, string>> = {
+  silent: "part.silent",
+  added: "part.added-said",
+  failed: "part.failed",
+};
+
+function Said({ state, texts }: { state: BasketState; texts: Texts }) {
+  const key = words[state];
+  const isWrong = state === "failed" || state === "silent";
+  return (
+    <p role="status" class={isWrong ? "wrong" : "small"}>
+      {key && texts(key)}
+    </p>
   );
 }

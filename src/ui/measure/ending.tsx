@@ -5,7 +5,7 @@ import { PartCard } from "./part-card.tsx";
 import { ShopHelp } from "./shop-help.tsx";
 
 /** How it ended: the cause, what was found, whom to call, and a summary to take along. */
-export function EndingScreen({ turn, services, texts }: ScreenProps) {
+export function EndingScreen({ turn, actions, busy, services, texts }: ScreenProps) {
   const { ending } = turn;
   if (!ending) return null;
   const found = [...ending.evidence].sort((a, b) => Number(b.proves) - Number(a.proves));
@@ -16,7 +16,9 @@ export function EndingScreen({ turn, services, texts }: ScreenProps) {
           {ending.outcome !== "fixed" && <b>{texts("part.cause")}</b>} {ending.cause}
         </p>
       )}
-      {ending.part && <PartCard wanted={ending.part} services={services} texts={texts} />}
+      {ending.part && (
+        <PartCard wanted={ending.part} actions={actions} busy={busy} services={services} texts={texts} />
+      )}
       {ending.who && (
         <div class="card who">
           <h3>{texts("part.who")}</h3>

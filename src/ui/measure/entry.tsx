@@ -1,4 +1,4 @@
-import type { ComponentChildren } from "preact";
+import type { ComponentChildren, RefObject } from "preact";
 import { useState } from "preact/hooks";
 import { readNumber } from "../../measurement/index.ts";
 import type { Texts } from "../../session/index.ts";
@@ -37,9 +37,18 @@ export function readTyped(
 }
 
 /** A form that the Enter key sends, with no message of the browser's own. */
-export function Form({ onSent, children }: { onSent(): void; children: ComponentChildren }) {
+export function Form({
+  onSent,
+  form,
+  children,
+}: {
+  onSent(): void;
+  form?: RefObject<HTMLFormElement | null>;
+  children: ComponentChildren;
+}) {
   return (
     <form
+      ref={form ?? null}
       noValidate
       onSubmit={(event) => {
         event.preventDefault();

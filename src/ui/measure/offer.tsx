@@ -1,5 +1,5 @@
-import type { FittedPart, Services, Texts } from "../../session/index.ts";
-import { BasketButton, type BasketPart } from "./basket.tsx";
+import type { BasketPart, FittedPart, Services, Texts } from "../../session/index.ts";
+import { BasketButton } from "./basket.tsx";
 import { showList, showPrice } from "./format.ts";
 import { ShopHelp } from "./shop-help.tsx";
 

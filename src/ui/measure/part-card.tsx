@@ -1,4 +1,4 @@
-import type { Ending, Services, Texts } from "../../session/index.ts";
+import type { Actions, Ending, Services, Texts } from "../../session/index.ts";
 import { Hazards } from "../chat/index.ts";
 import { otherVariant, saidOf, useFitted } from "./fitted.ts";
 import { showList } from "./format.ts";
@@ -7,17 +7,21 @@ import { PlateQuestion } from "./plate-question.tsx";
 import { ShopHelp } from "./shop-help.tsx";
 
 type Wanted = NonNullable<Ending["part"]>;
-type Props = { wanted: Wanted; services: Services; texts: Texts };
+type Props = { wanted: Wanted; actions: Actions; busy: boolean; services: Services; texts: Texts };
 
 /** The one right part: what the shop has for this very machine, or the kind of part and the shop's help. */
-export function PartCard({ wanted, services, texts }: Props) {
+export function PartCard({ wanted, actions, busy, services, texts }: Props) {
   const { model, kind, name, tools } = wanted;
-  const { fitted, plate, asked, read, retry } = useFitted(model, kind, services);
+  const canLookUp = services.canLookUp();
+  const lookedUp = canLookUp ? model : null;
+  const { fitted, plate, asked, read, retry } = useFitted(lookedUp, kind, services);
   const { variant, serial } = plate;
   const answer = fitted === "broken" ? null : fitted;
   const [part, ...others] = answer?.kind === "part" ? [answer.part, ...answer.alternatives] : [];
-  // Without a code there is nothing to look up.
-  const said = model === null ? "unknown-model" : saidOf(fitted, plate, asked);
+  // Without a code, or a list to look it up in, the kind of part is all there is to say.
+  const said = lookedUp === null ? "unknown-model" : saidOf(fitted, plate, asked);
+  // The shop's list may have changed since the code was given, or have come since.
+  const isCodeMissing = canLookUp && said === "unknown-model";
   const values = { part: name, model: model ?? "", variant: variant ?? "", serial: serial ?? "" };
   const machine = {
     model: model ?? "",
@@ -42,8 +46,13 @@ export function PartCard({ wanted, services, texts }: Props) {
         part={name}
         texts={texts}
       />
-      <p role="status">{said && texts(`part.${said}`, values)}</p>
-      {model && !fitted && <p class="card skeleton">{texts("part.looking")}</p>}
+      <p role="status">{said && texts(`part.${isCodeMissing && model ? "lost-model" : said}`, values)}</p>
+      {isCodeMissing && (
+        <button type="button" aria-disabled={busy} onClick={() => actions.retypeModel()}>
+          {texts(model ? "part.retype" : "part.type")}
+        </button>
+      )}
+      {lookedUp && !fitted && <p class="card skeleton">{texts("part.looking")}</p>}
       {part && <Offer key={part.number} part={part} machine={machine} services={services} texts={texts} />}
       {others.length > 0 && (
         <details>

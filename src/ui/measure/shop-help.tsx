@@ -4,8 +4,10 @@ import type { Services, Texts } from "../../session/index.ts";
 export function ShopHelp({ services, texts }: { services: Services; texts: Texts }) {
   const { name, link } = services.shopHelp;
   const said = texts("part.ask-shop", { shop: name });
+  // A call or a mail opens its own app; an empty tab would be left behind.
+  const isPage = link?.startsWith("http");
   return link ? (
-    <a class="shop" href={link} target="_blank" rel="noopener">
+    <a class="shop" href={link} {...(isPage && { target: "_blank", rel: "noopener" })}>
       {said}
     </a>
   ) : (

@@ -1,4 +1,12 @@
-import type { FittedPart, FoundModel, Plate, Services } from "../../../src/session/index.ts";
+import type {
+  Basket,
+  BasketPart,
+  BasketState,
+  FittedPart,
+  FoundModel,
+  Plate,
+  Services,
+} from "../../../src/session/index.ts";
 
 type Model = Extract<FoundModel, { kind: "exact" }>["model"];
 type Part = Extract<FittedPart, { kind: "part" }>["part"];
@@ -63,6 +71,35 @@ function fitBySerial({ serial }: Plate): FittedPart {
 
 const never = new Promise<never>(() => {});
 
+/** A page's basket in which every part is `first`, and `answer` once it was asked for; `asked` is told of each request. */
+export function createBasketOf(
+  answer: BasketState,
+  asked: (part: BasketPart) => void = () => {},
+  first: BasketState = "new",
+): Basket & { becomes(part: string, next: BasketState): void } {
+  const states = new Map<string, BasketState>();
+  const watchers = new Set<() => void>();
+  const stateOf = ({ number }: BasketPart) => states.get(number) ?? first;
+  const becomes = (part: string, next: BasketState) => {
+    states.set(part, next);
+    for (const watcher of watchers) watcher();
+  };
+  const send = (part: BasketPart) => {
+    asked(part);
+    becomes(part.number, answer);
+  };
+  return {
+    becomes,
+    stateOf,
+    ask: (part) => ["new", "failed"].includes(stateOf(part)) && send(part),
+    askAgain: (part) => stateOf(part) === "silent" && send(part),
+    watch: (changed) => {
+      watchers.add(changed);
+      return () => watchers.delete(changed);
+    },
+  };
+}
+
 /** What the world around the panel answers in a fixture; the name says which answer. */
 export function servicesFor(fixture: string): Services {
   const models: Record<string, FoundModel> = {
@@ -99,6 +136,8 @@ export function servicesFor(fixture: string): Services {
     "part-picture": { kind: "part", part: numbered, alternatives: [cheaper] },
   };
   return {
+    canLookUp: () => fixture !== "part-kind",
+    takePageModel: () => null,
     findModel: async (typed) => {
       if (fixture === "model-broken") throw new Error("no catalogue");
       if (fixture === "model-slow") return never;
@@ -111,9 +150,7 @@ export function servicesFor(fixture: string): Services {
       if (fixture.startsWith("part-serial")) return fitBySerial(plate);
       return parts[fixture] ?? { kind: "part", part: filter, alternatives: [cheaper] };
     },
-    addToBasket: async () => {
-      if (fixture === "part-failed") throw new Error("refused");
-    },
+    basket: createBasketOf(fixture === "part-failed" ? "failed" : "added"),
     now: () => (fixture.startsWith("wait") ? "2025-06-20T13:40:00.000+01:00" : new Date().toISOString()),
     keepAwake: async () => () => {},
     signal: (kind) => console.log("signal", kind),

@@ -2,7 +2,7 @@
 import { describe, expect, test, vi } from "vitest";
 import type { View } from "../../../src/session/index.ts";
 import { endingFixtures } from "../gallery/ending-fixtures.ts";
-import { servicesFor } from "../gallery/services.ts";
+import { createBasketOf, servicesFor } from "../gallery/services.ts";
 import { mount } from "../mount.tsx";
 
 async function atEnding(fixture: string, services = servicesFor(fixture)) {
@@ -31,13 +31,14 @@ describe("the part", () => {
   });
 
   test("goes into the basket with its number, its name and the model, once", async () => {
-    const addToBasket = vi.fn(async () => {});
-    const { tap, settle, text } = await atEnding("part", { ...servicesFor("part"), addToBasket });
+    const asked = vi.fn();
+    const basket = createBasketOf("added", asked);
+    const { tap, settle, text } = await atEnding("part", { ...servicesFor("part"), basket });
     await tap("Add to basket");
     await settle();
-    expect(text()).toContain("It is in your basket.");
+    expect(text()).toContain("It's in your basket.");
     await tap("In your basket");
-    expect(addToBasket.mock.calls).toEqual([
+    expect(asked.mock.calls).toEqual([
       [
         {
           number: "NF-2207",
@@ -52,8 +53,37 @@ describe("the part", () => {
     const { tap, settle, text, buttons } = await atEnding("part-failed");
     await tap("Add to basket");
     await settle();
-    expect(text()).toContain("It did not get into the basket.");
+    expect(text()).toContain("Couldn't add it to your basket.");
     expect(buttons()).toContain("Try again");
+  });
+
+  test("a page that has not answered is asked again only by somebody who has looked into the basket", async () => {
+    const asked = vi.fn();
+    const basket = createBasketOf("silent", asked);
+    const { tap, text, buttons } = await atEnding("part", { ...servicesFor("part"), basket });
+    await tap("Add to basket");
+    expect(text()).toContain("The shop hasn't answered yet. Look in your basket before you try again.");
+    // The other part that fits can still be added.
+    expect(buttons().filter((name) => name === "Add to basket")).toHaveLength(1);
+    await tap("It's not in my basket. Try again");
+    expect(asked).toHaveBeenCalledTimes(2);
+  });
+
+  test("an answer that comes late is shown", async () => {
+    const basket = createBasketOf("silent");
+    const { tap, settle, text } = await atEnding("part", { ...servicesFor("part"), basket });
+    await tap("Add to basket");
+    basket.becomes("NF-2207", "added");
+    await settle();
+    expect(text()).toContain("It's in your basket.");
+    expect(text()).not.toContain("hasn't answered");
+  });
+
+  test("what is in the basket from before a reload is not offered again", async () => {
+    const basket = createBasketOf("added", undefined, "added");
+    const { button, buttons } = await atEnding("part", { ...servicesFor("part"), basket });
+    expect(button("In your basket").getAttribute("aria-disabled")).toBe("true");
+    expect(buttons()).not.toContain("Add to basket");
   });
 
   test("out of stock has no basket but the shop's help", async () => {
@@ -69,6 +99,30 @@ describe("the part", () => {
     expect(text()).toContain("You need this kind of part: Water filter.");
     expect(text()).toContain("Due for a change");
     expect(buttons()).not.toContain("Add to basket");
+  });
+
+  test("without a list of parts nothing is looked up, though a code was given, and the kind of part is named", async () => {
+    const partFor = vi.fn();
+    const services = { ...servicesFor("part"), partFor, canLookUp: () => false };
+    const { text, buttons } = await atEnding("part", services);
+    expect(partFor).not.toHaveBeenCalled();
+    expect(text()).toContain("You need this kind of part: Water filter.");
+    expect(text()).toContain("Ask the people at Winterhof Parts");
+    expect(buttons().filter((name) => /model number|Try again/.test(name))).toEqual([]);
+  });
+
+  test("a code that the shop's list no longer has can be typed again", async () => {
+    const partFor = async () => ({ kind: "unknown-model" }) as const;
+    const { text, tap, calls } = await atEnding("part", { ...servicesFor("part"), partFor });
+    expect(text()).toContain("The shop's list no longer has WX-40B8/E.");
+    await tap("Type the model number again");
+    expect(calls).toEqual([["retypeModel"]]);
+  });
+
+  test("a code that was passed over can be typed after all", async () => {
+    const { tap, calls } = await atEnding("part-unknown");
+    await tap("Type the model number");
+    expect(calls).toEqual([["retypeModel"]]);
   });
 
   test("no part in the catalogue is said in words", async () => {

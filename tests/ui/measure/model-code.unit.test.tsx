@@ -1,5 +1,5 @@
 // @vitest-environment happy-dom
-import { expect, test, vi } from "vitest";
+import { describe, expect, test, vi } from "vitest";
 import type { FoundModel } from "../../../src/session/index.ts";
 import { modelTurn } from "../gallery/measure-fixtures.ts";
 import { servicesFor } from "../gallery/services.ts";
@@ -153,4 +153,68 @@ test("a long number without letters is said to be rather another number of the p
   );
   expect(buttons()).toContain("Go on without the code");
   expect((await asked("", "4711")).text()).toContain("We don't know the code “4711”.");
+});
+
+describe("a code that the page gives", () => {
+  /** Comes to the question, by a tap or as the page loads, on a page that gives a code once. */
+  async function withPageModel(fixture: string, given: string, isLedByTap: boolean) {
+    const findModel = vi.fn(servicesFor(fixture).findModel);
+    let once: string | null = given;
+    const takePageModel = () => {
+      const code = once;
+      once = null;
+      return code;
+    };
+    const services = { findModel, takePageModel };
+    const first = viewOf({ ...modelTurn, turn: "opening.symptom", kind: "choice", answers: [own] });
+    const panel = await mount(isLedByTap ? first : viewOf(modelTurn), { services });
+    if (isLedByTap) await panel.tap("No ice");
+    if (isLedByTap) await panel.show(viewOf(modelTurn));
+    await panel.settle();
+    return { ...panel, findModel };
+  }
+  const own = { id: "no-ice", text: "No ice", role: "own" as const };
+
+  test("is looked up as if it was typed, and taken by itself where it can mean one model only", async () => {
+    const { calls, findModel } = await withPageModel("model-exact", "wx40b8e", true);
+    expect(findModel).toHaveBeenCalledWith("wx40b8e");
+    expect(calls.at(-1)).toEqual(["giveModel", "model.code", "WX-40B8/E", "wx40b8e"]);
+  });
+
+  test("is shown for a tap where the page is only loading, and moves no focus", async () => {
+    const { calls, buttons, focused, field, tap } = await withPageModel("model-exact", "wx40b8e", false);
+    expect(calls).toEqual([]);
+    expect(field(label).value).toBe("wx40b8e");
+    expect(focused()).toBe(document.body);
+    expect(buttons()).toContain("This is mine: WX-40B8/E");
+    await tap("This is mine: WX-40B8/E");
+    expect(calls).toEqual([["giveModel", "model.code", "WX-40B8/E", "wx40b8e"]]);
+  });
+
+  test.each(["model-near", "model-twin", "model-more"])(
+    "that may mean several (%s) is asked about",
+    async (fixture) => {
+      const { calls, buttons } = await withPageModel(fixture, "WX40BBE", true);
+      expect(calls.filter(([name]) => name === "giveModel")).toEqual([]);
+      expect(buttons().some((name) => name.startsWith("This is mine"))).toBe(true);
+    },
+  );
+
+  test("that is not found says so, stays in the field, and another one can be typed", async () => {
+    const { text, field, type, tap, settle, findModel } = await withPageModel("", "ZZ9", true);
+    expect(text()).toContain("We don't know the code “ZZ9”.");
+    expect(field(label).value).toBe("ZZ9");
+    await type(label, "WX40");
+    await tap(find);
+    await settle();
+    expect(findModel).toHaveBeenLastCalledWith("WX40");
+  });
+
+  test("is not put in again for somebody who comes back to type another", async () => {
+    const { show, field, settle } = await withPageModel("model-near", "WX40BBE", true);
+    await show(viewOf({ ...modelTurn, turn: "part.card", kind: "choice" }));
+    await show(viewOf(modelTurn));
+    await settle();
+    expect(field(label).value).toBe("");
+  });
 });

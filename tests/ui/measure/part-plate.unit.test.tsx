@@ -2,7 +2,7 @@
 import { describe, expect, test, vi } from "vitest";
 import type { FittedPart, Services, View } from "../../../src/session/index.ts";
 import { endingFixtures } from "../gallery/ending-fixtures.ts";
-import { servicesFor } from "../gallery/services.ts";
+import { createBasketOf, servicesFor } from "../gallery/services.ts";
 import { mount } from "../mount.tsx";
 
 const field = "Serial number";
@@ -61,11 +61,11 @@ describe("a part that depends on the serial number", () => {
   });
 
   test("takes the number along into the basket", async () => {
-    const addToBasket = vi.fn(async () => {});
-    const panel = await atPart("part-serial", { addToBasket });
+    const asked = vi.fn();
+    const panel = await atPart("part-serial", { basket: createBasketOf("added", asked) });
     await say(panel, "4711");
     await panel.tap(add);
-    expect(addToBasket).toHaveBeenCalledWith(
+    expect(asked).toHaveBeenCalledWith(
       expect.objectContaining({ number: "NF-2301", model: "WX-40B8/E", serial: "4711" }),
     );
   });
@@ -164,12 +164,12 @@ describe("a part that depends on what stands beside the code", () => {
   });
 
   test("is offered for the variant that was chosen, and takes it along into the basket", async () => {
-    const addToBasket = vi.fn(async () => {});
-    const panel = await atPart("part-variant", { addToBasket });
+    const asked = vi.fn();
+    const panel = await atPart("part-variant", { basket: createBasketOf("added", asked) });
     await pick(panel, "V1");
     expect(panel.text()).toContain("V1: fits");
     await panel.tap(add);
-    expect(addToBasket).toHaveBeenCalledWith(expect.objectContaining({ number: "NF-2207", variant: "V1" }));
+    expect(asked).toHaveBeenCalledWith(expect.objectContaining({ number: "NF-2207", variant: "V1" }));
   });
 
   test.each([
@@ -201,16 +201,16 @@ describe("a part that depends on what stands beside the code", () => {
   });
 
   test("tells the basket of no variant where it is none of the shop's", async () => {
-    const addToBasket = vi.fn(async () => {});
+    const asked = vi.fn();
     const partFor: Services["partFor"] = async (_code, _kind, { variant } = {}) =>
       variant === undefined
         ? { kind: "unread", about: "variant", choices: ["V1"] }
         : servicesFor("part").partFor("", "");
-    const panel = await atPart("part", { addToBasket, partFor });
+    const panel = await atPart("part", { basket: createBasketOf("added", asked), partFor });
     await pick(panel, "Another one");
     expect(panel.text()).toContain("This one fits all of them.");
     await panel.tap(add);
-    expect(addToBasket).toHaveBeenCalledWith(expect.not.objectContaining({ variant: expect.anything() }));
+    expect(asked).toHaveBeenCalledWith(expect.not.objectContaining({ variant: expect.anything() }));
   });
 });
 

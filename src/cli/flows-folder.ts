@@ -1,12 +1,11 @@
 import { createHash } from "node:crypto";
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
-import { fileURLToPath } from "node:url";
 import { parse } from "yaml";
 import { assembleFlow, type Flow, fileKind, fileSchemas } from "../flow/index.ts";
 
 /** The project's own flows. */
-export const ownFlows = fileURLToPath(new URL("../../flows/", import.meta.url));
+export const ownFlows = join(import.meta.dirname, "../../flows/");
 
 /** Every YAML file below a folder, by path, as text. @throws Error where the folder cannot be read. */
 export function readYamlFiles(folder: string): Record<string, string> {

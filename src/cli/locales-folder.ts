@@ -1,11 +1,10 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
-import { fileURLToPath } from "node:url";
 import { parse } from "yaml";
 import type { Resource } from "../session/index.ts";
 
 /** The project's own texts. */
-export const ownLocales = fileURLToPath(new URL("../../locales/", import.meta.url));
+export const ownLocales = join(import.meta.dirname, "../../locales/");
 
 /** Every language's texts: a folder each; the names of folders and files are the first parts of their keys. */
 export function readLocales(folder: string = ownLocales): Record<string, Resource> {

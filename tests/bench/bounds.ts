@@ -31,7 +31,13 @@ export function boundRows(): [door: string, name: string, most: number, why: str
 
 /** `npm run bench -- bounds`: all bounds of what comes from outside, as a table in Markdown. */
 export function printBounds(): void {
-  console.log("| of | bound | at most | what it is |\n| --- | --- | ---: | --- |");
-  for (const [door, name, most, why] of boundRows())
-    console.log(`| ${door} | \`${name}\` | ${most.toLocaleString("en-GB")} | ${why} |`);
+  console.log(boundTable());
+}
+
+/** The same as text. */
+export function boundTable(): string {
+  const rows = boundRows().map(
+    ([door, name, most, why]) => `| ${door} | \`${name}\` | ${most.toLocaleString("en-GB")} | ${why} |`,
+  );
+  return ["| of | bound | at most | what it is |", "| --- | --- | ---: | --- |", ...rows].join("\n");
 }

@@ -13,6 +13,7 @@ import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { boundTable } from "../bench/bounds.ts";
 import { commandsOf, linksOf } from "./documented-commands.ts";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
@@ -36,6 +37,10 @@ describe("the guide", () => {
   test.each(pages)("has links that lead somewhere: %s", (page) => {
     const lost = linksOf(read(page)).filter((link) => !existsSync(join(root, dirname(page), link)));
     expect(lost).toEqual([]);
+  });
+
+  test("has the table of bounds that its command prints", () => {
+    expect(read("demo/docs/bounds.md")).toContain(boundTable());
   });
 
   test("names only commands that there are", () => {

@@ -16,12 +16,15 @@ import { breath } from "./breath.ts";
 import { localNow } from "./clock.ts";
 import { createController } from "./controller.ts";
 import { keepAwake, signal } from "./device.ts";
+import { createExclusive } from "./exclusive.ts";
+import { storageKey } from "./first-options.ts";
 import { hostsOf, keepOwnLinks } from "./link-hosts.ts";
 import { createLogStore, type LogStore } from "./log-store.ts";
 import { readOptions } from "./options.ts";
 import { createShopCatalogue } from "./shop-catalogue.ts";
 import { fetchShopFlows } from "./shop-flows.ts";
 import { createShopLookup, lookupAt } from "./shop-lookup.ts";
+import { clearStop, keepStop, readStop } from "./stop-mark.ts";
 
 export { paint } from "./paint.ts";
 
@@ -80,6 +83,12 @@ export async function startEngine(
     charts,
     texts,
     store,
+    stop: {
+      read: () => readStop(options.sessionName),
+      keep: (mark) => keepStop(options.sessionName, mark),
+      clear: () => clearStop(options.sessionName),
+    },
+    exclusively: createExclusive(storageKey(options.sessionName), navigator.locks),
     model: options.model,
     now: localNow,
     show,
@@ -114,11 +123,16 @@ export async function startEngine(
   const timer = setInterval(controller.tick, LOOK_MS);
   const lookAtConnection = () => controller.setOffline(!navigator.onLine);
   document.addEventListener("visibilitychange", controller.tick);
+  // Another tab has written, or this page was brought back as it was.
+  addEventListener("storage", controller.tick);
+  addEventListener("pageshow", controller.tick);
   addEventListener("online", lookAtConnection);
   addEventListener("offline", lookAtConnection);
   const stop = () => {
     clearInterval(timer);
     document.removeEventListener("visibilitychange", controller.tick);
+    removeEventListener("storage", controller.tick);
+    removeEventListener("pageshow", controller.tick);
     removeEventListener("online", lookAtConnection);
     removeEventListener("offline", lookAtConnection);
   };

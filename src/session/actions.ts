@@ -13,6 +13,8 @@ export type Actions = {
   /** Goes back to line `index` and drops what was answered after it. */
   change(index: number): void;
   restart(): void;
+  /** Goes on with the session that was set aside; the one on screen is set aside in its place. */
+  goOn(): void;
   reportDanger(danger: string): void;
   askForHelp(): void;
   reportIce(): void;

@@ -5,8 +5,11 @@ export { createFirstTurns, type FirstTurn } from "./first-turns.ts";
 export { linesOf } from "./lines.ts";
 export { createLog, type Log, type LogEvent, parseEvent, parseLog } from "./log.ts";
 export { minorDigits } from "./lookups.ts";
+export { isOtherModel, type MachineAnswer, machineTurn, machineView } from "./machine.ts";
 export {
   changeAnswer,
+  holdTimes,
+  isStopped,
   memoryOf,
   metaOf,
   type Recorded,
@@ -17,8 +20,11 @@ export {
   type Session,
   settle,
   startSession,
+  stopBy,
+  takeOver,
 } from "./session.ts";
 export { createNumbers, createTexts, type Resource } from "./texts.ts";
+export { straightenTimes } from "./times.ts";
 export type * from "./turn.ts";
 export { turnOf } from "./turn-of.ts";
 export { viewOf } from "./view.ts";

@@ -2,39 +2,65 @@ import { describe, expect, test, vi } from "vitest";
 import { readFlow } from "../../src/cli/flows-folder.ts";
 import { createController } from "../../src/embed/controller.ts";
 import type { LogStore } from "../../src/embed/log-store.ts";
+import type { StopMark } from "../../src/embed/stop-mark.ts";
 import type { View } from "../../src/session/index.ts";
 import { inTradeOrder } from "../session/drive.ts";
 
 const flow = readFlow();
 
-function createMemory(): LogStore & { kept: unknown; aside: unknown } {
+function createMemory(): LogStore & { kept: unknown; aside: unknown; mark: StopMark | null } {
+  let text: string | null = null;
   const store = {
-    kept: null as unknown,
+    get kept() {
+      return JSON.parse(text ?? "null");
+    },
+    set kept(log: unknown) {
+      text = JSON.stringify(log);
+    },
     aside: null as unknown,
-    read: () => store.kept,
-    write: (log: unknown) => {
-      store.kept = structuredClone(log);
+    mark: null as StopMark | null,
+    others: [] as unknown[],
+    read: () => text,
+    write: (next: string) => {
+      text = next;
       return true;
     },
     setAside: (log: unknown) => {
       store.aside = structuredClone(log);
     },
+    readAside: () => store.others,
+    writeAside: (logs: unknown[]) => {
+      store.others = structuredClone(logs);
+    },
     clear: () => {
-      store.kept = null;
+      text = null;
+      store.others = [];
     },
   };
   return store;
 }
 
-function open(store: LogStore, clock: { now: string }, ended = vi.fn()) {
+type Memory = LogStore & { mark: StopMark | null };
+
+function open(store: Memory, clock: { now: string }, model: string | null = null) {
+  const ended = vi.fn();
   const views: View[] = [];
   const controller = createController({
     flow,
     charts: inTradeOrder(flow),
     store,
+    stop: {
+      read: () => store.mark,
+      keep: (mark) => {
+        store.mark ??= mark;
+      },
+      clear: () => {
+        store.mark = null;
+      },
+    },
     ended,
     texts: (key) => (key === "ui.locale" ? "en-GB" : key),
-    model: null,
+    model,
     now: () => clock.now,
     show: (view) => views.push(view),
   });
@@ -129,9 +155,9 @@ describe("a session in its surroundings", () => {
     ["markup", "<img onerror=alert(1)>"],
     ["a newer format", { format: 9, events: [] }],
   ])("%s in storage counts as nothing", (_name, kept) => {
-    expect(open({ ...createMemory(), read: () => kept }, { now: "2026-01-01T09:00:00Z" }).turn()).toBe(
-      "opening.danger",
-    );
+    const store = createMemory();
+    store.kept = kept;
+    expect(open(store, { now: "2026-01-01T09:00:00Z" }).turn()).toBe("opening.danger");
   });
 
   test("a log that an edited flow no longer takes comes back as far as it fits, and says so", () => {

@@ -43,6 +43,11 @@ export function Panel({ view, actions, services, texts, screens }: PanelProps) {
         {view.notices.map((notice) => (
           <p key={notice.id} class="note">
             {notice.text}
+            {notice.goOn && (
+              <button type="button" onClick={() => tap.actions.goOn()}>
+                {notice.goOn}
+              </button>
+            )}
           </p>
         ))}
         {turn && (

@@ -89,7 +89,7 @@ export function createController(around: Surroundings): Controller {
   }
 
   // A wait that ran out while the phone slept ends first; an act meant for it then finds another turn and is refused.
-  const tryOn = (from: Session, event: LogEvent) => record(heldAt(from, event.at), event).session;
+  const tryOn = (from: Session, event: LogEvent) => record(heldAt(from, now()), event).session;
   const heldAt = (session: Session, at: string) => settle(holdTimes(session, at), at);
 
   function act(event: LogEvent): void {
@@ -140,7 +140,7 @@ export function createController(around: Surroundings): Controller {
     move(resume(flow, kept, now(), charts).session, keeper.session, ["welcome-back"]);
   }
 
-  function restart(isStopSeen: boolean): void {
+  function restart(at: string, isStopSeen: boolean): void {
     keeper.follow();
     // A stop that was reported meanwhile, here or elsewhere, was not seen when this was tapped.
     if (isStopped(keeper.session) && !isStopSeen) {
@@ -150,7 +150,7 @@ export function createController(around: Surroundings): Controller {
     stop.clear();
     store.clear();
     keeper.consent = null;
-    move(keeper.fresh());
+    move(keeper.fresh(at));
   }
 
   return {
@@ -165,8 +165,8 @@ export function createController(around: Surroundings): Controller {
       giveModel: (turn, code, typed) => act({ type: "model-given", turn, code, typed, at: now() }),
       change: (index) => actOnScreen(() => move(changeAnswer(keeper.session, index, now()))),
       restart: () => {
-        const isStopSeen = isStopped(keeper.session);
-        exclusively(() => restart(isStopSeen));
+        const [at, isStopSeen] = [now(), isStopped(keeper.session)];
+        exclusively(() => restart(at, isStopSeen));
       },
       goOn: () => actOnScreen(goOnWithAside),
       reportDanger: (danger) => act({ type: "danger-reported", danger, at: now() }),
@@ -184,9 +184,12 @@ export function createController(around: Surroundings): Controller {
       // A storage that was full when the danger was reported may have room by now.
       if (mark) stop.keep(mark);
       if (keeper.follow()) show();
-      if (heldAt(keeper.session, now()) === keeper.session) return;
+      const isInMemory = keeper.notices.includes("memory-only");
+      if (heldAt(keeper.session, now()) === keeper.session && !isInMemory) return;
       exclusively(() => {
         keeper.follow();
+        // There may be room by now.
+        if (isInMemory) keeper.keep(keeper.session);
         move(heldAt(keeper.session, now()));
       });
     },

@@ -42,7 +42,12 @@ function createMemory(): LogStore & { kept: unknown; aside: unknown; mark: StopM
 
 type Memory = LogStore & { mark: StopMark | null };
 
-function open(store: Memory, clock: { now: string }, model: string | null = null) {
+function open(
+  store: Memory,
+  clock: { now: string },
+  model: string | null = null,
+  exclusively: (work: () => void) => void = (work) => work(),
+) {
   const ended = vi.fn();
   const views: View[] = [];
   const controller = createController({
@@ -61,6 +66,7 @@ function open(store: Memory, clock: { now: string }, model: string | null = null
     ended,
     texts: (key) => (key === "ui.locale" ? "en-GB" : key),
     model,
+    exclusively,
     now: () => clock.now,
     show: (view) => views.push(view),
   });
@@ -166,10 +172,147 @@ describe("a session in its surroundings", () => {
     answerAll(open(store, clock), "none", "no-ice", "plumbed", "nothing");
     const log = store.kept as { events: { answer: string }[] };
     (log.events[2] as { answer: string }).answer = "by-camel";
+    store.kept = log;
     const back = open(store, clock);
     expect(back.turn()).toBe("opening.supply");
     expect(back.notices()).toEqual(["shortened"]);
-    expect(store.aside).toEqual(log);
+    expect(store.aside).toMatchObject({ events: log.events });
     expect(store.kept).toMatchObject({ events: log.events.slice(0, 2) });
+  });
+});
+
+describe("two tabs of one session", () => {
+  const clock = { now: "2026-01-01T09:00:00Z" };
+  const pair = () => {
+    const store = createMemory();
+    const [one, other] = [open(store, clock), open(store, clock)];
+    return { store, one, other };
+  };
+
+  test("the later tap is refused where the other tab was first, and nothing is cut", () => {
+    const { store, one, other } = pair();
+    answerAll(one, "none", "no-ice", "plumbed", "nothing");
+    other.actions.answer("opening.danger", "not-sure-at-all");
+    expect(other.turn()).toBe(one.turn());
+    expect(other.notices()).toEqual(["tap-not-taken"]);
+    expect((store.kept as { events: unknown[] }).events).toHaveLength(4);
+  });
+
+  test("a change of an earlier answer counts only on the answers that were on screen", () => {
+    const { one, other } = pair();
+    answerAll(one, "none");
+    other.tick();
+    answerAll(one, "no-ice");
+    other.actions.change(0);
+    expect(other.turn()).toBe("opening.supply");
+    expect(other.notices()).toEqual(["tap-not-taken"]);
+  });
+
+  test.each([
+    ["a danger", ["gas"]],
+    ["a danger that nobody is sure of", ["not-sure"]],
+    ["a leak near a socket", ["none", "leaking", "water-near-socket"]],
+  ])("%s in one stops the other, whatever becomes of the log", (_, answers) => {
+    const { store, one, other } = pair();
+    answerAll(one, ...answers);
+    other.tick();
+    expect(other.turn()).toBe("stopped.end");
+    other.actions.change(0);
+    expect(other.turn()).toBe("stopped.end");
+    store.kept = { format: 1, flow: "x", model: null, started: clock.now, events: [] };
+    expect(open(store, clock).turn()).toBe("stopped.end");
+    store.kept = null;
+    expect(open(store, clock).turn()).toBe("stopped.end");
+  });
+
+  test("a danger does not wait for the lock, and what waits for it finds the stop", () => {
+    const store = createMemory();
+    const waiting: (() => void)[] = [];
+    const panel = open(store, clock, null, (work) => waiting.push(work));
+    answerAll(panel, "none");
+    expect(panel.turn()).toBe("opening.danger");
+    panel.actions.restart();
+    panel.actions.reportDanger("gas");
+    expect(panel.turn()).toBe("stopped.end");
+    for (const work of waiting) work();
+    expect(panel.turn()).toBe("stopped.end");
+    expect(open(store, clock).turn()).toBe("stopped.end");
+  });
+
+  test("starting again in one is followed by the other, and ends a stop for both", () => {
+    const { one, other } = pair();
+    answerAll(one, "gas");
+    other.tick();
+    other.actions.restart();
+    one.tick();
+    expect([one.turn(), one.notices()]).toEqual(["opening.danger", ["other-tab"]]);
+  });
+
+  test("an ending that the other tab came to is not told to the page a second time", () => {
+    const { one, other } = pair();
+    answerAll(one, "none");
+    one.actions.askForHelp();
+    other.tick();
+    expect(other.turn()).toBe("professional.end");
+    expect(other.ended).not.toHaveBeenCalled();
+  });
+});
+
+describe("a session that is come back to later, or on another page", () => {
+  test("starts anew after more days than the limit says, and the old one can be gone on with", () => {
+    const store = createMemory();
+    const clock = { now: "2026-01-01T09:00:00Z" };
+    answerAll(open(store, clock), "none", "no-ice");
+    clock.now = "2026-01-31T09:00:00Z";
+    expect(open(store, clock).turn()).toBe("opening.supply");
+    clock.now = "2026-01-31T09:00:01Z";
+    const later = open(store, clock);
+    expect([later.turn(), later.notices()]).toEqual(["opening.danger", ["set-aside"]]);
+    later.actions.goOn();
+    expect(later.turn()).toBe("opening.supply");
+    expect(open(store, clock).turn()).toBe("opening.supply");
+  });
+
+  test("stays stopped however long ago it was", () => {
+    const store = createMemory();
+    const clock = { now: "2026-01-01T09:00:00Z" };
+    answerAll(open(store, clock), "gas");
+    clock.now = "2027-01-01T09:00:00Z";
+    expect(open(store, clock).turn()).toBe("stopped.end");
+  });
+
+  test.each([
+    ["another model is asked about", "WX-40 B9", "resumed.machine"],
+    ["the same model, written in another way, is not", "wx40.8b", "opening.symptom"],
+    ["a page about no model changes nothing", null, "opening.symptom"],
+  ])("%s", (_, model, turn) => {
+    const store = createMemory();
+    const clock = { now: "2026-01-01T09:00:00Z" };
+    answerAll(open(store, clock, "WX-40 8B"), "none");
+    expect(open(store, clock, model).turn()).toBe(turn);
+  });
+
+  test("until it is said which machine it is about, only a danger is taken", () => {
+    const store = createMemory();
+    const clock = { now: "2026-01-01T09:00:00Z" };
+    answerAll(open(store, clock, "AB-1"), "none");
+    const elsewhere = open(store, clock, "CD-2");
+    elsewhere.actions.answer("opening.symptom", "no-ice");
+    elsewhere.actions.askForHelp();
+    expect(elsewhere.turn()).toBe("resumed.machine");
+    elsewhere.actions.reportDanger("gas");
+    expect(elsewhere.turn()).toBe("stopped.end");
+  });
+
+  test("goes on with the machine before, and is not asked again; or starts anew for the page's", () => {
+    const store = createMemory();
+    const clock = { now: "2026-01-01T09:00:00Z" };
+    answerAll(open(store, clock, "AB-1"), "none");
+    open(store, clock, "CD-2").actions.answer("resumed.machine", "kept");
+    expect(open(store, clock, "CD-2").turn()).toBe("opening.symptom");
+    open(store, clock, "EF-3").actions.answer("resumed.machine", "shown");
+    expect(store.kept).toMatchObject({ model: "EF-3", events: [] });
+    const back = open(store, clock, "EF-3");
+    expect([back.turn(), back.notices()]).toEqual(["opening.danger", ["set-aside"]]);
   });
 });

@@ -41,14 +41,14 @@ export function Panel({ view, actions, services, texts, screens }: PanelProps) {
       </header>
       <div class="turn" aria-busy={tap.busy || !turn || Screen === undefined}>
         {view.notices.map((notice) => (
-          <p key={notice.id} class="note">
-            {notice.text}
+          <div key={notice.id} class="note">
+            <p>{notice.text}</p>
             {notice.goOn && (
               <button type="button" onClick={() => tap.actions.goOn()}>
                 {notice.goOn}
               </button>
             )}
-          </p>
+          </div>
         ))}
         {turn && (
           <div key={tap.place} class={turn.kind}>

@@ -4,11 +4,16 @@ import { PanelPage } from "../panel-page.ts";
 import { expect, test } from "../panel-test.ts";
 
 /** Another tab of the same browser, on the same session, with its clock at the same hour. */
-async function openTab(context: BrowserContext, by: PanelPage, path = "index.html"): Promise<PanelPage> {
+async function openTab(
+  context: BrowserContext,
+  by: PanelPage,
+  prepare: (page: Page) => Promise<unknown> = async () => {},
+): Promise<PanelPage> {
   const page = await context.newPage();
+  await prepare(page);
   await page.clock.install({ time: await by.now() });
   const panel = new PanelPage(page);
-  await panel.openAgain(by.session, path);
+  await panel.openAgain(by.session);
   return panel;
 }
 
@@ -63,12 +68,12 @@ test.describe("two tabs of one session", () => {
   }) => {
     await panel.open();
     await panel.goTo("opening.supply", { "opening.symptom": "no-ice" });
-    const other = await openTab(context, panel);
-    // Frozen, it hears nothing of what happens elsewhere.
-    await other.page.evaluate(() => {
-      for (const type of ["storage", "visibilitychange"])
-        addEventListener(type, (event) => event.stopImmediatePropagation(), true);
-    });
+    // It hears nothing of what happens elsewhere.
+    const other = await openTab(context, panel, (page) =>
+      page.addInitScript(() =>
+        addEventListener("storage", (event) => event.stopImmediatePropagation(), true),
+      ),
+    );
     await panel.follow({}, 2);
     await other.button(other.text("checks.opening.supply.answers.tank")).tap();
     await showsAs(other, panel);
@@ -108,7 +113,7 @@ test.describe("two tabs of one session", () => {
     await panel.goTo("opening.leak", { "opening.symptom": "leaking" });
     await panel.answer("water-near-socket");
     await panel.seesEnding("stopped");
-    await expect(panel.host.getByRole("listitem")).toHaveCount(3);
+    await expect(panel.host.locator("ol > li")).toHaveCount(3);
     await expect(panel.host.getByRole("button", { name: panel.text("ui.change") })).toHaveCount(0);
     await panel.reload();
     await panel.seesEnding("stopped");
@@ -189,14 +194,15 @@ test.describe("the clock", () => {
     await panel.page.goto("index.html");
     await expect(panel.heading).toHaveText(panel.text("checks.wait-for-ice.wait.ask"));
     const until = (await panel.host.locator("time").getAttribute("datetime")) ?? "";
-    expect(Date.parse(until) - Date.parse("2025-03-02T12:00:00Z")).toBeLessThanOrEqual(24 * 3_600_000);
+    const left = Date.parse(until) - Date.parse(await panel.now());
+    expect(left).toBeLessThanOrEqual(24 * 3_600_000);
   });
 
   test("that goes ahead in the middle of a wait leaves as much less of it", async ({ panel }) => {
     await panel.openAt(waiting());
+    const until = panel.turn.wait?.until ?? "";
     await panel.comeBackAfter(20);
-    const left = panel.text("measure.wait-left", { hours: 4, minutes: 0 });
-    await expect(panel.host.getByText(left, { exact: true })).toBeVisible();
+    await expect(panel.host.locator("time")).toHaveAttribute("datetime", until);
   });
 
   test("a wait that is said to have ended in 2099 is still waited for", async ({ panel }) => {

@@ -1,6 +1,7 @@
 import { foldCode, normaliseCode } from "../catalogue/index.ts";
 import { dangersOf } from "../flow/index.ts";
 import type { Texts, View } from "./actions.ts";
+import { pathOf, pathText } from "./path.ts";
 import { memoryOf, type Session } from "./session.ts";
 
 /** The turn that asks whether a kept session is still about its machine; it lies outside of the chart. */
@@ -20,6 +21,7 @@ export function isOtherModel(session: Session, shown: string | null): boolean {
 
 /** The question for the machine as a screen draws it: two answers and the way out of a danger, nothing else. */
 export function machineView(session: Session, shown: string, texts: Texts): View {
+  const path = pathOf(session, texts);
   const values = { kept: modelOf(session) ?? "", shown };
   const answers = (["kept", "shown"] as const).map((id) => ({
     id,
@@ -44,8 +46,8 @@ export function machineView(session: Session, shown: string, texts: Texts): View
       reading: null,
       wait: null,
       ending: null,
-      path: [],
-      pathText: "",
+      path,
+      pathText: pathText(path, texts),
     },
     lines: [],
     notices: [],

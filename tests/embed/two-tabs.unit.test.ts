@@ -26,4 +26,4 @@ test("two tabs that act, reload and lose their storage lose no stop, and no answ
     pair.end();
     expect(pair.faults, `pair ${seed}`).toEqual([]);
   }
-});
+}, 3_600_000);

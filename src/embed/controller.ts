@@ -1,8 +1,13 @@
-import { type Charts, createCharts, type Flow } from "../flow/index.ts";
+import { type Charts, createCharts } from "../flow/index.ts";
 import {
   type Actions,
   changeAnswer,
+  holdTimes,
+  isStopped,
   type LogEvent,
+  machineTurn,
+  machineView,
+  memoryOf,
   metaOf,
   type Notice,
   parseLog,
@@ -10,25 +15,26 @@ import {
   resume,
   type Session,
   settle,
-  startSession,
+  stopBy,
   type Texts,
   type View,
   viewOf,
 } from "../session/index.ts";
-import type { LogStore } from "./log-store.ts";
+import { lastActIn, putAside } from "./coming-back.ts";
+import type { Exclusive } from "./exclusive.ts";
+import { Keeper, type Keeping } from "./keeper.ts";
 import { passCode } from "./pass-code.ts";
 
 /** What surrounds a session: texts, storage, a clock, and who wants to see the result. */
-export type Surroundings = {
-  flow: Flow;
+export type Surroundings = Omit<Keeping, "charts" | "newId"> & {
   /** Made ready beforehand, where that is worth a task of its own. */
   charts?: Charts;
-  texts: Texts;
-  store: LogStore;
-  model: string | null;
+  /** One writer at a time; without it only the compare before each write. */
+  exclusively?: Exclusive;
+  newId?: Keeping["newId"];
   /** Whether the shop has a list of parts that a model code could be looked up in; without it there is one. */
   canLookUp?: () => boolean;
-  now(): string;
+  texts: Texts;
   show(view: View): void;
   /** Told once, when a person's own act (not a reload) has led to an ending. */
   ended(session: Session): void;
@@ -36,91 +42,175 @@ export type Surroundings = {
 
 export type Controller = {
   actions: Actions;
-  /** Looks at the clock again: a wait may be over. */
+  /** The model that the session is about; null where none was named. */
+  about(): string | null;
+  /** Looks at the clock and at what other tabs have done: a wait may be over, somebody may have gone on elsewhere. */
   tick(): void;
   /** Says, or no longer says, that there is no connection. */
   setOffline(isOffline: boolean): void;
 };
 
-/** Ties one session to its surroundings: every act is recorded, kept and shown, in this order. */
+/**
+ * Ties one session to its surroundings: every act is recorded, kept and shown, in this order. Several tabs share one
+ * log: each act first takes over what another tab has kept, and is tried on that. A danger waits for nothing.
+ */
 export function createController(around: Surroundings): Controller {
-  const { flow, texts, store, now, charts = createCharts(flow) } = around;
-  let notices: Notice["id"][] = [];
-  let session = open();
+  const { flow, texts, store, stop, now, exclusively = (work) => work() } = around;
+  const charts = around.charts ?? createCharts(flow);
+  const newId = around.newId ?? (() => Math.random().toString(36).slice(2, 10));
+  const keeper = new Keeper({ ...around, charts, newId });
+  const opened = pass(keeper.session);
+  if (opened !== keeper.session) keeper.keep(opened);
   show();
 
-  function open(): Session {
-    const kept = parseLog(store.read());
-    if (!kept || kept.events.length === 0) return startSession(flow, now(), around.model, charts);
-    // A code that an earlier version took from the page without looking it up is looked up like any other.
-    const { session: left, dropped } = resume(flow, { ...kept, model: around.model }, now(), charts);
-    const back = pass(left);
-    const isWaitOver = back.log.events.some(
-      ({ type }, place) => type === "wait-ended" && place >= kept.events.length,
-    );
-    // What this flow no longer takes is not lost: support can still read it.
-    if (dropped > 0) store.setAside(kept);
-    notices = [dropped > 0 ? "shortened" : isWaitOver ? "wait-over" : "welcome-back"];
-    keep(back);
-    return back;
-  }
-
-  function keep(next: Session): void {
-    const kept = store.write(next.log);
-    if (!kept && !notices.includes("memory-only")) notices = [...notices, "memory-only"];
-  }
-
   function show(): void {
-    around.show(viewOf(session, texts, now(), notices));
+    const { session, notices } = keeper;
+    const [aside] = notices.includes("set-aside") ? store.readAside().map(parseLog) : [];
+    around.show(
+      keeper.isOtherMachine
+        ? machineView(session, keeper.about ?? "", around.model ?? "", texts)
+        : viewOf(session, texts, now(), notices, aside ? lastActIn(aside) : undefined),
+    );
   }
 
   function pass(next: Session): Session {
     return passCode(next, around.canLookUp?.() ?? true, now());
   }
 
-  function move(led: Session): void {
-    const before = session;
+  function move(led: Session, before = keeper.session, told: Notice["id"][] = []): void {
     const next = pass(led);
-    session = next;
-    if (next !== before) {
-      notices = notices.filter((notice) => notice === "memory-only" || notice === "offline");
-      keep(next);
+    if (next !== keeper.session) {
+      keeper.forgetNotices();
+      keeper.notices = [...keeper.notices, ...told];
+      keeper.keep(next);
     }
     show();
     if (next !== before && metaOf(next).outcome && !metaOf(before).outcome) around.ended(next);
   }
 
+  /** Another tab was first: what was tapped answered a screen that is gone. */
+  function refuse(): void {
+    keeper.notices = keeper.notices.map((notice) => (notice === "other-tab" ? "tap-not-taken" : notice));
+    show();
+  }
+
+  /** Does an act that is meant for exactly what is on screen now. */
+  function actOnScreen(work: () => void): void {
+    const { events } = keeper.session.log;
+    exclusively(() => (keeper.follow() || events !== keeper.session.log.events ? refuse() : work()));
+  }
+
   // A wait that ran out while the phone slept ends first; an act meant for it then finds another turn and is refused.
-  const act = (event: LogEvent) => move(record(settle(session, event.at), event).session);
+  const tryOn = (from: Session, event: LogEvent) => record(heldAt(from, now()), event).session;
+  const heldAt = (session: Session, at: string) => settle(holdTimes(session, at), at);
+
+  function act(event: LogEvent): void {
+    const shown = keeper.session;
+    const tried = tryOn(shown, event);
+    if (isStopped(tried) && !isStopped(shown)) stopAtOnce(event, tried);
+    else exclusively(() => actOn(shown, event, tried));
+  }
+
+  /** Takes an act that was tapped on one session, and has been tried on it, on the session as it is by now. */
+  function actOn(shown: Session, event: LogEvent, tried: Session): void {
+    const isElsewhere = keeper.follow() && metaOf(keeper.session).turn !== metaOf(shown).turn;
+    if (isElsewhere || keeper.isOtherMachine) refuse();
+    else move(keeper.session === shown ? tried : tryOn(keeper.session, event));
+  }
+
+  /** No lock may hold up a danger; the mark stands whatever becomes of the log. */
+  function stopAtOnce(event: LogEvent, tried: Session): void {
+    const before = keeper.session;
+    keeper.markStop(tried);
+    const next = keeper.takeNews() ? record(keeper.session, event).session : tried;
+    move(stopBy(next, memoryOf(tried).danger ?? "not-sure", event.at), before);
+  }
+
+  function answerForMachine(answer: string): void {
+    if (!keeper.isOtherMachine) refuse();
+    else if (answer === "kept") {
+      keeper.consent = { at: now(), model: around.model };
+      keeper.keep(keeper.session);
+      show();
+    } else {
+      putAside(store, keeper.session.log);
+      move(keeper.fresh(), keeper.session, ["set-aside"]);
+    }
+  }
+
+  function goOnWithAside(): void {
+    const [log, ...others] = store.readAside();
+    const kept = parseLog(log);
+    if (!kept) {
+      show();
+      return;
+    }
+    store.writeAside(others);
+    putAside(store, keeper.session.log);
+    keeper.consent = { at: now(), model: null };
+    move(resume(flow, kept, now(), charts).session, keeper.session, ["welcome-back"]);
+  }
+
+  function restart(at: string, isStopSeen: boolean): void {
+    keeper.follow();
+    // A stop that was reported meanwhile, here or elsewhere, was not seen when this was tapped.
+    if (isStopped(keeper.session) && !isStopSeen) {
+      refuse();
+      return;
+    }
+    stop.clear();
+    store.clear();
+    move(keeper.fresh(at));
+  }
+
+  function change(index: number): void {
+    actOnScreen(() => move(changeAnswer(keeper.session, index, now())));
+  }
 
   return {
+    about: () => keeper.about,
     actions: {
-      answer: (turn, answer) => act({ type: "answered", turn, answer, at: now() }),
+      answer: (turn, answer) =>
+        turn === machineTurn
+          ? actOnScreen(() => answerForMachine(answer))
+          : act({ type: "answered", turn, answer, at: now() }),
       confirmGate: (turn, items) => act({ type: "answered", turn, answer: "ready", items, at: now() }),
       measure: (turn, reading) =>
         act({ type: "measured", turn, reading: structuredClone(reading) as never, at: now() }),
       giveModel: (turn, code, typed) => act({ type: "model-given", turn, code, typed, at: now() }),
-      change: (index) => move(changeAnswer(session, index, now())),
+      change,
       retypeModel: () => {
-        const index = session.log.events.map(({ type }) => type).lastIndexOf("model-given");
-        if (index >= 0) move(changeAnswer(session, index, now()));
+        const index = keeper.session.log.events.map(({ type }) => type).lastIndexOf("model-given");
+        if (index >= 0) change(index);
       },
       restart: () => {
-        store.clear();
-        move(startSession(flow, now(), around.model, charts));
+        const [at, isStopSeen] = [now(), isStopped(keeper.session)];
+        exclusively(() => restart(at, isStopSeen));
       },
+      goOn: () => actOnScreen(goOnWithAside),
       reportDanger: (danger) => act({ type: "danger-reported", danger, at: now() }),
       askForHelp: () => act({ type: "help-asked", at: now() }),
       reportIce: () => act({ type: "ice-returned", at: now() }),
     },
     setOffline: (isOffline) => {
-      if (isOffline === notices.includes("offline")) return;
-      notices = isOffline ? [...notices, "offline"] : notices.filter((notice) => notice !== "offline");
+      const others = keeper.notices.filter((notice) => notice !== "offline");
+      if (isOffline === others.length < keeper.notices.length) return;
+      keeper.notices = isOffline ? [...others, "offline"] : others;
       show();
     },
     tick: () => {
-      const next = settle(session, now());
-      if (next !== session) move(next);
+      const mark = stop.read();
+      // A storage that was full when the danger was reported may have room by now.
+      if (mark) stop.keep(mark);
+      if (keeper.follow()) show();
+      const isInMemory = keeper.notices.includes("memory-only");
+      if (heldAt(keeper.session, now()) === keeper.session && !isInMemory) return;
+      exclusively(() => {
+        keeper.follow();
+        // There may be room by now.
+        if (isInMemory) keeper.keep(keeper.session);
+        move(heldAt(keeper.session, now()));
+      });
     },
   };
 }

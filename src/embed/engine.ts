@@ -18,12 +18,15 @@ import { localNow } from "./clock.ts";
 import { complain } from "./complain.ts";
 import { createController } from "./controller.ts";
 import { keepAwake, signal } from "./device.ts";
+import { createExclusive } from "./exclusive.ts";
+import { storageKey } from "./first-options.ts";
 import { complainOfForeignLinks, hostsOf, keepOwnLinks } from "./link-hosts.ts";
 import { createLogStore, type LogStore } from "./log-store.ts";
 import { readOptions } from "./options.ts";
 import { markPage } from "./page-theme.ts";
 import { createShopCatalogue } from "./shop-catalogue.ts";
 import { createShopLookup, lookupAt } from "./shop-lookup.ts";
+import { clearStop, keepStop, readStop } from "./stop-mark.ts";
 import { watchPage } from "./watch-page.ts";
 
 export { paint } from "./paint.ts";
@@ -110,8 +113,13 @@ export async function startEngine(
     charts,
     texts,
     store,
-    // Nothing is taken at its word: the tag's `model` is looked up where the code is asked for.
-    model: null,
+    stop: {
+      read: () => readStop(options.sessionName),
+      keep: (mark) => keepStop(options.sessionName, mark),
+      clear: () => clearStop(options.sessionName),
+    },
+    exclusively: createExclusive(storageKey(options.sessionName), navigator.locks),
+    model: options.model,
     canLookUp,
     now: localNow,
     show,
@@ -123,13 +131,15 @@ export async function startEngine(
     },
   });
   shop().warmUp();
-  let pageModel = options.model;
+  /** A code that somebody has rejected is not looked up by itself again. */
+  let lookedUp: string | null = null;
   const services: Services = {
     canLookUp,
     takePageModel: () => {
-      const given = pageModel;
-      pageModel = null;
-      return given;
+      const about = controller.about();
+      if (about === lookedUp) return null;
+      lookedUp = about;
+      return about;
     },
     findModel: (typed) => shop().findModel(typed),
     partFor: async (code, kind, plate) => {
@@ -146,6 +156,9 @@ export async function startEngine(
   const timer = setInterval(controller.tick, LOOK_MS);
   const lookAtConnection = () => controller.setOffline(!navigator.onLine);
   document.addEventListener("visibilitychange", controller.tick);
+  // Another tab has written, or this page was brought back as it was.
+  addEventListener("storage", controller.tick);
+  addEventListener("pageshow", controller.tick);
   addEventListener("online", lookAtConnection);
   addEventListener("offline", lookAtConnection);
   const stopWatching = watchPage(() => markPage(host));
@@ -153,6 +166,8 @@ export async function startEngine(
     stopWatching();
     clearInterval(timer);
     document.removeEventListener("visibilitychange", controller.tick);
+    removeEventListener("storage", controller.tick);
+    removeEventListener("pageshow", controller.tick);
     removeEventListener("online", lookAtConnection);
     removeEventListener("offline", lookAtConnection);
   };
@@ -162,6 +177,7 @@ export async function startEngine(
     ...controller.actions,
     restart: () => {
       basket.clear();
+      lookedUp = null;
       controller.actions.restart();
     },
   };

@@ -1,12 +1,16 @@
 import { storageKey } from "./first-options.ts";
 
-/** Where the log of a session is kept between visits. */
+/** Where the log of a session is kept between visits, and beside it what was set aside. */
 export type LogStore = {
-  read(): unknown;
+  /** The very text that is kept now, so that two tabs can tell whether the other has written; null for none. */
+  read(): string | null;
   /** False when it could not be kept: full, denied, or a private window. */
-  write(log: unknown): boolean;
+  write(text: string): boolean;
   /** Keeps a log beside the one in use: the whole of one that a newer flow took only in part. */
   setAside(log: unknown): void;
+  /** Sessions that can be gone on with, the newest first. */
+  readAside(): unknown[];
+  writeAside(logs: unknown[]): void;
   clear(): void;
 };
 
@@ -16,7 +20,8 @@ export type LogStore = {
  */
 export function createLogStore(name: string, place: () => Storage = () => localStorage): LogStore {
   const key = storageKey(name);
-  const asideKey = `${key}:whole`;
+  const wholeKey = `${key}:whole`;
+  const asideKey = `${key}:aside`;
   const attempt = <T>(work: () => T, otherwise: T): T => {
     try {
       return work();
@@ -24,23 +29,40 @@ export function createLogStore(name: string, place: () => Storage = () => localS
       return otherwise;
     }
   };
-  // Only what could not be kept: a storage that is full still gives an older log.
-  let copy: unknown = null;
+  const kept = () => attempt(() => place().getItem(key), null);
+  const put = (where: string, text: string) =>
+    attempt(() => {
+      place().setItem(where, text);
+      return true;
+    }, false);
+  // Only what could not be kept, with what lay there instead: when that changes, another tab has written since.
+  let copy: { text: string; over: string | null } | null = null;
+  let aside: unknown[] | null = null;
   return {
-    read: () => copy ?? attempt(() => JSON.parse(place().getItem(key) ?? "null") as unknown, null),
-    write: (log) => {
-      const kept = attempt(() => {
-        place().setItem(key, JSON.stringify(log));
-        return true;
-      }, false);
-      copy = kept ? null : log;
-      return kept;
+    read: () => {
+      const text = kept();
+      if (copy?.over === text) return copy.text;
+      copy = null;
+      return text;
     },
-    setAside: (log) => attempt(() => place().setItem(asideKey, JSON.stringify(log)), undefined),
+    write: (text) => {
+      const isKept = put(key, text);
+      copy = isKept ? null : { text, over: kept() };
+      return isKept;
+    },
+    setAside: (log) => void put(wholeKey, JSON.stringify(log)),
+    readAside: () => {
+      if (aside) return aside;
+      const list = attempt<unknown>(() => JSON.parse(place().getItem(asideKey) ?? "[]"), []);
+      return Array.isArray(list) ? list : [];
+    },
+    writeAside: (logs) => {
+      aside = put(asideKey, JSON.stringify(logs)) ? null : logs;
+    },
     clear: () => {
       copy = null;
-      attempt(() => place().removeItem(key), undefined);
-      attempt(() => place().removeItem(asideKey), undefined);
+      aside = null;
+      for (const each of [key, wholeKey, asideKey]) attempt(() => place().removeItem(each), undefined);
     },
   };
 }

@@ -14,43 +14,74 @@ export type StopMark = {
 /** Longer than any id or instant; what is longer was never written by us. */
 const LONGEST = 80;
 
-/** What no storage took, for as long as the page lives. */
-const inMemory = new Map<string, StopMark>();
-
 /** Where the mark of a session lies in the browser's own storage. */
 export const stopKey = (sessionName: string) => `${storageKey(sessionName)}:stop`;
 
-/** The mark of a session, or null. A mark that cannot be read still stops: it counts as a danger of no known kind. */
-export function readStop(sessionName: string): StopMark | null {
-  try {
-    const kept = localStorage.getItem(stopKey(sessionName));
-    if (kept !== null) return parseStop(kept);
-  } catch {
-    // Denied: what is in memory counts.
+/**
+ * The marks of one page.
+ * @param places the storage that all tabs share, then one of this tab's own: it outlives a reload where the first is full
+ */
+export function createStops(places: (() => Storage)[]) {
+  /** What no shared storage took, for as long as the page lives. */
+  const inMemory = new Map<string, StopMark>();
+
+  /** Each place in turn until one gives something; a place that is full or denied gives nothing. */
+  const attempt = <T>(work: (place: Storage) => T, among = places): T | null => {
+    for (const place of among) {
+      try {
+        const given = work(place());
+        if (given !== null) return given;
+      } catch {
+        // Full or denied.
+      }
+    }
+    return null;
+  };
+
+  /** The mark of a session, or null. A mark that cannot be read still stops: it counts as a danger of no known kind. */
+  function readStop(sessionName: string): StopMark | null {
+    const kept = attempt((place) => place.getItem(stopKey(sessionName)));
+    return kept === null ? (inMemory.get(sessionName) ?? null) : parseStop(kept);
   }
-  return inMemory.get(sessionName) ?? null;
+
+  /**
+   * Keeps the first danger that was reported; a second one finds the session stopped already, and tries again to tell
+   * the other tabs where that failed the first time.
+   */
+  function keepStop(sessionName: string, mark: StopMark): void {
+    const key = stopKey(sessionName);
+    const text = JSON.stringify(readStop(sessionName) ?? mark);
+    const put = (place: Storage) => {
+      if (place.getItem(key) === null) place.setItem(key, text);
+      return true;
+    };
+    // Elsewhere only where that fails: it would outlive 'start again' in another tab.
+    if (attempt(put, places.slice(0, 1))) {
+      forget(sessionName, places.slice(1));
+      return;
+    }
+    inMemory.set(sessionName, parseStop(text));
+    attempt(put, places.slice(1));
+  }
+
+  /** For 'start again', and for nothing else. */
+  function clearStop(sessionName: string): void {
+    forget(sessionName, places);
+  }
+
+  function forget(sessionName: string, among: (() => Storage)[]): void {
+    inMemory.delete(sessionName);
+    attempt((place) => {
+      place.removeItem(stopKey(sessionName));
+      return null;
+    }, among);
+  }
+
+  return { readStop, keepStop, clearStop };
 }
 
-/** Keeps the first danger that was reported; a second one finds the session stopped already. */
-export function keepStop(sessionName: string, mark: StopMark): void {
-  if (readStop(sessionName)) return;
-  try {
-    localStorage.setItem(stopKey(sessionName), JSON.stringify(mark));
-  } catch {
-    // Full or denied. Only then: a mark in memory would outlive 'start again' in another tab.
-    inMemory.set(sessionName, mark);
-  }
-}
-
-/** For 'start again', and for nothing else. */
-export function clearStop(sessionName: string): void {
-  inMemory.delete(sessionName);
-  try {
-    localStorage.removeItem(stopKey(sessionName));
-  } catch {
-    // Denied: nothing was kept there either.
-  }
-}
+/** The marks of this page, in the browser's own storage. */
+export const { readStop, keepStop, clearStop } = createStops([() => localStorage, () => sessionStorage]);
 
 function parseStop(kept: string): StopMark {
   try {

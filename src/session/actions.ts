@@ -15,6 +15,8 @@ export type Actions = {
   /** Goes back to the question for the model code, if it was asked, to type another one. */
   retypeModel(): void;
   restart(): void;
+  /** Goes on with the session that was set aside; the one on screen is set aside in its place. */
+  goOn(): void;
   reportDanger(danger: string): void;
   askForHelp(): void;
   reportIce(): void;

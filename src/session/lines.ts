@@ -3,11 +3,12 @@ import { verdictOn } from "../flow/index.ts";
 import type { Texts } from "./actions.ts";
 import { foundText, titleOf } from "./findings.ts";
 import type { LogEvent } from "./log.ts";
-import type { Session } from "./session.ts";
+import { isStopped, type Session } from "./session.ts";
 import type { Line } from "./turn.ts";
 
-/** The earlier turns, each folded to a line; only what a person answered, in the order it happened. */
+/** The earlier turns, each folded to a line; only what a person answered, in the order it happened. None can be changed after a stop. */
 export function linesOf(session: Session, texts: Texts): Line[] {
+  const canChange = !isStopped(session);
   const answers = session.log.events.flatMap((event, index) => ("turn" in event ? [{ event, index }] : []));
   return answers.map(({ event, index }, place) => ({
     index,
@@ -15,6 +16,7 @@ export function linesOf(session: Session, texts: Texts): Line[] {
     title: titleOf(event.turn, texts),
     answer: answerText(event, session, texts),
     drops: answers.length - place - 1,
+    canChange,
   }));
 }
 

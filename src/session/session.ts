@@ -5,11 +5,13 @@ import {
   type ChartEvent,
   type Charts,
   createCharts,
+  dangersOf,
   type Flow,
   type TurnMeta,
 } from "../flow/index.ts";
 import type { Reading } from "../measurement/index.ts";
 import { createLog, type Log, type LogEvent } from "./log.ts";
+import { straightenTimes } from "./times.ts";
 
 /** One person's way through the chart. Immutable: every function here gives a new one. */
 export type Session = {
@@ -50,6 +52,11 @@ export function metaOf(session: Session): TurnMeta {
   );
   if (!found) throw new Error(`No turn at ${JSON.stringify(session.snapshot.value)}`);
   return found;
+}
+
+/** True once a danger was reported: nothing leads on from there but a new start. */
+export function isStopped(session: Session): boolean {
+  return metaOf(session).outcome === "stopped";
 }
 
 /**
@@ -131,7 +138,24 @@ function recordToward(session: Session, event: LogEvent, later: LogEvent[]): Rec
 const checkOf = (turn: string) => turn.split(".")[0] ?? "";
 
 /**
- * Comes back to a kept log at `at`: replays it, ends a wait that is over, and where the person had left in the
+ * Goes on with a log that something else has written (this tab before a reload, another tab, a file): its times are
+ * held against `at`, and a danger among the events that no longer fit still stops.
+ * @returns the session and how many events at the log's end no longer fitted
+ */
+export function takeOver(
+  flow: Flow,
+  log: Log,
+  at: string,
+  charts = createCharts(flow),
+): { session: Session; dropped: number } {
+  const { session, dropped } = replay(flow, straightenTimes(log, at, slipOf(flow)), charts);
+  const lost = dropped ? log.events.slice(-dropped) : [];
+  const danger = lost.flatMap((event) => dangerIn(event, flow)).at(0);
+  return { session: danger === undefined ? session : stopBy(session, danger, at), dropped };
+}
+
+/**
+ * Comes back to a kept log at `at`: takes it over, ends a wait that is over, and where the person had left in the
  * middle of a hazardous step puts its gate in front of that very turn again.
  */
 export function resume(
@@ -140,8 +164,31 @@ export function resume(
   at: string,
   charts = createCharts(flow),
 ): { session: Session; dropped: number } {
-  const { session, dropped } = replay(flow, log, charts);
+  const { session, dropped } = takeOver(flow, log, at, charts);
   return { session: settle(record(session, { type: "session-resumed", at }).session, at), dropped };
+}
+
+/** Stops the session for a danger, wherever it is; one that this flow does not know counts as 'not sure'. */
+export function stopBy(session: Session, danger: string, at: string): Session {
+  if (isStopped(session)) return session;
+  const stop = (kind: string) => record(session, { type: "danger-reported", danger: kind, at });
+  const known = stop(danger);
+  return known.refusal ? stop("not-sure").session : known.session;
+}
+
+/** The session with its times held against a clock that was set back meanwhile: else a wait would be as much longer. */
+export function holdTimes(session: Session, at: string): Session {
+  const last = session.log.events.at(-1)?.at;
+  if (last === undefined || Date.parse(last) <= Date.parse(at)) return session;
+  const { session: held, dropped } = takeOver(session.flow, session.log, at, session.charts);
+  return dropped ? session : held;
+}
+
+const slipOf = ({ limits }: Flow) => limits["clock-slip"]?.value ?? 0;
+
+function dangerIn(event: LogEvent, flow: Flow): string[] {
+  if (event.type === "danger-reported") return [event.danger];
+  return event.type === "answered" && dangersOf(flow).includes(event.answer) ? [event.answer] : [];
 }
 
 /** Ends the current wait if its time has come by `at`; otherwise gives the session back as it is. */
@@ -151,9 +198,10 @@ export function settle(session: Session, at: string): Session {
 
 /**
  * Goes back to the turn that event `index` of the log answered; that answer and all later ones are dropped. A
- * hazardous turn is met behind its gate.
+ * hazardous turn is met behind its gate. A session that is stopped stays as it is.
  */
 export function changeAnswer(session: Session, index: number, at: string): Session {
+  if (isStopped(session)) return session;
   const log = { ...session.log, events: session.log.events.slice(0, index) };
   const { session: back } = replay(session.flow, log, session.charts);
   return record(back, { type: "session-resumed", at }).session;

@@ -120,12 +120,29 @@ export type PathMark = {
 };
 
 /** An earlier turn folded to a line. `drops` counts the later answers that changing it would drop. */
-export type Line = { index: number; turn: string; title: string; answer: string; drops: number };
+export type Line = {
+  index: number;
+  turn: string;
+  title: string;
+  answer: string;
+  drops: number;
+  canChange: boolean;
+};
 
 /** Something to tell once, above the turn: saved elsewhere, shortened, in memory only, welcome back. */
 export type Notice = {
-  id: "memory-only" | "welcome-back" | "wait-over" | "shortened" | "offline";
+  id:
+    | "memory-only"
+    | "welcome-back"
+    | "wait-over"
+    | "shortened"
+    | "offline"
+    | "other-tab"
+    | "tap-not-taken"
+    | "set-aside";
   text: string;
+  /** The words of its button, where it has one: earlier answers were set aside and can be gone on with. */
+  goOn?: string;
 };
 
 export type { FittedPart, FoundModel, Plate };

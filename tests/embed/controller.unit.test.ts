@@ -2,40 +2,73 @@ import { describe, expect, test, vi } from "vitest";
 import { readFlow } from "../../src/cli/flows-folder.ts";
 import { createController } from "../../src/embed/controller.ts";
 import type { LogStore } from "../../src/embed/log-store.ts";
+import type { StopMark } from "../../src/embed/stop-mark.ts";
 import type { Log, LogEvent, View } from "../../src/session/index.ts";
 import { atModelOfBin } from "../browser/expected.ts";
 import { inTradeOrder } from "../session/drive.ts";
 
 const flow = readFlow();
 
-function createMemory(): LogStore & { kept: unknown; aside: unknown } {
+function createMemory(): LogStore & { kept: unknown; aside: unknown; mark: StopMark | null } {
+  let text: string | null = null;
   const store = {
-    kept: null as unknown,
+    get kept() {
+      return JSON.parse(text ?? "null");
+    },
+    set kept(log: unknown) {
+      text = JSON.stringify(log);
+    },
     aside: null as unknown,
-    read: () => store.kept,
-    write: (log: unknown) => {
-      store.kept = structuredClone(log);
+    mark: null as StopMark | null,
+    others: [] as unknown[],
+    read: () => text,
+    write: (next: string) => {
+      text = next;
       return true;
     },
     setAside: (log: unknown) => {
       store.aside = structuredClone(log);
     },
+    readAside: () => store.others,
+    writeAside: (logs: unknown[]) => {
+      store.others = structuredClone(logs);
+    },
     clear: () => {
-      store.kept = null;
+      text = null;
+      store.others = [];
     },
   };
   return store;
 }
 
-function open(store: LogStore, clock: { now: string }, ended = vi.fn(), canLookUp = () => true) {
+type Memory = LogStore & { mark: StopMark | null };
+
+function open(
+  store: Memory,
+  clock: { now: string },
+  model: string | null = null,
+  exclusively: (work: () => void) => void = (work) => work(),
+  canLookUp = () => true,
+) {
+  const ended = vi.fn();
   const views: View[] = [];
   const controller = createController({
     flow,
     charts: inTradeOrder(flow),
     store,
+    stop: {
+      read: () => store.mark,
+      keep: (mark) => {
+        store.mark ??= mark;
+      },
+      clear: () => {
+        store.mark = null;
+      },
+    },
     ended,
     texts: (key) => (key === "ui.locale" ? "en-GB" : key),
-    model: null,
+    model,
+    exclusively,
     canLookUp,
     now: () => clock.now,
     show: (view) => views.push(view),
@@ -131,9 +164,9 @@ describe("a session in its surroundings", () => {
     ["markup", "<img onerror=alert(1)>"],
     ["a newer format", { format: 9, events: [] }],
   ])("%s in storage counts as nothing", (_name, kept) => {
-    expect(open({ ...createMemory(), read: () => kept }, { now: "2026-01-01T09:00:00Z" }).turn()).toBe(
-      "opening.danger",
-    );
+    const store = createMemory();
+    store.kept = kept;
+    expect(open(store, { now: "2026-01-01T09:00:00Z" }).turn()).toBe("opening.danger");
   });
 
   test("a log that an edited flow no longer takes comes back as far as it fits, and says so", () => {
@@ -142,10 +175,11 @@ describe("a session in its surroundings", () => {
     answerAll(open(store, clock), "none", "no-ice", "plumbed", "nothing");
     const log = store.kept as { events: { answer: string }[] };
     (log.events[2] as { answer: string }).answer = "by-camel";
+    store.kept = log;
     const back = open(store, clock);
     expect(back.turn()).toBe("opening.supply");
     expect(back.notices()).toEqual(["shortened"]);
-    expect(store.aside).toEqual(log);
+    expect(store.aside).toMatchObject({ events: log.events });
     expect(store.kept).toMatchObject({ events: log.events.slice(0, 2) });
   });
 });
@@ -164,23 +198,23 @@ describe("a part without a list of parts to look its model up in", () => {
   test("is named by its kind, and nobody is asked for the code; the log says so and replays", () => {
     const store = keptWith();
     (store.kept as Log).events.pop();
-    const panel = open(store, clock, vi.fn(), noList);
+    const panel = open(store, clock, null, undefined, noList);
     const last = events.at(-1) as { answer: string };
     answerAll(panel, last.answer);
     expect(panel.turn()).toBe("part.card");
     expect(panel.ended).toHaveBeenCalledTimes(1);
     expect((store.kept as Log).events.at(-1)).toMatchObject({ type: "model-given", code: null, typed: "" });
-    expect(open(store, clock, vi.fn(), noList).turn()).toBe("part.card");
+    expect(open(store, clock, null, undefined, noList).turn()).toBe("part.card");
   });
 
   test("is named by its kind for somebody who comes back to the question from a page that had a list", () => {
-    expect(open(keptWith(), clock, vi.fn(), noList).turn()).toBe("part.card");
+    expect(open(keptWith(), clock, null, undefined, noList).turn()).toBe("part.card");
   });
 
   test("asks for the code with a list, and can be asked again once there is one", () => {
     expect(open(keptWith(), clock).turn()).toBe("part.model");
     const store = keptWith();
-    open(store, clock, vi.fn(), noList);
+    open(store, clock, null, undefined, noList);
     const later = open(store, clock);
     later.actions.retypeModel();
     expect(later.turn()).toBe("part.model");
@@ -199,5 +233,152 @@ describe("a part without a list of parts to look its model up in", () => {
     const store = keptWith();
     store.kept = { ...(store.kept as Log), model: "AB-12" };
     expect(open(store, clock).turn()).toBe("part.model");
+  });
+});
+
+describe("two tabs of one session", () => {
+  const clock = { now: "2026-01-01T09:00:00Z" };
+  const pair = () => {
+    const store = createMemory();
+    const [one, other] = [open(store, clock), open(store, clock)];
+    return { store, one, other };
+  };
+
+  test("the later tap is refused where the other tab was first, and nothing is cut", () => {
+    const { store, one, other } = pair();
+    answerAll(one, "none", "no-ice", "plumbed", "nothing");
+    other.actions.answer("opening.danger", "not-sure-at-all");
+    expect(other.turn()).toBe(one.turn());
+    expect(other.notices()).toEqual(["tap-not-taken"]);
+    expect((store.kept as { events: unknown[] }).events).toHaveLength(4);
+  });
+
+  test("a change of an earlier answer counts only on the answers that were on screen", () => {
+    const { one, other } = pair();
+    answerAll(one, "none");
+    other.tick();
+    answerAll(one, "no-ice");
+    other.actions.change(0);
+    expect(other.turn()).toBe("opening.supply");
+    expect(other.notices()).toEqual(["tap-not-taken"]);
+  });
+
+  test.each([
+    ["a danger", ["gas"]],
+    ["a danger that nobody is sure of", ["not-sure"]],
+    ["a leak near a socket", ["none", "leaking", "water-near-socket"]],
+  ])("%s in one stops the other, whatever becomes of the log", (_, answers) => {
+    const { store, one, other } = pair();
+    answerAll(one, ...answers);
+    other.tick();
+    expect(other.turn()).toBe("stopped.end");
+    other.actions.change(0);
+    expect(other.turn()).toBe("stopped.end");
+    store.kept = { format: 1, flow: "x", model: null, started: clock.now, events: [] };
+    expect(open(store, clock).turn()).toBe("stopped.end");
+    store.kept = null;
+    expect(open(store, clock).turn()).toBe("stopped.end");
+  });
+
+  test("a danger does not wait for the lock, and what waits for it finds the stop", () => {
+    const store = createMemory();
+    const waiting: (() => void)[] = [];
+    const panel = open(store, clock, null, (work) => waiting.push(work));
+    answerAll(panel, "none");
+    expect(panel.turn()).toBe("opening.danger");
+    panel.actions.restart();
+    panel.actions.reportDanger("gas");
+    expect(panel.turn()).toBe("stopped.end");
+    for (const work of waiting) work();
+    expect(panel.turn()).toBe("stopped.end");
+    expect(open(store, clock).turn()).toBe("stopped.end");
+  });
+
+  test("starting again in one is followed by the other, and ends a stop for both", () => {
+    const { one, other } = pair();
+    answerAll(one, "gas");
+    other.tick();
+    other.actions.restart();
+    one.tick();
+    expect([one.turn(), one.notices()]).toEqual(["opening.danger", ["other-tab"]]);
+  });
+
+  test("an ending that the other tab came to is not told to the page a second time", () => {
+    const { one, other } = pair();
+    answerAll(one, "none");
+    one.actions.askForHelp();
+    other.tick();
+    expect(other.turn()).toBe("professional.end");
+    expect(other.ended).not.toHaveBeenCalled();
+  });
+});
+
+describe("a session that is come back to later, or on another page", () => {
+  test("starts anew after more days than the limit says, and the old one can be gone on with", () => {
+    const store = createMemory();
+    const clock = { now: "2026-01-01T09:00:00Z" };
+    answerAll(open(store, clock), "none", "no-ice");
+    clock.now = "2026-01-31T09:00:00Z";
+    expect(open(store, clock).turn()).toBe("opening.supply");
+    clock.now = "2026-01-31T09:00:01Z";
+    const later = open(store, clock);
+    expect([later.turn(), later.notices()]).toEqual(["opening.danger", ["set-aside"]]);
+    later.actions.goOn();
+    expect(later.turn()).toBe("opening.supply");
+    expect(open(store, clock).turn()).toBe("opening.supply");
+  });
+
+  test("stays stopped however long ago it was", () => {
+    const store = createMemory();
+    const clock = { now: "2026-01-01T09:00:00Z" };
+    answerAll(open(store, clock), "gas");
+    clock.now = "2027-01-01T09:00:00Z";
+    expect(open(store, clock).turn()).toBe("stopped.end");
+  });
+
+  test.each([
+    ["another model is asked about", "WX-40 B9", "resumed.machine"],
+    ["the same model, written in another way, is not", "wx40.8b", "opening.symptom"],
+    ["a page about no model changes nothing", null, "opening.symptom"],
+  ])("%s", (_, model, turn) => {
+    const store = createMemory();
+    const clock = { now: "2026-01-01T09:00:00Z" };
+    answerAll(open(store, clock, "WX-40 8B"), "none");
+    expect(open(store, clock, model).turn()).toBe(turn);
+  });
+
+  test("until it is said which machine it is about, only a danger is taken", () => {
+    const store = createMemory();
+    const clock = { now: "2026-01-01T09:00:00Z" };
+    answerAll(open(store, clock, "AB-1"), "none");
+    const elsewhere = open(store, clock, "CD-2");
+    elsewhere.actions.answer("opening.symptom", "no-ice");
+    elsewhere.actions.askForHelp();
+    expect(elsewhere.turn()).toBe("resumed.machine");
+    elsewhere.actions.reportDanger("gas");
+    expect(elsewhere.turn()).toBe("stopped.end");
+  });
+
+  test("goes on with the machine before, and is not asked again; or starts anew for the page's", () => {
+    const store = createMemory();
+    const clock = { now: "2026-01-01T09:00:00Z" };
+    answerAll(open(store, clock, "AB-1"), "none");
+    open(store, clock, "CD-2").actions.answer("resumed.machine", "kept");
+    expect(open(store, clock, "CD-2").turn()).toBe("opening.symptom");
+    open(store, clock, "EF-3").actions.answer("resumed.machine", "shown");
+    expect(store.kept).toMatchObject({ model: null, about: "EF-3", events: [] });
+    const back = open(store, clock, "EF-3");
+    expect([back.turn(), back.notices()]).toEqual(["opening.danger", ["set-aside"]]);
+  });
+
+  test("is about the machine that was said, until a model is confirmed", () => {
+    const store = createMemory();
+    const clock = { now: "2026-01-01T09:00:00Z" };
+    answerAll(open(store, clock, "AB-1"), "none");
+    const elsewhere = open(store, clock, "CD-2");
+    elsewhere.actions.answer("resumed.machine", "kept");
+    expect(elsewhere.about()).toBe("AB-1");
+    expect(open(store, clock, "CD-2").about()).toBe("AB-1");
+    expect(open(store, clock).about()).toBe("AB-1");
   });
 });

@@ -16,16 +16,16 @@ function createStorage(kept: Map<string, string> = new Map()): Storage {
 describe("where the log is kept", () => {
   test("what was written is read again by a later visit", () => {
     const storage = createStorage();
-    expect(createLogStore("a", () => storage).write({ events: [1] })).toBe(true);
-    expect(createLogStore("a", () => storage).read()).toEqual({ events: [1] });
+    expect(createLogStore("a", () => storage).write("one")).toBe(true);
+    expect(createLogStore("a", () => storage).read()).toBe("one");
   });
 
   test("a log set aside lies beside the one in use, and a new start clears both", () => {
     const kept = new Map<string, string>();
     const store = createLogStore("a", () => createStorage(kept));
     store.setAside({ events: [1, 2] });
-    store.write({ events: [1] });
-    expect(store.read()).toEqual({ events: [1] });
+    store.write("one");
+    expect(store.read()).toBe("one");
     expect([...kept.values()]).toContain('{"events":[1,2]}');
     store.clear();
     expect(kept.size).toBe(0);
@@ -33,33 +33,59 @@ describe("where the log is kept", () => {
 
   test("two panels of one site do not see each other", () => {
     const storage = createStorage();
-    createLogStore("a", () => storage).write(1);
+    createLogStore("a", () => storage).write("one");
     expect(createLogStore("b", () => storage).read()).toBeNull();
   });
 
   test("denied storage says so and keeps the log in memory", () => {
     const store = createLogStore("a", denied);
-    expect(store.write({ events: [] })).toBe(false);
-    expect(store.read()).toEqual({ events: [] });
+    expect(store.write("one")).toBe(false);
+    expect(store.read()).toBe("one");
     store.clear();
     expect(store.read()).toBeNull();
   });
 
   test("a full storage says so", () => {
     const full = { ...createStorage(), setItem: denied } as Storage;
-    expect(createLogStore("a", () => full).write(1)).toBe(false);
+    expect(createLogStore("a", () => full).write("one")).toBe(false);
   });
 
   test("a storage that fills up does not bring an older log back", () => {
     const storage = createStorage();
     const store = createLogStore("a", () => storage);
-    store.write({ events: [1] });
+    store.write("one");
     storage.setItem = denied;
-    store.write({ events: [1, 2] });
-    expect(store.read()).toEqual({ events: [1, 2] });
+    store.write("two");
+    expect(store.read()).toBe("two");
   });
 
-  test("spoilt text in storage counts as nothing", () => {
-    expect(createLogStore("a", () => createStorage(new Map([["fridgeside:a", "{oops"]]))).read()).toBeNull();
+  test("what another tab writes takes the place of a copy in memory", () => {
+    const kept = new Map<string, string>();
+    const storage = createStorage(kept);
+    const store = createLogStore("a", () => storage);
+    storage.setItem = denied;
+    store.write("mine");
+    kept.set("fridgeside:a", "theirs");
+    expect(store.read()).toBe("theirs");
+  });
+
+  test("sessions set aside outlast one in use, and spoilt ones count as none", () => {
+    const kept = new Map<string, string>();
+    const store = createLogStore("a", () => createStorage(kept));
+    store.writeAside([{ events: [1] }]);
+    store.write("one");
+    expect(createLogStore("a", () => createStorage(kept)).readAside()).toEqual([{ events: [1] }]);
+    for (const spoilt of ["{oops", '{"a":1}', "7"]) {
+      kept.set("fridgeside:a:aside", spoilt);
+      expect(store.readAside()).toEqual([]);
+    }
+  });
+
+  test("sessions set aside where nothing can be kept stay as long as the page", () => {
+    const store = createLogStore("a", denied);
+    store.writeAside([{ events: [1] }]);
+    expect(store.readAside()).toEqual([{ events: [1] }]);
+    store.clear();
+    expect(store.readAside()).toEqual([]);
   });
 });

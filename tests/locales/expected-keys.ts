@@ -15,6 +15,8 @@ const fixedKeys = [
   ),
   ...["not-sure", "cannot", "cannot-wait"].map((id) => `standing.${id}`),
   ...["memory-only", "welcome-back", "wait-over", "shortened", "offline"].map((id) => `notices.${id}`),
+  ...["other-tab", "tap-not-taken", "set-aside"].map((id) => `notices.${id}`),
+  ...["machine.ask", "machine.how", "machine.kept", "machine.shown", "go-on"].map((id) => `resumed.${id}`),
   ...["passes", "fails", "unclear"].map((verdict) => `findings.verdicts.${verdict}`),
   ...["flow", "temperature", "filter-age", "filter-age-one", "filter-age-open"].map((id) => `findings.${id}`),
   ...["share", "supply", "gauge", "ice", "cubes", "seal", "litres", "litres-open"].map(

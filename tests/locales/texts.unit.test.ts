@@ -79,6 +79,7 @@ describe.each([
     const given: Record<string, string[]> = {
       findings: ["value", "unit", "error", "verdict", "low", "high", "count", "spots"],
       notices: ["time"],
+      resumed: ["kept", "shown", "date"],
     };
     const unknown = all.flatMap(([key, text]) => {
       const names = [...text.matchAll(/\{\{(.*?)\}\}/g)].map(([, name = ""]) => name);

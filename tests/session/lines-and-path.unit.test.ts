@@ -27,7 +27,13 @@ describe("the earlier answers", () => {
       title: "Emptying",
       answer: "It is empty",
       drops: lines.length - empty - 1,
+      canChange: true,
     });
+  });
+
+  test("can't be changed once a danger has stopped the search", () => {
+    const stopped = take(start, "gas");
+    expect(viewOf(stopped, texts, at(0), []).lines.map(({ canChange }) => canChange)).toEqual([false]);
   });
 
   test("keep pointing at the right event of the log when other events lie between", () => {

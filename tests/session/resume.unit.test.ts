@@ -199,8 +199,19 @@ describe("changing an earlier answer", () => {
   });
 
   test("is possible at an ending too: a slip of the thumb is no end", () => {
-    const stopped = take(start, "shock");
-    expect(turnOf(changeAnswer(stopped, 0, at(2)))).toBe("opening.danger");
+    const helped = record(take(start, "none"), { type: "help-asked", at: at(2) }).session;
+    expect(turnOf(helped)).toBe("professional.end");
+    expect(turnOf(changeAnswer(helped, 0, at(3)))).toBe("opening.danger");
+  });
+
+  test.each([
+    ["a danger", ["shock"]],
+    ["a danger that nobody is sure of", ["not-sure"]],
+    ["a leak near a socket", ["none", "leaking", "water-near-socket"]],
+  ])("leads out of no stop, such as by %s", (_, answers) => {
+    const stopped = answers.reduce(take, start);
+    expect(turnOf(stopped)).toBe("stopped.end");
+    for (const index of answers.keys()) expect(changeAnswer(stopped, index, at(9))).toBe(stopped);
   });
 });
 

@@ -43,16 +43,18 @@ function EarlierTurn({ line, change, texts }: { line: Line } & Omit<Props, "line
       <p>
         <span>{line.title}</span> <b>{line.answer}</b>
       </p>
-      <button
-        ref={opener}
-        type="button"
-        class="quiet"
-        aria-label={`${texts("ui.change")}: ${line.title}`}
-        onClick={() => (line.drops ? setAsking(true) : change(line.index))}
-      >
-        {texts("ui.change")}
-      </button>
-      {asking && (
+      {line.canChange && (
+        <button
+          ref={opener}
+          type="button"
+          class="quiet"
+          aria-label={`${texts("ui.change")}: ${line.title}`}
+          onClick={() => (line.drops ? setAsking(true) : change(line.index))}
+        >
+          {texts("ui.change")}
+        </button>
+      )}
+      {asking && line.canChange && (
         <Ask text={texts("ui.drops", { count: line.drops })}>
           <button
             type="button"

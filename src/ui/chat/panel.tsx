@@ -45,9 +45,14 @@ export function Panel({ view, actions, services, texts, screens }: PanelProps) {
       </header>
       <div class="turn" aria-busy={tap.busy || !turn || Screen === undefined}>
         {view.notices.map((notice) => (
-          <p key={notice.id} class="note">
-            {notice.text}
-          </p>
+          <div key={notice.id} class="note">
+            <p>{notice.text}</p>
+            {notice.goOn && (
+              <button type="button" onClick={() => tap.actions.goOn()}>
+                {notice.goOn}
+              </button>
+            )}
+          </div>
         ))}
         {turn && (
           <div key={tap.place} class={turn.kind}>

@@ -88,5 +88,6 @@ export function linesOf(count: number): View["lines"] {
     title,
     answer,
     drops: count - index - 1,
+    canChange: true,
   }));
 }

@@ -1,4 +1,5 @@
 import { type InlineConfig, build as viteBuild } from "vite";
+import { againPlugin } from "./again-plugin.ts";
 import { flowPlugin } from "./flow-plugin.ts";
 
 const root = new URL("../../", import.meta.url).pathname;
@@ -25,7 +26,7 @@ export async function buildEmbed(out: string = distFolder): Promise<void> {
   await viteBuild({
     ...scriptSettings,
     base: "./",
-    plugins: [flowPlugin()],
+    plugins: [flowPlugin(), againPlugin()],
     build: {
       outDir: out,
       emptyOutDir: true,

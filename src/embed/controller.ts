@@ -3,6 +3,7 @@ import {
   type Actions,
   changeAnswer,
   type LogEvent,
+  memoryOf,
   metaOf,
   type Notice,
   parseLog,
@@ -16,6 +17,7 @@ import {
   viewOf,
 } from "../session/index.ts";
 import type { LogStore } from "./log-store.ts";
+import type { StopMark } from "./stop-mark.ts";
 
 /** What surrounds a session: texts, storage, a clock, and who wants to see the result. */
 export type Surroundings = {
@@ -24,6 +26,8 @@ export type Surroundings = {
   charts?: Charts;
   texts: Texts;
   store: LogStore;
+  /** The mark that stops this session in every tab; it lies apart from the log. */
+  stop?: { read(): StopMark | null; keep(mark: StopMark): void; clear(): void };
   model: string | null;
   now(): string;
   show(view: View): void;
@@ -43,7 +47,7 @@ export type Controller = {
 export function createController(around: Surroundings): Controller {
   const { flow, texts, store, now, charts = createCharts(flow) } = around;
   let notices: Notice["id"][] = [];
-  let session = open();
+  let session = stopWhereMarked(open());
   show();
 
   function open(): Session {
@@ -58,6 +62,16 @@ export function createController(around: Surroundings): Controller {
     notices = [dropped > 0 ? "shortened" : isWaitOver ? "wait-over" : "welcome-back"];
     keep(back);
     return back;
+  }
+
+  function stopWhereMarked(opened: Session): Session {
+    const mark = around.stop?.read();
+    if (!mark) return opened;
+    const report = (danger: string) => record(opened, { type: "danger-reported", danger, at: now() });
+    const known = report(mark.danger);
+    const next = known.refusal ? report("not-sure").session : known.session;
+    keep(next);
+    return next;
   }
 
   function keep(next: Session): void {
@@ -77,6 +91,8 @@ export function createController(around: Surroundings): Controller {
       keep(next);
     }
     show();
+    const { outcome } = metaOf(next);
+    if (outcome === "stopped") around.stop?.keep({ danger: memoryOf(next).danger ?? "not-sure", at: now() });
     if (next !== before && metaOf(next).outcome && !metaOf(before).outcome) around.ended(next);
   }
 
@@ -92,6 +108,7 @@ export function createController(around: Surroundings): Controller {
       giveModel: (turn, code, typed) => act({ type: "model-given", turn, code, typed, at: now() }),
       change: (index) => move(changeAnswer(session, index, now())),
       restart: () => {
+        around.stop?.clear();
         store.clear();
         move(startSession(flow, now(), around.model, charts));
       },

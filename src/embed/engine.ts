@@ -1,5 +1,5 @@
 import { h } from "preact";
-import { createCharts, type Flow } from "../flow/index.ts";
+import { type Charts, createCharts, type Flow } from "../flow/index.ts";
 import {
   createTexts,
   endingOf,
@@ -19,9 +19,10 @@ import { keepAwake, signal } from "./device.ts";
 import { hostsOf, keepOwnLinks } from "./link-hosts.ts";
 import { createLogStore, type LogStore } from "./log-store.ts";
 import { readOptions } from "./options.ts";
-import { createShopCatalogue } from "./shop-catalogue.ts";
+import { createShopCatalogue, type ShopCatalogue } from "./shop-catalogue.ts";
 import { fetchShopFlows } from "./shop-flows.ts";
 import { createShopLookup, lookupAt } from "./shop-lookup.ts";
+import { clearStop, keepStop, readStop } from "./stop-mark.ts";
 
 export { paint } from "./paint.ts";
 
@@ -29,7 +30,7 @@ export { paint } from "./paint.ts";
 const LOOK_MS = 30_000;
 
 /** What the element shows once the engine runs. */
-export type Running = Awaited<ReturnType<typeof startEngine>>;
+export type Running = Awaited<ReturnType<typeof startEngine>> & object;
 
 /** What was fetched for the engine: everything that was compiled for one language. */
 export type EngineData = {
@@ -42,14 +43,22 @@ export type EngineData = {
 /** By session name. It outlives a change of the tag's attributes, and with it a log that is in memory only. */
 const stores = new Map<string, LogStore>();
 
+/** What was made of one language's data and a shop's flows, piece by piece. A tag that is moved about finds it ready. */
+type Made = { own?: Promise<EngineData | null>; data?: EngineData; texts?: Texts; charts?: Charts };
+const made = new Map<string, Made>();
+
+/** By address: a catalogue is fetched and parsed once, however often a tag comes and goes. */
+const catalogues = new Map<string | null, ShopCatalogue>();
+
 /**
  * Starts a session in the browser: everything behind the first question. In several short tasks, so that a tap or a
  * scroll on a slow phone is never held up; until the last of them nothing is shown and nothing has to be stopped.
+ * @returns null where the start was overtaken by another
  */
 export async function startEngine(
   host: HTMLElement,
   built: EngineData,
-  { language, languages }: { language: string; languages: string[] },
+  { language, languages, isCurrent }: { language: string; languages: string[]; isCurrent(): boolean },
   show: (view: View) => void,
 ) {
   const read = (name: string) => host.getAttribute(name);
@@ -57,29 +66,45 @@ export async function startEngine(
   for (const complaint of complaints) console.warn(complaint);
   const store = stores.get(options.sessionName) ?? createLogStore(options.sessionName);
   stores.set(options.sessionName, store);
-  const own = options.flows
-    ? await fetchShopFlows(options.flows, language, built.flow, fetch).catch((problem: Error) => {
-        console.warn(
-          `<fridgeside-panel>: attribute "flows": ${problem.message}. The built-in flows are used.`,
-        );
-        return null;
-      })
-    : null;
-  const { flow, resources, drawings } = own ?? built;
-  await breath();
-  // The first of these wakes up the browser's language data, which takes a slow phone as long as all the texts.
-  new Intl.ListFormat(language);
-  await breath();
-  const texts: Texts = createTexts(resources, language, flow.limits);
-  await breath();
-  const charts = createCharts(flow);
-  charts(null);
-  await breath();
+  const key = `${language} ${options.flows}`;
+  const pieces = made.get(key) ?? {};
+  const isFresh = !pieces.charts;
+  made.set(key, pieces);
+  const isOvertaken = async () => {
+    await breath();
+    return !isCurrent();
+  };
+  if (!pieces.data) {
+    pieces.own ??= fetchOwn(options.flows, language, built);
+    pieces.data = (await pieces.own) ?? built;
+    // What could not be fetched today is asked for at the next start.
+    if (options.flows && pieces.data === built) made.delete(key);
+    if (await isOvertaken()) return null;
+  }
+  const { flow, resources, drawings } = pieces.data;
+  if (!pieces.texts) {
+    // The first of these wakes up the browser's language data, which takes a slow phone as long as all the texts.
+    new Intl.ListFormat(language);
+    if (await isOvertaken()) return null;
+    pieces.texts = createTexts(resources, language, flow.limits);
+    if (await isOvertaken()) return null;
+  }
+  if (!pieces.charts) {
+    pieces.charts = createCharts(flow);
+    pieces.charts(null);
+    if (await isOvertaken()) return null;
+  }
+  const { texts, charts } = pieces;
   const controller = createController({
     flow,
     charts,
     texts,
     store,
+    stop: {
+      read: () => readStop(options.sessionName),
+      keep: (mark) => keepStop(options.sessionName, mark),
+      clear: () => clearStop(options.sessionName),
+    },
     model: options.model,
     now: localNow,
     show,
@@ -91,7 +116,8 @@ export async function startEngine(
     },
   });
   const get: typeof fetch = (address, settings) => fetch(address, settings);
-  const files = createShopCatalogue(options.catalogue, get);
+  const files = catalogues.get(options.catalogue) ?? createShopCatalogue(options.catalogue, get);
+  catalogues.set(options.catalogue, files);
   const { lookup } = options;
   // A page may set its function before or after the panel has started.
   const ownLookup = () => (host as { lookup?: unknown }).lookup;
@@ -111,6 +137,7 @@ export async function startEngine(
     signal,
     shopHelp: { name: options.shopName, link: options.helpLink },
   };
+  if (isFresh && (await isOvertaken())) return null;
   const timer = setInterval(controller.tick, LOOK_MS);
   const lookAtConnection = () => controller.setOffline(!navigator.onLine);
   document.addEventListener("visibilitychange", controller.tick);
@@ -125,4 +152,21 @@ export async function startEngine(
   const Picture = createPicture(drawings);
   const picture = ({ id }: { id: string }) => h(Picture, { id, title: texts(`pictures.${id}`) });
   return { actions: controller.actions, services, texts, screens: { ...screens, picture }, stop };
+}
+
+/** A shop's own flows; null where there are none, or none that can be used. */
+async function fetchOwn(
+  folder: string | null,
+  language: string,
+  built: EngineData,
+): Promise<EngineData | null> {
+  if (!folder) return null;
+  try {
+    return await fetchShopFlows(folder, language, built.flow, fetch);
+  } catch (problem) {
+    console.warn(
+      `<fridgeside-panel>: attribute "flows": ${(problem as Error).message}. The built-in flows are used.`,
+    );
+    return null;
+  }
 }

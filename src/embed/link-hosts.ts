@@ -1,5 +1,5 @@
 import type { FittedPart } from "../session/index.ts";
-import { toWebAddress } from "./options.ts";
+import { toWebAddress } from "./web-address.ts";
 
 /**
  * Leaves out links and pictures that lead to other hosts than the shop's own: a feed of many suppliers must not lead a customer

@@ -1,4 +1,5 @@
 import { chooseLanguage, chooseSessionName, matchLanguage, type ReadAttribute } from "./first-options.ts";
+import { toWebAddress } from "./web-address.ts";
 
 /** How a shop's page sets the panel up, after the check at the door. */
 export type Options = {
@@ -73,14 +74,4 @@ export function readOptions(
       sessionName,
     },
   };
-}
-
-/** A link as an absolute http or https address, or null for anything else. */
-export function toWebAddress(typed: string, base: string): string | null {
-  try {
-    const url = new URL(typed, base);
-    return url.protocol === "https:" || url.protocol === "http:" ? url.href : null;
-  } catch {
-    return null;
-  }
 }

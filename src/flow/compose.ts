@@ -21,8 +21,9 @@ export function composeChart(flow: Flow, open: string[] = Object.keys(flow.scena
     actions: [{ type: "remember", params: { ...(proved ? {} : { cause: null }), who: "shop" } }],
   });
   const thanks = { target: "#fixed", actions: [{ type: "remember", params: { creditsLastFix: true } }] };
+  // 'Not sure' stops too: a danger that was reported under another flow may have no name in this one.
   const dangers = Object.fromEntries(
-    dangersOf(flow).map((danger) => [
+    [...dangersOf(flow), "not-sure"].map((danger) => [
       `danger-reported.${danger}`,
       { target: "#stopped", actions: [{ type: "remember", params: { danger, cause: null } }] },
     ]),

@@ -9,7 +9,9 @@ const RELEASE_MS = 4000;
  * Never on load: a shop's page must not jump because a panel arrived in it.
  */
 export function useOneTap(view: View, actions: Actions) {
-  const place = `${view.turn?.turn}/${view.lines.length}`;
+  // A stop that the first file draws knows no lines; the engine's is the same.
+  const isStop = view.turn?.ending?.outcome === "stopped";
+  const place = isStop ? "stopped" : `${view.turn?.turn}/${view.lines.length}`;
   const [sent, setSent] = useState<View | null>(null);
   // State comes too late for the second tap of a double tap; the ref knows at once.
   const locked = useRef<View | null>(null);
@@ -35,7 +37,9 @@ export function useOneTap(view: View, actions: Actions) {
     get:
       (all, name: keyof Actions) =>
       (...given: never[]) => {
-        if (locked.current === view) return;
+        // A danger wins over every tap before it: it is the last that is given, as an answer or by its own way.
+        const isDanger = view.dangers.some(({ id }) => id === given.at(-1));
+        if (locked.current === view && !isDanger) return;
         locked.current = view;
         led.current = true;
         setSent(view);

@@ -8,7 +8,7 @@ import type { Running } from "./engine.ts";
 import { attributeNames, chooseLanguage, chooseSessionName, forgetSession, isKept } from "./first-options.ts";
 import { stopsAt, stopView } from "./first-stop.ts";
 import { paint } from "./paint.ts";
-import { arePartsHere, dropParts, getParts, ownSheet } from "./parts.ts";
+import { arePartsHere, createSheet, dropParts, getParts, ownSheet } from "./parts.ts";
 import { clearStop, keepStop, readStop } from "./stop-mark.ts";
 import { toWebAddress } from "./web-address.ts";
 
@@ -35,18 +35,27 @@ export class FridgesidePanel extends HTMLElement {
   #taken = "";
   #trouble: Trouble["kind"] | null = null;
   #silence = 0;
+  /** The turn that was tapped at, where another copy draws the next: that copy knows nothing of the tap. */
+  #tappedAt = "";
   #paint = paint;
   /** Counts starts: an engine that arrives for an earlier start is not used. */
   #start = 0;
 
+  #sheets = [ownSheet];
+
   constructor() {
     super();
-    const root = this.attachShadow({ mode: "open" });
-    root.adoptedStyleSheets = [ownSheet];
+    this.attachShadow({ mode: "open" });
   }
 
   connectedCallback(): void {
-    if (!this.#running) this.#mount();
+    if (this.#running) return;
+    const root = this.shadowRoot as ShadowRoot;
+    // The page reserves a height for the panel. Our rules take all of the page's away: it is read while none holds.
+    root.adoptedStyleSheets = [];
+    const reserved = createSheet(`:host{min-height:${getComputedStyle(this).minHeight}!important}`);
+    root.adoptedStyleSheets = this.#sheets = [ownSheet, reserved];
+    this.#mount();
   }
 
   disconnectedCallback(): void {
@@ -115,6 +124,9 @@ export class FridgesidePanel extends HTMLElement {
       .startEngine(this, data, about, (view) => {
         next = view;
         if (this.#running && isCurrent()) this.#show(view);
+        if (!this.#tappedAt || view.turn?.turn === this.#tappedAt) return;
+        this.#tappedAt = "";
+        this.shadowRoot?.querySelector("h2")?.focus();
       })
       .catch((problem) => {
         dropParts(this.#language);
@@ -124,9 +136,12 @@ export class FridgesidePanel extends HTMLElement {
     clearTimeout(this.#silence);
     const root = this.shadowRoot as ShadowRoot;
     const focused = root.activeElement?.localName;
-    root.adoptedStyleSheets = sheets;
+    root.adoptedStyleSheets = [...sheets, ...this.#sheets.slice(1)];
     // The engine came with another copy of this file: the page asks for it with a query, or it was loaded again.
-    if (this.#paint !== engine.paint) this.#paint(root, null);
+    if (this.#paint !== engine.paint) {
+      this.#paint(root, null);
+      if (this.#waiting.length) this.#tappedAt = this.#view?.turn?.turn ?? "";
+    }
     this.#paint = engine.paint;
     this.#running = running;
     this.#trouble = null;

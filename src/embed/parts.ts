@@ -88,7 +88,7 @@ async function reloadSelf(): Promise<typeof loadParts> {
 }
 
 /** A constructed sheet; a `<style>` element would need the page's permission. */
-function createSheet(rules: string): CSSStyleSheet {
+export function createSheet(rules: string): CSSStyleSheet {
   const made = new CSSStyleSheet();
   made.replaceSync(rules);
   return made;

@@ -25,11 +25,10 @@ export async function loadParts(language: string, again = ""): Promise<Parts> {
     if (!response.ok) throw new Error(`${response.status} for ${address}`);
     return response;
   };
+  const another = `${againAddress}?${again}`;
   const [engine, data, rules] = await Promise.all([
     // A module that has failed once is never asked for again at the same address.
-    again
-      ? (import(/* @vite-ignore */ `${againAddress}?${again}`) as Promise<Parts["engine"]>)
-      : import("./engine.ts"),
+    again ? (import(/* @vite-ignore */ another) as Promise<Parts["engine"]>) : import("./engine.ts"),
     read(dataAddress(language)).then((file) => file.json() as Promise<EngineData>),
     read(laterAddress).then((file) => file.text()),
   ]);

@@ -57,7 +57,8 @@ test.describe("arriving in a page", () => {
     [1400, "opening.supply"],
     [740, "flow-test.run"],
     [740, "stop-tap.gate-water-supply"],
-    [1400, "wait-for-ice.wait"],
+    [740, "wait-for-ice.wait"],
+    [950, "wait-for-ice.wait"],
   ] as const)
     test(`on a screen ${height} px high nothing moves for somebody who comes back to ${turn}`, async ({
       panel,

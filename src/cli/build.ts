@@ -1,5 +1,6 @@
 import { fileURLToPath } from "node:url";
 import { type InlineConfig, type Plugin, build as viteBuild } from "vite";
+import { againPlugin } from "./again-plugin.ts";
 import { flowPlugin } from "./flow-plugin.ts";
 import { type OwnFile, writeOwnFiles } from "./own-files/index.ts";
 
@@ -47,7 +48,7 @@ export async function bundleEmbed(plugins: Plugin[] = []): Promise<OwnFile[]> {
   const built = await viteBuild({
     ...scriptSettings,
     base: "./",
-    plugins: [...plugins, flowPlugin()],
+    plugins: [...plugins, flowPlugin(), againPlugin()],
     build: {
       write: false,
       target: "es2022",

@@ -2,6 +2,7 @@ import { createHash } from "node:crypto";
 import type { Plugin } from "vite";
 import { verifyChart } from "../flow/verify/index.ts";
 import { createFirstTurns } from "../session/index.ts";
+import { againPlace } from "./again-plugin.ts";
 import { readFlow } from "./flows-folder.ts";
 import { readLocales } from "./locales-folder.ts";
 import { createPanelData } from "./panel-data.ts";
@@ -47,7 +48,9 @@ function compile(): { modules: Record<string, string>; files: Record<string, str
     "first-turns": `export default ${JSON.stringify(createFirstTurns(flow, locales))}`,
     // The addresses start from this very module, which is the first file, wherever a shop may host it.
     data: `export const dataFiles = ${JSON.stringify(dataFiles)};
-export const dataAddress = (tag) => new URL(dataFiles[tag], import.meta.url).href;`,
+export const dataAddress = (tag) => new URL(dataFiles[tag], import.meta.url).href;
+const again = "${againPlace}";
+export const againAddress = new URL(again, import.meta.url).href;`,
   };
   return { modules, files };
 }

@@ -1,39 +1,63 @@
-import { dataAddress, dataFiles } from "virtual:data";
+import { dataFiles } from "virtual:data";
 import firstTurns from "virtual:first-turns";
-import type { Actions, Services, Texts, View } from "../session/index.ts";
-import { firstSheet } from "../ui/chat/index.ts";
-import { icePathSheet } from "../ui/pictures/index.ts";
-import { breath } from "./breath.ts";
-import type { EngineData, Running } from "./engine.ts";
-import { attributeNames, chooseLanguage, chooseSessionName, isKept } from "./first-options.ts";
-import laterAddress from "./later.css?url&no-inline";
+import type { Actions, FirstTurn, Services, View } from "../session/index.ts";
+import type { Trouble } from "../ui/chat/index.ts";
+import { breath, waitForSignal } from "./breath.ts";
+import { localNow } from "./clock.ts";
+import type { Running } from "./engine.ts";
+import { attributeNames, chooseLanguage, chooseSessionName, forgetSession, isKept } from "./first-options.ts";
+import { stopsAt, stopView } from "./first-stop.ts";
 import { markPage } from "./page-theme.ts";
 import { paint } from "./paint.ts";
+import { arePartsHere, createSheet, dropParts, getParts, ownSheet } from "./parts.ts";
+import { clearStop, keepStop, readStop } from "./stop-mark.ts";
+import { toWebAddress } from "./web-address.ts";
+
+/** After so long without the rest, it is said that it is slow or does not come. */
+const SILENCE_MS = 4000;
+
+/** The longest pause between two tries. */
+const LONGEST_PAUSE_MS = 30_000;
 
 /**
  * The tag. It draws the first question at once from what this file knows by heart, and hands over to the engine
- * when that has arrived; taps made meanwhile wait for it. Mounting, unmounting and moving it are harmless.
+ * when that has arrived; taps made meanwhile wait for it. A danger waits for nothing: its stop is drawn from here.
+ * Mounting, unmounting and moving it are harmless.
  */
 export class FridgesidePanel extends HTMLElement {
   static readonly observedAttributes = [...attributeNames, "lang"];
 
   #language = "";
+  #session = "";
   #running: Running | null = null;
   #view: View | null = null;
   #waiting: ((actions: Actions) => void)[] = [];
+  /** The answer to the first question that waits. */
+  #taken = "";
+  #trouble: Trouble["kind"] | null = null;
+  #silence = 0;
+  /** The turn that was tapped at, where another copy draws the next: that copy knows nothing of the tap. */
+  #tappedAt = "";
   #paint = paint;
   /** Counts starts: an engine that arrives for an earlier start is not used. */
   #start = 0;
 
+  #sheets = [ownSheet];
+
   constructor() {
     super();
-    const root = this.attachShadow({ mode: "open" });
-    root.adoptedStyleSheets = [sheet];
+    this.attachShadow({ mode: "open" });
   }
 
   connectedCallback(): void {
     markPage(this);
-    if (!this.#running) this.#mount();
+    if (this.#running) return;
+    const root = this.shadowRoot as ShadowRoot;
+    // The page reserves a height for the panel. Our rules take all of the page's away: it is read while none holds.
+    root.adoptedStyleSheets = [];
+    const reserved = createSheet(`:host{min-height:${getComputedStyle(this).minHeight}!important}`);
+    root.adoptedStyleSheets = this.#sheets = [ownSheet, reserved];
+    this.#mount();
   }
 
   disconnectedCallback(): void {
@@ -54,6 +78,7 @@ export class FridgesidePanel extends HTMLElement {
   }
 
   #halt(): void {
+    clearTimeout(this.#silence);
     this.#running?.stop();
     this.#running = null;
     this.#start++;
@@ -63,81 +88,136 @@ export class FridgesidePanel extends HTMLElement {
     const inherited = this.closest("[lang]")?.getAttribute("lang") || navigator.language;
     const read = (name: string) => this.getAttribute(name);
     this.#language = chooseLanguage(read, inherited, Object.keys(dataFiles));
-    const first = firstTurns[this.#language]?.view as View;
+    this.#session = chooseSessionName(read);
+    const { view } = this.#first;
+    const stop = readStop(this.#session);
     // Somebody who comes back would see the first question flash by: wait for the engine with an empty turn.
-    const isBack = isKept(chooseSessionName(read)) || this.#view?.lines.length;
-    this.#show(isBack ? { ...first, turn: null } : first);
+    const isBack = isKept(this.#session) || this.#view?.lines.length;
+    this.#show(stop ? stopView(this.#first, stop.danger) : isBack ? { ...view, turn: null } : view);
+    clearTimeout(this.#silence);
+    this.#say(null);
+    this.#silence = setTimeout(() => this.#say(this.#trouble ?? "slow"), SILENCE_MS) as never;
     this.#load(++this.#start);
   }
 
   async #load(start: number): Promise<void> {
-    const language = this.#language;
     // The first question is drawn before anything else is asked for.
-    await breath();
-    try {
-      const [engine, data, laterRules] = await Promise.all([
-        import("./engine.ts"),
-        fetchBuilt(dataAddress(language)).then((file) => file.json() as Promise<EngineData>),
-        fetchBuilt(laterAddress).then((file) => file.text()),
-      ]);
-      const about = { language, languages: Object.keys(dataFiles) };
-      const running = await engine.startEngine(this, data, about, (view) => {
-        this.#view = view;
-        if (this.#running) this.#show(view);
+    if (!arePartsHere(this.#language)) await breath();
+    for (let pause = 0; start === this.#start; pause = Math.min(2 * pause + 1000, LONGEST_PAUSE_MS))
+      try {
+        return await this.#run(start);
+      } catch (problem) {
+        if (start !== this.#start) return;
+        console.error(
+          "<fridgeside-panel>: the rest of the helper could not be loaded; trying again.",
+          problem,
+        );
+        if (pause) this.#say("lost");
+        await waitForSignal(pause);
+      }
+  }
+
+  async #run(start: number): Promise<void> {
+    const isCurrent = () => start === this.#start;
+    const { engine, data, sheets } = await getParts(this.#language);
+    if (!isCurrent()) return;
+    const about = { language: this.#language, languages: Object.keys(dataFiles), isCurrent };
+    let next: View | null = null;
+    const running = await engine
+      .startEngine(this, data, about, (view) => {
+        next = view;
+        if (this.#running && isCurrent()) this.#show(view);
+        if (!this.#tappedAt || view.turn?.turn === this.#tappedAt) return;
+        this.#tappedAt = "";
+        this.shadowRoot?.querySelector("h2")?.focus();
+      })
+      .catch((problem) => {
+        dropParts(this.#language);
+        throw problem;
       });
-      await breath();
-      if (start !== this.#start) return running.stop();
-      const root = this.shadowRoot as ShadowRoot;
-      root.adoptedStyleSheets = [sheet, createSheet(laterRules)];
-      // A page that asks for this file with a query (`?v=2`) has it twice: the engine came with the other one.
-      if (this.#paint !== engine.paint) this.#paint(root, null);
-      this.#paint = engine.paint;
-      this.#running = running;
-      this.#show(this.#view as View);
-      for (const act of this.#waiting.splice(0)) act(running.actions);
-    } catch (problem) {
-      if (start !== this.#start) return;
-      console.error("<fridgeside-panel>: the rest of the helper could not be loaded; trying again.", problem);
-      setTimeout(() => start === this.#start && this.#load(start), 4000);
+    if (!running) return;
+    clearTimeout(this.#silence);
+    const root = this.shadowRoot as ShadowRoot;
+    const focused = root.activeElement?.localName;
+    root.adoptedStyleSheets = [...sheets, ...this.#sheets.slice(1)];
+    // The engine came with another copy of this file: the page asks for it with a query, or it was loaded again.
+    if (this.#paint !== engine.paint) {
+      this.#paint(root, null);
+      if (this.#waiting.length) this.#tappedAt = this.#view?.turn?.turn ?? "";
     }
+    this.#paint = engine.paint;
+    this.#running = running;
+    this.#trouble = null;
+    this.#taken = "";
+    this.#show(next as never as View);
+    if (!root.activeElement && focused === "h2") root.querySelector("h2")?.focus({ preventScroll: true });
+    for (const act of this.#waiting.splice(0)) act(running.actions);
+  }
+
+  get #first(): FirstTurn {
+    return firstTurns[this.#language] as FirstTurn;
+  }
+
+  #say(trouble: Trouble["kind"] | null): void {
+    this.#trouble = trouble;
+    this.#show(this.#view as View);
   }
 
   #show(view: View): void {
     this.#view = view;
     const running = this.#running;
-    const services = running?.services ?? noServices;
-    const known = firstTurns[this.#language]?.texts ?? {};
-    const texts: Texts = running?.texts ?? ((key) => known[key] ?? "");
-    const actions = running?.actions ?? this.#later;
-    const screens = running?.screens ?? null;
-    this.#paint(this.shadowRoot as ShadowRoot, { view, actions, services, texts, screens });
+    const known = this.#first.texts;
+    const link = this.getAttribute("help-link");
+    this.#paint(this.shadowRoot as ShadowRoot, {
+      view,
+      actions: running?.actions ?? this.#later,
+      services: running?.services ?? noServices,
+      texts:
+        running?.texts ??
+        ((key, values) => (known[key] ?? "").replace(/{{(\w+)}}/g, (_, name) => `${values?.[name]}`)),
+      screens: running?.screens ?? null,
+      taken: this.#taken,
+      trouble: this.#trouble && {
+        kind: this.#trouble,
+        shop: this.getAttribute("shop-name")?.slice(0, 80) || "",
+        link: link && toWebAddress(link, document.baseURI),
+      },
+    });
   }
 
-  /** Acts that wait for the engine, in order. */
+  /** Acts before the engine is there. Most wait for it, in order; a danger and 'start again' do not. */
   readonly #later = new Proxy({} as Actions, {
     get:
       (_all, name: keyof Actions) =>
-      (...given: never[]) =>
-        this.#waiting.push((actions) => (actions[name] as (...given: never[]) => void)(...given)),
+      (...given: never[]) => {
+        const [turn, answer] = given as string[];
+        if (name === "reportDanger") return this.#stop(turn as string);
+        if (name === "answer" && stopsAt(this.#first, turn as string, answer as string))
+          return this.#stop(answer as string);
+        if (name === "restart") this.#forget();
+        else if (readStop(this.#session)) return;
+        else if (name === "answer") this.#taken = answer as string;
+        this.#waiting.push((actions) => (actions[name] as (...given: never[]) => void)(...given));
+        this.#show(this.#view as View);
+      },
   });
-}
 
-/** A file that was built with this very one, named by its content. */
-async function fetchBuilt(address: string): Promise<Response> {
-  const response = await fetch(address);
-  if (!response.ok) throw new Error(`${response.status} for ${address}`);
-  return response;
+  /** A danger wins over all that waits and all that comes after it. */
+  #stop(danger: string): void {
+    keepStop(this.#session, { danger, at: localNow() });
+    this.#waiting = [];
+    this.#taken = "";
+    this.#show(stopView(this.#first, readStop(this.#session)?.danger ?? danger));
+  }
+
+  #forget(): void {
+    clearStop(this.#session);
+    forgetSession(this.#session);
+    this.#waiting = [];
+    this.#taken = "";
+    this.#view = this.#first.view;
+  }
 }
 
 /** The first question looks nothing up. */
 const noServices = {} as Services;
-
-/** Shared by all panels of a page. */
-const sheet = createSheet(`${firstSheet}${icePathSheet}`);
-
-/** A constructed sheet; a `<style>` element would need the page's permission. */
-function createSheet(rules: string): CSSStyleSheet {
-  const made = new CSSStyleSheet();
-  made.replaceSync(rules);
-  return made;
-}

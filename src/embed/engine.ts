@@ -1,5 +1,5 @@
 import { h } from "preact";
-import { createCharts, type Flow } from "../flow/index.ts";
+import { type Charts, createCharts, type Flow } from "../flow/index.ts";
 import {
   type Actions,
   createTexts,
@@ -24,7 +24,7 @@ import { complainOfForeignLinks, hostsOf, keepOwnLinks } from "./link-hosts.ts";
 import { createLogStore, type LogStore } from "./log-store.ts";
 import { readOptions } from "./options.ts";
 import { markPage } from "./page-theme.ts";
-import { createShopCatalogue } from "./shop-catalogue.ts";
+import { createShopCatalogue, type ShopCatalogue } from "./shop-catalogue.ts";
 import { createShopLookup, lookupAt } from "./shop-lookup.ts";
 import { clearStop, keepStop, readStop } from "./stop-mark.ts";
 import { watchPage } from "./watch-page.ts";
@@ -48,17 +48,25 @@ export type EngineData = {
 /** By session name. It outlives a change of the tag's attributes, and with it a log that is in memory only. */
 const stores = new Map<string, LogStore>();
 
+/** What was made of one language's data and a shop's flows, piece by piece. A tag that is moved about finds it ready. */
+type Made = { own?: Promise<EngineData | null>; data?: EngineData; texts?: Texts; charts?: Charts };
+const made = new Map<string, Made>();
+
+/** By address: a catalogue is fetched and parsed once, however often a tag comes and goes. */
+const catalogues = new Map<string | null, ShopCatalogue>();
+
 /** By session name, too: a page may answer long after an attribute of the tag has changed. */
 const baskets = new Map<string, ReturnType<typeof createBasket>>();
 
 /**
  * Starts a session in the browser: everything behind the first question. In several short tasks, so that a tap or a
  * scroll on a slow phone is never held up; until the last of them nothing is shown and nothing has to be stopped.
+ * @returns null where the start was overtaken by another
  */
 export async function startEngine(
   host: HTMLElement,
   built: EngineData,
-  { language, languages }: { language: string; languages: string[] },
+  { language, languages, isCurrent }: { language: string; languages: string[]; isCurrent(): boolean },
   show: (view: View) => void,
 ) {
   const read = (name: string) => host.getAttribute(name);
@@ -74,31 +82,44 @@ export async function startEngine(
   stores.set(options.sessionName, store);
   const basket = baskets.get(options.sessionName) ?? createBasket(options.sessionName);
   baskets.set(options.sessionName, basket);
-  /** Only shops with flows of their own need the code that judges them. */
-  const useShopFlows = async (folder: string) =>
-    (await import("./shop-flows.ts")).fetchShopFlows(folder, language, built, fetch);
-  const own = options.flows
-    ? await useShopFlows(options.flows).catch((problem: Error) => {
-        complain(`attribute "flows": the built-in flows are used, because ${problem.message}.`);
-        return null;
-      })
-    : null;
-  const { flow, resources, drawings } = own ?? built;
-  await breath();
-  // The first of these wakes up the browser's language data, which takes a slow phone as long as all the texts.
-  new Intl.ListFormat(language);
-  await breath();
-  const texts: Texts = createTexts(resources, language, flow.limits);
-  await breath();
-  const charts = createCharts(flow);
-  charts(null);
-  await breath();
+  const key = `${language} ${options.flows}`;
+  const pieces = made.get(key) ?? {};
+  const isFresh = !pieces.charts;
+  made.set(key, pieces);
+  const isOvertaken = async () => {
+    await breath();
+    return !isCurrent();
+  };
+  if (!pieces.data) {
+    pieces.own ??= fetchOwn(options.flows, language, built);
+    pieces.data = (await pieces.own) ?? built;
+    // What could not be fetched today is asked for at the next start.
+    if (options.flows && pieces.data === built) made.delete(key);
+    if (await isOvertaken()) return null;
+  }
+  const { flow, resources, drawings } = pieces.data;
+  if (!pieces.texts) {
+    // The first of these wakes up the browser's language data, which takes a slow phone as long as all the texts.
+    new Intl.ListFormat(language);
+    if (await isOvertaken()) return null;
+    pieces.texts = createTexts(resources, language, flow.limits);
+    if (await isOvertaken()) return null;
+  }
+  if (!pieces.charts) {
+    pieces.charts = createCharts(flow);
+    pieces.charts(null);
+    if (await isOvertaken()) return null;
+  }
+  const { texts, charts } = pieces;
   const get: typeof fetch = (address, settings) => fetch(address, settings);
   const { lookup } = options;
   const hosts = hostsOf(document.baseURI, [options.catalogue, lookup, options.helpLink], options.linkHosts);
   const lookAtLinks = (parts: Parameters<typeof complainOfForeignLinks>[0]) =>
     void complainOfForeignLinks(parts, hosts, complain);
-  const files = createShopCatalogue(options.catalogue, get, { complain, seen: lookAtLinks });
+  const files =
+    catalogues.get(options.catalogue) ??
+    createShopCatalogue(options.catalogue, get, { complain, seen: lookAtLinks });
+  catalogues.set(options.catalogue, files);
   // A page may set its function before or after the panel has started.
   const ownLookup = () => (host as { lookup?: unknown }).lookup;
   const byLookup = createShopLookup((code) => {
@@ -153,6 +174,7 @@ export async function startEngine(
     signal,
     shopHelp: { name: options.shopName, link: options.helpLink },
   };
+  if (isFresh && (await isOvertaken())) return null;
   const timer = setInterval(controller.tick, LOOK_MS);
   const lookAtConnection = () => controller.setOffline(!navigator.onLine);
   document.addEventListener("visibilitychange", controller.tick);
@@ -182,4 +204,21 @@ export async function startEngine(
     },
   };
   return { actions, services, texts, screens: { ...screens, picture }, stop };
+}
+
+/** A shop's own flows; null where there are none, or none that can be used. */
+async function fetchOwn(
+  folder: string | null,
+  language: string,
+  built: EngineData,
+): Promise<EngineData | null> {
+  if (!folder) return null;
+  try {
+    // Only shops with flows of their own need the code that judges them.
+    const { fetchShopFlows } = await import("./shop-flows.ts");
+    return await fetchShopFlows(folder, language, built, fetch);
+  } catch (problem) {
+    complain(`attribute "flows": the built-in flows are used, because ${(problem as Error).message}.`);
+    return null;
+  }
 }

@@ -54,6 +54,16 @@ export function isKept(sessionName: string): boolean {
   }
 }
 
+/** Forgets a session before the engine is there to do it: its log, and the whole of one that was taken in part. */
+export function forgetSession(sessionName: string): void {
+  try {
+    localStorage.removeItem(storageKey(sessionName));
+    localStorage.removeItem(`${storageKey(sessionName)}:whole`);
+  } catch {
+    // Denied: nothing was kept there either.
+  }
+}
+
 /** The name that keeps two panels on one site apart; one that cannot be used counts as none. */
 export function chooseSessionName(read: ReadAttribute): string {
   const name = read("session-name") ?? "";

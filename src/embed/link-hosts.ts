@@ -1,7 +1,7 @@
 import type { FittedPart } from "../session/index.ts";
 import { breath } from "./breath.ts";
 import type { Complain } from "./complain.ts";
-import { toWebAddress } from "./options.ts";
+import { toWebAddress } from "./web-address.ts";
 
 /**
  * Leaves out links and pictures that lead to other hosts than the shop's own: a feed of many suppliers must not lead a customer

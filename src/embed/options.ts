@@ -1,6 +1,7 @@
 import { longestCode, normaliseCode } from "../catalogue/index.ts";
 import { chooseLanguage, chooseSessionName, matchLanguage, type ReadAttribute } from "./first-options.ts";
 import { findUnknownNames } from "./known-names.ts";
+import { toWebAddress } from "./web-address.ts";
 
 /** How a shop's page sets the panel up, after the check at the door. */
 export type Options = {
@@ -95,14 +96,4 @@ function isHost(text: string): boolean {
 function toHelpAddress(typed: string, base: string): string | null {
   const isCall = /^\s*(tel:\+?[\d().\s-]*\d|mailto:[^\s@]+@[^\s@]+)/i.test(typed);
   return isCall ? new URL(typed).href : toWebAddress(typed, base);
-}
-
-/** A link as an absolute http or https address, or null for anything else. */
-export function toWebAddress(typed: string, base: string): string | null {
-  try {
-    const url = new URL(typed, base);
-    return url.protocol === "https:" || url.protocol === "http:" ? url.href : null;
-  } catch {
-    return null;
-  }
 }

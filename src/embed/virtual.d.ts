@@ -7,6 +7,8 @@ declare module "virtual:data" {
   export const dataFiles: Record<string, string>;
   /** Where the flow, the drawings and a language's texts lie. */
   export function dataAddress(language: string): string;
+  /** Where the engine lies a second time, tied to a copy of the first file that is named by its content. */
+  export const againAddress: string;
 }
 declare module "*.css?inline" {
   const css: string;

@@ -1,4 +1,17 @@
+import type { Page } from "@playwright/test";
 import { expect, test } from "./panel-test.ts";
+
+/** Notes every layout shift of the pages that come, as the browser's own Layout Instability API counts it. */
+const noteShifts = (page: Page) =>
+  page.addInitScript(() => {
+    const shifts: number[] = [];
+    Object.assign(window, { shifts });
+    new PerformanceObserver((list) => {
+      for (const entry of list.getEntries()) shifts.push((entry as never as { value: number }).value);
+    }).observe({ type: "layout-shift", buffered: true });
+  });
+
+const shiftsOf = (page: Page) => page.evaluate(() => (window as never as { shifts: number[] }).shifts);
 
 /** Holds back what the script loads later, until `release` is called. */
 function createHold(): { held: Promise<void>; release(): void } {
@@ -14,31 +27,19 @@ test.describe("arriving in a page", () => {
     panel,
     page,
   }) => {
-    await page.addInitScript(() => {
-      const shifts: number[] = [];
-      Object.assign(window, { shifts });
-      new PerformanceObserver((list) => {
-        for (const entry of list.getEntries()) shifts.push((entry as never as { value: number }).value);
-      }).observe({ type: "layout-shift", buffered: true });
-    });
+    await noteShifts(page);
     await panel.open("long.html");
     await expect(page.getByRole("searchbox")).toBeFocused();
     expect(await page.evaluate(() => scrollY)).toBe(0);
     // Good is 0.1 and less (Core Web Vitals); far below the fold nothing at all may move.
-    expect(await page.evaluate(() => (window as never as { shifts: number[] }).shifts)).toEqual([]);
+    expect(await shiftsOf(page)).toEqual([]);
   });
 
   test("it comes into sight without moving what the person looks at", async ({ panel, page }) => {
     await page.setViewportSize({ width: 360, height: 2600 });
-    await page.addInitScript(() => {
-      const shifts: number[] = [];
-      Object.assign(window, { shifts });
-      new PerformanceObserver((list) => {
-        for (const entry of list.getEntries()) shifts.push((entry as never as { value: number }).value);
-      }).observe({ type: "layout-shift", buffered: true });
-    });
+    await noteShifts(page);
     await panel.open("long.html");
-    const shifts = await page.evaluate(() => (window as never as { shifts: number[] }).shifts);
+    const shifts = await shiftsOf(page);
     expect(shifts.reduce((sum, each) => sum + each, 0)).toBeLessThanOrEqual(0.1);
   });
 
@@ -50,6 +51,34 @@ test.describe("arriving in a page", () => {
     expect(await page.evaluate(() => scrollY)).toBe(0);
     await expect(page.getByRole("searchbox")).toBeFocused();
   });
+
+  for (const [height, turn] of [
+    [740, "opening.supply"],
+    [1400, "opening.supply"],
+    [740, "flow-test.run"],
+    [740, "stop-tap.gate-water-supply"],
+    [740, "wait-for-ice.wait"],
+    [950, "wait-for-ice.wait"],
+  ] as const)
+    test(`on a screen ${height} px high nothing moves for somebody who comes back to ${turn}`, async ({
+      panel,
+      page,
+    }) => {
+      await page.setViewportSize({ width: 360, height });
+      await panel.openWhere(turn, turn.startsWith("opening") ? {} : { "opening.symptom": "no-ice" });
+      await noteShifts(page);
+      const { held, release } = createHold();
+      await page.route("**/parts/**", async (route) => {
+        await held;
+        await route.continue();
+      });
+      await page.goto("snippet.html");
+      await expect(panel.host.getByText(panel.text("ui.loading"))).toBeVisible();
+      release();
+      await expect(panel.heading).toBeVisible();
+      await page.evaluate(() => new Promise((drawn) => requestAnimationFrame(() => setTimeout(drawn))));
+      expect(await shiftsOf(page)).toEqual([]);
+    });
 
   test("after a tap the new question has the focus and stands in sight", async ({ panel, page }) => {
     await panel.open("long.html");
@@ -138,4 +167,38 @@ test.describe("a slow connection", () => {
       });
     });
   }
+});
+
+test.describe("the page's own content inside the tag", () => {
+  test("is not shown once the panel is there", async ({ panel, page }) => {
+    await panel.open("snippet.html");
+    await expect(page.getByText("Smoke, sparks or a smell of gas?")).toBeHidden();
+  });
+
+  test.describe("with scripts off", () => {
+    test.use({ javaScriptEnabled: false });
+
+    test("is what somebody reads", async ({ page }) => {
+      await page.goto("snippet.html");
+      await expect(page.getByText("Smoke, sparks or a smell of gas?")).toBeVisible();
+      await expect(page.getByRole("link", { name: "Larder Lane Spares can help you" })).toBeVisible();
+    });
+  });
+
+  for (const [how, fault] of [
+    ["blocked", { abort: true }],
+    ["cut off", { body: "var e,t,n=" }],
+    ["a page that says 'not found'", { body: "<!doctype html>", contentType: "text/html" }],
+  ] as const)
+    test.describe(`where the script is ${how}`, () => {
+      test.use({ expectedFaults: /ERR_FAILED|MIME|Unexpected/ });
+
+      test("is what somebody reads", async ({ page }) => {
+        await page.route("**/fridgeside.js", (route) =>
+          "abort" in fault ? route.abort() : route.fulfill({ contentType: "text/javascript", ...fault }),
+        );
+        await page.goto("snippet.html");
+        await expect(page.getByText("Smoke, sparks or a smell of gas?")).toBeVisible();
+      });
+    });
 });

@@ -5,29 +5,40 @@ import { act } from "preact/test-utils";
 import { describe, expect, test } from "vitest";
 import { readFlow } from "../../src/cli/flows-folder.ts";
 import { readLocales } from "../../src/cli/locales-folder.ts";
-import { createFirstTurns, type FirstTurn } from "../../src/session/index.ts";
+import { stopsAt, stopView } from "../../src/embed/first-stop.ts";
+import {
+  createFirstTurns,
+  createTexts,
+  type FirstTurn,
+  type LogEvent,
+  record,
+  startSession,
+  viewOf,
+} from "../../src/session/index.ts";
 import { Panel } from "../../src/ui/chat/index.ts";
 
 const root = join(import.meta.dirname, "../..");
 const locales = readLocales(join(root, "locales"));
-const turns = createFirstTurns(readFlow(join(root, "flows")), locales);
+const flow = readFlow(join(root, "flows"));
+const turns = createFirstTurns(flow, locales);
+const at = "2026-01-01T00:00:00Z";
 
 /** Shows the panel as the first file does, taps every way out, and tells which texts it asked for. */
-async function textsAskedBy({ view }: FirstTurn): Promise<string[]> {
+async function textsAskedBy(first: FirstTurn): Promise<string[]> {
   const asked = new Set<string>();
   const texts = (key: string) => {
     asked.add(key);
     return key;
   };
   const page = document.createElement("div");
-  for (const shown of [view, { ...view, turn: null }])
-    await act(() =>
-      render(
-        <Panel view={shown} actions={{} as never} services={{} as never} texts={texts} screens={null} />,
-        page,
-      ),
-    );
-  for (const button of page.querySelectorAll<HTMLButtonElement>("footer button"))
+  const { view } = first;
+  const common = { actions: {} as never, services: {} as never, texts, screens: null };
+  for (const kind of ["slow", "lost"] as const)
+    for (const shown of [view, { ...view, turn: null }, stopView(first, "general")])
+      for (const trouble of [null, { kind, shop: "", link: null }])
+        await act(() => render(<Panel view={shown} {...common} trouble={trouble} />, page));
+  await act(() => render(<Panel view={view} {...common} />, page));
+  for (const button of page.querySelectorAll<HTMLButtonElement>("footer > button"))
     await act(() => button.click());
   return [...asked].sort();
 }
@@ -49,5 +60,45 @@ describe("what the first file knows by heart", () => {
     expect(view.turn?.kind).toBe("choice");
     expect(view.turn?.answers.length).toBeGreaterThan(1);
     expect(view.turn?.heading).not.toBe("");
+  });
+});
+
+/** Every danger of the opening, as an answer to it and as reported by the way out, and 'not sure'. */
+const stopping: [string, LogEvent][] = [
+  ...Object.entries(flow.opening.turns["danger"]?.answers ?? {})
+    .filter(([, outcome]) => outcome.danger)
+    .flatMap(([danger]): [string, LogEvent][] => [
+      [danger, { type: "answered", turn: "opening.danger", answer: danger, at }],
+      [danger, { type: "danger-reported", danger, at }],
+    ]),
+  ["not-sure", { type: "answered", turn: "opening.danger", answer: "not-sure", at }],
+];
+
+describe.each(Object.entries(turns))("%s: a stop that the first file draws", (tag, first) => {
+  test.each(stopping)("says of %s what the engine says of it", (danger, event) => {
+    const { session } = record(startSession(flow, at), event);
+    const { turn, ways } = viewOf(session, createTexts(locales, tag, flow.limits), at, []);
+    const drawn = stopView(first, danger);
+    // The ice path comes with the engine.
+    expect(drawn.turn).toEqual({ ...turn, path: [], pathText: "" });
+    expect(drawn.turn?.ending?.outcome).toBe("stopped");
+    expect(drawn.ways).toEqual(ways);
+    expect(stopsAt(first, "opening.danger", danger)).toBe(true);
+  });
+
+  test.each(["unheard-of", "constructor", "__proto__", ""])(
+    "gives the general advice for a danger that it does not know (%s)",
+    (danger) => {
+      const texts = createTexts(locales, tag, flow.limits);
+      const { turn } = stopView(first, danger);
+      expect(turn?.heading).toBe(texts("dangers.general.heading"));
+      expect(turn?.body.join("\n")).toBe(texts("dangers.general.do"));
+    },
+  );
+
+  test("is led to by nothing that is no danger", () => {
+    expect(stopsAt(first, "opening.danger", "none")).toBe(false);
+    expect(stopsAt(first, "opening.danger", "toString")).toBe(false);
+    expect(stopsAt(first, "opening.symptom", "not-sure")).toBe(false);
   });
 });

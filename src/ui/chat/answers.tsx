@@ -1,10 +1,18 @@
 import { useState } from "preact/hooks";
 import type { Answer } from "../../session/index.ts";
 
-type Props = { answers: Answer[]; busy: boolean; give(answer: string): void };
+type Props = {
+  answers: Answer[];
+  busy: boolean;
+  /** An answer that waits for the engine. */
+  taken?: string;
+  /** A danger is taken at any time. */
+  isUrgent?(answer: string): boolean;
+  give(answer: string): void;
+};
 
 /** A turn's answers; 'not sure' and 'can't do this' are quieter, never smaller to hit. */
-export function Answers({ answers, busy, give }: Props) {
+export function Answers({ answers, busy, taken, isUrgent, give }: Props) {
   const [given, setGiven] = useState("");
   return (
     <div class="answers">
@@ -12,9 +20,9 @@ export function Answers({ answers, busy, give }: Props) {
         <button
           key={id}
           type="button"
-          class={`${role === "own" ? "own" : "quiet"} ${busy && given === id ? "given" : ""}`}
+          class={`${role === "own" ? "own" : "quiet"} ${(busy && given === id) || taken === id ? "given" : ""}`}
           // Not `disabled`: that would throw the focus of a keyboard away.
-          aria-disabled={busy}
+          aria-disabled={busy && !isUrgent?.(id)}
           onClick={() => {
             setGiven(id);
             give(id);

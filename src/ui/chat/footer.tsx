@@ -1,12 +1,13 @@
 import { useRef, useState } from "preact/hooks";
 import type { Actions, Texts, View } from "../../session/index.ts";
 import { Alert } from "./alert.tsx";
-import type { Screens, Way } from "./screens.ts";
+import type { Way } from "./screens.ts";
+import { WayOut } from "./way-out.tsx";
 
-type Props = { view: View; actions: Actions; texts: Texts; wayOut: Screens["wayOut"] | undefined };
+type Props = { view: View; actions: Actions; texts: Texts };
 
-/** The ways out that every turn has. Each asks in place before it acts, as soon as `wayOut` has come to ask. */
-export function Footer({ view, actions, texts, wayOut: WayOut }: Props) {
+/** The ways out that every turn has. Each asks in place before it acts; none waits for the engine to ask. */
+export function Footer({ view, actions, texts }: Props) {
   const [asking, setAsking] = useState<Way | null>(null);
   const opener = useRef<HTMLElement | null>(null);
   const ways: Way[] = [...view.ways, "restart"];
@@ -32,12 +33,9 @@ export function Footer({ view, actions, texts, wayOut: WayOut }: Props) {
           {texts(`ui.${way}`)}
         </button>
       ))}
-      {asking &&
-        (WayOut ? (
-          <WayOut key={asking} way={asking} view={view} actions={actions} texts={texts} leave={leave} />
-        ) : (
-          <p class="loading">{texts("ui.loading")}</p>
-        ))}
+      {asking && (
+        <WayOut key={asking} way={asking} view={view} actions={actions} texts={texts} leave={leave} />
+      )}
     </footer>
   );
 }

@@ -11,7 +11,9 @@ const RELEASE_MS = 4000;
  * Never on load: a shop's page must not jump because a panel arrived in it.
  */
 export function useOneTap(view: View, actions: Actions) {
-  const place = `${view.turn?.turn}/${view.lines.length}`;
+  // A stop that the first file draws knows no lines; the engine's is the same.
+  const isStop = view.turn?.ending?.outcome === "stopped";
+  const place = isStop ? "stopped" : `${view.turn?.turn}/${view.lines.length}`;
   const [sent, setSent] = useState<View | null>(null);
   // State comes too late for a second act within one task; the ref knows at once.
   const locked = useRef<View | null>(null);

@@ -1,9 +1,10 @@
 import { useState } from "preact/hooks";
 import type { Actions, Services, Texts, View } from "../../session/index.ts";
-import { IcePath } from "../pictures/index.ts";
+import { Alert } from "./alert.tsx";
 import { Answers } from "./answers.tsx";
 import { createTapGuard } from "./double-tap.ts";
 import { Footer } from "./footer.tsx";
+import { Loading, type Trouble } from "./loading.tsx";
 import { useOneTap } from "./one-tap.ts";
 import type { Screens } from "./screens.ts";
 
@@ -14,21 +15,38 @@ export type PanelProps = {
   texts: Texts;
   /** Null until the engine has arrived; a `choice` needs none of it. */
   screens: Screens | null;
+  /** An answer that was tapped before the engine was there, and waits for it. */
+  taken?: string;
+  /** Why the engine is not there yet. */
+  trouble?: Trouble | null;
 };
 
 /** The whole panel: where we are on the ice path, what was answered, one turn, and the ways out. */
-export function Panel({ view, actions, services, texts, screens }: PanelProps) {
+export function Panel({ view, actions, services, texts, screens, taken = "", trouble }: PanelProps) {
   const [guard] = useState(createTapGuard);
   const tap = useOneTap(view, actions);
   const { turn } = view;
   const Screen = turn && turn.kind !== "choice" ? screens?.[turn.kind] : null;
+  // A stop is whole without the rest of the script, and nothing on it can be changed but by starting again.
+  const isStop = turn?.ending?.outcome === "stopped";
   const {
+    icePath: IcePath,
     lines: Lines,
     before: Before,
     ownWords: OwnWords,
     badge: Badge,
     picture: Picture,
   }: Partial<Screens> = screens ?? {};
+  const notices = view.notices.map((notice) => (
+    <div key={notice.id} class="note">
+      <p>{notice.text}</p>
+      {notice.goOn && (
+        <button type="button" onClick={() => tap.actions.goOn()}>
+          {notice.goOn}
+        </button>
+      )}
+    </div>
+  ));
   return (
     <section
       {...guard}
@@ -39,24 +57,27 @@ export function Panel({ view, actions, services, texts, screens }: PanelProps) {
     >
       <header>
         <div class="path">
-          {turn && turn.path.length > 0 && <IcePath path={turn.path} label={turn.pathText} />}
+          {IcePath && turn && turn.path.length > 0 && <IcePath path={turn.path} label={turn.pathText} />}
         </div>
-        {Lines && <Lines lines={view.lines} change={tap.actions.change} texts={texts} />}
+        {Lines && !isStop && <Lines lines={view.lines} change={tap.actions.change} texts={texts} />}
       </header>
-      <div class="turn" aria-busy={tap.busy || !turn || Screen === undefined}>
-        {view.notices.map((notice) => (
-          <div key={notice.id} class="note">
-            <p>{notice.text}</p>
-            {notice.goOn && (
-              <button type="button" onClick={() => tap.actions.goOn()}>
-                {notice.goOn}
-              </button>
-            )}
-          </div>
-        ))}
+      {/* A new one once there is a turn: nothing moves that somebody looks at. */}
+      <div
+        key={turn ? "turn" : "none"}
+        class="turn"
+        aria-busy={tap.busy || !turn || (Screen === undefined && !isStop)}
+      >
+        {!isStop && notices}
         {turn && (
           <div key={tap.place} class={turn.kind}>
-            {turn.ending && Badge && <Badge outcome={turn.ending.outcome} texts={texts} />}
+            {turn.ending &&
+              (Badge ? (
+                <Badge outcome={turn.ending.outcome} texts={texts} />
+              ) : (
+                <p class="badge">
+                  <Alert />
+                </p>
+              ))}
             <h2 ref={tap.heading} tabIndex={-1}>
               {turn.heading}
             </h2>
@@ -81,23 +102,24 @@ export function Panel({ view, actions, services, texts, screens }: PanelProps) {
                 picture={Picture}
               />
             )}
-            {Screen === undefined && <Loading texts={texts} />}
+            {Screen === undefined &&
+              (isStop ? <p class="rest" /> : <Loading trouble={trouble} texts={texts} />)}
             <Answers
               // A gate's own screen confirms it, once its lines are ticked.
               answers={turn.answers.filter(({ role }) => turn.kind !== "gate" || role !== "own")}
               busy={tap.busy}
+              taken={taken}
+              isUrgent={(id) => view.dangers.some((danger) => danger.id === id)}
               give={(id) => tap.actions.answer(turn.turn, id)}
             />
+            {turn.kind === "choice" && trouble && <Loading trouble={trouble} texts={texts} />}
             {OwnWords && <OwnWords turn={turn} actions={tap.actions} texts={texts} busy={tap.busy} />}
           </div>
         )}
-        {!turn && <Loading texts={texts} />}
+        {isStop && notices}
+        {!turn && <Loading trouble={trouble} texts={texts} />}
       </div>
-      <Footer view={view} actions={tap.actions} texts={texts} wayOut={screens?.wayOut} />
+      <Footer view={view} actions={tap.actions} texts={texts} />
     </section>
   );
-}
-
-function Loading({ texts }: { texts: Texts }) {
-  return <p class="loading">{texts("ui.loading")}</p>;
 }

@@ -1,4 +1,5 @@
-import { Before, Lines, WayOut } from "../chat/index.ts";
+import { Before, Lines } from "../chat/index.ts";
+import { IcePath } from "../pictures/index.ts";
 import { Badge } from "./badge.tsx";
 import { EndingScreen } from "./ending.tsx";
 import { GateScreen } from "./gate.tsx";
@@ -15,10 +16,10 @@ export const screens = {
   model: ModelScreen,
   wait: WaitScreen,
   ending: EndingScreen,
+  icePath: IcePath,
   lines: Lines,
   before: Before,
   ownWords: OwnWords,
-  wayOut: WayOut,
   badge: Badge,
 };
 

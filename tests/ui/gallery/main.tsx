@@ -2,7 +2,7 @@ import { render } from "preact";
 import { firstSheet, Panel } from "../../../src/ui/chat/index.ts";
 import { laterSheet, screens } from "../../../src/ui/measure/index.ts";
 import drawings from "../../../src/ui/pictures/drawings.json";
-import { createPicture, icePathSheet } from "../../../src/ui/pictures/index.ts";
+import { createPicture } from "../../../src/ui/pictures/index.ts";
 import pictureSheet from "../../../src/ui/pictures/pictures.css?inline";
 import { textsOf } from "../texts.ts";
 import { fixtures } from "./fixtures.ts";
@@ -21,7 +21,7 @@ const host = document.querySelector("#panel") as HTMLElement;
 if (theme) host.setAttribute("theme", theme);
 document.body.className = `${theme === "dark" ? "dark" : ""} ${asked.has("hostile") ? "hostile" : ""}`;
 const root = host.attachShadow({ mode: "open" });
-root.adoptedStyleSheets = [firstSheet, icePathSheet, laterSheet, pictureSheet].map((rules) => {
+root.adoptedStyleSheets = [firstSheet, laterSheet, pictureSheet].map((rules) => {
   const sheet = new CSSStyleSheet();
   sheet.replaceSync(rules);
   return sheet;

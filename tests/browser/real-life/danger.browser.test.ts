@@ -1,0 +1,141 @@
+import type { PanelPage } from "../panel-page.ts";
+import { expect, test } from "../panel-test.ts";
+import { holdParts, parts } from "./held-back.ts";
+
+const answer = (panel: PanelPage, id: string) =>
+  panel.button(panel.text(`checks.opening.danger.answers.${id}`)).first();
+const seesStop = async (panel: PanelPage, danger: string) => {
+  await expect(panel.heading).toHaveText(panel.text(`dangers.${danger}.heading`));
+  for (const line of panel.text(`dangers.${danger}.do`).split("\n"))
+    await expect(panel.host.getByText(line.trim(), { exact: true })).toBeVisible();
+};
+const report = async (panel: PanelPage, danger: string) => {
+  await panel.button(panel.text("ui.danger")).tap();
+  await panel
+    .button(panel.text(`checks.opening.danger.answers.${danger}`))
+    .last()
+    .tap();
+};
+const restart = async (panel: PanelPage) => {
+  await panel.button(panel.text("ui.restart")).tap();
+  await panel.button(panel.text("ui.restart-yes")).tap();
+};
+
+test.describe("a danger while the rest of the script is still on its way", () => {
+  for (const danger of ["burning", "sparks", "water-near-socket", "gas", "shock"])
+    test(`${danger} shows its stop at once, and still does when the rest has come`, async ({
+      panel,
+      page,
+    }) => {
+      const { release } = await holdParts(page);
+      await page.goto("index.html");
+      await answer(panel, danger).tap();
+      await seesStop(panel, danger);
+      await expect(panel.heading).toBeFocused();
+      const before = await panel.heading.boundingBox();
+      const footer = panel.button(panel.text("ui.restart"));
+      const below = await footer.boundingBox();
+      release();
+      await expect(panel.button(panel.text("part.copy"))).toBeVisible();
+      await seesStop(panel, danger);
+      await expect(panel.heading).toBeFocused();
+      expect(await panel.heading.boundingBox()).toEqual(before);
+      expect(await footer.boundingBox()).toEqual(below);
+      await page.reload();
+      await seesStop(panel, danger);
+      await expect(panel.button(panel.text("part.copy"))).toBeVisible();
+    });
+
+  test("a danger after 'nothing dangerous' wins over it, within the same second", async ({ panel, page }) => {
+    const { release } = await holdParts(page);
+    await page.goto("index.html");
+    await answer(panel, "none").tap();
+    await answer(panel, "gas").tap();
+    await seesStop(panel, "gas");
+    release();
+    await expect(panel.button(panel.text("part.copy"))).toBeVisible();
+    await seesStop(panel, "gas");
+    expect(await panel.storedEvents()).toEqual([{ type: "danger-reported", danger: "gas" }]);
+  });
+
+  test("'not sure' at the first question stops as well", async ({ panel, page }) => {
+    const { release } = await holdParts(page);
+    await page.goto("index.html");
+    await panel.button(panel.text("standing.not-sure")).tap();
+    await seesStop(panel, "not-sure");
+    release();
+    await expect(panel.button(panel.text("part.copy"))).toBeVisible();
+    await seesStop(panel, "not-sure");
+  });
+
+  test("it is reported by the way out below, as somebody who comes back does", async ({ panel, page }) => {
+    await panel.open();
+    await panel.goTo("opening.supply");
+    const kept = await panel.storedText();
+    const { release } = await holdParts(page);
+    await page.goto("index.html");
+    await expect(panel.host.getByText(panel.text("ui.loading"))).toBeVisible();
+    await report(panel, "shock");
+    await seesStop(panel, "shock");
+    await expect(panel.heading).toBeFocused();
+    expect(await panel.storedText()).toBe(kept);
+    release();
+    await expect(panel.button(panel.text("part.copy"))).toBeVisible();
+    await seesStop(panel, "shock");
+    await expect(panel.heading).toBeFocused();
+  });
+
+  test("after it nothing does anything but 'start again', which asks the first question", async ({
+    panel,
+    page,
+  }) => {
+    const { release } = await holdParts(page);
+    await page.goto("index.html");
+    await answer(panel, "gas").tap();
+    await seesStop(panel, "gas");
+    await expect(panel.host.getByRole("button")).toHaveText([panel.text("ui.restart")]);
+    await restart(panel);
+    await expect(panel.heading).toHaveText(panel.text("checks.opening.danger.ask"));
+    await answer(panel, "none").tap();
+    release();
+    await expect(panel.heading).toHaveText(panel.text("checks.opening.symptom.ask"));
+    await page.reload();
+    await expect(panel.heading).toHaveText(panel.text("checks.opening.symptom.ask"));
+  });
+});
+
+test.describe("a danger without a connection", () => {
+  test.use({ expectedFaults: /ERR_INTERNET_DISCONNECTED|could not be loaded; trying again/ });
+
+  test("is stopped for, now and after a reload, though nothing else ever comes", async ({ panel, page }) => {
+    await page.route(parts, (route) => route.abort("internetdisconnected"));
+    await page.goto("index.html");
+    await answer(panel, "none").tap();
+    await answer(panel, "sparks").tap();
+    await seesStop(panel, "sparks");
+    await page.reload();
+    await seesStop(panel, "sparks");
+    await expect(panel.host.getByText(panel.text("ui.loading"))).toHaveCount(0);
+  });
+
+  test("a mark that cannot be read stops as one that nobody was sure of", async ({ panel, page }) => {
+    await page.route(parts, (route) => route.abort("internetdisconnected"));
+    await page.goto("blank.html");
+    await page.evaluate(() => localStorage.setItem("fridgeside:panel:stop", "{{{"));
+    await page.goto("index.html");
+    await seesStop(panel, "not-sure");
+  });
+
+  test("a danger of another flow stops with the general advice", async ({ panel, page }) => {
+    await page.route(parts, (route) => route.abort("internetdisconnected"));
+    await page.goto("blank.html");
+    await page.evaluate(() =>
+      localStorage.setItem(
+        "fridgeside:panel:stop",
+        JSON.stringify({ danger: "constructor", at: "2026-01-01T00:00:00Z" }),
+      ),
+    );
+    await page.goto("index.html");
+    await seesStop(panel, "general");
+  });
+});

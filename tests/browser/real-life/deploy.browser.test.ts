@@ -1,0 +1,48 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { expect, test } from "../panel-test.ts";
+import { builtFolder } from "../site.ts";
+
+const own = readFileSync(`${builtFolder}/fridgeside.js`, "utf8");
+
+/** The first file as it was before a deploy: its parts have other names and are gone, its insides are called otherwise. */
+const older = own
+  .replace(/-[\da-f]{8}\.(json|js|css)/g, "-00000000.$1")
+  .replace(/export\s*{[^}]*}/, (list) => `export{${/\w+ as loadParts|loadParts/.exec(list)?.[0]}}`);
+
+test.describe("after a deploy", () => {
+  test.use({ expectedFaults: /Failed to load|could not be loaded|ERR_ABORTED/ });
+
+  test("an old first file whose parts are gone goes on with what lies there now, and keeps the tap", async ({
+    panel,
+    page,
+  }) => {
+    let reloads = 0;
+    await page.route(/fridgeside\.js$/, (route) => {
+      // The second time the browser asks the server instead of its cache.
+      if (route.request().resourceType() !== "script") reloads++;
+      return route.request().resourceType() === "script"
+        ? route.fulfill({ contentType: "text/javascript", body: older })
+        : route.continue();
+    });
+    await page.goto("snippet.html");
+    await panel.button(panel.text("checks.opening.danger.answers.none")).tap();
+    await expect(panel.heading).toHaveText(panel.text("checks.opening.symptom.ask"));
+    expect(reloads).toBe(1);
+    await panel.took({
+      type: "answered",
+      turn: "opening.danger",
+      answer: "none",
+      at: await panel.now(),
+    });
+    await panel.goTo("opening.supply", { "opening.symptom": "no-ice" });
+    await panel.reportDanger("shock");
+    await panel.seesEnding("stopped");
+  });
+});
+
+test("every later file that the first one names is there", () => {
+  const there = readdirSync(`${builtFolder}/parts`);
+  const named = own.match(/[\w-]+-[\da-f]{8}\.(?:json|js|css)/g) ?? [];
+  expect(named.length).toBeGreaterThanOrEqual(5);
+  expect(there).toEqual(expect.arrayContaining(named));
+});

@@ -1,0 +1,52 @@
+import { atModelOfBin, sessionAt } from "../expected.ts";
+import { PanelPage } from "../panel-page.ts";
+import { expect, test } from "../panel-test.ts";
+
+const turns = {
+  "the first question": null,
+  "the complaints": sessionAt("opening.symptom"),
+  "a gate": sessionAt("stop-tap.gate-water-supply", { "opening.symptom": "no-ice" }),
+  "the flow test": sessionAt("flow-test.run", { "opening.symptom": "no-ice" }),
+  "a thermometer": sessionAt("freezer-temperature.read"),
+  "a wait": sessionAt("wait-for-ice.wait"),
+  "the model code": atModelOfBin(),
+};
+
+/** A narrow phone, and a page that magnifies itself. */
+const pages = [
+  { width: 320, zoom: 1 },
+  { width: 360, zoom: 1.25 },
+  { width: 360, zoom: 1.5 },
+];
+
+for (const { width, zoom } of pages)
+  test(`at ${width} px and zoom ${zoom} nothing sticks out of the panel or the page`, async ({ page }) => {
+    await page.setViewportSize({ width, height: 740 });
+    const panel = new PanelPage(page, { axe: false });
+    const fits = async (what: string) => {
+      await page.evaluate((by) => {
+        document.body.style.setProperty("zoom", `${by}`);
+      }, zoom);
+      const out = await panel.host.evaluate((host) => {
+        const edge = host.getBoundingClientRect().right + 1;
+        const parts = [
+          ...(host.shadowRoot?.querySelectorAll("button, h2, h3, p, label, input, select") ?? []),
+        ];
+        const outside = parts.filter((part) => part.getBoundingClientRect().right > edge);
+        return [
+          document.documentElement.scrollWidth - innerWidth,
+          ...outside.map((part) => `${part.localName} ${part.textContent?.slice(0, 40)}`),
+        ];
+      });
+      expect(out, what).toEqual([0]);
+    };
+    for (const [what, session] of Object.entries(turns)) {
+      if (session) await panel.openAt(session, "snippet.html");
+      else await panel.open("snippet.html");
+      await fits(what);
+    }
+    await panel.giveModel("TBY-744-K4.W");
+    await fits("a part");
+    await panel.reportDanger("gas");
+    await fits("a stop");
+  });

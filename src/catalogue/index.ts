@@ -5,6 +5,7 @@ export { minorDigits } from "./currency.ts";
 export { codeDistance, type EditCosts, editCosts, markDifferences } from "./edit-distance.ts";
 export { baseOf } from "./ending.ts";
 export { type FitResult, partFor } from "./fitment.ts";
+export { isManifest } from "./is-manifest.ts";
 export { type Candidate, type FindResult, findModel } from "./matching.ts";
 export {
   type CodeProblem,

@@ -215,7 +215,7 @@ async function fetchOwn(
   if (!folder) return null;
   try {
     // Only shops with flows of their own need the code that judges them.
-    const { fetchShopFlows } = await import("./shop-flows.ts");
+    const { fetchShopFlows } = await import("./for-some-shops.ts");
     return await fetchShopFlows(folder, language, built, fetch);
   } catch (problem) {
     complain(`attribute "flows": the built-in flows are used, because ${(problem as Error).message}.`);

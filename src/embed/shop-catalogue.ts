@@ -1,17 +1,17 @@
 import {
   type Catalogue,
   findModel,
+  isManifest,
   type Part,
   type Plate,
   parseInSteps,
   partFor,
 } from "../catalogue/index.ts";
-import { createShardedCatalogue, isManifest, parseManifest } from "../catalogue/shards/index.ts";
 import type { FittedPart, FoundModel } from "../session/index.ts";
 import { breath } from "./breath.ts";
 import { type Complain, complain } from "./complain.ts";
 import { HEAVY_BYTES, readJson, TOO_HEAVY_BYTES } from "./read-json.ts";
-import { complainOfRows, sentenceOf } from "./row-complaints.ts";
+import { complainOfRows } from "./row-complaints.ts";
 
 /** Seconds before a file counts as out of reach; poor signal beside a fridge is the rule. */
 const PATIENCE_SECONDS = 15;
@@ -105,14 +105,10 @@ async function fetchCatalogue(address: string | null, get: typeof fetch, hear: H
       );
     return wholeCatalogue(await parseCalmly(json, complain), address, hear);
   }
-  const manifest = parseManifest(json);
-  if (!manifest) {
-    complain(`the catalogue ${address} is not what "fridgeside catalogue build" writes.`);
-    throw new Error("unusable");
-  }
-  const folder = new URL(`${manifest.folder}/`, address);
-  const read = async (path: string) => (await fetchJson(new URL(path, folder).href, get, complain)).json;
-  return createShardedCatalogue(manifest, read, (problem) => complain(sentenceOf("catalogue", problem)));
+  const read = async (file: string) => (await fetchJson(file, get, complain)).json;
+  // Only a shop with many files needs the code that finds its way in them.
+  const { openManyFiles } = await import("./for-some-shops.ts");
+  return openManyFiles(json, address, read, complain);
 }
 
 function wholeCatalogue(catalogue: Catalogue, address: string, { complain, seen }: Hearers): Loaded {

@@ -23,10 +23,6 @@ export const manifestShape = z.object({
  */
 export type Manifest = z.infer<typeof manifestShape>;
 
-/** Whether a fetched file means to be a manifest, and not a whole catalogue in one file. */
-export const isManifest = (json: unknown) =>
-  typeof json === "object" && json !== null && "format" in json && !("parts" in json);
-
 /** A manifest that was fetched, or null for anything that is none. Never throws. */
 export function parseManifest(json: unknown): Manifest | null {
   const parsed = manifestShape.safeParse(json);

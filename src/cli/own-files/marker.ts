@@ -18,12 +18,14 @@ const path = z.string().check(
 const paths = z.array(path).check(z.maxLength(10_000));
 const written = z.object({
   /** The newest last; `at` is when it was written (RFC 3339). */
-  builds: z.array(z.object({ at: z.iso.datetime(), files: paths })).check(z.maxLength(10_000)),
+  builds: z
+    .array(z.object({ at: z.iso.datetime().check(z.maxLength(40)), files: paths }))
+    .check(z.maxLength(10_000)),
   /** What a command is about to write; of a killed one it stays until the next. */
   begun: z._default(paths, []),
 });
-const marker = z.object({
-  about: z.string(),
+export const marker = z.object({
+  about: z.string().check(z.maxLength(400)),
   format: z.literal(1),
   build: z.optional(written),
   pack: z.optional(written),

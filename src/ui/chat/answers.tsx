@@ -1,4 +1,4 @@
-import { useState } from "preact/hooks";
+import { Component } from "preact";
 import type { Answer } from "../../session/index.ts";
 
 type Props = {
@@ -12,25 +12,27 @@ type Props = {
 };
 
 /** A turn's answers; 'not sure' and 'can't do this' are quieter, never smaller to hit. */
-export function Answers({ answers, busy, taken, isUrgent, give }: Props) {
-  const [given, setGiven] = useState("");
-  return (
-    <div class="answers">
-      {answers.map(({ id, role, text }) => (
-        <button
-          key={id}
-          type="button"
-          class={`${role === "own" ? "own" : "quiet"} ${(busy && given === id) || taken === id ? "given" : ""}`}
-          // Not `disabled`: that would throw the focus of a keyboard away.
-          aria-disabled={busy && !isUrgent?.(id)}
-          onClick={() => {
-            setGiven(id);
-            give(id);
-          }}
-        >
-          {text}
-        </button>
-      ))}
-    </div>
-  );
+export class Answers extends Component<Props, { given: string }> {
+  override render({ answers, busy, taken, isUrgent, give }: Props) {
+    const { given } = this.state;
+    return (
+      <div class="answers">
+        {answers.map(({ id, role, text }) => (
+          <button
+            key={id}
+            type="button"
+            class={`${role === "own" ? "own" : "quiet"} ${(busy && given === id) || taken === id ? "given" : ""}`}
+            // Not `disabled`: that would throw the focus of a keyboard away.
+            aria-disabled={busy && !isUrgent?.(id)}
+            onClick={() => {
+              this.setState({ given: id });
+              give(id);
+            }}
+          >
+            {text}
+          </button>
+        ))}
+      </div>
+    );
+  }
 }

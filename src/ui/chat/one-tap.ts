@@ -1,4 +1,3 @@
-import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { Actions, View } from "../../session/index.ts";
 
 /** A tap that changed nothing (refused, or the engine is still on its way) frees the buttons after this. */
@@ -9,44 +8,65 @@ const RELEASE_MS = 4000;
  * sent, whatever was tapped before it. (What a double tap does is settled before this, in double-tap.ts.) Moves focus
  * to the new turn's heading once a tap has led there.
  * Never on load: a shop's page must not jump because a panel arrived in it.
+ *
+ * Its panel is a class, as all of the first file's components are: hooks weigh nearly a kilobyte of it.
  */
-export function useOneTap(view: View, actions: Actions) {
-  // A stop that the first file draws knows no lines; the engine's is the same.
-  const isStop = view.turn?.ending?.outcome === "stopped";
-  const place = isStop ? "stopped" : `${view.turn?.turn}/${view.lines.length}`;
-  const [sent, setSent] = useState<View | null>(null);
-  // State comes too late for a second act within one task; the ref knows at once.
-  const locked = useRef<View | null>(null);
-  const led = useRef(false);
-  const heading = useRef<HTMLHeadingElement>(null);
+export class OneTap {
+  /** Draws the panel again. */
+  readonly #draw: () => void;
+  #sent: View | null = null;
+  #hasLed = false;
+  #release: ReturnType<typeof setTimeout> | undefined;
+  #heading: HTMLElement | null = null;
 
-  useLayoutEffect(() => {
-    if (!led.current || !heading.current) return;
-    led.current = false;
-    showHeading(heading.current);
-  }, [place]);
+  constructor(draw: () => void) {
+    this.#draw = draw;
+  }
 
-  useEffect(() => {
-    if (!sent) return;
-    const timer = setTimeout(() => {
-      locked.current = null;
-      setSent(null);
-    }, RELEASE_MS);
-    return () => clearTimeout(timer);
-  }, [sent]);
+  /** For the heading of the turn. */
+  readonly heading = (heading: HTMLElement | null) => {
+    this.#heading = heading;
+  };
 
-  const once = new Proxy(actions, {
-    get:
-      (all, name: keyof Actions) =>
-      (...given: never[]) => {
-        if (locked.current === view && !isDanger(view, name, given)) return;
-        locked.current = view;
-        led.current = true;
-        setSent(view);
-        (all[name] as (...given: never[]) => void)(...given);
-      },
-  });
-  return { actions: once, busy: sent === view, heading, place };
+  /** True from a tap until the next view, or until the buttons are freed. */
+  isBusy(view: View): boolean {
+    return this.#sent === view;
+  }
+
+  /** The actions of what is drawn now: those of an earlier view stay locked to it. */
+  actionsOf(view: View, actions: Actions): Actions {
+    return new Proxy(actions, {
+      get:
+        (all, name: keyof Actions) =>
+        (...given: never[]) => {
+          if (this.#sent === view && !isDanger(view, name, given)) return;
+          this.#sent = view;
+          this.#hasLed = true;
+          clearTimeout(this.#release);
+          this.#release = setTimeout(() => {
+            this.#sent = null;
+            this.#draw();
+          }, RELEASE_MS);
+          this.#draw();
+          (all[name] as (...given: never[]) => void)(...given);
+        },
+    });
+  }
+
+  /** Once another turn has been drawn. */
+  arrive(): void {
+    if (this.#hasLed && this.#heading) showHeading(this.#heading);
+    this.#hasLed = false;
+  }
+
+  end(): void {
+    clearTimeout(this.#release);
+  }
+}
+
+/** Which turn is drawn. A stop that the first file draws knows no lines; the engine's is the same. */
+export function placeOf({ turn, lines }: View): string {
+  return turn?.ending?.outcome === "stopped" ? "stopped" : `${turn?.turn}/${lines.length}`;
 }
 
 /** The first question offers the dangers as its answers, by the same ids as the footer. */

@@ -1,12 +1,8 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { FindResult } from "../../../src/catalogue/index.ts";
-import {
-  createShardedCatalogue,
-  isManifest,
-  type Manifest,
-  parseManifest,
-} from "../../../src/catalogue/shards/index.ts";
+import { isManifest } from "../../../src/catalogue/index.ts";
+import { createShardedCatalogue, type Manifest, parseManifest } from "../../../src/catalogue/shards/index.ts";
 
 /** A built catalogue as it lies in a folder: its manifest, that file, and the folder of the other files. */
 export type Built = { manifest: Manifest; file: string; files: string };

@@ -1,5 +1,5 @@
 import { render } from "preact";
-import { firstSheet, Panel } from "../../../src/ui/chat/index.ts";
+import { firstSheet, Panel, type PanelProps } from "../../../src/ui/chat/index.ts";
 import { laterSheet, screens } from "../../../src/ui/measure/index.ts";
 import drawings from "../../../src/ui/pictures/drawings.json";
 import { createPicture } from "../../../src/ui/pictures/index.ts";
@@ -28,7 +28,7 @@ root.adoptedStyleSheets = [firstSheet, laterSheet, pictureSheet].map((rules) => 
 });
 
 const calls: [string, unknown[]][] = [];
-const actions = new Proxy({} as Parameters<typeof Panel>[0]["actions"], {
+const actions = new Proxy({} as PanelProps["actions"], {
   get:
     (_, action: string) =>
     (...given: unknown[]) => {

@@ -40,7 +40,9 @@ describe("the guide", () => {
   });
 
   test("has the table of bounds that its command prints", () => {
-    expect(read("demo/docs/bounds.md")).toContain(boundTable());
+    // A formatter lines the columns up.
+    const plain = (text: string) => text.replace(/ +/g, " ").replace(/-{3,}/g, "---");
+    expect(plain(read("demo/docs/bounds.md"))).toContain(plain(boundTable()));
   });
 
   test("names only commands that there are", () => {

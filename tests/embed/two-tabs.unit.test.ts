@@ -1,13 +1,12 @@
 import { expect, test } from "vitest";
 import { readFlow } from "../../src/cli/flows-folder.ts";
 import { inTradeOrder } from "../session/drive.ts";
+import { counts } from "../soak/counts.ts";
 import { Pair } from "./two-tabs.ts";
 
 const flow = readFlow();
 const charts = inTradeOrder(flow);
 
-/** `TAB_PAIRS=10000` for all of them; every run of the tests takes as many as fit in a few seconds. */
-const pairs = Number(process.env.TAB_PAIRS ?? 1000);
 const steps = 25;
 
 /** The generator of Park and Miller (Communications of the ACM 31, 1988, 1192-1201). */
@@ -20,7 +19,7 @@ function diceFrom(seed: number) {
 }
 
 test("two tabs that act, reload and lose their storage lose no stop, and no answer that was shown as taken", () => {
-  for (let seed = 1; seed <= pairs; seed++) {
+  for (let seed = 1; seed <= counts.tabs; seed++) {
     const pair = new Pair(flow, charts, diceFrom(seed * 7919));
     for (let step = 0; step < steps; step++) pair.step();
     pair.end();

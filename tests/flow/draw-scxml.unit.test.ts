@@ -5,14 +5,13 @@ import { drawScxml, stateName } from "../../src/flow/draw/index.ts";
 import { compileGuard } from "../../src/flow/draw/scxml-guards.ts";
 import { composeChart } from "../../src/flow/index.ts";
 import { graphOf } from "../../src/flow/verify/index.ts";
+import { counts } from "../soak/counts.ts";
 import { openDocument } from "./scxml-run.ts";
 import { createSequences, isElsewhere, type Sequence } from "./sequences.ts";
 
 const flow = readFlow();
 const { leaves } = graphOf(composeChart(flow));
 const scenarios = Object.keys(flow.scenarios);
-/** For each scenario. */
-const sequences = 500;
 
 /**
  * The document is run by an interpreter that knows nothing of ours (npm `scxml` 2.0.13, an implementation of
@@ -21,7 +20,7 @@ const sequences = 500;
 describe.each(scenarios)("the SCXML of %s", (scenario) => {
   let runs: Sequence[] = [];
   beforeAll(() => {
-    runs = createSequences(flow, scenario, 20_260_302, sequences);
+    runs = createSequences(flow, scenario, 20_260_302, counts.scxml);
   }, 120_000);
   const nameOf = (leaf: string) =>
     isElsewhere(flow, scenario, leaf) ? (leaf.split("/")[0] ?? "") : stateName(leaf);

@@ -16,7 +16,7 @@ describe("a limit", () => {
   // SI and the units accepted with it are written as in the SI Brochure (9th ed., from memory): s, min, h, °C, K, g, l;
   // ml is the brochure's mL in the spelling of our texts. "1" is the unit of a bare ratio; min/h is what an hour of
   // waiting costs in minutes of attention.
-  const units = "ml/s l/min ml l g kg s min h min/h month year °C K kPa 1 character".split(" ");
+  const units = "ml/s l/min ml l g kg s min h min/h day month year °C K kPa 1 character".split(" ");
   // What nobody published says so; the rest names who did.
   const admitted = { P: /common practice/, J: /^Judgement/, M: /from memory/ } as const;
 

@@ -6,13 +6,23 @@ import { causeOf, hazardsOf, story, takeWalks } from "./walking.ts";
 
 const flow = readFlow();
 
-/** Turns that were asked more often than they may be: a check once, a second time only where it has no gate. */
+/**
+ * Turns that were asked more often than they may be: a check once, a second time only where it has no gate. A tap is to
+ * be opened again as often as a gate has had it closed.
+ */
 function askedTooOften(events: LogEvent[]): string[] {
+  const closed = events.filter(
+    (event) =>
+      event.type === "answered" &&
+      event.answer === "ready" &&
+      flow.gates[event.turn.split(".gate-")[1] ?? ""]?.leaves?.water === "closed",
+  ).length;
   const asked = events.flatMap((event) => ("turn" in event ? [event.turn] : []));
   return [...new Set(asked)].filter((turn) => {
     const check = flow.checks[turn.split(".")[0] ?? ""];
     const times = asked.filter((one) => one === turn).length;
-    return check && !check.repeats && times > (check.gates?.length ? 1 : 2);
+    const most = check?.restores ? closed : check?.gates?.length ? 1 : 2;
+    return check && !check.repeats && times > most;
   });
 }
 

@@ -1,7 +1,8 @@
 import { beforeAll, describe, expect, test } from "vitest";
+import { counts } from "../soak/counts.ts";
 import { causeOf, hazardsOf, isReplayOf, story, takeWalks } from "./walking.ts";
 
-describe("2,000 people who answer anything, come and go, and change their answers", () => {
+describe(`${counts.wandering} people who answer anything, come and go, and change their answers`, () => {
   const ungated: string[] = [];
   const unproved: string[] = [];
   const strayed: string[] = [];
@@ -10,7 +11,7 @@ describe("2,000 people who answer anything, come and go, and change their answer
 
   beforeAll(() => {
     let count = 0;
-    for (const walk of takeWalks(2000, 77, true, 80)) {
+    for (const walk of takeWalks(counts.wandering, 77, true, 80)) {
       const { open, met } = hazardsOf(walk);
       hazardsMet += met;
       if (open.length) ungated.push(`${open}\n${story(walk)}`);
@@ -26,7 +27,7 @@ describe("2,000 people who answer anything, come and go, and change their answer
   test("meet no hazardous turn but behind its gates, confirmed in that very visit", () => {
     expect(ungated).toEqual([]);
     // They did come to hazardous turns, else this would prove nothing.
-    expect(hazardsMet).toBeGreaterThan(1000);
+    expect(hazardsMet).toBeGreaterThan(counts.wandering / 2);
   });
 
   test("end with no cause unless its proof is in the log", () => {

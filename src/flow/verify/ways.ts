@@ -4,6 +4,10 @@ import type { Problem } from "./problem.ts";
 /** Ways out that are always there and so say nothing of whether a turn leads on. */
 export const emergency = /^(danger-reported\..*|help-asked|ice-returned)$/;
 
+/** 'Not sure' can be reported of any flow; a person must be able to say what the danger is. */
+const isNamedDanger = (event: string) =>
+  event.startsWith("danger-reported.") && event !== "danger-reported.not-sure";
+
 /** States that nothing leads to, targets that do not exist, and states from which answering reaches no ending. */
 export function findLostWays(graph: Graph): Problem[] {
   const endings = [...graph.leaves].filter(([, { meta }]) => meta?.kind === "ending").map(([leaf]) => leaf);
@@ -43,7 +47,7 @@ export function findTrapped(graph: Graph): Problem[] {
     .flatMap(([leaf]) => {
       const own = [...(exits.get(leaf) ?? [])];
       const missing = [
-        own.some((event) => event.startsWith("danger-reported.")) ? null : "to report danger",
+        own.some(isNamedDanger) ? null : "to report danger",
         own.includes("help-asked") ? null : "to ask for a person",
       ].filter((one) => one !== null);
       return missing.map((way) => ({

@@ -1,0 +1,14 @@
+/** `npm run soak` sets this: what takes many minutes is left to it. */
+const isSoak = process.env.SOAK === "all";
+
+/** How often each of the long sweeps tries: in every run of the tests, and in `npm run soak`. */
+export const counts = {
+  /** People who only answer, whatever they answer. */
+  answering: isSoak ? 20_000 : 600,
+  /** People who answer anything, come and go, and change their answers. */
+  wandering: isSoak ? 2000 : 400,
+  /** Sequences of events a scenario that the SCXML document and our chart are held against each other with. */
+  scxml: isSoak ? 500 : 60,
+  /** Pairs of tabs that act, reload and lose their storage. */
+  tabs: isSoak ? 10_000 : 1000,
+};

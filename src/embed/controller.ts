@@ -80,6 +80,9 @@ export function createController(around: Surroundings): Controller {
   function move(led: Session, before = keeper.session, told: Notice["id"][] = []): void {
     const next = pass(led);
     if (next !== keeper.session) {
+      // Whoever names a machine on this page has been asked which one it is about.
+      if (memoryOf(next).model !== memoryOf(keeper.session).model)
+        keeper.consent = { at: now(), model: around.model };
       keeper.forgetNotices();
       keeper.notices = [...keeper.notices, ...told];
       keeper.keep(next);

@@ -87,7 +87,7 @@ export class Keeper {
     if (isShortened) store.setAside(log);
     this.notices = [isShortened ? "shortened" : isWaitOver ? "wait-over" : "welcome-back"];
     this.consent = consent;
-    this.#named = about;
+    this.#named = about ?? this.#at.model;
     this.keep(session);
   }
 
@@ -110,7 +110,7 @@ export class Keeper {
     if (hasAnswers(log, dropped)) store.setAside(log);
     this.session = log.events.length > 0 ? session : this.fresh(log.started);
     this.consent = news.consent;
-    this.#named = news.about;
+    this.#named = news.about ?? this.#at.model;
     return true;
   }
 

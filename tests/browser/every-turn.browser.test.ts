@@ -48,6 +48,7 @@ for (const group of groups) {
         await looksAtTurn();
         await panel.confirmGate("at once");
       }
+      await panel.goOnTo(name.split(" ")[0] ?? "");
       expect(panel.turn.turn).toBe(name.split(" ")[0]);
       if (panel.turn.kind === "model") await panel.goOnWithoutModel("measure.plate-lost");
       // Endings differ by their cause.

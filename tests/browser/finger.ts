@@ -39,12 +39,15 @@ export class Finger {
     return this.#taps(target, [0]);
   }
 
-  /** Twice at the place where the target was at first, the second time `gap` milliseconds after the first. */
-  tapTwice(target: Locator, gap: number): Promise<void> {
-    return this.#taps(target, [0, gap]);
+  /**
+   * Twice at the place where the target was at first, the second time `gap` milliseconds after the first.
+   * @param between what a page comes to in such a time, where it is long
+   */
+  tapTwice(target: Locator, gap: number, between?: () => Promise<void>): Promise<void> {
+    return this.#taps(target, [0, gap], between);
   }
 
-  async #taps(target: Locator, after: number[]): Promise<void> {
+  async #taps(target: Locator, after: number[], between?: () => Promise<void>): Promise<void> {
     await target.scrollIntoViewIfNeeded();
     const box = await target.boundingBox();
     if (!box) throw new Error(`${target} is not to be seen`);
@@ -52,8 +55,14 @@ export class Finger {
     this.#now = Math.max(Date.now() / 1000, this.#now + 5);
     this.#clicks = await this.#page.evaluate(() => clicks);
     const start = this.#now;
-    // One after the other, but not waiting for what the page makes of them.
-    await Promise.all(after.map((gap, index) => this.#down(x, y, start + gap / 1000, index + 1)));
+    // One after the other, but not waiting for what the page makes of them, unless a test says for what.
+    const downs = after.map((gap, index) => () => this.#down(x, y, start + gap / 1000, index + 1));
+    if (between) {
+      for (const [place, down] of downs.entries()) {
+        if (place) await between();
+        await down();
+      }
+    } else await Promise.all(downs.map((down) => down()));
     this.#now = start + 1;
     const seen = this.#clicks + after.length;
     await this.#page.waitForFunction((count) => clicks >= count, seen);

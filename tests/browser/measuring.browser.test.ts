@@ -172,6 +172,7 @@ for (const [name, { turn, answers, reading, verdict, says }] of Object.entries(c
   }) => {
     await panel.openWhere(turn, answers);
     await passGates(panel);
+    await panel.goOnTo(turn);
     const taken = withConditions(reading, panel.turn.reading);
     await enterReading(panel, reading);
     const card = panel.host.locator(".card");

@@ -57,7 +57,8 @@ export const test = base.extend<Fixtures, { site: string }>({
     );
     await page.route("**/favicon.ico", (route) => route.fulfill({ status: 204 }));
     if (clock === "set") await page.clock.install({ time: morning });
-    if (hand === "deliberate") await page.addInitScript(takeTime);
+    // In every tab of the test.
+    if (hand === "deliberate") await page.context().addInitScript(takeTime);
     await use(page);
     expect(faults, "errors in the page").toEqual([]);
   },

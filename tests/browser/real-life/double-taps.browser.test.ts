@@ -216,8 +216,10 @@ test.describe("two taps half a second apart are both meant", () => {
   test("on two questions, at one place", async ({ page, panel }) => {
     const finger = await Finger.on(page);
     await comesBackToOpening(panel, finger);
-    await finger.tapTwice(words(panel, "checks.opening.danger.answers.none"), 500);
-    await hasEvents(panel, 2);
+    await finger.tapTwice(words(panel, "checks.opening.danger.answers.none"), 500, () =>
+      expect(panel.heading).toHaveText(panel.text("checks.opening.symptom.ask")),
+    );
+    await expect.poll(() => panel.storedEvents()).toHaveLength(2);
   });
 
   test("on a line of a gate, which is unticked again", async ({ page, panel }) => {

@@ -80,9 +80,6 @@ export function createController(around: Surroundings): Controller {
   function move(led: Session, before = keeper.session, told: Notice["id"][] = []): void {
     const next = pass(led);
     if (next !== keeper.session) {
-      // Whoever names a machine on this page has been asked which one it is about.
-      if (memoryOf(next).model !== memoryOf(keeper.session).model)
-        keeper.consent = { at: now(), model: around.model };
       keeper.forgetNotices();
       keeper.notices = [...keeper.notices, ...told];
       keeper.keep(next);
@@ -117,8 +114,15 @@ export function createController(around: Surroundings): Controller {
   /** Takes an act that was tapped on one session, and has been tried on it, on the session as it is by now. */
   function actOn(shown: Session, event: LogEvent, tried: Session): void {
     const isElsewhere = keeper.follow() && metaOf(keeper.session).turn !== metaOf(shown).turn;
-    if (isElsewhere || keeper.isOtherMachine) refuse();
-    else move(keeper.session === shown ? tried : tryOn(keeper.session, event));
+    if (isElsewhere || keeper.isOtherMachine) {
+      refuse();
+      return;
+    }
+    const next = keeper.session === shown ? tried : tryOn(keeper.session, event);
+    // Whoever names a machine on this page need not be asked which one it is about.
+    if (event.type === "model-given" && next !== keeper.session)
+      keeper.consent = { at: now(), model: around.model };
+    move(next);
   }
 
   /** No lock may hold up a danger; the mark stands whatever becomes of the log. */

@@ -371,6 +371,17 @@ describe("a session that is come back to later, or on another page", () => {
     expect([back.turn(), back.notices()]).toEqual(["opening.danger", ["set-aside"]]);
   });
 
+  test("is not asked about where the person has named another model than the page's themselves", () => {
+    const store = createMemory();
+    const clock = { now: "2026-01-01T09:00:00Z" };
+    store.kept = { ...atModelOfBin().log, model: null };
+    const panel = open(store, clock, "CD-2");
+    panel.actions.giveModel("part.model", "AB-1", "ab1");
+    expect(panel.turn()).toBe("part.card");
+    expect(open(store, clock, "CD-2").turn()).toBe("part.card");
+    expect(open(store, clock, "EF-3").turn()).toBe("resumed.machine");
+  });
+
   test("is about the machine that was said, until a model is confirmed", () => {
     const store = createMemory();
     const clock = { now: "2026-01-01T09:00:00Z" };

@@ -1,7 +1,6 @@
 import { readBoundedText } from "./bounded-text.ts";
 import { breath } from "./breath.ts";
 import type { Complain } from "./complain.ts";
-import { parseJsonInSteps } from "./json-in-steps.ts";
 
 /**
  * Bytes above which a catalogue belongs in many files. On slow 4G (1.6 Mbit/s, the bench's) a megabyte takes five
@@ -14,6 +13,9 @@ export const HEAVY_BYTES = 1_000_000;
  * (judgement).
  */
 export const TOO_HEAVY_BYTES = 10_000_000;
+
+/** Characters that `JSON.parse` reads at once without a slow phone's noticing: a step of json-in-steps.ts. */
+const AT_ONCE_CHARACTERS = 64 * 1024;
 
 /**
  * The JSON of an answer, read in short steps. One that is too long is given up as soon as that is known, before the
@@ -33,6 +35,8 @@ export async function readJson(
     throw new Error("unusable");
   }
   try {
+    if (text.length <= AT_ONCE_CHARACTERS) return { json: JSON.parse(text), bytes };
+    const { parseJsonInSteps } = await import("./for-some-shops.ts");
     const steps = parseJsonInSteps(text);
     let step = steps.next();
     while (!step.done) {

@@ -92,6 +92,12 @@ describe("the part", () => {
     expect(text()).toContain("Ask the people at Winterhof Parts");
   });
 
+  test("a shop that gives no name is called the shop", async () => {
+    const shopHelp = { name: "", link: null };
+    const { text } = await atEnding("part-out", { ...servicesFor("part-out"), shopHelp });
+    expect(text()).toContain("Ask the shop");
+  });
+
   test("an unknown model gets the kind of part and the shop's help, and nothing is looked up", async () => {
     const partFor = vi.fn();
     const { text, buttons } = await atEnding("part-unknown", { ...servicesFor(""), partFor });

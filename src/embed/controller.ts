@@ -19,6 +19,7 @@ import {
   type Texts,
   type View,
   viewOf,
+  waterLeftBy,
 } from "../session/index.ts";
 import { lastActIn, putAside } from "./coming-back.ts";
 import type { Exclusive } from "./exclusive.ts";
@@ -46,6 +47,8 @@ export type Controller = {
   about(): string | null;
   /** Looks at the clock and at what other tabs have done: a wait may be over, somebody may have gone on elsewhere. */
   tick(): void;
+  /** The page was brought back as it was left: an interruption like a reload. */
+  comeBack(): void;
   /** Says, or no longer says, that there is no connection. */
   setOffline(isOffline: boolean): void;
 };
@@ -146,8 +149,8 @@ export function createController(around: Surroundings): Controller {
   }
 
   function goOnWithAside(): void {
-    const [log, ...others] = store.readAside();
-    const kept = parseLog(log);
+    const [newest, ...others] = store.readAside();
+    const kept = parseLog(newest);
     if (!kept) {
       show();
       return;
@@ -155,7 +158,9 @@ export function createController(around: Surroundings): Controller {
     store.writeAside(others);
     putAside(store, keeper.session.log);
     keeper.consent = { at: now(), model: null };
-    move(resume(flow, kept, now(), charts).session, keeper.session, ["welcome-back"]);
+    const water = waterLeftBy(keeper.session);
+    const log = { ...kept, ...(water && { water }) };
+    move(resume(flow, log, now(), charts).session, keeper.session, ["welcome-back"]);
   }
 
   function restart(at: string, isStopSeen: boolean): void {
@@ -199,6 +204,12 @@ export function createController(around: Surroundings): Controller {
       askForHelp: () => act({ type: "help-asked", at: now() }),
       reportIce: () => act({ type: "ice-returned", at: now() }),
     },
+    comeBack: () =>
+      exclusively(() => {
+        keeper.follow();
+        const at = now();
+        move(record(heldAt(keeper.session, at), { type: "session-resumed", at }).session);
+      }),
     setOffline: (isOffline) => {
       const others = keeper.notices.filter((notice) => notice !== "offline");
       if (isOffline === others.length < keeper.notices.length) return;

@@ -79,6 +79,7 @@ export class FridgesidePanel extends HTMLElement {
 
   #halt(): void {
     clearTimeout(this.#silence);
+    removeEventListener("storage", this.#heed);
     this.#running?.stop();
     this.#running = null;
     this.#start++;
@@ -97,6 +98,7 @@ export class FridgesidePanel extends HTMLElement {
     clearTimeout(this.#silence);
     this.#say(null);
     this.#silence = setTimeout(() => this.#say(this.#trouble ?? "slow"), SILENCE_MS) as never;
+    addEventListener("storage", this.#heed);
     this.#load(++this.#start);
   }
 
@@ -194,9 +196,9 @@ export class FridgesidePanel extends HTMLElement {
         if (name === "reportDanger") return this.#stop(turn as string);
         if (name === "answer" && stopsAt(this.#first, turn as string, answer as string))
           return this.#stop(answer as string);
-        if (name === "restart") this.#forget();
-        else if (readStop(this.#session)) return;
-        else if (name === "answer") this.#taken = answer as string;
+        if (this.#heed()) return;
+        if (name === "restart") return this.#forget();
+        if (name === "answer") this.#taken = answer as string;
         this.#waiting.push((actions) => (actions[name] as (...given: never[]) => void)(...given));
         this.#show(this.#view as View);
       },
@@ -210,12 +212,21 @@ export class FridgesidePanel extends HTMLElement {
     this.#show(stopView(this.#first, readStop(this.#session)?.danger ?? danger));
   }
 
+  /** Draws a stop that was reported elsewhere and is not on screen yet, in place of all that waits. */
+  readonly #heed = (): boolean => {
+    const stop = readStop(this.#session);
+    if (this.#running || !stop || this.#view?.turn?.ending) return false;
+    this.#stop(stop.danger);
+    return true;
+  };
+
+  /** Nothing is left for the engine to start again: a danger that is reported before it comes stays. */
   #forget(): void {
     clearStop(this.#session);
     forgetSession(this.#session);
     this.#waiting = [];
     this.#taken = "";
-    this.#view = this.#first.view;
+    this.#show(this.#first.view);
   }
 }
 

@@ -180,7 +180,9 @@ export async function startEngine(
   document.addEventListener("visibilitychange", controller.tick);
   // Another tab has written, or this page was brought back as it was.
   addEventListener("storage", controller.tick);
-  addEventListener("pageshow", controller.tick);
+  const lookAtReturn = ({ persisted }: PageTransitionEvent) =>
+    persisted ? controller.comeBack() : controller.tick();
+  addEventListener("pageshow", lookAtReturn);
   addEventListener("online", lookAtConnection);
   addEventListener("offline", lookAtConnection);
   const stopWatching = watchPage(() => markPage(host));
@@ -189,7 +191,7 @@ export async function startEngine(
     clearInterval(timer);
     document.removeEventListener("visibilitychange", controller.tick);
     removeEventListener("storage", controller.tick);
-    removeEventListener("pageshow", controller.tick);
+    removeEventListener("pageshow", lookAtReturn);
     removeEventListener("online", lookAtConnection);
     removeEventListener("offline", lookAtConnection);
   };

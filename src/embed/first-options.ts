@@ -54,11 +54,11 @@ export function isKept(sessionName: string): boolean {
   }
 }
 
-/** Forgets a session before the engine is there to do it: its log, and the whole of one that was taken in part. */
+/** Forgets a session before the engine is there to do it: its log, all that lies beside it, and what was bought. */
 export function forgetSession(sessionName: string): void {
   try {
-    localStorage.removeItem(storageKey(sessionName));
-    localStorage.removeItem(`${storageKey(sessionName)}:whole`);
+    for (const beside of ["", ":whole", ":aside", ":basket"])
+      localStorage.removeItem(storageKey(sessionName) + beside);
   } catch {
     // Denied: nothing was kept there either.
   }

@@ -5,11 +5,13 @@ import {
   type LogEvent,
   memoryOf,
   type Notice,
+  record,
   resume,
   type Session,
   startSession,
   stopBy,
   takeOver,
+  waterLeftBy,
 } from "../session/index.ts";
 import { isPartOf, isTooOld, putAside } from "./coming-back.ts";
 import type { LogStore } from "./log-store.ts";
@@ -57,11 +59,11 @@ export class Keeper {
   }
 
   /** A session before its first answer, about the model that the page names. */
-  fresh(started = this.#at.now()): Session {
+  fresh(started = this.#at.now(), water = this.session && waterLeftBy(this.session)): Session {
     this.consent = null;
     this.#named = this.#at.model;
     // Nothing is taken at its word: the page's model is looked up where the code is asked for.
-    return startSession(this.#at.flow, started, null, this.#at.charts);
+    return startSession(this.#at.flow, started, null, this.#at.charts, null, water);
   }
 
   /** The model that the session is about: as it was confirmed, else as a page named it; null where nobody has. */
@@ -76,7 +78,7 @@ export class Keeper {
     if (isTooOld(log, consent, now(), flow) && !isStopped(session) && !stop.read()) {
       putAside(store, log);
       this.notices = ["set-aside"];
-      this.keep(this.fresh());
+      this.keep(this.fresh(now(), waterLeftBy(session)));
       return;
     }
     const isWaitOver = session.log.events.some(
@@ -108,7 +110,9 @@ export class Keeper {
     if (!news.isHeir && !isPartOf(this.session.log, log)) putAside(store, this.session.log);
     const { session, dropped } = takeOver(flow, log, now(), charts);
     if (hasAnswers(log, dropped)) store.setAside(log);
-    this.session = log.events.length > 0 ? session : this.fresh(log.started);
+    // A hazardous step that was passed in another tab is met behind its gate in this one.
+    const taken = record(session, { type: "session-resumed", at: now() }).session;
+    this.session = log.events.length > 0 ? taken : this.fresh(log.started, log.water);
     this.consent = news.consent;
     this.#named = news.about ?? this.#at.model;
     return true;

@@ -55,8 +55,14 @@ export function createStops(places: (() => Storage)[]) {
       if (place.getItem(key) === null) place.setItem(key, text);
       return true;
     };
+    // A full storage has room for it once what was set aside has gone.
+    const makeRoom = (place: Storage) => {
+      for (const beside of [":whole", ":aside"]) place.removeItem(storageKey(sessionName) + beside);
+      return put(place);
+    };
+    const shared = places.slice(0, 1);
     // Elsewhere only where that fails: it would outlive 'start again' in another tab.
-    if (attempt(put, places.slice(0, 1))) {
+    if (attempt(put, shared) || attempt(makeRoom, shared)) {
       forget(sessionName, places.slice(1));
       return;
     }

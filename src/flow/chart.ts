@@ -4,7 +4,14 @@ import { verdictOn } from "./assess.ts";
 import { composeChart } from "./compose.ts";
 import type { Flow } from "./flow.ts";
 import { vocabulary } from "./guards.ts";
-import { type ChartContext, type ChartEvent, createMemory, type Note, remember } from "./memory.ts";
+import {
+  type ChartContext,
+  type ChartEvent,
+  createMemory,
+  type Note,
+  remember,
+  type Water,
+} from "./memory.ts";
 
 /**
  * The whole flow as one XState machine. Its guards and its one action are pure; it never waits by itself.
@@ -27,8 +34,8 @@ export function createChart(
   return createMachine(
     {
       ...(config as object),
-      types: {} as { context: ChartContext; events: ChartEvent; input: { model: string | null } },
-      context: ({ input }: { input: { model: string | null } }) => createMemory(input.model),
+      types: {} as { context: ChartContext; events: ChartEvent; input: Input },
+      context: ({ input }: { input: Input }) => createMemory(input.model, input.water),
     } as never,
     {
       guards,
@@ -38,6 +45,9 @@ export function createChart(
     } as never,
   );
 }
+
+/** What a session knows before its first answer. */
+type Input = { model: string | null; water?: Water };
 
 type ReadsParams = { instrument: string; place?: string; is: string };
 

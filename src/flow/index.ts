@@ -8,7 +8,7 @@ export { composeChart, dangersOf, proofTurns } from "./compose.ts";
 export type { ChartConfig, StateConfig, Transition, TurnMeta } from "./config.ts";
 export type { Check, Condition, Flow, Instrument, Limits, ReadingVerdict, Signal } from "./flow.ts";
 export { findOpenHazards } from "./hazards.ts";
-export type { ChartContext, ChartEvent, Finding } from "./memory.ts";
+export type { ChartContext, ChartEvent, Finding, Water } from "./memory.ts";
 export { findFlowFault, flowSections } from "./packed.ts";
 export {
   cubesLimits,

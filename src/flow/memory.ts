@@ -36,8 +36,11 @@ export type ChartContext = {
   model: string | null;
 };
 
-/** A memory before the first answer; `model` where the shop's page already knows the model code. */
-export function createMemory(model: string | null = null): ChartContext {
+/**
+ * A memory before the first answer; `model` where the shop's page already knows the model code, `water` where a session
+ * before this one has left the tap closed.
+ */
+export function createMemory(model: string | null = null, water: Water = "as-found"): ChartContext {
   return {
     findings: {},
     causes: {},
@@ -51,7 +54,7 @@ export function createMemory(model: string | null = null): ChartContext {
     remedies: 0,
     remediesAtWait: 0,
     returnTo: null,
-    water: "as-found",
+    water,
     marks: [],
     lastFixed: null,
     cause: null,

@@ -25,6 +25,7 @@ export {
   startSession,
   stopBy,
   takeOver,
+  waterLeftBy,
 } from "./session.ts";
 export { createTexts, type Resource } from "./texts.ts";
 export { straightenTimes } from "./times.ts";

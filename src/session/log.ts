@@ -115,6 +115,8 @@ export const logShape = z.object({
   flow: text(bounds.version),
   model: z.nullable(text(bounds.code)),
   started: at,
+  /** How the tap was left by what is no longer in the log; as it was found where this is not there. */
+  water: z.optional(z.enum(["closed-by-us", "left-closed"])),
   events: z.array(eventShape).check(z.maxLength(bounds.events)),
 });
 

@@ -34,10 +34,18 @@ export function startSession(
   model: string | null = null,
   charts = createCharts(flow),
   scenario: string | null = null,
+  water?: Log["water"],
 ): Session {
   const chart = charts(scenario);
-  const [snapshot] = initialTransition(chart, { model } as never);
-  return { flow, charts, chart, log: createLog(flow.version, started, model), snapshot };
+  const [snapshot] = initialTransition(chart, { model, water } as never);
+  const log = { ...createLog(flow.version, started, model), ...(water && { water }) };
+  return { flow, charts, chart, log, snapshot };
+}
+
+/** The tap as a session leaves it to the one that follows, where we had it closed: no new start opens it. */
+export function waterLeftBy(session: Session): Log["water"] {
+  const { water } = memoryOf(session);
+  return water === "closed-by-us" || water === "left-closed" ? water : undefined;
 }
 
 /** What the chart remembers. */
@@ -85,7 +93,7 @@ export function record(session: Session, event: LogEvent, toward?: string): Reco
   // A scenario's own chart is built when the opening has led there; what was answered before leads there again.
   if (typeof snapshot.value === "string" && session.flow.scenarios[snapshot.value]) {
     const { flow, charts } = session;
-    const fresh = startSession(flow, log.started, log.model, charts, snapshot.value);
+    const fresh = startSession(flow, log.started, log.model, charts, snapshot.value, log.water);
     const led = log.events.reduce(
       (before, one) => record(before, one, one === event ? toward : undefined).session,
       fresh,
@@ -114,7 +122,7 @@ export function replay(
   log: Log,
   charts = createCharts(flow),
 ): { session: Session; dropped: number } {
-  let session = startSession(flow, log.started, log.model, charts);
+  let session = startSession(flow, log.started, log.model, charts, null, log.water);
   for (const [at, event] of log.events.entries()) {
     const next = recordToward(session, event, log.events.slice(at + 1));
     if (next.refusal) return { session, dropped: log.events.length - at };
@@ -202,7 +210,10 @@ export function settle(session: Session, at: string): Session {
  */
 export function changeAnswer(session: Session, index: number, at: string): Session {
   if (isStopped(session)) return session;
-  const log = { ...session.log, events: session.log.events.slice(0, index) };
+  const { water: _, ...whole } = session.log;
+  // No change of an answer opens a tap.
+  const water = waterLeftBy(session);
+  const log = { ...whole, ...(water && { water }), events: whole.events.slice(0, index) };
   const { session: back } = replay(session.flow, log, session.charts);
   return record(back, { type: "session-resumed", at }).session;
 }

@@ -3,11 +3,17 @@ import { readFlow } from "../../src/cli/flows-folder.ts";
 import { createController } from "../../src/embed/controller.ts";
 import type { LogStore } from "../../src/embed/log-store.ts";
 import type { StopMark } from "../../src/embed/stop-mark.ts";
-import type { Log, LogEvent, View } from "../../src/session/index.ts";
+import { type Log, type LogEvent, startSession, type View } from "../../src/session/index.ts";
 import { atModelOfBin } from "../browser/expected.ts";
-import { inTradeOrder } from "../session/drive.ts";
+import { at, flowOf, follow, healthy, inTradeOrder } from "../session/drive.ts";
 
 const flow = readFlow();
+/** Little water: the next is the gate before the tap. */
+const atTapGate = follow(
+  startSession(flow, at(0), null, inTradeOrder(flow)),
+  { ...healthy, "flow-test.run": flowOf(5) },
+  "stop-tap.gate-water-supply",
+);
 
 function createMemory(): LogStore & { kept: unknown; aside: unknown; mark: StopMark | null } {
   let text: string | null = null;
@@ -233,6 +239,38 @@ describe("a part without a list of parts to look its model up in", () => {
     const store = keptWith();
     store.kept = { ...(store.kept as Log), model: "AB-12" };
     expect(open(store, clock).turn()).toBe("part.model");
+  });
+});
+
+describe("a page that is brought back as it was left", () => {
+  test("asks the gate of a hazardous step again", () => {
+    const clock = { now: "2026-03-02T12:00:00Z" };
+    const store = createMemory();
+    store.kept = atTapGate.log;
+    const panel = open(store, clock);
+    const items = panel.views.at(-1)?.turn?.gate?.items.map(({ id }) => id) ?? [];
+    panel.actions.confirmGate("stop-tap.gate-water-supply", items);
+    expect(panel.turn()).toBe("stop-tap.open");
+    panel.comeBack();
+    expect(panel.turn()).toBe("stop-tap.gate-water-supply");
+  });
+});
+
+describe("a new start while a tap is closed", () => {
+  test("does not forget it, in this tab, in another one and after a reload", () => {
+    const clock = { now: "2026-03-02T12:00:00Z" };
+    const store = createMemory();
+    store.kept = atTapGate.log;
+    const [panel, other] = [open(store, clock), open(store, clock)];
+    const items = panel.views.at(-1)?.turn?.gate?.items.map(({ id }) => id) ?? [];
+    panel.actions.confirmGate("stop-tap.gate-water-supply", items);
+    panel.actions.restart();
+    expect(store.kept).toMatchObject({ events: [], water: "closed-by-us" });
+    other.tick();
+    for (const one of [panel, other, open(store, clock)]) {
+      one.actions.askForHelp();
+      expect(one.views.at(-1)?.turn?.body).toContain("endings.water.open-again");
+    }
   });
 });
 

@@ -35,6 +35,23 @@ describe("the mark of a stop", () => {
     expect(reloaded.readStop("a")).toBeNull();
   });
 
+  test("gets room in a full storage from what was set aside, so that every tab stops", () => {
+    const { shared, stops } = open();
+    shared.kept.set("fridgeside:a:aside", "[1]");
+    const { setItem } = shared.place;
+    const full = {
+      ...shared.place,
+      getItem: (key: string) => shared.place.getItem(key),
+      removeItem: (key: string) => shared.place.removeItem(key),
+      setItem: (key: string, text: string) => {
+        if (shared.kept.has("fridgeside:a:aside")) throw new Error("full");
+        setItem.call(shared.place, key, text);
+      },
+    } as Storage;
+    createStops([() => full]).keepStop("a", gas);
+    expect(stops.readStop("a")).toEqual(gas);
+  });
+
   test("lasts as long as the page where all storage is denied", () => {
     const { shared, own, stops } = open();
     shared.state = "denied";

@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { readFlow } from "../../src/cli/flows-folder.ts";
 import { readLocales } from "../../src/cli/locales-folder.ts";
 import {
+  changeAnswer,
   createTexts,
   memoryOf,
   metaOf,
@@ -59,6 +60,22 @@ describe("a tap that a gate had closed", () => {
     expect(turn(ended)).toBe("professional.end");
     expect(memoryOf(ended).water).toBe("open");
     expect(words(ended)).not.toContain("stop tap");
+  });
+
+  test("is not opened by changing an earlier answer: the turn and every ending after it still say so", () => {
+    const back = changeAnswer(closed, 4, at(900));
+    expect(memoryOf(back).water).toBe("closed-by-us");
+    const { session: again } = replay(flow, JSON.parse(JSON.stringify(back.log)), charts);
+    expect(memoryOf(again).water).toBe("closed-by-us");
+    expect(turn(again)).toBe(turn(back));
+    const helped = record(back, { type: "help-asked", at: at(901) }).session;
+    expect(words(helped)).toContain("closed the stop tap");
+    const measuring = changeAnswer(
+      closed,
+      closed.log.events.findIndex((event) => "turn" in event && event.turn === "flow-test.run"),
+      at(900),
+    );
+    expect(turn(measuring)).toBe(reopen);
   });
 
   test("is opened again before ice is waited for, and the wait begins after that", () => {

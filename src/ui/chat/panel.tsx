@@ -131,7 +131,7 @@ export class Panel extends Component<PanelProps> {
           {isStop && notices}
           {!turn && <Loading trouble={trouble} texts={texts} />}
         </div>
-        <Footer view={view} actions={actions} texts={texts} />
+        <Footer key={isStop} view={view} actions={actions} texts={texts} />
       </section>
     );
   }

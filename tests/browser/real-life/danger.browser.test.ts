@@ -1,4 +1,4 @@
-import type { PanelPage } from "../panel-page.ts";
+import { PanelPage } from "../panel-page.ts";
 import { expect, test } from "../panel-test.ts";
 import { holdParts, parts } from "./held-back.ts";
 
@@ -45,6 +45,29 @@ test.describe("a danger while the rest of the script is still on its way", () =>
       await seesStop(panel, danger);
       await expect(panel.button(panel.text("part.copy"))).toBeVisible();
     });
+
+  test("one that another tab has reported since is not cleared by a 'start again' that was tapped before it", async ({
+    panel,
+    page,
+    context,
+  }) => {
+    const { release } = await holdParts(page);
+    await page.goto("index.html");
+    await restart(panel);
+    const elsewhere = await context.newPage();
+    await elsewhere.route("**/favicon.ico", (route) => route.fulfill({ status: 204 }));
+    const other = new PanelPage(elsewhere);
+    await elsewhere.goto("index.html");
+    await answer(other, "gas").tap();
+    await seesStop(other, "gas");
+    // It shows here at once, too, with nothing of the rest there.
+    await seesStop(panel, "gas");
+    release();
+    await expect(panel.button(panel.text("part.copy"))).toBeVisible();
+    await seesStop(panel, "gas");
+    await elsewhere.reload();
+    await seesStop(other, "gas");
+  });
 
   test("a danger after 'nothing dangerous' wins over it, within the same second", async ({ panel, page }) => {
     const { release } = await holdParts(page);

@@ -108,6 +108,30 @@ test.describe("two tabs of one session", () => {
     await showsAs(other, panel);
   });
 
+  test("a 'start again' that was half asked for when another tab reported a danger has to be asked for anew", async ({
+    panel,
+    context,
+  }) => {
+    await panel.open();
+    await panel.answer("none");
+    const other = await openTab(context, panel);
+    await panel.button(panel.text("ui.restart")).tap();
+    await expect(panel.button(panel.text("ui.restart-yes"))).toBeVisible();
+    await other.reportDanger("gas");
+    await showsAs(panel, other);
+    await expect(panel.button(panel.text("ui.restart-yes"))).toHaveCount(0);
+  });
+
+  test("a hazardous step that was passed in one is met behind its gate in the other", async ({
+    panel,
+    context,
+  }) => {
+    await panel.openWhere("stop-tap.gate-water-supply");
+    const other = await openTab(context, panel);
+    await panel.confirmGate("at once");
+    await expect(other.heading).toHaveText(other.text("gates.water-supply.ask"));
+  });
+
   test("a stop is left by starting again only: no answer before it can be changed", async ({ panel }) => {
     await panel.open();
     await panel.goTo("opening.leak", { "opening.symptom": "leaking" });

@@ -3,10 +3,8 @@ import type { Reading } from "../../src/measurement/index.ts";
 import {
   changeAnswer,
   type Ending,
-  type Log,
   type LogEvent,
   linesOf,
-  parseLog,
   record,
   resume,
   type Session,
@@ -20,6 +18,7 @@ import { reach, soundAnswer } from "../session/reach.ts";
 import { violationsOn } from "./axe.ts";
 import { charts, flat, flow, freshSession, morning, namesOfParts, sessionAt, textsIn } from "./expected.ts";
 import { enterReading, withConditions } from "./instruments.ts";
+import { eventsIn, keptLately, turnAgain } from "./kept-logs.ts";
 
 type Settings = { language?: string; sessionName?: string; keeps?: boolean; axe?: boolean };
 
@@ -90,8 +89,7 @@ export class PanelPage {
     const last = session.log.events.at(-1)?.at ?? session.log.started;
     if (Date.parse(last) > now) await this.page.clock.setSystemTime(last);
     // By the real clock a session of these tests was left long ago, and the panel would start a new one.
-    const isLongAgo = now - Date.parse(last) > WEEK_MS;
-    const left = isLongAgo ? { ...session, log: movedOn(session.log, now - Date.parse(last)) } : session;
+    const left = { ...session, log: keptLately(session.log, now) };
     const log = JSON.stringify(left.log);
     await this.page.evaluate(
       ([key, value]) => localStorage.setItem(key as string, value as string),
@@ -382,32 +380,4 @@ export class PanelPage {
     if (!answer) throw new Error(`${this.turn.turn} has no answer "${id}"`);
     return answer.text;
   }
-}
-
-/** Where the gates lead back to. They have a tap closed again: what needs water comes after the turn that opens it. */
-function turnAgain(left: string): string {
-  const [check = "", turn = ""] = left.split(".");
-  const { gates = [], turns = {} } = flow.checks[check] ?? {};
-  const closes = gates.some((gate) => flow.gates[gate]?.leaves?.water === "closed");
-  if (!closes || !turns[turn]?.needs) return left;
-  const opening = Object.keys(turns).find((id) =>
-    Object.values(turns[id]?.answers ?? {}).some(({ to, leaves }) => to === turn && leaves?.water === "open"),
-  );
-  return `${check}.${opening}`;
-}
-
-const WEEK_MS = 7 * 86_400_000;
-
-/** A log as if it had been kept so many milliseconds later. */
-function movedOn(log: Log, by: number): Log {
-  const later = (at: string) => new Date(Date.parse(at) + by).toISOString();
-  return {
-    ...log,
-    started: later(log.started),
-    events: log.events.map((event) => ({ ...event, at: later(event.at) })),
-  };
-}
-
-function eventsIn(log: string | null): object[] {
-  return (parseLog(JSON.parse(log ?? "null"))?.events ?? []).map(({ at: _, ...event }) => event);
 }

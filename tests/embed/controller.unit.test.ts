@@ -1,11 +1,9 @@
-import { describe, expect, test, vi } from "vitest";
+import { describe, expect, test } from "vitest";
 import { readFlow } from "../../src/cli/flows-folder.ts";
-import { createController } from "../../src/embed/controller.ts";
-import type { LogStore } from "../../src/embed/log-store.ts";
-import type { StopMark } from "../../src/embed/stop-mark.ts";
-import { type Log, type LogEvent, startSession, type View } from "../../src/session/index.ts";
+import { type Log, type LogEvent, startSession } from "../../src/session/index.ts";
 import { atModelOfBin } from "../browser/expected.ts";
 import { at, flowOf, follow, healthy, inTradeOrder } from "../session/drive.ts";
+import { answerAll, createMemory, open } from "./open-controller.ts";
 
 const flow = readFlow();
 /** Little water: the next is the gate before the tap. */
@@ -14,83 +12,6 @@ const atTapGate = follow(
   { ...healthy, "flow-test.run": flowOf(5) },
   "stop-tap.gate-water-supply",
 );
-
-function createMemory(): LogStore & { kept: unknown; aside: unknown; mark: StopMark | null } {
-  let text: string | null = null;
-  const store = {
-    get kept() {
-      return JSON.parse(text ?? "null");
-    },
-    set kept(log: unknown) {
-      text = JSON.stringify(log);
-    },
-    aside: null as unknown,
-    mark: null as StopMark | null,
-    others: [] as unknown[],
-    read: () => text,
-    write: (next: string) => {
-      text = next;
-      return true;
-    },
-    setAside: (log: unknown) => {
-      store.aside = structuredClone(log);
-    },
-    readAside: () => store.others,
-    writeAside: (logs: unknown[]) => {
-      store.others = structuredClone(logs);
-    },
-    clear: () => {
-      text = null;
-      store.others = [];
-    },
-  };
-  return store;
-}
-
-type Memory = LogStore & { mark: StopMark | null };
-
-function open(
-  store: Memory,
-  clock: { now: string },
-  model: string | null = null,
-  exclusively: (work: () => void) => void = (work) => work(),
-  canLookUp = () => true,
-) {
-  const ended = vi.fn();
-  const views: View[] = [];
-  const controller = createController({
-    flow,
-    charts: inTradeOrder(flow),
-    store,
-    stop: {
-      read: () => store.mark,
-      keep: (mark) => {
-        store.mark ??= mark;
-      },
-      clear: () => {
-        store.mark = null;
-      },
-    },
-    ended,
-    texts: (key) => (key === "ui.locale" ? "en-GB" : key),
-    model,
-    exclusively,
-    canLookUp,
-    now: () => clock.now,
-    show: (view) => views.push(view),
-  });
-  return {
-    ...controller,
-    ended,
-    views,
-    turn: () => views.at(-1)?.turn?.turn,
-    notices: () => views.at(-1)?.notices.map(({ id }) => id),
-  };
-}
-
-const answerAll = (panel: ReturnType<typeof open>, ...answers: string[]) => {
-  for (const answer of answers) panel.actions.answer(panel.turn() ?? "", answer);
-};
 
 describe("a session in its surroundings", () => {
   test("every answer is kept before the next is asked", () => {

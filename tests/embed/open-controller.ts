@@ -1,0 +1,89 @@
+import { vi } from "vitest";
+import { readFlow } from "../../src/cli/flows-folder.ts";
+import { createController } from "../../src/embed/controller.ts";
+import type { LogStore } from "../../src/embed/log-store.ts";
+import type { StopMark } from "../../src/embed/stop-mark.ts";
+import type { View } from "../../src/session/index.ts";
+import { inTradeOrder } from "../session/drive.ts";
+
+const flow = readFlow();
+
+/** A storage in memory; `kept` is the log that lies in it, `mark` the danger that was reported. */
+export function createMemory(): LogStore & { kept: unknown; aside: unknown; mark: StopMark | null } {
+  let text: string | null = null;
+  const store = {
+    get kept() {
+      return JSON.parse(text ?? "null");
+    },
+    set kept(log: unknown) {
+      text = JSON.stringify(log);
+    },
+    aside: null as unknown,
+    mark: null as StopMark | null,
+    others: [] as unknown[],
+    read: () => text,
+    write: (next: string) => {
+      text = next;
+      return true;
+    },
+    setAside: (log: unknown) => {
+      store.aside = structuredClone(log);
+    },
+    readAside: () => store.others,
+    writeAside: (logs: unknown[]) => {
+      store.others = structuredClone(logs);
+    },
+    clear: () => {
+      text = null;
+      store.others = [];
+    },
+  };
+  return store;
+}
+
+type Memory = LogStore & { mark: StopMark | null };
+
+/** A tab on a storage, by a clock that a test sets; texts are their keys. */
+export function open(
+  store: Memory,
+  clock: { now: string },
+  model: string | null = null,
+  exclusively: (work: () => void) => void = (work) => work(),
+  canLookUp = () => true,
+) {
+  const ended = vi.fn();
+  const views: View[] = [];
+  const controller = createController({
+    flow,
+    charts: inTradeOrder(flow),
+    store,
+    stop: {
+      read: () => store.mark,
+      keep: (mark) => {
+        store.mark ??= mark;
+      },
+      clear: () => {
+        store.mark = null;
+      },
+    },
+    ended,
+    texts: (key) => (key === "ui.locale" ? "en-GB" : key),
+    model,
+    exclusively,
+    canLookUp,
+    now: () => clock.now,
+    show: (view) => views.push(view),
+  });
+  return {
+    ...controller,
+    ended,
+    views,
+    turn: () => views.at(-1)?.turn?.turn,
+    notices: () => views.at(-1)?.notices.map(({ id }) => id),
+  };
+}
+
+/** Gives answer after answer at whatever turn is on screen. */
+export const answerAll = (panel: ReturnType<typeof open>, ...answers: string[]) => {
+  for (const answer of answers) panel.actions.answer(panel.turn() ?? "", answer);
+};

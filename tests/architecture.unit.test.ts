@@ -25,39 +25,51 @@ describe("imports", () => {
   });
 
   test.each([
-    ["measurement", "src/measurement/flow.ts", 'import { a } from "../flow/index.ts";'],
+    ["measurement", "src/measurement/flow.ts", 'import { a } from "../chart/index.ts";'],
     [
       "the types of a session, from the flow",
-      "src/flow/chart.ts",
+      "src/chart/memory.ts",
       'import type { Log } from "../session/index.ts";',
     ],
-    ["a chart, from a screen", "src/ui/chat/panel.tsx", 'import { createChart } from "../../flow/index.ts";'],
+    [
+      "a chart, from a screen",
+      "src/panel/frame/panel.tsx",
+      'import { createChart } from "../../chart/index.ts";',
+    ],
     [
       "the catalogue, from a screen",
-      "src/ui/measure/x.tsx",
+      "src/panel/screens/x.tsx",
       'type A = import("../../catalogue/index.ts").Part;',
     ],
-    ["a screen, from the command line", "src/cli/play.ts", 'import { Panel } from "../ui/chat/index.ts";'],
+    [
+      "a screen, from the command line",
+      "src/cli/play.ts",
+      'import { Panel } from "../panel/frame/index.ts";',
+    ],
     ["the command line, from the embed", "src/embed/engine.ts", 'const a = await import("../cli/play.ts");'],
     [
       "a session, from the relay",
       "src/cobrowse/relay/relay.ts",
       'import { a } from "../../session/index.ts";',
     ],
-    ["xstate, from a screen", "src/ui/chat/panel.tsx", 'import { createActor } from "xstate";'],
+    ["xstate, from a screen", "src/panel/frame/panel.tsx", 'import { createActor } from "xstate";'],
     ["xstate's tools, from the diagnosis", "src/diagnosis/belief.ts", 'import { a } from "xstate/graph";'],
-    ["preact, from the session", "src/session/view.ts", 'import type { VNode } from "preact";'],
-    ["hooks, from the flow", "src/flow/chart.ts", 'import { useState } from "preact/hooks";'],
-    ["the file system, from the flow", "src/flow/schema.ts", 'import { readFileSync } from "node:fs";'],
+    ["preact, from a turn", "src/turn/view.ts", 'import type { VNode } from "preact";'],
+    ["hooks, from the flow", "src/chart/memory.ts", 'import { useState } from "preact/hooks";'],
+    ["the file system, from the flow", "src/guide/schema.ts", 'import { readFileSync } from "node:fs";'],
     ["the file system, from the embed", "src/embed/engine.ts", 'import "node:fs";'],
     ["all of zod", "src/session/log.ts", 'import * as z from "zod";'],
     ["zod by its names", "src/session/log.ts", 'import { z } from "zod/mini";'],
     ["a package that nobody decided on", "src/session/log.ts", 'import { format } from "date-fns";'],
-    ["past a door", "src/session/log.ts", 'import { holds } from "../flow/guards.ts";'],
-    ["past an inner door", "src/cli/main.ts", 'import { findUngated } from "../flow/verify/gates.ts";'],
-    ["past a sibling's door", "src/ui/measure/gate.tsx", 'export { Panel } from "../chat/panel.tsx";'],
-    ["a flow file, from a pure part", "src/flow/chart.ts", 'import limits from "../../flows/limits.yaml";'],
-    ["no ending", "src/flow/chart.ts", 'import { composeChart } from "./compose";'],
+    ["past a door", "src/session/log.ts", 'import { holds } from "../chart/guards.ts";'],
+    ["past an inner door", "src/cli/main.ts", 'import { findUngated } from "../workbench/verify/gates.ts";'],
+    [
+      "past a sibling's door",
+      "src/panel/screens/gate/gate.tsx",
+      'export { Panel } from "../../frame/panel.tsx";',
+    ],
+    ["a flow file, from a pure part", "src/chart/memory.ts", 'import limits from "../../flows/limits.yaml";'],
+    ["no ending", "src/chart/memory.ts", 'import { composeChart } from "./compose";'],
     ["a folder that the design does not have", "src/helpers/index.ts", ""],
   ])("that are planted are found: %s", (_, path, source) => {
     const [found = "", ...others] = forbidden(path, source);
@@ -68,13 +80,13 @@ describe("imports", () => {
   });
 
   test.each([
-    ["src/flow/verify/gates.ts", 'import { composeChart } from "../compose.ts";'],
-    ["src/cli/main.ts", 'import { verifyChart } from "../flow/verify/index.ts";'],
-    ["src/session/turn.ts", 'export type Need = import("../measurement/index.ts").FlowLimits;'],
+    ["src/workbench/verify/gates.ts", 'import { composeChart } from "../../compile/index.ts";'],
+    ["src/cli/main.ts", 'import { verifyChart } from "../workbench/verify/index.ts";'],
+    ["src/turn/turn.ts", 'export type Need = import("../measurement/index.ts").FlowLimits;'],
     ["src/session/log.ts", 'import * as z from "zod/mini";'],
-    ["src/flow/verify/shape.ts", 'import type * as z from "zod/mini";'],
-    ["src/ui/measure/gate.tsx", 'import sheet from "./gate.css?inline";'],
-    ["src/cli/build.ts", 'import { readFileSync } from "node:fs";'],
+    ["src/workbench/verify/shape.ts", 'import type * as z from "zod/mini";'],
+    ["src/panel/screens/gate/gate.tsx", 'import sheet from "./gate.css?inline";'],
+    ["src/workbench/build/build.ts", 'import { readFileSync } from "node:fs";'],
   ])("that are allowed are left alone: %s", (path, source) => {
     expect(forbidden(path, source)).toEqual([]);
   });
@@ -84,7 +96,7 @@ describe("a pure part", () => {
   test("touches no clock, chance, timer, page, network or storage", () => {
     expect(src.flatMap(findImpurities)).toEqual([]);
     expect(pure).toEqual(
-      expect.arrayContaining(["measurement", "diagnosis", "catalogue", "flow", "session"]),
+      expect.arrayContaining(["measurement", "diagnosis", "catalogue", "chart", "session", "turn"]),
     );
   });
 
@@ -122,7 +134,7 @@ describe("Node", () => {
       readImports(source).some(({ from }) => from.startsWith("node:")),
     );
     expect(
-      named.map(({ path }) => path).filter((path) => !/^src\/(cli|cobrowse\/relay)\//.test(path)),
+      named.map(({ path }) => path).filter((path) => !/^src\/(cli|workbench|cobrowse\/relay)\//.test(path)),
     ).toEqual([]);
   });
 });
@@ -198,7 +210,9 @@ describe("the top of the repository", () => {
 
   test("has a package file that asks for what the sources import, and for nothing they do not", () => {
     const { dependencies } = JSON.parse(readSource("package.json"));
-    const browser = src.filter(({ path }) => !path.startsWith("src/cli/") && !path.includes("/relay/"));
+    const browser = src.filter(
+      ({ path }) => !/^src\/(cli|workbench)\//.test(path) && !path.includes("/relay/"),
+    );
     const used = browser
       .flatMap(({ source }) => readImports(source))
       .map(({ from }) => from.replace(/\/.*$/, ""));

@@ -9,6 +9,7 @@ export { isManifest } from "./is-manifest.ts";
 export { type Candidate, type FindResult, findModel } from "./matching.ts";
 export {
   type CodeProblem,
+  codeText,
   foldCode,
   isMisreading,
   longestCode,
@@ -25,5 +26,6 @@ export {
   type Part,
   parseCatalogue,
   parseInSteps,
+  type SoldPart,
 } from "./schema.ts";
-export { safeLink } from "./untrusted-text.ts";
+export { plainText, safeLink } from "./untrusted-text.ts";

@@ -44,6 +44,13 @@ export type Part = Omit<z.infer<typeof partRow>, "link" | "picture" | "fits"> & 
   fits: string[];
 };
 
+/** A part by itself, whatever it fits. */
+export type SoldPart = Omit<Part, "fits" | "origin" | "effortMinutes" | "replaces"> & {
+  origin?: "original" | "compatible";
+  effortMinutes?: number;
+  replaces?: string[];
+};
+
 /** A part that fits a model, and on what condition. */
 export type Fitment = { part: Part; when?: Condition };
 

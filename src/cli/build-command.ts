@@ -1,7 +1,7 @@
 import { join } from "node:path";
 import { parseArgs } from "node:util";
-import { buildEmbed, distFolder, firstFile, keptFor } from "./build.ts";
-import { reasonOf } from "./own-files/index.ts";
+import { buildEmbed, distFolder, firstFile, keptFor } from "../workbench/build/index.ts";
+import { reasonOf } from "../workbench/own-files/index.ts";
 
 /**
  * `fridgeside build [--out dist] [--keep 5] [--keep-days 30]`: the script that a shop embeds. The parts of the last

@@ -1,7 +1,7 @@
 import { parseArgs } from "node:util";
-import { drawScxml, drawSvg } from "../flow/draw/index.ts";
-import { ownFlows, readFlow } from "./flows-folder.ts";
-import { Refusal, realFiles, reasonOf, removeQuietly } from "./own-files/index.ts";
+import { ownFlows, readFlow } from "../workbench/build/index.ts";
+import { drawScxml, drawSvg } from "../workbench/draw/index.ts";
+import { Refusal, realFiles, reasonOf, removeQuietly } from "../workbench/own-files/index.ts";
 
 /**
  * `fridgeside draw <scenario> [--svg | --scxml] [--out file]`: one scenario's chart, to the file or to the output.

@@ -14,7 +14,7 @@ const commands: Record<string, { does: string; run: (args: string[]) => Promise<
     does: "build, then serve the demo shop   [--port 4173]",
     run: async (args) => {
       const { values } = parseArgs({ args, options: { port: { type: "string", default: "4173" } } });
-      const { buildEmbed, distFolder } = await import("./build.ts");
+      const { buildEmbed, distFolder } = await import("../workbench/build/index.ts");
       const { serveFolders } = await import("./serve.ts");
       const { buildDemoShards } = await import("./demo-shards.ts");
       await buildEmbed();

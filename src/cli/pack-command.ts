@@ -1,11 +1,16 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { parseArgs } from "node:util";
-import { checkPack } from "../session/index.ts";
-import { ownFlows, readFlow } from "./flows-folder.ts";
-import { ownLocales, readLocales } from "./locales-folder.ts";
-import { reasonOf, writeOwnFiles } from "./own-files/index.ts";
-import { createPanelData, type PanelData } from "./panel-data.ts";
+import { checkPack } from "../pack/index.ts";
+import {
+  createPanelData,
+  ownFlows,
+  ownLocales,
+  type PanelData,
+  readFlow,
+  readLocales,
+} from "../workbench/build/index.ts";
+import { reasonOf, writeOwnFiles } from "../workbench/own-files/index.ts";
 import { verifyCommand } from "./verify-command.ts";
 
 /**

@@ -1,19 +1,16 @@
 import type { FindResult, FitResult } from "../catalogue/index.ts";
-import { type Charts, createCharts, type Flow } from "../flow/index.ts";
+import { type Charts, createCharts } from "../compile/index.ts";
+import type { Flow } from "../guide/index.ts";
 import {
-  createTexts,
   metaOf,
   parseEvent,
   type Refusal,
-  type Resource,
   record,
   type Session,
   settle,
   startSession,
-  type Texts,
-  type Turn,
-  turnOf,
 } from "../session/index.ts";
+import { createTexts, type Resource, type Texts, type Turn, turnOf } from "../turn/index.ts";
 
 export type PlayOptions = {
   flow: Flow;

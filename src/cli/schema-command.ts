@@ -1,8 +1,8 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import * as z from "zod/mini";
-import { type FileKind, fileSchemas } from "../flow/index.ts";
-import { ownFlows } from "./flows-folder.ts";
+import { type FileKind, fileSchemas } from "../guide/index.ts";
+import { ownFlows } from "../workbench/build/index.ts";
 
 /** Where the schemas lie, beside the files they describe: an editor finds them by the first line of each file. */
 export const schemaFolder = join(ownFlows, "schema");

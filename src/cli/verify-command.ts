@@ -3,10 +3,8 @@ import { join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import { parseCatalogue } from "../catalogue/index.ts";
-import { verifyFolder } from "../flow/verify/index.ts";
-import { ownFlows, readYamlFiles } from "./flows-folder.ts";
-import { ownLocales } from "./locales-folder.ts";
-import { readSource } from "./yaml-source.ts";
+import { ownFlows, ownLocales, readSource, readYamlFiles } from "../workbench/build/index.ts";
+import { verifyFolder } from "../workbench/verify/index.ts";
 
 const demoCatalogue = fileURLToPath(new URL("../../demo/catalogue.json", import.meta.url));
 

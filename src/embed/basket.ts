@@ -1,4 +1,4 @@
-import type { Basket, BasketPart, BasketState } from "../session/index.ts";
+import type { Basket, BasketPart, BasketState } from "../turn/index.ts";
 import { basketKey } from "./first-options.ts";
 
 /**

@@ -1,4 +1,4 @@
-import type { Flow } from "../flow/index.ts";
+import type { Flow } from "../guide/index.ts";
 import type { Log } from "../session/index.ts";
 import type { LogStore } from "./log-store.ts";
 import type { Consent } from "./shared-log.ts";

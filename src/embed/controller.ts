@@ -1,26 +1,28 @@
-import { type Charts, createCharts } from "../flow/index.ts";
+import { type Charts, createCharts } from "../compile/index.ts";
 import {
-  type Actions,
   changeAnswer,
   holdTimes,
   isStopped,
   type LogEvent,
-  machineTurn,
-  machineView,
   memoryOf,
   metaOf,
-  type Notice,
   parseLog,
   record,
   resume,
   type Session,
   settle,
   stopBy,
+  waterLeftBy,
+} from "../session/index.ts";
+import {
+  type Actions,
+  machineTurn,
+  machineView,
+  type Notice,
   type Texts,
   type View,
   viewOf,
-  waterLeftBy,
-} from "../session/index.ts";
+} from "../turn/index.ts";
 import { lastActIn, putAside } from "./coming-back.ts";
 import type { Exclusive } from "./exclusive.ts";
 import { Keeper, type Keeping } from "./keeper.ts";

@@ -1,12 +1,12 @@
 import { dataFiles } from "virtual:data";
 import firstTurns from "virtual:first-turns";
-import type { Actions, FirstTurn, Services, View } from "../session/index.ts";
-import type { Trouble } from "../ui/chat/index.ts";
-import { breath, waitForSignal } from "./breath.ts";
+import type { Trouble } from "../panel/frame/index.ts";
+import type { Actions, FirstTurn, Services, View } from "../turn/index.ts";
 import { localNow } from "./clock.ts";
 import type { Running } from "./engine.ts";
 import { attributeNames, chooseLanguage, chooseSessionName, forgetSession, isKept } from "./first-options.ts";
 import { stopsAt, stopView } from "./first-stop.ts";
+import { breath, waitForSignal } from "./next-task.ts";
 import { markPage } from "./page-theme.ts";
 import { paint } from "./paint.ts";
 import { arePartsHere, createSheet, dropParts, getParts, ownSheet } from "./parts.ts";

@@ -1,19 +1,19 @@
 import { h } from "preact";
-import { type Charts, createCharts, type Flow } from "../flow/index.ts";
+import { type Charts, createCharts } from "../compile/index.ts";
+import type { Flow } from "../guide/index.ts";
+import { createPicture, type Drawings } from "../panel/pictures/index.ts";
+import { screens } from "../panel/screens/index.ts";
+import { metaOf } from "../session/index.ts";
 import {
   type Actions,
   createTexts,
   endingOf,
-  metaOf,
   type Resource,
   type Services,
   type Texts,
   type View,
-} from "../session/index.ts";
-import { screens } from "../ui/measure/index.ts";
-import { createPicture, type Drawings } from "../ui/pictures/index.ts";
+} from "../turn/index.ts";
 import { basketOf, createBasket } from "./basket.ts";
-import { breath } from "./breath.ts";
 import { localNow } from "./clock.ts";
 import { complain } from "./complain.ts";
 import { createController } from "./controller.ts";
@@ -22,6 +22,7 @@ import { createExclusive } from "./exclusive.ts";
 import { storageKey } from "./first-options.ts";
 import { complainOfForeignLinks, hostsOf, keepOwnLinks } from "./link-hosts.ts";
 import { createLogStore, type LogStore } from "./log-store.ts";
+import { breath } from "./next-task.ts";
 import { readOptions } from "./options.ts";
 import { markPage } from "./page-theme.ts";
 import { createShopCatalogue, type ShopCatalogue } from "./shop-catalogue.ts";

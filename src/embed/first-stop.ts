@@ -1,4 +1,4 @@
-import type { FirstTurn, View } from "../session/index.ts";
+import type { FirstTurn, View } from "../turn/index.ts";
 
 /** Whether this answer to the first question stops everything. */
 export function stopsAt({ view, stops }: FirstTurn, turn: string, answer: string): boolean {

@@ -1,10 +1,9 @@
-import type { Charts, Flow } from "../flow/index.ts";
+import type { Charts } from "../compile/index.ts";
+import type { Flow } from "../guide/index.ts";
 import {
-  isOtherModel,
   isStopped,
   type LogEvent,
   memoryOf,
-  type Notice,
   record,
   resume,
   type Session,
@@ -13,6 +12,7 @@ import {
   takeOver,
   waterLeftBy,
 } from "../session/index.ts";
+import { isOtherModel, type Notice } from "../turn/index.ts";
 import { isPartOf, isTooOld, putAside } from "./coming-back.ts";
 import type { LogStore } from "./log-store.ts";
 import { type Consent, createSharedLog, type News } from "./shared-log.ts";

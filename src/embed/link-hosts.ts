@@ -1,6 +1,6 @@
-import type { FittedPart } from "../session/index.ts";
-import { breath } from "./breath.ts";
+import type { FittedPart } from "../turn/index.ts";
 import type { Complain } from "./complain.ts";
+import { breath } from "./next-task.ts";
 import { toWebAddress } from "./web-address.ts";
 
 /**

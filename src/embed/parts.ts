@@ -1,5 +1,5 @@
 import { againAddress, dataAddress } from "virtual:data";
-import { firstSheet } from "../ui/chat/index.ts";
+import { firstSheet } from "../panel/frame/index.ts";
 import type { EngineData } from "./engine.ts";
 import laterAddress from "./later.css?url&no-inline";
 

@@ -7,9 +7,9 @@ import {
   parseInSteps,
   partFor,
 } from "../catalogue/index.ts";
-import type { FittedPart, FoundModel } from "../session/index.ts";
-import { breath } from "./breath.ts";
+import type { FittedPart, FoundModel } from "../turn/index.ts";
 import { type Complain, complain } from "./complain.ts";
+import { breath } from "./next-task.ts";
 import { HEAVY_BYTES, readJson, TOO_HEAVY_BYTES } from "./read-json.ts";
 import { complainOfRows } from "./row-complaints.ts";
 

@@ -1,7 +1,7 @@
-import { checkPack } from "../session/index.ts";
+import { checkPack } from "../pack/index.ts";
 import { readBoundedText } from "./bounded-text.ts";
-import { breath } from "./breath.ts";
 import type { EngineData } from "./engine.ts";
+import { breath } from "./next-task.ts";
 
 /** Bytes of a pack at most: ours has a quarter of a million (judgement). */
 const mostBytes = 2_000_000;

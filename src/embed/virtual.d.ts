@@ -1,5 +1,5 @@
 declare module "virtual:first-turns" {
-  const firstTurns: Record<string, import("../session/index.ts").FirstTurn>;
+  const firstTurns: Record<string, import("../turn/index.ts").FirstTurn>;
   export default firstTurns;
 }
 declare module "virtual:data" {

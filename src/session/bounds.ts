@@ -1,5 +1,5 @@
 import { bounds as shopBounds } from "../catalogue/index.ts";
-import { flowBounds } from "../flow/index.ts";
+import { flowBounds } from "../guide/index.ts";
 
 /**
  * What a log and a typed text may hold, at most. Whatever is beyond was not written by the panel, or not typed by a

@@ -1,14 +1,7 @@
 import { initialTransition, type SnapshotFrom, transition } from "xstate";
-import {
-  type Chart,
-  type ChartContext,
-  type ChartEvent,
-  type Charts,
-  createCharts,
-  dangersOf,
-  type Flow,
-  type TurnMeta,
-} from "../flow/index.ts";
+import type { ChartContext, ChartEvent, TurnMeta } from "../chart/index.ts";
+import { type Chart, type Charts, createCharts } from "../compile/index.ts";
+import { dangersOf, type Flow } from "../guide/index.ts";
 import type { Reading } from "../measurement/index.ts";
 import { createLog, type Log, type LogEvent } from "./log.ts";
 import { straightenTimes } from "./times.ts";

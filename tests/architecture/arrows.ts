@@ -1,7 +1,21 @@
 /** What a part of src/ may import, and why no more. */
 export type Arrow = { to: string[]; because: string };
 
-const pureParts = ["measurement", "diagnosis", "catalogue", "flow", "session"];
+const pureParts = [
+  "measurement",
+  "diagnosis",
+  "catalogue",
+  "guide",
+  "chart",
+  "advice",
+  "compile",
+  "session",
+  "turn",
+  "pack",
+];
+
+/** Tools that need no file system of their own: what they read and write is handed to them. */
+const pureTools = ["workbench/verify", "workbench/draw", "workbench/feed", "workbench/shards"];
 
 /** The arrows of the design, one entry a part. Whatever is not named here is forbidden. */
 export const arrows: Record<string, Arrow> = {
@@ -19,16 +33,36 @@ export const arrows: Record<string, Arrow> = {
     to: [],
     because: "it knows a shop's parts and nothing of how they were found to be needed",
   },
-  flow: {
+  guide: {
     to: ["diagnosis", "measurement"],
-    because: "the chart must be composed and proved without a session, a shop or a screen",
+    because: "it is the shape of what flows/ says, and everybody who reads flows/ stands on it",
+  },
+  chart: {
+    to: ["guide", "measurement"],
+    because: "what is allowed must hold whatever is advised, and be proved without a session or a screen",
+  },
+  advice: {
+    to: ["chart", "guide", "diagnosis"],
+    because: "it reads what the chart remembers and says what is best next; it never allows",
+  },
+  compile: {
+    to: ["advice", "chart", "guide"],
+    because: "it makes charts and models of flows/ alone, so that a build can do it once for everybody",
   },
   session: {
-    to: ["flow", "diagnosis", "measurement", "catalogue"],
-    because: "it turns a log into plain turns; a screen or a host page would tie every replay to one device",
+    to: ["compile", "chart", "guide", "measurement", "catalogue"],
+    because: "it turns a log into a state; a screen or a host page would tie every replay to one device",
   },
-  ui: {
-    to: ["session", "measurement"],
+  turn: {
+    to: ["session", "chart", "guide", "diagnosis", "measurement", "catalogue"],
+    because: "it says in plain data what a screen shows, so that any screen or none can show it",
+  },
+  pack: {
+    to: ["turn", "session", "compile", "advice", "chart", "guide"],
+    because: "it judges flows that came from elsewhere before a phone runs them",
+  },
+  panel: {
+    to: ["turn", "measurement"],
     because: "a screen sees a plain Turn, never the chart, so that either can change without the other",
   },
   "cobrowse/protocol": { to: [], because: "both ends and the relay speak it, on whatever they run" },
@@ -41,11 +75,31 @@ export const arrows: Record<string, Arrow> = {
     because: "the relay never reads what it carries, so it must not know what a session is",
   },
   embed: {
-    to: [...pureParts, "ui", "cobrowse/client", "cobrowse/protocol"],
-    because: "it is what a browser loads; a file system or a server has no place there",
+    to: [...pureParts, "panel", "cobrowse/client", "cobrowse/protocol"],
+    because:
+      "it is what a browser loads; a file system, a server or a tool of the workbench has no place there",
+  },
+  "workbench/verify": { to: ["compile", "chart", "guide"], because: "it judges flows/ and runs nothing" },
+  "workbench/draw": { to: ["compile", "chart", "guide"], because: "it draws what was composed" },
+  "workbench/feed": { to: ["catalogue"], because: "it reads a shop's feed, and knows of no fault" },
+  "workbench/shards": {
+    to: ["catalogue", "workbench/feed"],
+    because: "it lays out what a feed has given for those who look it up",
+  },
+  "workbench/own-files": { to: [], because: "it writes files for any command, whatever they are" },
+  "workbench/build": {
+    to: [...pureParts, "workbench/verify", "workbench/own-files"],
+    because: "it makes what a browser loads, and draws no screen",
   },
   cli: {
-    to: [...pureParts, "cobrowse/protocol", "cobrowse/relay"],
+    to: [
+      ...pureParts,
+      ...pureTools,
+      "workbench/build",
+      "workbench/own-files",
+      "cobrowse/protocol",
+      "cobrowse/relay",
+    ],
     because: "it runs in a terminal, where there is no screen to draw on",
   },
 };
@@ -53,27 +107,30 @@ export const arrows: Record<string, Arrow> = {
 /** The packages that src/ may use, the parts that may use them, and why only those. */
 export const packages: Record<string, Arrow> = {
   xstate: {
-    to: ["flow", "session"],
+    to: ["compile", "session"],
     because: "nobody else sees a chart; a screen that knew one would hold state of its own",
   },
-  preact: { to: ["ui", "embed"], because: "only what draws may know how it is drawn" },
-  i18next: { to: ["session"], because: "everybody else is handed texts, and so needs no language" },
+  preact: { to: ["panel", "embed"], because: "only what draws may know how it is drawn" },
+  i18next: { to: ["turn"], because: "everybody else is handed texts, and so needs no language" },
   "zod/mini": {
-    to: ["flow", "session", "catalogue", "cobrowse/protocol", "embed", "cli"],
+    to: [
+      ...["guide", "pack", "session", "catalogue", "cobrowse/protocol", "embed"],
+      ...["workbench/verify", "workbench/build", "workbench/own-files", "cli"],
+    ],
     because: "what comes from outside is parsed at the door, and these are the doors",
   },
   yaml: {
-    to: ["cli"],
+    to: ["workbench/build", "cli"],
     because: "the browser gets plain data; its parser would be half of the script's budget",
   },
-  vite: { to: ["cli"], because: "it builds the script and is no part of it" },
+  vite: { to: ["workbench/build", "cli"], because: "it builds the script and is no part of it" },
   ws: { to: ["cobrowse/relay"], because: "browsers bring a web socket of their own" },
   "node:": {
-    to: ["cli", "cobrowse/relay"],
+    to: ["workbench/build", "workbench/own-files", "cli", "cobrowse/relay"],
     because: "the rest runs in a browser, where there is no file system, process or server",
   },
   "virtual:": {
-    to: ["embed", "cli"],
+    to: ["embed", "workbench/build"],
     because:
       "what the build makes is handed to the pure parts as arguments, so that tests can hand them others",
   },
@@ -98,4 +155,4 @@ export const impurities: [pattern: RegExp, because: string][] = [
   [/\bconsole\b/, "a problem is returned to the caller, who knows whom to tell"],
 ];
 
-export const pure = [...pureParts, "cobrowse/protocol"];
+export const pure = [...pureParts, ...pureTools, "cobrowse/protocol"];

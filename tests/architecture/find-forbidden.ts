@@ -22,7 +22,7 @@ export function findForbiddenImports({ path, source }: SourceFile): string[] {
 function whyNotFile(path: string, part: string, from: string): string | null {
   const target = posix.join(posix.dirname(path), from.replace(/\?.*$/, ""));
   if (!target.startsWith("src/"))
-    return part === "cli"
+    return part === "cli" || part.startsWith("workbench/")
       ? null
       : "flows, texts and demo data reach the other parts as arguments, never as files";
   const other = partOf(target);

@@ -1,8 +1,10 @@
 import { chromium } from "playwright";
-import { readFlow } from "../../src/cli/flows-folder.ts";
-import { type Adviser, type ChartContext, createAdviser, createCharts } from "../../src/flow/index.ts";
+import { type Adviser, createAdviser } from "../../src/advice/index.ts";
+import type { ChartContext } from "../../src/chart/index.ts";
+import { createCharts } from "../../src/compile/index.ts";
 import { metaOf, record, type Session, startSession } from "../../src/session/index.ts";
-import { sound } from "../flow/scenario-paths.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { sound } from "../compile/scenario-paths.ts";
 import { answerTo, at, take } from "../session/drive.ts";
 import { buildScript } from "./build-script.ts";
 import { chromiumSwitches } from "./chromium-switches.ts";

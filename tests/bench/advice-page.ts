@@ -1,5 +1,6 @@
-import type { ChartContext, Flow } from "../../src/flow/index.ts";
-import { createAdviser } from "../../src/flow/index.ts";
+import { createAdviser } from "../../src/advice/index.ts";
+import type { ChartContext } from "../../src/chart/index.ts";
+import type { Flow } from "../../src/guide/index.ts";
 
 /** Runs in the page: a first pass warms up the code, as the first taps of a session do; then each place is new. */
 Object.assign(globalThis, {

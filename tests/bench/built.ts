@@ -5,7 +5,7 @@ import { fileURLToPath } from "node:url";
 import { brotliCompressSync, gzipSync } from "node:zlib";
 import { init, parse } from "es-module-lexer";
 import { build as viteBuild } from "vite";
-import { bundleEmbed } from "../../src/cli/build.ts";
+import { bundleEmbed } from "../../src/workbench/build/build.ts";
 
 /** Built files by address, as they would lie on a shop's server. */
 export type Files = Map<string, Buffer>;

@@ -1,7 +1,7 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import { dirname, relative } from "node:path";
 import { fileURLToPath } from "node:url";
-import { readFlow } from "../../src/cli/flows-folder.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { benchHouseholds } from "./households/index.ts";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));

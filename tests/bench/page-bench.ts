@@ -1,9 +1,9 @@
 import { readFileSync } from "node:fs";
 import { cpus, loadavg } from "node:os";
 import { type Browser, chromium, type Page } from "playwright";
-import { readFlow } from "../../src/cli/flows-folder.ts";
-import { readLocales } from "../../src/cli/locales-folder.ts";
-import { createTexts } from "../../src/session/index.ts";
+import { createTexts } from "../../src/turn/index.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { readLocales } from "../../src/workbench/build/locales-folder.ts";
 import { buildFloor, buildOurs, type Files, importsOf } from "./built.ts";
 import { chromiumSwitches } from "./chromium-switches.ts";
 import { goalsOf } from "./goals.ts";

@@ -1,8 +1,9 @@
 import { readFileSync } from "node:fs";
-import { readFlow } from "../../src/cli/flows-folder.ts";
-import { readLocales } from "../../src/cli/locales-folder.ts";
-import { createCharts } from "../../src/flow/index.ts";
-import { createTexts, type Session, startSession, type Texts } from "../../src/session/index.ts";
+import { createCharts } from "../../src/compile/index.ts";
+import { type Session, startSession } from "../../src/session/index.ts";
+import { createTexts, type Texts } from "../../src/turn/index.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { readLocales } from "../../src/workbench/build/locales-folder.ts";
 import { type Answers, at } from "../session/drive.ts";
 import { reach } from "../session/reach.ts";
 

@@ -11,7 +11,7 @@ import type {
   SupplyReading,
   TemperatureReading,
 } from "../../src/measurement/index.ts";
-import type { ReadingNeed } from "../../src/session/index.ts";
+import type { ReadingNeed } from "../../src/turn/index.ts";
 import type { PanelPage } from "./panel-page.ts";
 
 /** Does on screen what brings this reading, up to the verdict. */

@@ -2,17 +2,13 @@ import { expect, type Locator, type Page } from "@playwright/test";
 import type { Reading } from "../../src/measurement/index.ts";
 import {
   changeAnswer,
-  type Ending,
   type LogEvent,
-  linesOf,
   record,
   resume,
   type Session,
   settle,
-  type Texts,
-  type Turn,
-  turnOf,
 } from "../../src/session/index.ts";
+import { type Ending, linesOf, type Texts, type Turn, turnOf } from "../../src/turn/index.ts";
 import { type Answers, runsOut } from "../session/drive.ts";
 import { reach, soundAnswer } from "../session/reach.ts";
 import { violationsOn } from "./axe.ts";

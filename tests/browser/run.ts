@@ -1,8 +1,8 @@
 import { spawnSync } from "node:child_process";
 import { rmSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { buildEmbed } from "../../src/cli/build.ts";
 import { buildDemoShards } from "../../src/cli/demo-shards.ts";
+import { buildEmbed } from "../../src/workbench/build/build.ts";
 import { findChromium, thisMachine } from "./find-chromium.ts";
 import { builtFolder } from "./site.ts";
 

@@ -1,11 +1,11 @@
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { type Browser, chromium, type Page } from "playwright";
-import { buildEmbed } from "../../src/cli/build.ts";
-import { readFlow } from "../../src/cli/flows-folder.ts";
-import { readLocales } from "../../src/cli/locales-folder.ts";
 import { serveFolders } from "../../src/cli/serve.ts";
-import { createTexts, type Turn } from "../../src/session/index.ts";
+import { createTexts, type Turn } from "../../src/turn/index.ts";
+import { buildEmbed } from "../../src/workbench/build/build.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { readLocales } from "../../src/workbench/build/locales-folder.ts";
 import { chromiumSwitches } from "../bench/chromium-switches.ts";
 import { createVisitor } from "../bench/visitor.ts";
 import { wornFilter } from "../bench/worn-filter.ts";

@@ -1,4 +1,4 @@
-import { linesOf } from "../../src/session/index.ts";
+import { linesOf } from "../../src/turn/index.ts";
 import { reach } from "../session/reach.ts";
 import { sessionAt } from "./expected.ts";
 import { PanelPage } from "./panel-page.ts";

@@ -1,6 +1,6 @@
-import { readFlow } from "../../src/cli/flows-folder.ts";
-import { readLocales } from "../../src/cli/locales-folder.ts";
 import { createPacks } from "../../src/cli/pack-command.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { readLocales } from "../../src/workbench/build/locales-folder.ts";
 import type { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
 

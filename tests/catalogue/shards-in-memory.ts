@@ -1,11 +1,7 @@
-import type { Collected } from "../../src/catalogue/feed/index.ts";
 import { normaliseCode } from "../../src/catalogue/index.ts";
-import {
-  createShardedCatalogue,
-  type Fill,
-  layOut,
-  type Manifest,
-} from "../../src/catalogue/shards/index.ts";
+import { createShardedCatalogue, type Manifest } from "../../src/catalogue/shards/index.ts";
+import type { Collected } from "../../src/workbench/feed/index.ts";
+import { type Fill, layOut } from "../../src/workbench/shards/index.ts";
 
 const part = {
   kind: "ice-bin",

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { CollectedPart } from "../../src/catalogue/feed/index.ts";
-import { type FindResult, foldCode } from "../../src/catalogue/index.ts";
+
+import { type FindResult, foldCode, type SoldPart } from "../../src/catalogue/index.ts";
 import { createShardedCatalogue } from "../../src/catalogue/shards/index.ts";
 import { filedIn, searchedIn } from "../../src/catalogue/shards/near-keys.ts";
 import { collect, shardsOf } from "./shards-in-memory.ts";
@@ -123,7 +123,7 @@ describe("a catalogue of many files", () => {
   });
 
   test("gives back every cell of a part, whatever its links look like", async () => {
-    const row: CollectedPart = {
+    const row: SoldPart = {
       number: "AB-12",
       kind: "ice-bin",
       name: 'Bin, "large"',

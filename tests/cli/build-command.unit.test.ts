@@ -3,9 +3,9 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Plugin } from "vite";
 import { describe, expect, test, vi } from "vitest";
-import { bundleEmbed, firstFile } from "../../src/cli/build.ts";
 import { buildCommand } from "../../src/cli/build-command.ts";
 import { serveFolders } from "../../src/cli/serve.ts";
+import { bundleEmbed, firstFile } from "../../src/workbench/build/build.ts";
 
 /** Adds a line to the source of one file, as an edit would. */
 const edited = (file: string, line: string): Plugin => ({

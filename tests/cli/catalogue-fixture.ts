@@ -1,13 +1,13 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
-import type { Collected } from "../../src/catalogue/feed/index.ts";
 import {
   type BuildReport,
   type BuildTools,
   buildCatalogue,
   type LaidOut,
-  realFiles,
 } from "../../src/cli/catalogue/index.ts";
+import type { Collected } from "../../src/workbench/feed/index.ts";
+import { realFiles } from "../../src/workbench/own-files/index.ts";
 
 const heading = "brand,model,machine,kind,number,name,price,currency";
 

@@ -6,7 +6,7 @@ import { join } from "node:path";
 import { createInterface } from "node:readline";
 import { fileURLToPath } from "node:url";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
-import { type FileTools, realFiles } from "../../src/cli/catalogue/index.ts";
+import { type FileTools, realFiles } from "../../src/workbench/own-files/index.ts";
 import { build, feedOf, layOutByModel, served } from "./catalogue-fixture.ts";
 
 let folder = "";

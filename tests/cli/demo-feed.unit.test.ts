@@ -9,7 +9,7 @@ import {
   demoCodes,
   demoFeedCommand,
 } from "../../src/cli/demo-feed/index.ts";
-import { readFlow } from "../../src/cli/flows-folder.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { keyOf } from "../catalogue/slips.ts";
 
 type Row = Record<string, string>;

@@ -2,8 +2,8 @@ import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } 
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test, vi } from "vitest";
-import { ownFlows } from "../../src/cli/flows-folder.ts";
 import { packCommand } from "../../src/cli/pack-command.ts";
+import { ownFlows } from "../../src/workbench/build/flows-folder.ts";
 
 // Reading and judging every file takes seconds on a busy machine.
 vi.setConfig({ testTimeout: 60_000 });

@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { readFlow } from "../../src/cli/flows-folder.ts";
-import { readLocales } from "../../src/cli/locales-folder.ts";
 import { createConversations, type Wishes } from "../../src/cli/play-conversations.ts";
 import type { PlayLine, PlayOptions } from "../../src/cli/play-session.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { readLocales } from "../../src/workbench/build/locales-folder.ts";
 import { inTradeOrder } from "../session/drive.ts";
 
 const flow = readFlow();

@@ -1,9 +1,9 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { findModel, parseCatalogue, partFor } from "../../src/catalogue/index.ts";
-import { readFlow } from "../../src/cli/flows-folder.ts";
-import { readLocales } from "../../src/cli/locales-folder.ts";
 import { createPlay, type PlayLine, type PlayOptions } from "../../src/cli/play-session.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { readLocales } from "../../src/workbench/build/locales-folder.ts";
 import { inTradeOrder, strips } from "../session/drive.ts";
 
 const { catalogue } = parseCatalogue(

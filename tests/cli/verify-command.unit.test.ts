@@ -4,8 +4,8 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
-import { ownFlows } from "../../src/cli/flows-folder.ts";
 import { verifyCommand } from "../../src/cli/verify-command.ts";
+import { ownFlows } from "../../src/workbench/build/flows-folder.ts";
 
 // Reading and judging every file takes seconds on a busy machine.
 vi.setConfig({ testTimeout: 60_000 });

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { readFlow } from "../../src/cli/flows-folder.ts";
 import { type Log, type LogEvent, startSession } from "../../src/session/index.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { atModelOfBin } from "../browser/expected.ts";
 import { at, flowOf, follow, healthy, inTradeOrder } from "../session/drive.ts";
 import { answerAll, createMemory, open } from "./open-controller.ts";

@@ -3,19 +3,12 @@ import { join } from "node:path";
 import { render } from "preact";
 import { act } from "preact/test-utils";
 import { describe, expect, test } from "vitest";
-import { readFlow } from "../../src/cli/flows-folder.ts";
-import { readLocales } from "../../src/cli/locales-folder.ts";
 import { stopsAt, stopView } from "../../src/embed/first-stop.ts";
-import {
-  createFirstTurns,
-  createTexts,
-  type FirstTurn,
-  type LogEvent,
-  record,
-  startSession,
-  viewOf,
-} from "../../src/session/index.ts";
-import { Panel } from "../../src/ui/chat/index.ts";
+import { Panel } from "../../src/panel/frame/index.ts";
+import { type LogEvent, record, startSession } from "../../src/session/index.ts";
+import { createFirstTurns, createTexts, type FirstTurn, viewOf } from "../../src/turn/index.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { readLocales } from "../../src/workbench/build/locales-folder.ts";
 
 const root = join(import.meta.dirname, "../..");
 const locales = readLocales(join(root, "locales"));

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { complainOfForeignLinks, hostsOf, keepOwnLinks } from "../../src/embed/link-hosts.ts";
-import type { FittedPart } from "../../src/session/index.ts";
+import type { FittedPart } from "../../src/turn/index.ts";
 
 const part = (link?: string) => ({
   number: "P1",

@@ -1,9 +1,9 @@
 import { vi } from "vitest";
-import { readFlow } from "../../src/cli/flows-folder.ts";
 import { createController } from "../../src/embed/controller.ts";
 import type { LogStore } from "../../src/embed/log-store.ts";
 import type { StopMark } from "../../src/embed/stop-mark.ts";
-import type { View } from "../../src/session/index.ts";
+import type { View } from "../../src/turn/index.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { inTradeOrder } from "../session/drive.ts";
 
 const flow = readFlow();

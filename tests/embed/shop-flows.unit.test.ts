@@ -1,10 +1,10 @@
 import { describe, expect, test } from "vitest";
-import { readFlow } from "../../src/cli/flows-folder.ts";
-import { readLocales } from "../../src/cli/locales-folder.ts";
 import { createPacks } from "../../src/cli/pack-command.ts";
-import { createPanelData } from "../../src/cli/panel-data.ts";
 import type { EngineData } from "../../src/embed/engine.ts";
 import { fetchShopFlows } from "../../src/embed/shop-flows.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { readLocales } from "../../src/workbench/build/locales-folder.ts";
+import { createPanelData } from "../../src/workbench/build/panel-data.ts";
 
 const flow = readFlow();
 const locales = readLocales();

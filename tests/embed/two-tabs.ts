@@ -1,8 +1,10 @@
+import type { Charts } from "../../src/compile/index.ts";
 import { type Controller, createController } from "../../src/embed/controller.ts";
 import { createLogStore, type LogStore } from "../../src/embed/log-store.ts";
 import { createStops, stopKey } from "../../src/embed/stop-mark.ts";
-import type { Charts, Flow } from "../../src/flow/index.ts";
-import type { LogEvent, View } from "../../src/session/index.ts";
+import type { Flow } from "../../src/guide/index.ts";
+import type { LogEvent } from "../../src/session/index.ts";
+import type { View } from "../../src/turn/index.ts";
 import type { Dice } from "../session/walker.ts";
 
 /** A storage that can be full or denied, and tells who listens of each write. */

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { readFlow } from "../../src/cli/flows-folder.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { inTradeOrder } from "../session/drive.ts";
 import { counts } from "../soak/counts.ts";
 import { Pair } from "./two-tabs.ts";

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { readFlow } from "../../src/cli/flows-folder.ts";
-import type { Condition } from "../../src/flow/index.ts";
+import type { Condition } from "../../src/guide/index.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 
 const flow = readFlow();
 const causes = Object.entries(flow.causes);

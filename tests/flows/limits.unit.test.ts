@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { describe, expect, test } from "vitest";
-import { readFlow } from "../../src/cli/flows-folder.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 
 const flow = readFlow();
 const limits = Object.entries(flow.limits);

@@ -3,9 +3,9 @@ import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { parse } from "yaml";
 import { fromJSONSchema } from "zod";
-import { ownFlows, readFlow, readYamlFiles } from "../../src/cli/flows-folder.ts";
 import { createSchemas, schemaFolder, schemaLine, schemaText } from "../../src/cli/schema-command.ts";
-import { fileKind } from "../../src/flow/index.ts";
+import { fileKind } from "../../src/guide/index.ts";
+import { ownFlows, readFlow, readYamlFiles } from "../../src/workbench/build/flows-folder.ts";
 
 const files = Object.entries(readYamlFiles(ownFlows));
 const schemas = createSchemas();

@@ -1,12 +1,12 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { parse } from "yaml";
-import { readFlow } from "../../src/cli/flows-folder.ts";
-import { ownLocales, readLocales } from "../../src/cli/locales-folder.ts";
-import { suggest } from "../../src/session/index.ts";
-import { cases } from "../flow/scenario-paths.ts";
+import { suggest } from "../../src/turn/index.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { ownLocales, readLocales } from "../../src/workbench/build/locales-folder.ts";
+import { cases } from "../compile/scenario-paths.ts";
 import { healthy } from "../session/drive.ts";
-import { unseen } from "../session/unseen-descriptions.ts";
+import { unseen } from "../turn/unseen-descriptions.ts";
 
 type Described = {
   turn: string;

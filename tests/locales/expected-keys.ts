@@ -1,4 +1,4 @@
-import type { Flow } from "../../src/flow/index.ts";
+import type { Flow } from "../../src/guide/index.ts";
 
 /** The texts that a flow calls for, as dotted keys: those it must have, and those that it may have. */
 export type ExpectedKeys = { needed: string[]; allowed: string[] };

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { readFlow } from "../../src/cli/flows-folder.ts";
-import { readLocales } from "../../src/cli/locales-folder.ts";
-import { createTexts, type Resource } from "../../src/session/index.ts";
+import { createTexts, type Resource } from "../../src/turn/index.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { readLocales } from "../../src/workbench/build/locales-folder.ts";
 import { expectedKeys } from "./expected-keys.ts";
 import { findWords, onlyAmerican, onlyBritish } from "./spellings.ts";
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { readFlow } from "../../src/cli/flows-folder.ts";
-import { flowLimits } from "../../src/flow/index.ts";
+import { flowLimits } from "../../src/guide/index.ts";
 import { assessFlow, type FlowRun, type Verdict } from "../../src/measurement/index.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { createDraws } from "./coverage-draws.ts";
 
 /*

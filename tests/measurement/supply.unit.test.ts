@@ -1,7 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { readFlow } from "../../src/cli/flows-folder.ts";
-import { supplyLimits as ownLimits } from "../../src/flow/index.ts";
+import { supplyLimits as ownLimits } from "../../src/guide/index.ts";
 import {
   assessSupply,
   checkSupply,
@@ -10,6 +9,7 @@ import {
   type SupplyReading,
   type VolumeUnit,
 } from "../../src/measurement/index.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { createDraws, shareOf } from "./coverage-draws.ts";
 import { supplyLimits as limits } from "./example-limits.ts";
 

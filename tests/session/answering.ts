@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, test } from "vitest";
-import { readFlow } from "../../src/cli/flows-folder.ts";
 import { type LogEvent, record } from "../../src/session/index.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { copyOf, isOver, standOf } from "./walker.ts";
 import { causeOf, hazardsOf, story, takeWalks } from "./walking.ts";
 

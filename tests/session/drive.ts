@@ -1,4 +1,6 @@
-import { type Charts, createCharts, createListAdviser, type Flow } from "../../src/flow/index.ts";
+import { createListAdviser } from "../../src/advice/index.ts";
+import { type Charts, createCharts } from "../../src/compile/index.ts";
+import type { Flow } from "../../src/guide/index.ts";
 import type { Reading } from "../../src/measurement/index.ts";
 import { type LogEvent, metaOf, record, type Session } from "../../src/session/index.ts";
 

@@ -1,5 +1,5 @@
-import type { Condition, Flow } from "../../src/flow/index.ts";
-import { verdictOn } from "../../src/flow/index.ts";
+import { verdictOn } from "../../src/chart/index.ts";
+import type { Condition, Flow } from "../../src/guide/index.ts";
 import type { Reading } from "../../src/measurement/index.ts";
 import type { Log } from "../../src/session/index.ts";
 

@@ -1,6 +1,6 @@
-import type { Condition, Flow } from "../../src/flow/index.ts";
+import type { Condition, Flow } from "../../src/guide/index.ts";
 import type { Reading } from "../../src/measurement/index.ts";
-import { signs } from "../flow/scenario-paths.ts";
+import { signs } from "../compile/scenario-paths.ts";
 import {
   type Answers,
   celsius,

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { readFlow } from "../../src/cli/flows-folder.ts";
 import { createLog, parseEvent, parseLog, replay, startSession } from "../../src/session/index.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { answerTo, at, celsius, fittedOn, flowOf, inTradeOrder, take } from "./drive.ts";
 
 const flow = readFlow();

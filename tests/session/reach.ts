@@ -1,6 +1,6 @@
 import type { Reading } from "../../src/measurement/index.ts";
 import { memoryOf, metaOf, type Session } from "../../src/session/index.ts";
-import { sound } from "../flow/scenario-paths.ts";
+import { sound } from "../compile/scenario-paths.ts";
 import { type Answers, runsOut, take } from "./drive.ts";
 import { type Aim, type Chance, hintsFor, mayLeadTo, readingsFor } from "./hints.ts";
 

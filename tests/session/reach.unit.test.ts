@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
-import { readFlow } from "../../src/cli/flows-folder.ts";
-import { createCharts } from "../../src/flow/index.ts";
+import { createCharts } from "../../src/compile/index.ts";
 import { memoryOf, metaOf, type Session, startSession } from "../../src/session/index.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { at, flowOf } from "./drive.ts";
 import { reach } from "./reach.ts";
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { readFlow } from "../../src/cli/flows-folder.ts";
 import { memoryOf, metaOf, record, type Session, startSession } from "../../src/session/index.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { at, celsius, flowOf, follow, healthy, inTradeOrder, take } from "./drive.ts";
 import { standOf } from "./walker.ts";
 

@@ -1,6 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { readFlow } from "../../src/cli/flows-folder.ts";
-import { createCharts } from "../../src/flow/index.ts";
+import { createCharts } from "../../src/compile/index.ts";
 import {
   changeAnswer,
   memoryOf,
@@ -11,6 +10,7 @@ import {
   type Session,
   startSession,
 } from "../../src/session/index.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { at, celsius, flowOf, follow, healthy, inTradeOrder, runsOut, strips, take } from "./drive.ts";
 import { copyOf, standOf } from "./walker.ts";
 

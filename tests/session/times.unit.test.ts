@@ -1,6 +1,5 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { readFlow } from "../../src/cli/flows-folder.ts";
 import {
   holdTimes,
   type Log,
@@ -13,6 +12,7 @@ import {
   startSession,
   straightenTimes,
 } from "../../src/session/index.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { at, follow, healthy, inTradeOrder, runsOut, take } from "./drive.ts";
 
 const flow = readFlow();

@@ -1,7 +1,7 @@
-import type { TurnMeta } from "../../src/flow/index.ts";
+import type { TurnMeta } from "../../src/chart/index.ts";
 import type { Reading } from "../../src/measurement/index.ts";
 import { changeAnswer, metaOf, record, resume, type Session } from "../../src/session/index.ts";
-import { sound } from "../flow/scenario-paths.ts";
+import { sound } from "../compile/scenario-paths.ts";
 import { answerTo, at } from "./drive.ts";
 
 /** One step that a walker took; `session` is what it led to. */

@@ -1,7 +1,7 @@
 import fc from "fast-check";
-import { readFlow } from "../../src/cli/flows-folder.ts";
-import { createCharts } from "../../src/flow/index.ts";
+import { createCharts } from "../../src/compile/index.ts";
 import { memoryOf, metaOf, replay, type Session, startSession } from "../../src/session/index.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { at } from "./drive.ts";
 import { factsOf, isTrue } from "./facts.ts";
 import { copyOf, diceOf, isOver, type Step, standOf, wander } from "./walker.ts";

@@ -1,17 +1,16 @@
 import { describe, expect, test } from "vitest";
-import { readFlow } from "../../src/cli/flows-folder.ts";
-import { readLocales } from "../../src/cli/locales-folder.ts";
 import {
   changeAnswer,
-  createTexts,
   memoryOf,
   metaOf,
   record,
   replay,
   type Session,
   startSession,
-  turnOf,
 } from "../../src/session/index.ts";
+import { createTexts, turnOf } from "../../src/turn/index.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { readLocales } from "../../src/workbench/build/locales-folder.ts";
 import { type Answers, at, flowOf, follow, healthy, inTradeOrder, take } from "./drive.ts";
 
 const flow = readFlow();

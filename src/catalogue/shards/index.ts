@@ -1,4 +1,9 @@
 /** A catalogue spread over many small files, for shops with more models than a phone should load. */
-export { type Fill, type LaidOut, layOut } from "./lay-out.ts";
+
+export { finish } from "./hash.ts";
 export { createShardedCatalogue, type ReadFile } from "./lookup.ts";
-export { type Manifest, parseManifest } from "./manifest.ts";
+export { type Manifest, nearbyPath, parseManifest, shardPath, writeSplit } from "./manifest.ts";
+export { canSplit, filedIn } from "./near-keys.ts";
+export { writeNearby } from "./nearby.ts";
+export { addFit, type Endings, type ModelRow, writeShard } from "./shard.ts";
+export { growTree, readTree } from "./shard-tree.ts";

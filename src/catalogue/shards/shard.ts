@@ -1,14 +1,12 @@
 import { bounds } from "../bounds.ts";
 import type { Condition } from "../condition.ts";
-import type { Collected } from "../feed/index.ts";
+import type { SoldPart } from "../schema.ts";
 
 /*
  * A shard: a dozen models with all that is sold for them. Parts stand in columns, and a link says only where the part's
  * number comes into it: each byte is waited for beside a fridge, and so half of them are spared. A shard is read back
  * as a catalogue of one file, which is then checked as any other.
  */
-
-type PartRow = Collected["parts"][number];
 
 /** Codes, normalised, that go on where a folded code ends, and how many there are in all. */
 export type Endings = Record<string, { all: number; keys: string[] }>;
@@ -27,7 +25,7 @@ export function addFit([, , , , fits]: ModelRow, part: number, when: Condition |
 /** Writes a shard as JSON. The models' places are those in `parts`. */
 export function writeShard(
   models: readonly ModelRow[],
-  parts: readonly PartRow[],
+  parts: readonly SoldPart[],
   endings: Endings | undefined,
 ): string {
   const columns = columnNames.map((name) => parts.map((part) => cellIn[name](part) ?? null));
@@ -41,7 +39,7 @@ const columnNames = [
 ] as const;
 
 // A feed of a million models writes tens of millions of cells: no object is made for a row.
-const cellIn: Record<(typeof columnNames)[number], (part: PartRow) => unknown> = {
+const cellIn: Record<(typeof columnNames)[number], (part: SoldPart) => unknown> = {
   number: ({ number }) => number,
   kind: ({ kind }) => kind,
   name: ({ name }) => name,

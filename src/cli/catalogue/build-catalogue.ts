@@ -6,8 +6,8 @@ import {
   type FeedProblem,
   type Figures,
   UnusableFeed,
-} from "../../catalogue/feed/index.ts";
-import { type FileTools, reasonOf } from "../own-files/index.ts";
+} from "../../workbench/feed/index.ts";
+import { type FileTools, reasonOf } from "../../workbench/own-files/index.ts";
 import { readChunks } from "./read-chunks.ts";
 import { type LaidOut, type Switched, switchCatalogue } from "./switch-catalogue.ts";
 

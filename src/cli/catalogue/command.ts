@@ -1,10 +1,10 @@
 import { parseArgs } from "node:util";
 import { setFlagsFromString } from "node:v8";
 import { brotliCompressSync, constants } from "node:zlib";
-import { type CollectOptions, readOwnHeadings } from "../../catalogue/feed/index.ts";
-import { layOut } from "../../catalogue/shards/index.ts";
-import { ownFlows } from "../flows-folder.ts";
-import { realFiles } from "../own-files/index.ts";
+import { ownFlows } from "../../workbench/build/index.ts";
+import { type CollectOptions, readOwnHeadings } from "../../workbench/feed/index.ts";
+import { realFiles } from "../../workbench/own-files/index.ts";
+import { layOut } from "../../workbench/shards/index.ts";
 import { type BuildTools, buildCatalogue, counted, type Progress } from "./build-catalogue.ts";
 import { megabytes, reportLines } from "./report-lines.ts";
 import { readTrade } from "./trade.ts";

@@ -1,6 +1,5 @@
 /** Catalogues of many small files, from a retailer's feed. */
 
-export { type FileTools, realFiles } from "../own-files/index.ts";
 export { type BuildOptions, type BuildReport, type BuildTools, buildCatalogue } from "./build-catalogue.ts";
 export { catalogueCommand } from "./command.ts";
 export { readChunks } from "./read-chunks.ts";

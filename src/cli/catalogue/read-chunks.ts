@@ -1,5 +1,5 @@
 import { StringDecoder } from "node:string_decoder";
-import type { FileTools } from "../own-files/index.ts";
+import type { FileTools } from "../../workbench/own-files/index.ts";
 
 const CHUNK_BYTES = 2 ** 20;
 

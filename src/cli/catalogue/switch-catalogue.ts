@@ -12,7 +12,7 @@ import {
   type Written,
   withLock,
   writeMarker,
-} from "../own-files/index.ts";
+} from "../../workbench/own-files/index.ts";
 
 /** A catalogue as files, and the one file that leads to them. */
 export type LaidOut = { manifest: object; files: Iterable<{ path: string; text: string }> };

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { parse } from "yaml";
-import { fileSchemas } from "../../flow/index.ts";
+import { fileSchemas } from "../../guide/index.ts";
 
 /** What a flows folder says that a catalogue needs: kinds of parts, and how many pieces count as few. */
 export type Trade = { kinds: string[]; few: number };

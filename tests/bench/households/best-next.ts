@@ -1,7 +1,8 @@
-import { type Advice, createAdviser } from "../../../src/flow/advice/index.ts";
-import { learntFrom } from "../../../src/flow/advice/learnt-from.ts";
-import { isWaitForIce } from "../../../src/flow/advice/ways.ts";
-import type { Flow } from "../../../src/flow/index.ts";
+import { createAdviser } from "../../../src/advice/index.ts";
+import { learntFrom } from "../../../src/advice/learnt-from.ts";
+import { isWaitForIce } from "../../../src/advice/ways.ts";
+import type { Advice } from "../../../src/chart/guards.ts";
+import type { Flow } from "../../../src/guide/index.ts";
 import type { Policy } from "./list-policies.ts";
 import { buyPart, doCheck, end, provedNow, type Visit, waitForIce } from "./visit.ts";
 

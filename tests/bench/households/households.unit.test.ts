@@ -1,12 +1,14 @@
 import { describe, expect, test } from "vitest";
-import { readFlow } from "../../../src/cli/flows-folder.ts";
+import { learntFrom } from "../../../src/advice/learnt-from.ts";
 import { createBelief, failedFix, probabilities, updateBelief } from "../../../src/diagnosis/index.ts";
-import { learntFrom } from "../../../src/flow/advice/learnt-from.ts";
+import { readFlow } from "../../../src/workbench/build/flows-folder.ts";
 import { bestNext } from "./best-next.ts";
 import { disturbance, luck, pick } from "./chance.ts";
+import { drawHouseholds } from "./draw.ts";
 import { createHome, observe } from "./home.ts";
-import { drawHouseholds, goalsOfHouseholds, policies, reportHouseholds, runHouseholds } from "./index.ts";
 import { fixedList } from "./list-policies.ts";
+import { goalsOfHouseholds, reportHouseholds } from "./report.ts";
+import { policies, runHouseholds } from "./run.ts";
 import { createScenes } from "./scene.ts";
 import { createVisit, doCheck, provedNow, waitForIce } from "./visit.ts";
 

@@ -1,4 +1,4 @@
-import type { Flow } from "../../../src/flow/index.ts";
+import type { Flow } from "../../../src/guide/index.ts";
 import { timeOfChoice } from "./decision-speed.ts";
 import { drawHouseholds } from "./draw.ts";
 import { reportHouseholds } from "./report.ts";

@@ -1,4 +1,4 @@
-import type { Flow } from "../../../src/flow/index.ts";
+import type { Flow } from "../../../src/guide/index.ts";
 import { bestNext } from "./best-next.ts";
 import { luck, pick } from "./chance.ts";
 import { createHome, type Home } from "./home.ts";

@@ -1,11 +1,11 @@
+import { rulesOf } from "../../../src/advice/index.ts";
+import type { Opening } from "../../../src/advice/is-possible.ts";
+import { createInput, modelOf } from "../../../src/advice/model-of.ts";
+import { type Route, routesOf } from "../../../src/advice/routes-of.ts";
+import { stakesOf } from "../../../src/advice/stakes-of.ts";
+import { isWaitForIce } from "../../../src/advice/ways.ts";
 import { createModel, type Model, type Stakes } from "../../../src/diagnosis/index.ts";
-import { rulesOf } from "../../../src/flow/advice/index.ts";
-import type { Opening } from "../../../src/flow/advice/is-possible.ts";
-import { createInput, modelOf } from "../../../src/flow/advice/model-of.ts";
-import { type Route, routesOf } from "../../../src/flow/advice/routes-of.ts";
-import { stakesOf } from "../../../src/flow/advice/stakes-of.ts";
-import { isWaitForIce } from "../../../src/flow/advice/ways.ts";
-import type { Flow } from "../../../src/flow/flow.ts";
+import type { Flow } from "../../../src/guide/flow.ts";
 
 /** One scenario after one opening, as a stage for simulated homes: what we believe of it, and what its rules allow. */
 export type Scene = {

@@ -1,3 +1,4 @@
+import { checksOf, createInput } from "../../../src/advice/model-of.ts";
 import {
   createBelief,
   createModel,
@@ -6,7 +7,6 @@ import {
   type ModelInput,
   type Stakes,
 } from "../../../src/diagnosis/index.ts";
-import { checksOf, createInput } from "../../../src/flow/advice/model-of.ts";
 import { allChecks, atStart, type Chooser, costOf } from "./expected-cost.ts";
 import type { Scene } from "./scene.ts";
 

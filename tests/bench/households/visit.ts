@@ -1,5 +1,5 @@
-import { isWaitForIce } from "../../../src/flow/advice/ways.ts";
-import { type ChartContext, createMemory, remember } from "../../../src/flow/memory.ts";
+import { isWaitForIce } from "../../../src/advice/ways.ts";
+import { type ChartContext, createMemory, remember } from "../../../src/chart/memory.ts";
 import type { Reading } from "../../../src/measurement/index.ts";
 import { canAnswer, type Home, mends, observe } from "./home.ts";
 import type { Scene } from "./scene.ts";

@@ -1,5 +1,5 @@
 import type { Locator } from "@playwright/test";
-import { linesOf } from "../../../src/session/index.ts";
+import { linesOf } from "../../../src/turn/index.ts";
 import { atModelOfBin } from "../expected.ts";
 import { Finger, type Pointer } from "../finger.ts";
 import type { PanelPage } from "../panel-page.ts";

@@ -1,5 +1,6 @@
 import type { Page } from "@playwright/test";
-import { type Session, turnOf } from "../../../src/session/index.ts";
+import type { Session } from "../../../src/session/index.ts";
+import { turnOf } from "../../../src/turn/index.ts";
 import { sessionAt } from "../expected.ts";
 import { PanelPage } from "../panel-page.ts";
 import { expect, test } from "../panel-test.ts";

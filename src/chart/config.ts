@@ -1,0 +1,49 @@
+import type { Instrument } from "../guide/index.ts";
+import type { Guard } from "./guards.ts";
+import type { Note } from "./memory.ts";
+
+/** The composed chart as plain JSON, ready for xstate's `createMachine` and for a walk by the verifier. */
+export type ChartConfig = { id: string; initial: string; states: Record<string, StateConfig> };
+
+export type StateConfig = {
+  id: string;
+  initial?: string;
+  states?: Record<string, StateConfig>;
+  always?: Transition[];
+  on?: Record<string, Transition | Transition[]>;
+  meta?: TurnMeta;
+};
+
+export type Transition = {
+  target: string;
+  guard?: Guard;
+  actions?: { type: string; params: Note }[];
+  reenter?: boolean;
+};
+
+/** What a state that waits for a person says about its turn. Texts are found by `turn`. */
+export type TurnMeta = {
+  turn: string;
+  kind: "choice" | "gate" | "reading" | "model" | "wait" | "ending";
+  check: string | null;
+  station?: string;
+  hazards?: string[];
+  minutes?: number;
+  tools?: string[];
+  picture?: string;
+  /** Ids of the turn's own answers; the standing ones follow from the transitions that are there. */
+  answers?: string[];
+  gate?: string;
+  instrument?: Instrument;
+  place?: "freezer" | "fridge";
+  against?: string[];
+  /** Minutes that a wait lasts. */
+  lasts?: number;
+  /** What goes on inside during a wait, with the minutes after which each begins. */
+  inside?: { stage: string; after: number }[];
+  /** This turn makes no sense while the tap is closed. */
+  needs?: { water: "open" };
+  /** An ending that says how the water was left. */
+  tells?: "water";
+  outcome?: "fixed" | "part" | "professional" | "stopped";
+};

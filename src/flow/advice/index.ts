@@ -1,3 +1,0 @@
-export { type Advice, type Adviser, createAdviser, createListAdviser } from "./adviser.ts";
-export { layGroundwork } from "./groundwork.ts";
-export { entryGuards, rulesOf } from "./moves.ts";

@@ -1,0 +1,1 @@
+export { checkPack, type PackData, UnusablePack } from "./pack.ts";

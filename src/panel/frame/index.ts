@@ -1,0 +1,11 @@
+import firstSheet from "./panel.css?inline";
+
+export { Answers } from "./answers.tsx";
+export { Before } from "./before.tsx";
+export { Hazards, SignalPanel } from "./hazards.tsx";
+export { Lines } from "./lines.tsx";
+export type { Trouble } from "./loading.tsx";
+export { Panel, type PanelProps } from "./panel.tsx";
+export type { ScreenProps, Screens } from "./screens.ts";
+/** The rules of the first file, for `adoptedStyleSheets`. */
+export { firstSheet };

@@ -1,0 +1,138 @@
+import { Component } from "preact";
+import type { Actions, Services, Texts, View } from "../../turn/index.ts";
+import { Alert } from "./alert.tsx";
+import { Answers } from "./answers.tsx";
+import { createTapGuard } from "./double-tap.ts";
+import { Footer } from "./footer.tsx";
+import { Loading, type Trouble } from "./loading.tsx";
+import { OneTap, placeOf } from "./one-tap.ts";
+import type { Screens } from "./screens.ts";
+
+export type PanelProps = {
+  view: View;
+  actions: Actions;
+  services: Services;
+  texts: Texts;
+  /** Null until the engine has arrived; a `choice` needs none of it. */
+  screens: Screens | null;
+  /** An answer that was tapped before the engine was there, and waits for it. */
+  taken?: string;
+  /** Why the engine is not there yet. */
+  trouble?: Trouble | null;
+};
+
+/** The whole panel: where we are on the ice path, what was answered, one turn, and the ways out. */
+export class Panel extends Component<PanelProps> {
+  readonly #guard = createTapGuard();
+  readonly #tap = new OneTap(() => this.setState({}));
+
+  override componentDidUpdate({ view }: PanelProps): void {
+    if (placeOf(view) !== placeOf(this.props.view)) this.#tap.arrive();
+  }
+
+  override componentWillUnmount(): void {
+    this.#tap.end();
+  }
+
+  override render({ view, actions: all, services, texts, screens, taken = "", trouble }: PanelProps) {
+    const busy = this.#tap.isBusy(view);
+    const actions = this.#tap.actionsOf(view, all);
+    const { turn } = view;
+    const Screen = turn && turn.kind !== "choice" ? screens?.[turn.kind] : null;
+    // A stop is whole without the rest of the script, and nothing on it can be changed but by starting again.
+    const isStop = turn?.ending?.outcome === "stopped";
+    const {
+      icePath: IcePath,
+      lines: Lines,
+      before: Before,
+      ownWords: OwnWords,
+      badge: Badge,
+      picture: Picture,
+    }: Partial<Screens> = screens ?? {};
+    const notices = view.notices.map((notice) => (
+      <div key={notice.id} class="note">
+        <p>{notice.text}</p>
+        {notice.goOn && (
+          <button type="button" onClick={() => actions.goOn()}>
+            {notice.goOn}
+          </button>
+        )}
+      </div>
+    ));
+    return (
+      <section
+        {...this.#guard}
+        class="panel"
+        lang={texts("ui.locale")}
+        dir={texts("ui.direction") as "ltr"}
+        aria-label={texts("ui.title")}
+      >
+        <header>
+          <div class="path">
+            {IcePath && turn && turn.path.length > 0 && <IcePath path={turn.path} label={turn.pathText} />}
+          </div>
+          {Lines && !isStop && <Lines lines={view.lines} change={actions.change} texts={texts} />}
+        </header>
+        {/* A new one once there is a turn: nothing moves that somebody looks at. */}
+        <div
+          key={turn ? "turn" : "none"}
+          class="turn"
+          aria-busy={busy || !turn || (Screen === undefined && !isStop)}
+        >
+          {!isStop && notices}
+          {turn && (
+            <div key={placeOf(view)} class={turn.kind}>
+              {turn.ending &&
+                (Badge ? (
+                  <Badge outcome={turn.ending.outcome} texts={texts} />
+                ) : (
+                  <p class="badge">
+                    <Alert />
+                  </p>
+                ))}
+              <h2 ref={this.#tap.heading} tabIndex={-1}>
+                {turn.heading}
+              </h2>
+              {Before && <Before turn={turn} texts={texts} />}
+              {turn.body.map((text) => (
+                <p key={text}>{text}</p>
+              ))}
+              {turn.picture && Picture && <Picture id={turn.picture} />}
+              {turn.why && (
+                <details>
+                  <summary>{texts("ui.why")}</summary>
+                  <p>{turn.why}</p>
+                </details>
+              )}
+              {Screen && Picture && (
+                <Screen
+                  turn={turn}
+                  actions={actions}
+                  services={services}
+                  texts={texts}
+                  busy={busy}
+                  picture={Picture}
+                />
+              )}
+              {Screen === undefined &&
+                (isStop ? <p class="rest" /> : <Loading trouble={trouble} texts={texts} />)}
+              <Answers
+                // A gate's own screen confirms it, once its lines are ticked.
+                answers={turn.answers.filter(({ role }) => turn.kind !== "gate" || role !== "own")}
+                busy={busy}
+                taken={taken}
+                isUrgent={(id) => view.dangers.some((danger) => danger.id === id)}
+                give={(id) => actions.answer(turn.turn, id)}
+              />
+              {turn.kind === "choice" && trouble && <Loading trouble={trouble} texts={texts} />}
+              {OwnWords && <OwnWords turn={turn} actions={actions} texts={texts} busy={busy} />}
+            </div>
+          )}
+          {isStop && notices}
+          {!turn && <Loading trouble={trouble} texts={texts} />}
+        </div>
+        <Footer key={isStop} view={view} actions={actions} texts={texts} />
+      </section>
+    );
+  }
+}

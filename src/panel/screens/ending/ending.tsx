@@ -1,0 +1,93 @@
+import { useEffect, useRef, useState } from "preact/hooks";
+import type { Evidence, Texts, Turn } from "../../../turn/index.ts";
+import type { ScreenProps } from "../../frame/index.ts";
+import { PartCard, ShopHelp } from "../part/index.ts";
+
+/** How it ended: the cause, what was found, whom to call, and a summary to take along. */
+export function EndingScreen({ turn, actions, busy, services, texts }: ScreenProps) {
+  const { ending } = turn;
+  if (!ending) return null;
+  const found = [...ending.evidence].sort((a, b) => Number(b.proves) - Number(a.proves));
+  return (
+    <>
+      {ending.cause && (
+        <p>
+          {ending.outcome !== "fixed" && <b>{texts("part.cause")}</b>} {ending.cause}
+        </p>
+      )}
+      {ending.part && (
+        <PartCard wanted={ending.part} actions={actions} busy={busy} services={services} texts={texts} />
+      )}
+      {ending.who && (
+        <div class="card who">
+          <h3>{texts("part.who")}</h3>
+          <p>{ending.who}</p>
+        </div>
+      )}
+      {ending.outcome === "professional" && <ShopHelp services={services} texts={texts} />}
+      {found.length > 0 && (
+        <Found found={found} heading={texts(ending.part ? "part.why" : "part.found")} texts={texts} />
+      )}
+      <Summary text={summaryOf(turn, found, texts)} texts={texts} />
+    </>
+  );
+}
+
+function Found({ found, heading, texts }: { found: Evidence[]; heading: string; texts: Texts }) {
+  return (
+    <>
+      <h3>{heading}</h3>
+      <ul class="evidence">
+        {found.map((each) => (
+          <li key={`${each.turn} ${each.found}`} class={each.proves ? "proves" : ""}>
+            <span>{each.check}</span> <b>{each.found}</b>
+            {each.proves && <em>{texts("part.proves")}</em>}
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+/** The ending in plain text, for a message to a shop or a repairer. */
+function summaryOf({ heading, ending }: Turn, found: Evidence[], texts: Texts): string {
+  const lines = [
+    heading,
+    ending?.cause && (ending.outcome === "fixed" ? "" : `${texts("part.cause")} `) + ending.cause,
+    ending?.part?.model && `${texts("part.model")} ${ending.part.model}`,
+    ending?.part && `${texts("part.kind")} ${ending.part.name}`,
+    "",
+    ...found.map((each) => `- ${each.check}: ${each.found}`),
+  ];
+  return lines.filter((line) => line !== null && line !== undefined).join("\n");
+}
+
+/** Copies, or where the page may not, shows the text selected so that a long press can. */
+function Summary({ text, texts }: { text: string; texts: Texts }) {
+  const [state, setState] = useState<"" | "copied" | "shown">("");
+  const area = useRef<HTMLTextAreaElement>(null);
+  useEffect(() => {
+    if (state === "shown") area.current?.select();
+  }, [state]);
+  async function copy() {
+    try {
+      await navigator.clipboard.writeText(text);
+      setState("copied");
+    } catch {
+      setState("shown");
+    }
+  }
+  return (
+    <div class="summary">
+      <button type="button" onClick={copy}>
+        {texts("part.copy")}
+      </button>
+      <p role="status" class="small">
+        {state && texts(`part.${state}`)}
+      </p>
+      {state === "shown" && (
+        <textarea ref={area} readOnly rows={8} aria-label={texts("part.summary")} value={text} />
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,1 @@
+export { EndingScreen } from "./ending.tsx";

@@ -1,0 +1,1 @@
+export { GateScreen } from "./gate.tsx";

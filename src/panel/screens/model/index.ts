@@ -1,0 +1,1 @@
+export { ModelScreen } from "./model-code.tsx";

@@ -1,0 +1,1 @@
+export { OwnWords } from "./own-words.tsx";

@@ -1,0 +1,43 @@
+import { useState } from "preact/hooks";
+import { suggest, typedBounds } from "../../../turn/index.ts";
+import { Answers, type ScreenProps } from "../../frame/index.ts";
+import { Field, Wrong } from "../reading/index.ts";
+
+type Props = Pick<ScreenProps, "turn" | "actions" | "texts" | "busy">;
+
+/**
+ * A field for whoever finds no complaint that fits: what is typed brings some of the same answers nearer, as buttons
+ * of their own. It chooses nothing, and what was typed goes nowhere. Words of danger are answered by the way to report it;
+ * where they come before all else, an answer would only lead away from it.
+ */
+export function OwnWords({ turn, actions, texts, busy }: Props) {
+  const [typed, setTyped] = useState("");
+  if (turn.turn !== texts("described.turn")) return null;
+  const own = turn.answers.filter(({ role }) => role === "own");
+  const words = own.map(({ id }) => [id, texts(`described.words.${id}`)]);
+  const found = suggest(typed, {
+    shortForms: texts("described.short-forms"),
+    words: { danger: texts("described.danger"), ...Object.fromEntries(words) },
+  });
+  const isDangerous = found.includes("danger");
+  const answers =
+    found[0] === "danger" ? [] : found.flatMap((id) => own.filter((answer) => answer.id === id));
+  const said = answers.length ? "found" : isDangerous ? "" : "none";
+  const notSure = turn.answers.find(({ role }) => role === "not-sure")?.text ?? "";
+  return (
+    <div class="own-words">
+      <Field
+        label={texts("ui.own-words")}
+        note={texts("ui.own-words-note")}
+        typed={typed}
+        onTyped={setTyped}
+        longest={typedBounds.ownWords}
+      />
+      <div role="status">
+        {isDangerous && <Wrong text={texts("ui.own-words-danger", { danger: texts("ui.danger") })} />}
+        {typed.trim() && said && <p>{texts(`ui.own-words-${said}`, { count: answers.length, notSure })}</p>}
+      </div>
+      <Answers answers={answers} busy={busy} give={(id) => actions.answer(turn.turn, id)} />
+    </div>
+  );
+}

@@ -1,0 +1,2 @@
+export { PartCard } from "./part-card.tsx";
+export { ShopHelp } from "./shop-help.tsx";

@@ -1,0 +1,1 @@
+export { WaitScreen } from "./wait.tsx";

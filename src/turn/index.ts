@@ -1,0 +1,29 @@
+export { bounds as typedBounds } from "../session/index.ts";
+export type { Actions, Basket, BasketPart, BasketState, Services, Texts, View } from "./actions.ts";
+export { type Lexicon, suggest } from "./described.ts";
+export { endingOf } from "./ending-of.ts";
+export { anyTime, createFirstTurns, type FirstTurn } from "./first-turns.ts";
+export { createNumbers, showList } from "./formats.ts";
+export { linesOf } from "./lines.ts";
+export { minorDigits } from "./lookups.ts";
+export { isOtherModel, type MachineAnswer, machineTurn, machineView } from "./machine.ts";
+export { createTexts, type Resource } from "./texts.ts";
+export type {
+  Answer,
+  Ending,
+  Evidence,
+  FittedPart,
+  FoundModel,
+  Hazard,
+  Line,
+  Notice,
+  PathMark,
+  Plate,
+  ReadingNeed,
+  Signal,
+  Turn,
+  Verdicts,
+  Wait,
+} from "./turn.ts";
+export { turnOf } from "./turn-of.ts";
+export { viewOf } from "./view.ts";

@@ -1,0 +1,29 @@
+import type { Finding } from "../chart/index.ts";
+import { verdictOn } from "../chart/index.ts";
+import type { LogEvent } from "../session/index.ts";
+import { isStopped, type Session } from "../session/index.ts";
+import type { Texts } from "./actions.ts";
+import { foundText, titleOf } from "./findings.ts";
+import type { Line } from "./turn.ts";
+
+/** The earlier turns, each folded to a line; only what a person answered, in the order it happened. None can be changed after a stop. */
+export function linesOf(session: Session, texts: Texts): Line[] {
+  const canChange = !isStopped(session);
+  const answers = session.log.events.flatMap((event, index) => ("turn" in event ? [{ event, index }] : []));
+  return answers.map(({ event, index }, place) => ({
+    index,
+    turn: event.turn,
+    title: titleOf(event.turn, texts),
+    answer: answerText(event, session, texts),
+    drops: answers.length - place - 1,
+    canChange,
+  }));
+}
+
+function answerText(event: Extract<LogEvent, { turn: string }>, { flow }: Session, texts: Texts): string {
+  if (event.type === "model-given") return event.code ?? texts("findings.model-none");
+  if (event.type === "answered") return foundText(event.turn, event, flow, texts);
+  const reading = event.reading as NonNullable<Finding["reading"]>;
+  const answer = verdictOn(reading, flow.limits, event.at) ?? "unclear";
+  return foundText(event.turn, { answer, reading, at: event.at }, flow, texts);
+}

@@ -1,0 +1,125 @@
+import type { TurnMeta } from "../chart/index.ts";
+import { memoryOf, metaOf, type Session } from "../session/index.ts";
+import type { Texts } from "./actions.ts";
+import { becauseOf } from "./because.ts";
+import { endingOf } from "./ending-of.ts";
+import { hazardsOf } from "./hazards.ts";
+import { pathOf, pathText } from "./path.ts";
+import { readingNeedOf } from "./reading-need.ts";
+import type { Answer, Gate, Turn, Wait } from "./turn.ts";
+import { waterLines } from "./water-lines.ts";
+
+/**
+ * The turn a session waits at, as plain data in the reader's language.
+ * @param now RFC 3339; only its day matters, for readings that ask for a date
+ */
+export function turnOf(session: Session, texts: Texts, now: string): Turn {
+  const meta = metaOf(session);
+  const { flow } = session;
+  const path = pathOf(session, texts);
+  const words = wordsOf(session, meta, texts);
+  const gated = (meta.check && flow.checks[meta.check]?.gates?.length) || false;
+  return {
+    turn: meta.turn,
+    kind: meta.kind,
+    station: meta.station ?? null,
+    // Behind a gate the hazards were confirmed a moment ago; they are shown again, briefly, on the step itself.
+    hazards: hazardsOf(
+      flow,
+      meta.kind === "gate" ? (flow.gates[meta.gate ?? ""]?.covers ?? []) : (meta.hazards ?? []),
+      texts,
+    ),
+    gated: Boolean(gated) && meta.kind !== "gate",
+    ...words,
+    body: [...words.body, ...waterLines(session, meta, texts)],
+    why: [words.why, becauseOf(session, meta, texts)].filter(Boolean).join(" "),
+    minutes: meta.minutes ?? 0,
+    tools: (meta.tools ?? []).map((tool) => texts(`tools.${tool}`)),
+    picture: meta.picture ?? null,
+    answers: answersOf(session, meta, texts),
+    gate: gateOf(session, meta, texts),
+    reading: readingNeedOf(session, meta, now),
+    wait: waitOf(session, meta, texts),
+    ending: meta.outcome ? endingOf(session, meta.outcome, texts) : null,
+    path,
+    pathText: pathText(path, texts),
+  };
+}
+
+function wordsOf(session: Session, meta: TurnMeta, texts: Texts): Pick<Turn, "heading" | "body" | "why"> {
+  const lines = (text: string) =>
+    text
+      .split("\n")
+      .map((line) => line.trim())
+      .filter(Boolean);
+  const { danger, cause } = memoryOf(session);
+  if (meta.gate)
+    return { heading: texts(`gates.${meta.gate}.ask`), body: [], why: texts(`gates.${meta.gate}.why`) };
+  if (meta.kind === "model")
+    return { heading: texts("endings.model.ask"), body: lines(texts("endings.model.how")), why: "" };
+  if (meta.outcome === "stopped") {
+    const advice = `dangers.${danger ?? "general"}`;
+    return { heading: texts(`${advice}.heading`), body: lines(texts(`${advice}.do`)), why: "" };
+  }
+  // Where nothing was broken, "it works again" would be wrong: such a cause has a headline of its own.
+  const [own, ...more] = meta.outcome === "fixed" && cause ? lines(texts(`causes.${cause}.ending`)) : [];
+  if (own) return { heading: own, body: more, why: "" };
+  if (meta.outcome) {
+    const ending = meta.outcome === "professional" && !cause ? "no-cause" : meta.outcome;
+    return {
+      heading: texts(`endings.${ending}.heading`),
+      body: lines(texts(`endings.${ending}.body`)),
+      why: "",
+    };
+  }
+  const key = `checks.${meta.turn}`;
+  const check = meta.turn.slice(0, meta.turn.indexOf("."));
+  return {
+    heading: texts(`${key}.ask`),
+    body: lines(texts(`${key}.how`)),
+    why: texts(`${key}.why`) || (meta.check ? texts(`checks.${check}.why`) : ""),
+  };
+}
+
+function answersOf(session: Session, meta: TurnMeta, texts: Texts): Answer[] {
+  const own = (meta.answers ?? []).map((id) => ({
+    id,
+    text: meta.gate ? texts(`gates.${meta.gate}.${id}`) : texts(`checks.${meta.turn}.answers.${id}`),
+    role: "own" as const,
+  }));
+  const standing = (["not-sure", "cannot"] as const)
+    .filter((id) => session.snapshot.can({ type: `answered.${id}`, at: session.log.started } as never))
+    .map((id) => ({ id, text: standingText(id, meta, texts), role: id }));
+  return [...own, ...standing];
+}
+
+function standingText(id: "not-sure" | "cannot", meta: TurnMeta, texts: Texts): string {
+  const own = meta.gate ? texts(`gates.${meta.gate}.cannot`) : texts(`checks.${meta.turn}.answers.${id}`);
+  return own || texts(`standing.${id === "cannot" && meta.kind === "wait" ? "cannot-wait" : id}`);
+}
+
+function gateOf({ flow }: Session, meta: TurnMeta, texts: Texts): Gate | null {
+  const rule = meta.gate ? flow.gates[meta.gate] : undefined;
+  if (!rule || !meta.gate) return null;
+  const key = `gates.${meta.gate}`;
+  return {
+    id: meta.gate,
+    signal: rule.signal,
+    items: rule.items.map((id) => ({ id, text: texts(`${key}.items.${id}`) })),
+    facts: rule.facts.map((id) => texts(`${key}.facts.${id}`)),
+  };
+}
+
+function waitOf(session: Session, meta: TurnMeta, texts: Texts): Wait | null {
+  const start = memoryOf(session).waits[meta.turn];
+  if (!meta.lasts || !start) return null;
+  const after = (minutes: number) => new Date(Date.parse(start) + minutes * 60_000).toISOString();
+  return {
+    from: start,
+    until: after(meta.lasts),
+    inside: (meta.inside ?? []).map(({ stage, after: minutes }) => ({
+      text: texts(`inside.${stage}`),
+      from: after(minutes),
+    })),
+  };
+}

@@ -1,0 +1,148 @@
+import type { ReadingVerdict } from "../guide/index.ts";
+import type {
+  CubesLimits,
+  Estimate,
+  FilterLifeLimits,
+  FlowLimits,
+  FlowRun,
+  IceLimits,
+  SealLimits,
+  SupplyLimits,
+  TemperatureLimits,
+} from "../measurement/index.ts";
+import type { FittedPart, FoundModel, Plate } from "./lookups.ts";
+
+/**
+ * A Turn is one exchange as a screen (or a line of `npm run play`) shows it: plain data, every text already in
+ * the reader's language. A screen never sees the chart behind it.
+ */
+export type Turn = {
+  /** Stable id, `check.turn`, e.g. `door-seal.paper-strip`. */
+  turn: string;
+  kind: "choice" | "gate" | "reading" | "model" | "wait" | "ending";
+  /** Where on the ice path this turn looks; null for the opening and the endings. */
+  station: string | null;
+  hazards: Hazard[];
+  /** The hazards were confirmed at a gate just before: a reminder is enough. */
+  gated: boolean;
+  /** The question, or the ending's headline. */
+  heading: string;
+  /** How to do it: short paragraphs, in order. */
+  body: string[];
+  /** Why we ask this, and why now; empty where nobody would wonder. */
+  why: string;
+  /** Minutes of attention this check takes, 0 where that says nothing. */
+  minutes: number;
+  tools: string[];
+  /** A picture's id, or null. */
+  picture: string | null;
+  answers: Answer[];
+  gate: Gate | null;
+  reading: ReadingNeed | null;
+  wait: Wait | null;
+  ending: Ending | null;
+  path: PathMark[];
+  /** The path in words, for a screen reader. */
+  pathText: string;
+};
+
+/** ANSI Z535.6 signal words, most severe first. */
+export type Signal = "danger" | "warning" | "caution" | "notice";
+
+export type Hazard = { id: string; signal: Signal; text: string };
+
+/** `role` tells the two answers every turn has (not sure, can't do this) from its own. */
+export type Answer = { id: string; text: string; role: "own" | "not-sure" | "cannot" };
+
+/** A safety gate: every item must be ticked, each time, before `ready` is taken. */
+export type Gate = { id: string; signal: Signal; items: { id: string; text: string }[]; facts: string[] };
+
+/** What an instrument may say of a reading. */
+export type Verdicts = ReadingVerdict;
+
+/** What an instrument needs to know; every number comes from flows/limits.yaml. */
+export type ReadingNeed =
+  | {
+      instrument: "flow";
+      seconds: number;
+      limits: FlowLimits;
+      /** The runs with the filter in place, where this flow is measured without it. */
+      before: readonly FlowRun[] | null;
+      /** What was found of the house supply. */
+      supply: "passes" | "fails" | "unclear" | "too-strong" | null;
+      /** The share of the pressure from which on a filter counts as clogged. */
+      muchShare: number;
+    }
+  | { instrument: "supply"; limits: SupplyLimits }
+  | { instrument: "temperature"; place: "freezer" | "fridge"; targetC: number; limits: TemperatureLimits }
+  | { instrument: "filter-age"; today: string; earliestYear: number; limits: FilterLifeLimits }
+  /** Temperature and flow as they were measured before in this session. */
+  | { instrument: "ice"; limits: IceLimits; celsius: Estimate | null; perSecond: Estimate | null }
+  | { instrument: "cubes"; limits: CubesLimits }
+  | { instrument: "seal"; limits: SealLimits };
+
+/**
+ * A wait that survives a closed page: `from` and `until` are RFC 3339 instants. `inside`: what goes on in the machine
+ * meanwhile, each from its instant on; empty where nothing is known of it.
+ */
+export type Wait = { from: string; until: string; inside: { text: string; from: string }[] };
+
+export type Ending = {
+  outcome: "fixed" | "part" | "professional" | "stopped";
+  /** The cause in words, empty where none was established. */
+  cause: string;
+  causeId: string | null;
+  /** Who to call, for professional and stopped. */
+  who: string;
+  part: {
+    kind: string;
+    name: string;
+    claim: "proved" | "due";
+    claimText: string;
+    fitting: string;
+    effortMinutes: number;
+    tools: string[];
+    cautions: Hazard[];
+    model: string | null;
+  } | null;
+  evidence: Evidence[];
+};
+
+/** One finding in words: what was looked at, what was found, whether it speaks for the ending. */
+export type Evidence = { turn: string; check: string; found: string; proves: boolean };
+
+/** One station of the ice path and what we know of it. */
+export type PathMark = {
+  station: string;
+  name: string;
+  state: "clear" | "fixed" | "suspect" | "unseen";
+  here: boolean;
+};
+
+/** An earlier turn folded to a line. `drops` counts the later answers that changing it would drop. */
+export type Line = {
+  index: number;
+  turn: string;
+  title: string;
+  answer: string;
+  drops: number;
+  canChange: boolean;
+};
+
+/** Something to tell once, above the turn: saved elsewhere, shortened, in memory only, welcome back. */
+export type Notice = {
+  id:
+    | "memory-only"
+    | "welcome-back"
+    | "wait-over"
+    | "shortened"
+    | "offline"
+    | "other-tab"
+    | "tap-not-taken"
+    | "set-aside";
+  text: string;
+  /** The words of its button, where it has one: earlier answers were set aside and can be gone on with. */
+  goOn?: string;
+};
+
+export type { FittedPart, FoundModel, Plate };

@@ -1,0 +1,56 @@
+import { createHash } from "node:crypto";
+import type { Plugin } from "vite";
+import { createFirstTurns } from "../../turn/index.ts";
+import { verifyChart } from "../verify/index.ts";
+import { againPlace } from "./again-plugin.ts";
+import { readFlow } from "./flows-folder.ts";
+import { readLocales } from "./locales-folder.ts";
+import { createPanelData } from "./panel-data.ts";
+
+/**
+ * Compiles flows/, locales/ and the drawings: the first question into the first file, all else into one data file for
+ * each language beside the script, named by its content. A flow with a problem stops the build.
+ */
+export function flowPlugin(): Plugin {
+  let modules: Record<string, string> = {};
+  let files: Record<string, string> = {};
+  return {
+    name: "fridgeside-flow",
+    buildStart() {
+      ({ modules, files } = compile());
+    },
+    resolveId: (id) => (id.startsWith("virtual:") ? `\0${id}` : null),
+    load: (id) => (id.startsWith("\0virtual:") ? (modules[id.slice("\0virtual:".length)] ?? null) : null),
+    generateBundle() {
+      for (const [fileName, source] of Object.entries(files))
+        this.emitFile({ type: "asset", fileName, source });
+    },
+  };
+}
+
+function compile(): { modules: Record<string, string>; files: Record<string, string> } {
+  const flow = readFlow();
+  const problems = verifyChart(flow);
+  if (problems.length > 0) throw new Error(problems.map((one) => one.message).join("\n"));
+  const locales = readLocales();
+  const files: Record<string, string> = {};
+  const emit = (name: string, data: unknown) => {
+    const source = JSON.stringify(data);
+    const digest = createHash("sha256").update(source).digest("hex").slice(0, 8);
+    const fileName = `parts/${name}-${digest}.json`;
+    files[fileName] = source;
+    return fileName;
+  };
+  const dataFiles = Object.fromEntries(
+    Object.entries(createPanelData(flow, locales)).map(([tag, data]) => [tag, emit(tag, data)]),
+  );
+  const modules = {
+    "first-turns": `export default ${JSON.stringify(createFirstTurns(flow, locales))}`,
+    // The addresses start from this very module, which is the first file, wherever a shop may host it.
+    data: `export const dataFiles = ${JSON.stringify(dataFiles)};
+export const dataAddress = (tag) => new URL(dataFiles[tag], import.meta.url).href;
+const again = "${againPlace}";
+export const againAddress = new URL(again, import.meta.url).href;`,
+  };
+  return { modules, files };
+}

@@ -1,0 +1,52 @@
+import type { Guard } from "../../chart/index.ts";
+
+/** A text as a literal of ECMAScript. */
+export function literal(value: string): string {
+  return `'${value.replace(/[\\']/g, "\\$&")}'`;
+}
+
+const isOneOf = (is: string[], value: string) => `[${is.map(literal).join(", ")}].indexOf(${value}) >= 0`;
+const anyCause = (causes: string[], state: string) =>
+  causes.length ? causes.map((one) => `causes[${literal(one)}] === '${state}'`).join(" || ") : "false";
+
+/** Each word of the guards' vocabulary as an expression over the data model. */
+const compilers: Record<string, (params: never) => string> = {
+  answered: ({ turn, is }: { turn: string; is: string[] }) => isOneOf(is, `findings[${literal(turn)}]`),
+  verdict: ({ turn, is }: { turn: string; is: string[] }) =>
+    `measured[${literal(turn)}] === true && ${isOneOf(is, `findings[${literal(turn)}]`)}`,
+  done: ({ check }: { check: string }) => `done.indexOf(${literal(check)}) >= 0`,
+  found: ({ causes }: { causes: string[] }) => anyCause(causes, "found"),
+  remedied: ({ causes }: { causes: string[] }) => anyCause(causes, "fixed"),
+  "any-remedied": () => "remedies > 0",
+  unwaited: () => "remedies > remediesAtWait",
+  returning: ({ turn }: { turn: string }) => `returnTo === ${literal(turn)}`,
+  modelled: () => "model !== null",
+  reads: ({ instrument, is }: { instrument: string; is: string }) =>
+    `_event.data.instrument === ${literal(instrument)} && _event.data.verdict === ${literal(is)}`,
+  elapsed: ({ turn, minutes }: { turn: string; minutes: number }) =>
+    `Date.parse(_event.data.at) - Date.parse(waits[${literal(turn)}] || _event.data.at) >= ${minutes} * 60000`,
+  "may-look-again": ({ check }: { check: string }) => {
+    const one = literal(check);
+    return `done.indexOf(${one}) >= 0 && done[done.length - 1] !== ${one} && again.indexOf(${one}) < 0 && mended.indexOf(${one}) < 0`;
+  },
+  water: ({ is }: { is: string[] }) => isOneOf(is, "water"),
+  // Only a log that is replayed is led, and a document replays none.
+  led: () => "false",
+  advised: ({ check }: { check: string }) => `advice !== null && advice.check === ${literal(check)}`,
+  "part-advised": ({ cause }: { cause: string }) => `advice !== null && advice.part === ${literal(cause)}`,
+  all: ({ of }: { of: Guard[] }) => join(of, " && ", "true"),
+  any: ({ of }: { of: Guard[] }) => join(of, " || ", "false"),
+  not: ({ of }: { of: Guard }) => `!(${compileGuard(of)})`,
+};
+
+/** A guard as an ECMAScript expression for `cond`. @throws Error for a word that has no meaning here */
+export function compileGuard(guard: Guard): string {
+  const compile = compilers[guard.type];
+  if (!compile) throw new Error(`The guard "${guard.type}" cannot be written as SCXML`);
+  return compile(guard.params as never);
+}
+
+function join(guards: Guard[], sign: string, none: string): string {
+  if (guards.length === 1 && guards[0]) return compileGuard(guards[0]);
+  return guards.length ? guards.map((guard) => `(${compileGuard(guard)})`).join(sign) : none;
+}

@@ -1,0 +1,1 @@
+export { type Fill, type LaidOut, layOut } from "./lay-out.ts";

@@ -1,0 +1,94 @@
+import type { Flow, Scenario } from "../../guide/index.ts";
+import { findingOf, waysToHold } from "./clauses.ts";
+import type { Report } from "./report.ts";
+import { canHold, outcomesOf, type Scope, scopeOf } from "./scope.ts";
+
+/** Causes that stand in a scenario although no check of it can prove them or put them right. */
+export function findUnproved(flow: Flow, report: Report): void {
+  for (const scenario of Object.values(flow.scenarios)) {
+    const scope = scopeOf(flow, scenario);
+    const file = `scenarios/${scenario.id}.yaml`;
+    const say = (cause: string) =>
+      `No check of scenario "${scenario.id}" can prove the cause "${cause}" or put it right.`;
+    const suspects = Object.keys(scenario.priors);
+    for (const cause of suspects)
+      if (!canSettle(flow, scenario, scope, cause))
+        report("unprovable-cause", file, ["priors", cause], say(cause), "key");
+    for (const [place, cause] of scenario.proofs.entries()) {
+      const { proof } = flow.causes[cause] ?? {};
+      if (proof !== undefined && !suspects.includes(cause) && !canHold(proof, flow, scope))
+        report("unprovable-cause", file, ["proofs", place], say(cause));
+    }
+  }
+}
+
+function canSettle(flow: Flow, scenario: Scenario, scope: Scope, cause: string): boolean {
+  const { proof } = flow.causes[cause] ?? {};
+  const proved = proof !== undefined && scenario.proofs.includes(cause) && canHold(proof, flow, scope);
+  return proved || scope.remedied.has(cause) || scope.ended.has(cause);
+}
+
+/** Causes that no scenario suspects and no answer finds. */
+export function findUnusedCauses(flow: Flow, report: Report): void {
+  const used = new Set(
+    Object.values(flow.scenarios).flatMap(({ priors, proofs }) => [...Object.keys(priors), ...proofs]),
+  );
+  for (const check of [flow.opening, ...Object.values(flow.checks)])
+    for (const { finds, remedies } of outcomesOf(check))
+      for (const one of [finds, remedies]) if (one) used.add(one);
+  for (const cause of Object.keys(flow.causes))
+    if (!used.has(cause))
+      report(
+        "unused-cause",
+        "causes.yaml",
+        [cause],
+        `Cause "${cause}" belongs to no scenario, and no answer finds it.`,
+        "key",
+      );
+}
+
+/**
+ * Causes that end with a part although some way to prove them rests on no finding that speaks for the cause: one
+ * that is likelier with it than with causes that the check does not name. What is sold as merely due is said so.
+ */
+export function findUndecided(flow: Flow, report: Report): void {
+  for (const [id, { remedy, proof, claim }] of Object.entries(flow.causes)) {
+    if (remedy !== "part" || claim === "due") continue;
+    if (proof === undefined)
+      report(
+        "part-without-proof",
+        "causes.yaml",
+        [id],
+        `Cause "${id}" ends with a part but has no proof.`,
+        "key",
+      );
+    else if (
+      !waysToHold(proof, flow.conditions).every((way) =>
+        way.some((one) => one.holds && speaksFor(flow, id, findingOf(one))),
+      )
+    )
+      report(
+        "part-without-decisive-check",
+        "causes.yaml",
+        [id, "proof"],
+        `The proof of cause "${id}" can hold without a finding that speaks for it, so a part could be sold on no proof.`,
+        "key",
+      );
+  }
+}
+
+function speaksFor(flow: Flow, cause: string, finding: { turn: string; is: string[] } | null): boolean {
+  const [id = "", turn = ""] = finding?.turn.split(".") ?? [];
+  const check = flow.checks[id];
+  if (!finding || !check) return false;
+  const { likelihood } = flow.words;
+  return finding.is.every((answer) => {
+    const { answers, verdicts } = check.turns[turn] ?? {};
+    if ({ ...answers, ...verdicts }[answer]?.finds === cause) return true;
+    return Object.values(check.outcomes ?? {}).some(
+      ({ from, says }) =>
+        from.includes(`${turn}.${answer}`) &&
+        (likelihood[says[cause] ?? ""] ?? 0) > (likelihood[says.otherwise ?? ""] ?? 0),
+    );
+  });
+}

@@ -1,0 +1,59 @@
+import type { Check, Condition, Flow, Scenario } from "../../guide/index.ts";
+import { findingOf, type Literal, waysToHold } from "./clauses.ts";
+import type { Report } from "./report.ts";
+import { outcomesOf } from "./scope.ts";
+
+/** Checks that cost a person time for nothing: no cause of the scenario and no condition rests on them. */
+export function findUnneeded(flow: Flow, report: Report): void {
+  const asked = new Set<string>();
+  for (const scenario of Object.values(flow.scenarios)) {
+    const leaned = leanedOn(flow, scenario);
+    for (const [place, { check }] of scenario.checks.entries()) {
+      asked.add(check);
+      const rule = flow.checks[check];
+      if (!rule || leaned.has(check) || isTelling(rule, scenario)) continue;
+      const message = `No cause of scenario "${scenario.id}" needs the check "${check}": it tells nothing of any, and nothing rests on it.`;
+      report("unneeded-check", `scenarios/${scenario.id}.yaml`, ["checks", place], message);
+    }
+  }
+  for (const [id, { restores }] of Object.entries(flow.checks))
+    if (!asked.has(id) && !restores)
+      report("unused-check", `checks/${id}.yaml`, ["id"], `No scenario asks the check "${id}".`);
+}
+
+/** True where the check says anything of a cause of the scenario, finds one, puts one right, or can end the session. */
+function isTelling(check: Check, scenario: Scenario): boolean {
+  const suspects = new Set([...Object.keys(scenario.priors), ...scenario.proofs]);
+  const speaks = Object.values(check.outcomes ?? {}).some(({ says }) =>
+    Object.entries(says).some(([cause, word]) => suspects.has(cause) && word !== says.otherwise),
+  );
+  return (
+    speaks ||
+    outcomesOf(check).some(
+      ({ finds, remedies, to }) =>
+        suspects.has(finds ?? "") ||
+        suspects.has(remedies ?? "") ||
+        (to !== "done" && !check.turns[to] && to !== ""),
+    )
+  );
+}
+
+/** The checks that a scenario's proofs, and the conditions of its other checks, rest on. */
+function leanedOn(flow: Flow, scenario: Scenario): Set<string> {
+  const proofs = scenario.proofs.map((cause) => ({ of: flow.causes[cause]?.proof, own: "" }));
+  const whens = scenario.checks.map(({ check, when }) => ({ of: when, own: check }));
+  return new Set(
+    [...proofs, ...whens].flatMap(({ of, own }) => checksIn(of, flow).filter((check) => check !== own)),
+  );
+}
+
+function checksIn(condition: Condition | undefined, flow: Flow): string[] {
+  if (condition === undefined) return [];
+  return waysToHold(condition, flow.conditions).flat().flatMap(checkOf);
+}
+
+function checkOf(literal: Literal): string[] {
+  const { of } = literal;
+  if (typeof of !== "string" && "done" in of) return [of.done];
+  return findingOf(literal)?.turn.split(".").slice(0, 1) ?? [];
+}

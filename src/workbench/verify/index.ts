@@ -1,0 +1,31 @@
+import type { ChartConfig } from "../../chart/index.ts";
+import { composeChart } from "../../compile/index.ts";
+import type { Flow } from "../../guide/index.ts";
+import { findKeptOpen, findUndeclared, findUngated } from "./gates.ts";
+import { graphOf } from "./graph.ts";
+import type { Problem } from "./problem.ts";
+import { findWaterForgotten } from "./water.ts";
+import { findLostWays, findTrapped } from "./ways.ts";
+
+export { graphOf, reach } from "./graph.ts";
+export type { FileProblem, Place, Problem } from "./problem.ts";
+export type { ReadSource, Source } from "./source.ts";
+
+export { type FolderToVerify, verifyFolder } from "./verify-folder.ts";
+
+/**
+ * Everything wrong with the composed chart, all at once; an empty list is the proof that every state reaches an
+ * ending, that no path enters a hazardous step except through its gate, and that no tap closed by us is forgotten.
+ * @param config the chart to prove; composed from the flow unless a test brings a damaged copy
+ */
+export function verifyChart(flow: Flow, config: ChartConfig = composeChart(flow)): Problem[] {
+  const graph = graphOf(config);
+  return [
+    ...findLostWays(graph),
+    ...findTrapped(graph),
+    ...findUngated(flow, graph),
+    ...findKeptOpen(graph),
+    ...findUndeclared(flow),
+    ...findWaterForgotten(flow, graph),
+  ];
+}

@@ -1,0 +1,79 @@
+import type { Check } from "../../guide/index.ts";
+import type { Folder } from "./folder.ts";
+import { valueAt } from "./shape.ts";
+
+/** Kinds of things that flow files name; `word` is kept apart for likelihoods and priors. */
+export type Named =
+  | "access"
+  | "cause"
+  | "check"
+  | "condition"
+  | "gate"
+  | "hazard"
+  | "likelihood"
+  | "limit"
+  | "part"
+  | "prior"
+  | "station";
+
+/** What can be named. Null: the file that would tell cannot be read, so nothing is held against a name. */
+export type Names = {
+  idsOf(kind: Named): string[] | null;
+  /** The turns of a check or of the opening, its gates among them. */
+  turnsOf(check: string): string[] | null;
+  /** The answers that a turn can record, the standing ones and a wait's end among them. */
+  answersOf(check: string, turn: string): string[] | null;
+  takesReading(check: string, turn: string): boolean;
+  /** False only for a cause that is there and has no proof. */
+  isProved(cause: string): boolean;
+};
+
+const homes: Record<Exclude<Named, "check">, [file: string, ...path: string[]]> = {
+  access: ["gates.yaml", "access"],
+  cause: ["causes.yaml"],
+  condition: ["conditions.yaml"],
+  gate: ["gates.yaml", "gates"],
+  hazard: ["gates.yaml", "hazards"],
+  likelihood: ["words.yaml", "likelihood"],
+  limit: ["limits.yaml"],
+  part: ["parts.yaml"],
+  prior: ["words.yaml", "prior"],
+  station: ["stations.yaml", "order"],
+};
+
+export { verdictsOf } from "../../guide/index.ts";
+
+export const standing = ["not-sure", "cannot"];
+
+/** Gathers what the files of a folder name. */
+export function createNames(folder: Folder): Names {
+  const checkOf = (id: string): Check | null => {
+    const file = id === "opening" ? "opening.yaml" : `checks/${id}.yaml`;
+    return folder.sound.has(file) ? (folder.sources.get(file)?.data as Check) : null;
+  };
+  return {
+    idsOf(kind) {
+      if (kind === "check") return folder.checks;
+      const [file, ...path] = homes[kind];
+      const found = valueAt(folder.sources.get(file)?.data, path);
+      if (Array.isArray(found)) return found.map(String);
+      return typeof found === "object" && found !== null ? Object.keys(found) : null;
+    },
+    turnsOf(id) {
+      const check = checkOf(id);
+      return check && [...Object.keys(check.turns), ...(check.gates ?? []).map((gate) => `gate-${gate}`)];
+    },
+    answersOf(id, name) {
+      if (name.startsWith("gate-")) return ["ready", "cannot"];
+      const turn = checkOf(id)?.turns[name];
+      if (!turn) return null;
+      const over = turn.kind === "wait" ? ["over"] : [];
+      return [...Object.keys({ ...turn.answers, ...turn.verdicts }), ...standing, ...over];
+    },
+    isProved: (cause) => {
+      const causes = folder.sources.get("causes.yaml")?.data;
+      return valueAt(causes, [cause]) === undefined || valueAt(causes, [cause, "proof"]) !== undefined;
+    },
+    takesReading: (id, name) => checkOf(id)?.turns[name]?.kind === "reading",
+  };
+}

@@ -1,0 +1,207 @@
+import { describe, expect, test } from "vitest";
+import { composeChart } from "../../src/compile/index.ts";
+import { memoryOf, metaOf, startSession } from "../../src/session/index.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { graphOf } from "../../src/workbench/verify/index.ts";
+import {
+  type Answers,
+  at,
+  celsius,
+  fittedOn,
+  flowOf,
+  follow,
+  healthy,
+  inTradeOrder,
+  runsOut,
+} from "../session/drive.ts";
+import { afterChange, lowFlow, noPlug, nothingFound, proved, putRight, withPlug } from "./written-paths.ts";
+
+const flow = readFlow();
+const charts = inTradeOrder(flow);
+const start = (model: string | null = null) => startSession(flow, at(0), model, charts);
+/** The written paths are those of one scenario; the others have paths of their own, in the tests of scenarios. */
+const { proofs = [], priors = {} } = flow.scenarios["no-ice-plumbed"] ?? {};
+
+describe("a cause that a check proves", () => {
+  test("has a written path here, every one of them", () => {
+    expect(Object.keys(proved).sort()).toEqual([...proofs].sort());
+  });
+
+  test.each(Object.entries(proved))("%s ends the search at once", (cause, [answers, endsWith]) => {
+    const session = follow(start("TR-01"), { ...healthy, ...answers });
+    const rule = flow.causes[cause];
+    expect(memoryOf(session).cause).toBe(cause);
+    expect(metaOf(session).outcome).toBe(rule?.remedy === "part" ? "part" : "professional");
+    expect(rule?.remedy === "part" ? rule.part : memoryOf(session).who).toBe(endsWith);
+  });
+});
+
+describe("a cause that a person puts right", () => {
+  test("has a written path here, every one of them", () => {
+    const causes = Object.keys(priors).filter((id) => flow.causes[id]?.remedy === "self");
+    expect(Object.keys(putRight).sort()).toEqual(causes.sort());
+  });
+
+  test.each(Object.entries(putRight))(
+    "%s ends as fixed, and owed to it, when ice comes back",
+    (cause, answers) => {
+      const dry = cause === "controls-stalled" ? {} : { "reset.test": "nothing-moved" };
+      const onTheWater = { "reset.test": "moved-dry" };
+      const water = ["stop-tap", "supply-line", "filter", "fill-tube", "inlet-valve"];
+      const reset = water.includes(flow.causes[cause]?.station ?? "") ? onTheWater : dry;
+      const came: Answers = { "wait-for-ice.wait": "ice-came" };
+      // Without the freezer's temperature a tray that does not move is no proof, so that the wait comes first.
+      const unread: Answers = { "freezer-temperature.read": "cannot" };
+      const session = follow(start(), { ...healthy, ...unread, ...reset, ...came, ...answers });
+      expect(metaOf(session).outcome).toBe("fixed");
+      expect(memoryOf(session).cause).toBe(cause);
+    },
+  );
+});
+
+describe("the search", () => {
+  test("offers the wait right after an ice maker that was off, before a dozen more questions", () => {
+    const answers = { ...healthy, ...putRight["switched-off"] };
+    const session = follow(start(), answers, "wait-for-ice.wait");
+    expect(Object.keys(memoryOf(session).findings)).toHaveLength(7);
+  });
+
+  test("goes to the water first when the test cycle ran dry, whatever was put right before", () => {
+    const answers = { ...healthy, ...putRight["bin-full"], "reset.test": "moved-dry" };
+    const session = follow(start(), answers, "filter-age.fitted");
+    expect(memoryOf(session).findings["wait-for-ice.wait"]).toBeUndefined();
+  });
+
+  test("looks at the filter's seat early when the filter is new", () => {
+    const answers = { ...healthy, ...afterChange, "opening.changed": "new-filter" };
+    const session = follow(start(), answers, "fill-tube.gate-back-panel");
+    expect(memoryOf(session).findings["filter-seated.look"]?.answer).toBe("seated");
+    expect(memoryOf(session).findings["stop-tap.open"]).toBeUndefined();
+  });
+
+  test("opens the panel for too little water only once the way up to the valve was followed", () => {
+    const answers = { ...healthy, ...lowFlow, ...noPlug };
+    const session = follow(start(), answers, "inlet-valve.gate-water-supply");
+    expect(memoryOf(session).done).toEqual(
+      expect.arrayContaining(["tap-fill", "stop-tap", "supply-line", "filter-seated", "flow-without-filter"]),
+    );
+    const blind = { ...answers, "supply-line.gate-water-supply": "cannot" };
+    const { findings } = memoryOf(follow(start(), blind));
+    expect(Object.keys(findings).filter((turn) => turn.includes("back-panel"))).toEqual([]);
+  });
+
+  test("does not blame an old filter while the way up to it was not looked at", () => {
+    const answers = {
+      ...healthy,
+      ...lowFlow,
+      ...noPlug,
+      "filter-age.fitted": fittedOn("2025-01-01"),
+      "supply-line.gate-water-supply": "cannot",
+    };
+    expect(memoryOf(follow(start(), answers)).cause).toBeNull();
+  });
+
+  test("does not blame the ice maker while nobody knows whether the freezer is cold enough", () => {
+    const answers = { ...healthy, ...nothingFound, "reset.test": "nothing-moved" };
+    const unread = { ...answers, "freezer-temperature.read": "not-sure" };
+    expect(memoryOf(follow(start("TR-01"), answers)).cause).toBe("ice-maker-faulty");
+    expect(memoryOf(follow(start("TR-01"), unread)).cause).toBeNull();
+  });
+
+  test("takes a reading too close to its limit for neither good nor bad", () => {
+    const tooClose = { "freezer-temperature.read": celsius(-12), "reset.test": "nothing-moved" };
+    const session = follow(start(), { ...healthy, ...nothingFound, ...tooClose });
+    expect(memoryOf(session).findings["freezer-temperature.read"]?.answer).toBe("unclear");
+    expect(memoryOf(session).cause).toBeNull();
+  });
+
+  test("trusts the later of two flow tests", () => {
+    const again = { ...lowFlow, "stop-tap.open": "opened", "flow-again.run": flowOf(5), ...withPlug };
+    const session = follow(start("TR-01"), {
+      ...healthy,
+      ...again,
+      "wait-for-ice.wait": "keep-checking",
+      "flow-without-filter.run": flowOf(25),
+    });
+    expect(memoryOf(session).cause).toBe("filter-clogged");
+    const better = { ...again, "flow-again.run": flowOf(25), "last-wait.wait": "cannot" };
+    const wait = { "wait-for-ice.wait": "keep-checking" };
+    expect(memoryOf(follow(start(), { ...healthy, ...nothingFound, ...better, ...wait })).cause).toBeNull();
+  });
+
+  test("reads the freezer again only after a wait that followed the colder setting", () => {
+    const waited = { "wait-for-ice.wait": runsOut, "wait-for-ice.came": "no-ice" };
+    const tooWarm = { "freezer-temperature.read": celsius(-5), "freezer-temperature.colder": "set-colder" };
+    let session = follow(
+      start(),
+      { ...healthy, ...putRight["switched-off"], ...waited },
+      "door-closing.look",
+    );
+    const onward = { ...healthy, ...tooWarm, "wait-for-ice.wait": "keep-checking" };
+    session = follow(session, onward, "filter-age.fitted");
+    expect(memoryOf(session).findings["freezer-again.read"]).toBeUndefined();
+  });
+
+  test("takes a freezer that is too warm at its coldest setting for a fault only with nothing else to blame", () => {
+    const coldest = {
+      "freezer-temperature.read": celsius(-5),
+      "freezer-temperature.colder": "already-coldest",
+    };
+    expect(memoryOf(follow(start(), { ...healthy, ...coldest })).cause).toBe("cooling-fault");
+    const packed = { "too-full.look": "packed", "too-full.rearrange": "cannot" };
+    expect(
+      memoryOf(follow(start(), { ...healthy, ...coldest, ...packed, ...nothingFound })).cause,
+    ).toBeNull();
+  });
+
+  test("does not sell a filter for a cartridge that sat loose and was not put right", () => {
+    const loose = { "filter-seated.look": "loose", "filter-seated.reseat": "cannot" };
+    const answers = { ...healthy, ...lowFlow, ...withPlug, ...loose, "flow-without-filter.run": flowOf(25) };
+    const unable = { "inlet-valve.gate-water-supply": "cannot" };
+    expect(memoryOf(follow(start("TR-01"), { ...answers, ...unable })).cause).toBeNull();
+  });
+
+  test("sends a person who can do nothing at all to a professional, without a cause", () => {
+    let session = follow(start(), healthy, "control-lock.look");
+    const unable: Answers = {};
+    for (const { meta } of graphOf(composeChart(flow)).leaves.values())
+      if (meta?.check) unable[meta.turn] = "cannot";
+    session = follow(session, unable);
+    expect([metaOf(session).outcome, memoryOf(session).cause]).toEqual(["professional", null]);
+    expect(memoryOf(session).who).toBe("appliance-engineer");
+  });
+});
+
+describe("the opening", () => {
+  test("stops at every danger, and also for a person who is not sure", () => {
+    const dangers = ["burning", "sparks", "water-near-socket", "gas", "shock", "not-sure"];
+    for (const danger of dangers) {
+      const session = follow(start(), { "opening.danger": danger });
+      expect([metaOf(session).outcome, memoryOf(session).danger]).toEqual(["stopped", danger]);
+    }
+  });
+});
+
+describe("the ending with a part", () => {
+  const answers = { ...healthy, "reset.test": "nothing-moved" };
+
+  test("asks for the model code when the shop's page gave none", () => {
+    const session = follow(start(), answers, "part.model");
+    expect(metaOf(session).turn).toBe("part.model");
+  });
+
+  test("asks for no model code when the shop's page gave one", () => {
+    expect(metaOf(follow(start("TR-01"), answers)).turn).toBe("part.card");
+  });
+});
+
+test("every turn takes 'not sure' or 'can't', or an answer that is always true", () => {
+  const { leaves, edges } = graphOf(composeChart(flow));
+  const shut = [...leaves].flatMap(([leaf, { meta }]) => {
+    const events = edges.filter(({ from }) => from === leaf).map(({ event }) => event);
+    const declined = events.some((event) => event === "answered.not-sure" || event === "answered.cannot");
+    return !meta || meta.kind === "ending" || declined ? [] : [meta.turn];
+  });
+  // "I'll go on checking" is always open to who waits for ice, and "I can't find it" to who looks for the code.
+  expect([...new Set(shut)].sort()).toEqual(["part.model", "wait-for-ice.wait"]);
+});

@@ -1,0 +1,60 @@
+import { describe, expect, test } from "vitest";
+import { composeChart, slimFlow } from "../../src/compile/index.ts";
+import { fileKind, fileSchemas } from "../../src/guide/index.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+
+describe("a file in flows/", () => {
+  test.each([
+    ["limits.yaml", "limits"],
+    ["opening.yaml", "opening"],
+    ["checks/reset.yaml", "check"],
+    ["scenarios/no-ice-plumbed.yaml", "scenario"],
+  ])("%s is of the kind %s", (path, kind) => {
+    expect(fileKind(path)).toBe(kind);
+  });
+
+  test.each([
+    "check.yaml",
+    "scenario.yaml",
+    "checks/water/flow-test.yaml",
+    "notes.yaml",
+    "constructor.yaml",
+    "checks/reset.json",
+    "",
+  ])("%j is none that a flow has", (path) => {
+    expect(fileKind(path)).toBeNull();
+  });
+
+  test("is refused with a word that nobody reads: a misspelt 'gates' would guard nothing", () => {
+    const check = readFlow().checks["fill-tube"];
+    expect(fileSchemas.check.safeParse(check).success).toBe(true);
+    expect(fileSchemas.check.safeParse({ ...check, gate: ["back-panel"] }).success).toBe(false);
+  });
+
+  test("may nest its conditions as deep as it likes, with words of the vocabulary alone", () => {
+    const { conditions } = fileSchemas;
+    const deep = { any: [{ not: { all: ["unwaited", { found: ["bin-full"] }] } }, { is: "flow-low" }] };
+    expect(conditions.safeParse({ odd: deep }).success).toBe(true);
+    expect(conditions.safeParse({ odd: { any: [{ not: { or: [] } }] } }).success).toBe(false);
+    expect(conditions.safeParse({ odd: "flow-low" }).success).toBe(false);
+  });
+});
+
+describe("the flow as a phone gets it", () => {
+  const flow = readFlow();
+  const slim = slimFlow(flow);
+
+  test("makes the very same chart", () => {
+    expect(composeChart(slim)).toEqual(composeChart(flow));
+  });
+
+  test("leaves the sources of its limits at the workbench", () => {
+    expect(JSON.stringify(slim)).not.toContain("confidence");
+    for (const [id, { value, unit }] of Object.entries(flow.limits))
+      expect(slim.limits[id]).toEqual({ value, unit });
+  });
+
+  test("is plain JSON", () => {
+    expect(JSON.parse(JSON.stringify(slim))).toEqual(slim);
+  });
+});

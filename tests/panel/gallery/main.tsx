@@ -1,0 +1,52 @@
+import { render } from "preact";
+import { firstSheet, Panel, type PanelProps } from "../../../src/panel/frame/index.ts";
+import drawings from "../../../src/panel/pictures/drawings.json";
+import { createPicture } from "../../../src/panel/pictures/index.ts";
+import pictureSheet from "../../../src/panel/pictures/pictures.css?inline";
+import { laterSheet, screens } from "../../../src/panel/screens/index.ts";
+import { textsOf } from "../texts.ts";
+import { fixtures } from "./fixtures.ts";
+import { servicesFor } from "./services.ts";
+
+const asked = new URLSearchParams(location.search);
+const theme = asked.get("theme");
+const name = asked.get("fixture") ?? "first";
+const view = fixtures[name];
+if (!view) throw new Error(`No fixture "${name}". There are: ${Object.keys(fixtures).join(", ")}`);
+
+const Picture = createPicture(drawings);
+const texts = textsOf(asked.get("locale") ?? "en-GB");
+
+const host = document.querySelector("#panel") as HTMLElement;
+if (theme) host.setAttribute("theme", theme);
+document.body.className = `${theme === "dark" ? "dark" : ""} ${asked.has("hostile") ? "hostile" : ""}`;
+const root = host.attachShadow({ mode: "open" });
+root.adoptedStyleSheets = [firstSheet, laterSheet, pictureSheet].map((rules) => {
+  const sheet = new CSSStyleSheet();
+  sheet.replaceSync(rules);
+  return sheet;
+});
+
+const calls: [string, unknown[]][] = [];
+const actions = new Proxy({} as PanelProps["actions"], {
+  get:
+    (_, action: string) =>
+    (...given: unknown[]) => {
+      calls.push([action, given]);
+      console.log(action, JSON.stringify(given));
+    },
+});
+render(
+  <Panel
+    view={view}
+    actions={actions}
+    services={servicesFor(name)}
+    texts={texts}
+    screens={
+      name === "waiting-for-engine"
+        ? null
+        : { ...screens, picture: ({ id }) => <Picture id={id} title={id} /> }
+    }
+  />,
+  root,
+);

@@ -1,0 +1,94 @@
+import { render } from "preact";
+import { act } from "preact/test-utils";
+import { Panel, type Screens } from "../../src/panel/frame/index.ts";
+import { screens } from "../../src/panel/screens/index.ts";
+import type { Actions, Services, View } from "../../src/turn/index.ts";
+import { servicesFor } from "./gallery/services.ts";
+import { textsOf } from "./texts.ts";
+
+export const allScreens: Screens = { ...screens, picture: ({ id }) => <img alt={id} /> };
+
+type Given = { services?: Partial<Services>; screens?: Screens | null; locale?: "en-GB" | "en-US" };
+
+/** A panel in the document, with what a hand and an eye can do to it. */
+export async function mount(view: View, given: Given = {}) {
+  const root = document.createElement("div");
+  document.body.replaceChildren(root);
+  const calls: unknown[][] = [];
+  const actions = new Proxy({} as Actions, {
+    get:
+      (_, name) =>
+      (...values: unknown[]) =>
+        calls.push([name, ...values]),
+  });
+  let shown = given;
+  const show = (next: View, changed: Given = {}) =>
+    act(() => {
+      shown = { ...shown, ...changed };
+      render(
+        <Panel
+          view={next}
+          actions={actions}
+          services={{ ...servicesFor(""), ...shown.services }}
+          texts={textsOf(shown.locale ?? "en-GB")}
+          screens={shown.screens === undefined ? allScreens : shown.screens}
+        />,
+        root,
+      );
+    });
+  await show(view);
+
+  const all = <E extends Element>(selector: string) => [...root.querySelectorAll<E & HTMLElement>(selector)];
+  const nameOf = (element: Element) =>
+    (element.getAttribute("aria-label") ?? element.textContent ?? "").trim();
+  const one = <E extends Element>(selector: string, name: string | RegExp) => {
+    const found = all<E>(selector).find((element) =>
+      typeof name === "string" ? nameOf(element) === name : name.test(nameOf(element)),
+    );
+    if (!found) throw new Error(`No ${selector} "${name}" among: ${all(selector).map(nameOf).join(" | ")}`);
+    return found;
+  };
+  const field = (label: string) => {
+    const { htmlFor } = one<HTMLLabelElement>("label", label);
+    return root.querySelector(`[id="${htmlFor}"]`) as HTMLInputElement;
+  };
+  const hand = {
+    tap: (name: string | RegExp) => act(() => one<HTMLButtonElement>("button", name).click()),
+    /** Picks a radio or ticks a box by its label. */
+    pick: (label: string) =>
+      act(() => {
+        one<HTMLLabelElement>("label", label).querySelector("input")?.click();
+      }),
+    type: (label: string, typed: string) =>
+      act(() => {
+        const input = field(label);
+        input.value = typed;
+        input.dispatchEvent(new Event(input.localName === "select" ? "change" : "input", { bubbles: true }));
+      }),
+    slide: (to: number) =>
+      act(() => {
+        const slider = root.querySelector('[type="range"]') as HTMLInputElement;
+        slider.value = `${to}`;
+        slider.dispatchEvent(new Event("input", { bubbles: true }));
+      }),
+    /** Lets promises that are already settled have their say. */
+    settle: () =>
+      act(async () => {
+        for (let turn = 0; turn < 9; turn += 1) await Promise.resolve();
+      }),
+  };
+  const eye = {
+    text: () => (root.textContent ?? "").replace(/\s+/g, " "),
+    button: (name: string | RegExp) => one<HTMLButtonElement>("button", name),
+    buttons: () => all("button").map(nameOf),
+    field,
+    focused: () => document.activeElement as HTMLElement,
+    /** What is told beside a field, by its aria-describedby. */
+    told: (label: string) => {
+      const id = field(label).getAttribute("aria-describedby");
+      return id ? (root.querySelector(`[id="${id}"]`)?.textContent ?? "") : "";
+    },
+    all,
+  };
+  return { root, calls, show, ...hand, ...eye };
+}

@@ -1,0 +1,118 @@
+import { beforeAll, expect, test } from "vitest";
+import { type SnapshotFrom, transition } from "xstate";
+import { getShortestPaths } from "xstate/graph";
+import { createListAdviser } from "../../src/advice/index.ts";
+import type { ChartContext, ChartEvent, TurnMeta } from "../../src/chart/index.ts";
+import { type Chart, composeChart, createChart } from "../../src/compile/index.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { graphOf } from "../../src/workbench/verify/index.ts";
+import { readingsFor, tooClose } from "../session/hints.ts";
+
+/**
+ * xstate's own graph tools walk the running machine, guards and all; our graph is drawn from the data and leaves
+ * guards out. The two must tell the same story of the same chart.
+ */
+const flow = readFlow();
+const graph = graphOf(composeChart(flow));
+const ways = new Map<string, Set<string>>();
+for (const { from, event } of graph.edges) {
+  // All dangers lead the same way; one of them at each turn is enough.
+  if (event && (!event.startsWith("danger-reported.") || event.endsWith(".gas")))
+    ways.set(from, (ways.get(from) ?? new Set()).add(event));
+}
+let visited: SnapshotFrom<Chart>[] = [];
+
+beforeAll(() => {
+  const paths = getShortestPaths(createChart(flow, composeChart(flow), createListAdviser(flow)) as never, {
+    input: { model: null } as never,
+    serializeState: (snapshot: never) => keyOf(snapshot),
+    events: ((snapshot: SnapshotFrom<Chart>) => eventsAt(snapshot)) as never,
+  });
+  visited = paths.map(({ state }) => state as unknown as SnapshotFrom<Chart>);
+}, 300_000);
+
+test("the shortest-path walk of xstate reaches every ending", () => {
+  const endings = [...graph.leaves].filter(([, { meta }]) => meta?.kind === "ending").map(([leaf]) => leaf);
+  expect(endings).toHaveLength(4);
+  expect(visited.map(leafOf)).toEqual(expect.arrayContaining(endings));
+});
+
+test("it reaches every turn too: no guard keeps a turn from ever being asked", () => {
+  const turns = [...graph.leaves].filter(([, { meta }]) => meta).map(([leaf]) => leaf);
+  expect([...new Set(visited.map(leafOf))].sort()).toEqual(turns.sort());
+});
+
+test("every state that it visits is a leaf of our graph, with the same turn", () => {
+  for (const snapshot of visited) expect(graph.leaves.get(leafOf(snapshot))?.meta).toEqual(metaOf(snapshot));
+});
+
+test("every step that it takes is an edge of our graph, or a chain of edges through states that do not wait", () => {
+  const chart = createChart(flow, composeChart(flow), createListAdviser(flow));
+  const next = new Map<string, { to: string; event: string }[]>();
+  for (const edge of graph.edges) next.set(edge.from, [...(next.get(edge.from) ?? []), edge]);
+  const strays: string[] = [];
+  for (const snapshot of visited) {
+    for (const event of eventsAt(snapshot)) {
+      if (!snapshot.can(event as never)) continue;
+      const from = leafOf(snapshot);
+      const to = leafOf(transition(chart, snapshot, event as never)[0]);
+      const reached = new Set(
+        (next.get(from) ?? []).filter((one) => one.event === event.type).map((one) => one.to),
+      );
+      for (const leaf of reached)
+        if (!graph.leaves.get(leaf)?.meta) for (const one of next.get(leaf) ?? []) reached.add(one.to);
+      if (!reached.has(to)) strays.push(`${from} takes ${event.type} to ${to}`);
+    }
+  }
+  expect(strays).toEqual([]);
+}, 300_000);
+
+/**
+ * What tells two snapshots apart. With the whole memory the states explode; these few memories decide which
+ * scenario is entered, and which checks of the water and of the cold come at all.
+ */
+function keyOf({ value, context }: { value: unknown; context: unknown }): string {
+  const { findings, causes } = context as ChartContext;
+  const said = (turn: string) => findings[`opening.${turn}`]?.answer ?? "";
+  // Of the opening, a scenario asks again for no more than this.
+  const opening = Object.hasOwn(value as object, "opening")
+    ? Object.keys(flow.opening.turns).map(said)
+    : [said("supply") === "tank", ["new", "moved", "power-cut"].includes(said("changed"))];
+  const { "flow-test.run": flowTest, "reset.test": reset } = findings;
+  const { "fresh-ice.look": ice, "leak-where.look": leak } = findings;
+  return JSON.stringify([
+    value,
+    opening,
+    flowTest?.answer,
+    reset?.answer,
+    ice?.answer,
+    leak?.answer,
+    causes["freezer-warm"],
+    causes["tap-closed"],
+  ]);
+}
+
+/** Every event a person could bring about here; a measured one with a reading of each verdict. */
+function eventsAt(snapshot: SnapshotFrom<Chart>): ChartEvent[] {
+  const at = "2026-03-02T08:00:00+00:00";
+  const types = ways.get(leafOf(snapshot)) ?? new Set();
+  return [...types].flatMap((type): ChartEvent[] => {
+    if (type === "model-given") return [{ type, at, code: "TR-01" }];
+    if (type === "wait-ended") return [{ type, at: "2026-03-04T08:00:00+00:00" }];
+    if (type !== "measured") return [{ type, at }];
+    const meta = metaOf(snapshot) ?? {};
+    const readings = [...Object.values(readingsFor(meta)), ...tooClose(meta)];
+    return readings.map((reading) => ({ type, at, reading }));
+  });
+}
+
+function leafOf({ value }: { value: unknown }): string {
+  if (typeof value !== "object" || value === null) return `${value}`;
+  return Object.entries(value)
+    .map(([name, inner]) => `${name}/${leafOf({ value: inner })}`)
+    .join();
+}
+
+function metaOf(snapshot: SnapshotFrom<Chart>): TurnMeta | undefined {
+  return Object.values(snapshot.getMeta() as Record<string, TurnMeta>).find((meta) => meta?.turn);
+}

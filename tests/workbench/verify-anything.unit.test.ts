@@ -1,0 +1,56 @@
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { ownFlows, readYamlFiles } from "../../src/workbench/build/flows-folder.ts";
+import { ownLocales } from "../../src/workbench/build/locales-folder.ts";
+import { readSource } from "../../src/workbench/build/yaml-source.ts";
+import { type Source, verifyFolder } from "../../src/workbench/verify/index.ts";
+
+const flows = readYamlFiles(ownFlows);
+const locales = readYamlFiles(ownLocales);
+const files = Object.keys(flows);
+const known = new Map<string, Source>();
+const read = (file: string, text: string): Source => {
+  const source = known.get(file + text) ?? readSource(file, text);
+  known.set(file + text, source);
+  return source;
+};
+
+/** What a hand can do to a line: lose it, double it, push it in, cut it short, or mistype a word in it. */
+const hands: ((line: string, at: number) => string[])[] = [
+  () => [],
+  (line) => [line, line],
+  (line) => [`  ${line}`],
+  (line, at) => [line.slice(0, at % (line.length + 1))],
+  (line, at) => [line.replace(/[a-z]{4,}/, (word) => word.slice(0, at % 4) + word.slice((at % 4) + 1))],
+  (line) => [line.replace(/: (.*)$/, ": [$1]")],
+  (line) => [line.replace(/: .*$/, ": constructor")],
+];
+
+const slip = fc.record({
+  file: fc.constantFrom(...files),
+  line: fc.nat(400),
+  hand: fc.nat(hands.length - 1),
+  at: fc.nat(60),
+});
+
+test("whatever a hand does to the files, the verifier answers, and every place it names exists", {
+  timeout: 120_000,
+}, () => {
+  fc.assert(
+    fc.property(fc.array(slip, { minLength: 1, maxLength: 3 }), (slips) => {
+      const changed = { ...flows };
+      for (const { file, line, hand, at } of slips) {
+        const lines = (changed[file] ?? "").split("\n");
+        const where = line % lines.length;
+        lines.splice(where, 1, ...(hands[hand]?.(lines[where] ?? "", at) ?? []));
+        changed[file] = lines.join("\n");
+      }
+      for (const { file, line, column } of verifyFolder({ flows: changed, locales, read })) {
+        const lines = (changed[file] ?? locales[file] ?? "").split("\n");
+        expect(line).toBeLessThanOrEqual(lines.length);
+        expect(column).toBeLessThanOrEqual((lines[line - 1] ?? "").length + 1);
+      }
+    }),
+    { numRuns: 100, seed: 418 },
+  );
+});

@@ -1,0 +1,66 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { describe, expect, test, vi } from "vitest";
+import { plant, untouched, without } from "./planted.ts";
+import { flaws } from "./planted-flaws.ts";
+import { slips } from "./planted-slips.ts";
+
+// Reading and judging every file takes seconds on a busy machine.
+vi.setConfig({ testTimeout: 60_000 });
+
+const faults = [...slips, ...flaws];
+
+test("the project's own flows and texts have no problem", () => {
+  expect(untouched).toEqual([]);
+});
+
+describe("a planted fault is seen, alone, where it stands:", () => {
+  test.each(faults)("%s", (_, code, says, ...changes) => {
+    const { found, marked } = plant(...changes);
+    expect(found).toMatchObject([{ code, ...marked[0] }]);
+    expect(found[0]?.message).toContain(says);
+  });
+
+  test("each kind of fault that the verifier can tell is among them", () => {
+    const folder = new URL("../../src/workbench/verify/", import.meta.url);
+    const chartOnly = ["gates.ts", "ways.ts"];
+    const files = readdirSync(folder).filter((file) => !chartOnly.includes(file));
+    const texts = files.map((file) => readFileSync(new URL(file, folder), "utf8")).join("\n");
+    const told = [...texts.matchAll(/(?:report|fault|lost)\(\s*"([a-z-]+)"|code: "([a-z-]+)"/g)];
+    const codes = new Set(told.map(([, one, other]) => one ?? other));
+    expect(codes.size).toBeGreaterThan(20);
+    const planted = new Set([...faults.map(([, code]) => code), "missing-file"]);
+    expect([...codes].filter((code) => !planted.has(code ?? ""))).toEqual([]);
+  });
+});
+
+test("a file that is missing is named, and nothing is said of what cannot be judged without it", () => {
+  expect(without("parts.yaml")).toMatchObject([
+    { code: "missing-file", file: "parts.yaml", line: 1, column: 1 },
+  ]);
+});
+
+test("a text that one language lacks is asked for where the complete language has it", () => {
+  const { found } = plant({ file: "locales/fr/stations.yaml", find: "", put: "filter: filtre\n" });
+  const keys = found.map(({ message }) => message);
+  expect(keys).toContain('There is no text "stations.cold" in fr.');
+  expect(keys).toContain('There is no text "endings.fixed.heading" in fr.');
+  expect(keys.filter((key) => key.includes('"stations.filter"') || key.includes("en-US"))).toEqual([]);
+});
+
+test("all faults are told at once, in the order of files and lines", () => {
+  const some = [
+    "an answer that leads nowhere",
+    "a gate that does not exist",
+    "a limit without a source",
+    "a check that loses its gate",
+  ];
+  const { found } = plant(
+    ...faults.filter(([name]) => some.includes(name)).flatMap(([, , , ...changes]) => changes),
+  );
+  expect(found.map(({ code, file }) => `${file} ${code}`)).toEqual([
+    "checks/fill-tube-again.yaml ungated-hazard",
+    "checks/fill-tube.yaml unknown-gate",
+    "checks/too-full.yaml unknown-target",
+    "limits.yaml limit-without-source",
+  ]);
+});

@@ -1,0 +1,45 @@
+import { expect, test, vi } from "vitest";
+import { textsNeeded } from "../../src/guide/texts-needed.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { expectedKeys } from "../locales/expected-keys.ts";
+import { plant } from "./planted.ts";
+
+// Reading and judging every file takes seconds on a busy machine.
+vi.setConfig({ testTimeout: 60_000 });
+
+const flow = readFlow();
+
+test("the verifier calls for every text that belongs to an id of the flow, and for no other", () => {
+  const { needed } = expectedKeys(flow);
+  const called = new Set(textsNeeded(flow).map(({ key }) => key));
+  // Texts of the screens belong to no id: the flow cannot call for them.
+  const screens = /^(claims|endings|standing|notices|findings|resumed)\./;
+  const missed = needed.filter(
+    (key) => !called.has(key) && !screens.test(key) && key !== "who.shop.name" && key !== "who.shop.tell",
+  );
+  expect(missed).toEqual([]);
+  expect([...called].filter((key) => !needed.includes(key))).toEqual([]);
+});
+
+test("a tool that is misspelt in one check has the right one offered", () => {
+  const { found } = plant({
+    file: "checks/inlet-valve.yaml",
+    find: "tools: [screwdriver",
+    put: "tools: [screwdrive",
+  });
+  expect(found).toMatchObject([{ code: "missing-text", suggestion: "screwdriver" }]);
+});
+
+test("a text file that cannot be read is one problem, not one for each of its texts", () => {
+  const { found } = plant({ file: "locales/en-GB/stations.yaml", find: "", put: "cold: [\n" });
+  expect(found.map(({ file }) => file)).toEqual(["en-GB/stations.yaml"]);
+});
+
+test("American texts lean on the British ones where they do not differ, never the other way round", () => {
+  const without = (tag: string) => {
+    const { found } = plant({ file: `locales/${tag}/tools.yaml`, find: "torch:", put: "lamp:" });
+    return [...new Set(found.map(({ message }) => message))];
+  };
+  expect(without("en-GB")).toEqual(['There is no text "tools.torch" in en-GB.']);
+  expect(without("en-US")).toEqual([]);
+});

@@ -47,6 +47,12 @@ export type Controller = {
   actions: Actions;
   /** The model that the session is about; null where none was named. */
   about(): string | null;
+  /**
+   * Takes answers that were given before the controller was there, in order and with their own times. One that does
+   * not fit ends it: then another session was kept, and they were given to the opening of a new one.
+   * @returns whether all were taken
+   */
+  takeEarly(events: LogEvent[]): Promise<boolean>;
   /** Looks at the clock and at what other tabs have done: a wait may be over, somebody may have gone on elsewhere. */
   tick(): void;
   /** The page was brought back as it was left: an interruption like a reload. */
@@ -177,6 +183,20 @@ export function createController(around: Surroundings): Controller {
     move(keeper.fresh(at));
   }
 
+  function takeEarly(events: LogEvent[]): boolean {
+    keeper.follow();
+    const { events: before } = keeper.session.log;
+    let next = before.length > 0 ? keeper.session : keeper.fresh(events[0]?.at);
+    const areTaken = events.every((event) => {
+      const { session, refusal } = record(next, event);
+      next = session;
+      return !refusal;
+    });
+    move(next);
+    if (!areTaken) refuse();
+    return areTaken;
+  }
+
   function change(index: number): void {
     actOnScreen(() => move(changeAnswer(keeper.session, index, now())));
   }
@@ -206,6 +226,7 @@ export function createController(around: Surroundings): Controller {
       askForHelp: () => act({ type: "help-asked", at: now() }),
       reportIce: () => act({ type: "ice-returned", at: now() }),
     },
+    takeEarly: (events) => new Promise((tell) => exclusively(() => tell(takeEarly(events)))),
     comeBack: () =>
       exclusively(() => {
         keeper.follow();

@@ -1,15 +1,23 @@
 import { dataFiles } from "virtual:data";
-import firstTurns from "virtual:first-turns";
+import ownTexts from "virtual:first-turns";
 import type { Trouble } from "../panel/frame/index.ts";
-import type { Actions, FirstTurn, Services, View } from "../turn/index.ts";
+import {
+  type Actions,
+  type FirstTurn,
+  type Given,
+  leadOf,
+  openingView,
+  type Services,
+  stopView,
+  type View,
+} from "../turn/index.ts";
 import { localNow } from "./clock.ts";
 import type { Running } from "./engine.ts";
 import { attributeNames, chooseLanguage, chooseSessionName, forgetSession, isKept } from "./first-options.ts";
-import { stopsAt, stopView } from "./first-stop.ts";
 import { breath, waitForSignal } from "./next-task.ts";
 import { markPage } from "./page-theme.ts";
 import { paint } from "./paint.ts";
-import { arePartsHere, createSheet, dropParts, getParts, ownSheet } from "./parts.ts";
+import { arePartsHere, createSheet, dropParts, getFirstTurn, getParts, ownSheet } from "./parts.ts";
 import { clearStop, keepStop, readStop } from "./stop-mark.ts";
 import { toWebAddress } from "./web-address.ts";
 
@@ -20,9 +28,9 @@ const SILENCE_MS = 4000;
 const LONGEST_PAUSE_MS = 30_000;
 
 /**
- * The tag. It draws the first question at once from what this file knows by heart, and hands over to the engine
- * when that has arrived; taps made meanwhile wait for it. A danger waits for nothing: its stop is drawn from here.
- * Mounting, unmounting and moving it are harmless.
+ * The tag. It draws the opening from what this file knows by heart, and hands over to the engine when that has
+ * arrived: the answers given meanwhile, with their times, and all other taps, which waited. A danger waits for
+ * nothing: its stop is drawn from here. Mounting, unmounting and moving it are harmless.
  */
 export class FridgesidePanel extends HTMLElement {
   static readonly observedAttributes = [...attributeNames, "lang"];
@@ -31,9 +39,13 @@ export class FridgesidePanel extends HTMLElement {
   #session = "";
   #running: Running | null = null;
   #view: View | null = null;
+  /** What the first file knows in the language that is drawn. */
+  #first: FirstTurn = ownTexts;
+  /** Answers to the opening that the engine has not taken yet; the last may be one that only the engine goes on from. */
+  #given: Given[] = [];
+  /** How many of them are being handed over: these can no longer be taken back here. */
+  #handed = 0;
   #waiting: ((actions: Actions) => void)[] = [];
-  /** The answer to the first question that waits. */
-  #taken = "";
   #trouble: Trouble["kind"] | null = null;
   #silence = 0;
   /** The turn that was tapped at, where another copy draws the next: that copy knows nothing of the tap. */
@@ -85,21 +97,30 @@ export class FridgesidePanel extends HTMLElement {
     this.#start++;
   }
 
-  #mount(): void {
+  async #mount(): Promise<void> {
+    const start = ++this.#start;
     const inherited = this.closest("[lang]")?.getAttribute("lang") || navigator.language;
     const read = (name: string) => this.getAttribute(name);
     this.#language = chooseLanguage(read, inherited, Object.keys(dataFiles));
     this.#session = chooseSessionName(read);
-    const { view } = this.#first;
+    addEventListener("storage", this.#heed);
+    if (this.#first.language !== this.#language) {
+      if (this.#view) this.#show({ ...this.#view, turn: null });
+      // Where they do not come, a danger can be reported in another language at least.
+      this.#first = await getFirstTurn(this.#language).catch(() => ownTexts);
+      if (start !== this.#start) return;
+    }
     const stop = readStop(this.#session);
+    this.#given.splice(0, this.#handed);
+    this.#handed = 0;
     // Somebody who comes back would see the first question flash by: wait for the engine with an empty turn.
-    const isBack = isKept(this.#session) || this.#view?.lines.length;
-    this.#show(stop ? stopView(this.#first, stop.danger) : isBack ? { ...view, turn: null } : view);
+    const isBack = isKept(this.#session) || (!this.#given.length && this.#view?.lines.length);
+    const view = isBack ? { ...openingView(this.#first, []), turn: null } : this.#opening;
+    this.#show(stop ? stopView(this.#first, stop.danger) : view);
     clearTimeout(this.#silence);
     this.#say(null);
     this.#silence = setTimeout(() => this.#say(this.#trouble ?? "slow"), SILENCE_MS) as never;
-    addEventListener("storage", this.#heed);
-    this.#load(++this.#start);
+    this.#load(start);
   }
 
   async #load(start: number): Promise<void> {
@@ -138,11 +159,21 @@ export class FridgesidePanel extends HTMLElement {
         throw problem;
       });
     if (!running) return;
+    while (this.#handed < this.#given.length) {
+      const given = this.#given.slice(this.#handed);
+      this.#handed = this.#given.length;
+      const areTaken = await running.takeEarly(given);
+      if (!isCurrent()) return running.stop();
+      // What is kept is another session: nothing of this opening belongs there.
+      if (!areTaken) this.#handed = this.#given.length;
+    }
+    // A danger may have been reported meanwhile.
+    running.look();
     clearTimeout(this.#silence);
     const root = this.shadowRoot as ShadowRoot;
-    const focused = root.activeElement?.localName;
+    const focused = this.#taken ? "h2" : root.activeElement?.localName;
     root.adoptedStyleSheets = [...sheets, ...this.#sheets.slice(1)];
-    // The engine came with another copy of this file: the page asks for it with a query, or it was loaded again.
+    // The engine came with a newer copy of this file, after a deploy.
     if (this.#paint !== engine.paint) {
       this.#paint(root, null);
       if (this.#waiting.length) this.#tappedAt = this.#view?.turn?.turn ?? "";
@@ -150,14 +181,11 @@ export class FridgesidePanel extends HTMLElement {
     this.#paint = engine.paint;
     this.#running = running;
     this.#trouble = null;
-    this.#taken = "";
+    this.#given = [];
+    this.#handed = 0;
     this.#show(next as never as View);
     if (!root.activeElement && focused === "h2") root.querySelector("h2")?.focus({ preventScroll: true });
     for (const act of this.#waiting.splice(0)) act(running.actions);
-  }
-
-  get #first(): FirstTurn {
-    return firstTurns[this.#language] as FirstTurn;
   }
 
   #say(trouble: Trouble["kind"] | null): void {
@@ -176,7 +204,12 @@ export class FridgesidePanel extends HTMLElement {
       services: running?.services ?? noServices,
       texts:
         running?.texts ??
-        ((key, values) => (known[key] ?? "").replace(/{{(\w+)}}/g, (_, name) => `${values?.[name]}`)),
+        ((key, values) =>
+          (
+            known[key] ??
+            known[`${key}_${new Intl.PluralRules(this.#first.language).select(Number(values?.["count"]))}`] ??
+            ""
+          ).replace(/{{(\w+)}}/g, (_, name) => `${values?.[name]}`)),
       screens: running?.screens ?? null,
       taken: this.#taken,
       trouble: this.#trouble && {
@@ -187,28 +220,53 @@ export class FridgesidePanel extends HTMLElement {
     });
   }
 
-  /** Acts before the engine is there. Most wait for it, in order; a danger and 'start again' do not. */
+  /** The answer that waits for the engine. */
+  get #taken(): string {
+    const { turn = "", answer = "" } = this.#given.at(-1) ?? {};
+    return this.#leadOf(turn, answer) ? "" : answer;
+  }
+
+  /** Where an answer leads; a shop's own flows may ask otherwise, and all but a danger waits for them. */
+  #leadOf(turn: string, answer: string): string | undefined {
+    const lead = leadOf(this.#first, turn, answer);
+    return lead?.[0] === "!" || !this.hasAttribute("flows") ? lead : undefined;
+  }
+
+  /** Acts before the engine is there. Most wait for it, in order; the opening, a danger and 'start again' do not. */
   readonly #later = new Proxy({} as Actions, {
     get:
       (_all, name: keyof Actions) =>
       (...given: never[]) => {
-        const [turn, answer] = given as string[];
-        if (name === "reportDanger") return this.#stop(turn as string);
-        if (name === "answer" && stopsAt(this.#first, turn as string, answer as string))
-          return this.#stop(answer as string);
+        const [turn = "", answer = ""] = given as string[];
+        const lead = name === "answer" && this.#leadOf(turn, answer);
+        if (name === "reportDanger") return this.#stop(turn);
+        if (lead && lead[0] === "!") return this.#stop(lead.slice(1));
         if (this.#heed()) return;
         if (name === "restart") return this.#forget();
-        if (name === "answer") this.#taken = answer as string;
-        this.#waiting.push((actions) => (actions[name] as (...given: never[]) => void)(...given));
-        this.#show(this.#view as View);
+        const index = turn as never as number;
+        if (name === "change" && index >= this.#handed) this.#given.length = index;
+        else if (name !== "answer")
+          this.#waiting.push((actions) => (actions[name] as (...given: never[]) => void)(...given));
+        else if (!this.#taken) this.#given.push({ type: "answered", turn, answer, at: localNow() });
+        this.#show(lead || name === "change" ? this.#opening : (this.#view as View));
       },
   });
+
+  /** The opening after what was answered. */
+  get #opening(): View {
+    return openingView(this.#first, this.hasAttribute("flows") ? [] : this.#given);
+  }
+
+  #drop(): void {
+    this.#given = [];
+    this.#handed = 0;
+    this.#waiting = [];
+  }
 
   /** A danger wins over all that waits and all that comes after it. */
   #stop(danger: string): void {
     keepStop(this.#session, { danger, at: localNow() });
-    this.#waiting = [];
-    this.#taken = "";
+    this.#drop();
     this.#show(stopView(this.#first, readStop(this.#session)?.danger ?? danger));
   }
 
@@ -224,9 +282,8 @@ export class FridgesidePanel extends HTMLElement {
   #forget(): void {
     clearStop(this.#session);
     forgetSession(this.#session);
-    this.#waiting = [];
-    this.#taken = "";
-    this.#show(this.#first.view);
+    this.#drop();
+    this.#show(this.#opening);
   }
 }
 

@@ -206,7 +206,8 @@ export async function startEngine(
       controller.actions.restart();
     },
   };
-  return { actions, services, texts, screens: { ...screens, picture }, stop };
+  const { takeEarly, tick: look } = controller;
+  return { actions, services, texts, screens: { ...screens, picture }, takeEarly, look, stop };
 }
 
 /** A shop's own flows; null where there are none, or none that can be used. */

@@ -1,6 +1,6 @@
 export { bounds } from "./bounds.ts";
-
 export { createLog, type Log, type LogEvent, parseEvent, parseLog } from "./log.ts";
+export { longestWords } from "./longest-words.ts";
 
 export {
   changeAnswer,

@@ -3,6 +3,7 @@ import firstSheet from "./panel.css?inline";
 export { Answers } from "./answers.tsx";
 export { Before } from "./before.tsx";
 export { Hazards, SignalPanel } from "./hazards.tsx";
+export { keepInSight } from "./keep-in-sight.ts";
 export { Lines } from "./lines.tsx";
 export type { Trouble } from "./loading.tsx";
 export { Panel, type PanelProps } from "./panel.tsx";

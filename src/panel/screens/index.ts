@@ -1,10 +1,10 @@
-import { Before, Lines } from "../frame/index.ts";
+import { Before } from "../frame/index.ts";
 import { IcePath } from "../pictures/index.ts";
 import { EndingScreen } from "./ending/index.ts";
 import { GateScreen } from "./gate/index.ts";
 import laterSheet from "./later.css?inline";
 import { ModelScreen } from "./model/index.ts";
-import { OwnWords } from "./own-words/index.ts";
+import { FoundInWords } from "./own-words/index.ts";
 import { Badge, ReadingScreen } from "./reading/index.ts";
 import { WaitScreen } from "./wait/index.ts";
 
@@ -16,9 +16,8 @@ export const screens = {
   wait: WaitScreen,
   ending: EndingScreen,
   icePath: IcePath,
-  lines: Lines,
   before: Before,
-  ownWords: OwnWords,
+  foundInWords: FoundInWords,
   badge: Badge,
 };
 

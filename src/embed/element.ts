@@ -144,7 +144,8 @@ export class FridgesidePanel extends HTMLElement {
     const isCurrent = () => start === this.#start;
     const { engine, data, sheets } = await getParts(this.#language);
     if (!isCurrent()) return;
-    const about = { language: this.#language, languages: Object.keys(dataFiles), isCurrent };
+    const say = (trouble: Trouble["kind"] | null) => this.#running && isCurrent() && this.#say(trouble);
+    const about = { language: this.#language, languages: Object.keys(dataFiles), isCurrent, say };
     let next: View | null = null;
     const running = await engine
       .startEngine(this, data, about, (view) => {

@@ -16,7 +16,7 @@ declare module "virtual:data" {
   /** Where the opening lies in a language other than the first file's own. */
   export function firstTurnAddress(language: string): string;
   /** Where a piece of script lies. */
-  export function chunkAddress(chunk: "engine"): string;
+  export function chunkAddress(chunk: "engine" | "later-screens" | "shop"): string;
 }
 declare module "*.css?inline" {
   const css: string;

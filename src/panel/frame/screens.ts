@@ -16,14 +16,16 @@ export type ScreenProps = {
 export type Way = "danger" | "ice" | "help" | "restart";
 
 /**
- * What arrives with the engine: a screen for every kind of turn but `choice`, the ice path, what is said before a
+ * What arrives with the engine, or after it: a screen for every kind of turn but `choice`, the ice path, what is said before a
  * check, what is found for somebody's own words, an ending's sign, and the pictures. The opening needs none of them,
  * and its file has to be small.
  */
-export type Screens = Record<"gate" | "reading" | "model" | "wait" | "ending", ComponentType<ScreenProps>> & {
-  icePath: ComponentType<{ path: PathMark[]; label: string }>;
-  before: ComponentType<{ turn: Turn; texts: Texts }>;
-  foundInWords: ComponentType<Pick<ScreenProps, "turn" | "actions" | "texts" | "busy"> & { typed: string }>;
-  badge: ComponentType<{ outcome: Ending["outcome"]; texts: Texts }>;
-  picture: ComponentType<{ id: string }>;
-};
+export type Screens = { gate: ComponentType<ScreenProps> } & Partial<
+  Record<"reading" | "model" | "wait" | "ending", ComponentType<ScreenProps>>
+> & {
+    icePath: ComponentType<{ path: PathMark[]; label: string }>;
+    before: ComponentType<{ turn: Turn; texts: Texts }>;
+    foundInWords: ComponentType<Pick<ScreenProps, "turn" | "actions" | "texts" | "busy"> & { typed: string }>;
+    badge: ComponentType<{ outcome: Ending["outcome"]; texts: Texts }>;
+    picture: ComponentType<{ id: string }>;
+  };

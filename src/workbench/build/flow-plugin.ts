@@ -3,7 +3,7 @@ import type { Plugin } from "vite";
 import { createFirstTurns } from "../../turn/index.ts";
 import { verifyChart } from "../verify/index.ts";
 import { readFlow } from "./flows-folder.ts";
-import { placeOf, textsPlace } from "./link-files.ts";
+import { laterChunks, placeOf, textsPlace } from "./link-files.ts";
 import { readLocales } from "./locales-folder.ts";
 import { createPanelData } from "./panel-data.ts";
 
@@ -54,7 +54,8 @@ export const dataFiles = ${emitAll(createPanelData(flow, locales))};
 const firstTurns = ${emitAll(createFirstTurns(flow, locales), "first-")};
 export const dataAddress = (tag) => address(dataFiles[tag]);
 export const firstTurnAddress = (tag) => address(firstTurns[tag]);
-export const chunkAddress = (chunk) => address({ engine: "${placeOf("engine")}" }[chunk]);`,
+const chunks = ${JSON.stringify(Object.fromEntries(laterChunks.map((chunk) => [chunk, placeOf(chunk)])))};
+export const chunkAddress = (chunk) => address(chunks[chunk]);`,
   };
   return { modules, files };
 }

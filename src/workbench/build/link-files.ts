@@ -7,6 +7,9 @@ export type BuiltFile = OwnFile & { chunk?: string };
 /** The first file's chunk, of which one copy a language is made. */
 export const firstChunk = "first";
 
+/** The chunks that the script may have to ask for a second time, at an address that it makes up. */
+export const laterChunks = ["engine", "later-screens", "shop"];
+
 /** Stands in the script where the address of a chunk belongs, until it has its name. */
 export const placeOf = (chunk: string) => `chunk:${chunk}`;
 

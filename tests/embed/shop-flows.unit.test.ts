@@ -168,6 +168,11 @@ describe("a shop's own flows are refused in one sentence", () => {
       'at "flow.stations.order"',
     ],
     [
+      "a picture of a station that there is not",
+      ({ flow }) => flow.stations.above.push("roof"),
+      'names "roof" at stations.above',
+    ],
+    [
       "conditions two thousand deep",
       ({ flow }) => {
         let deep: unknown = "unwaited";

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { createPacks } from "../../src/cli/pack-command.ts";
-import type { EngineData } from "../../src/embed/engine.ts";
+import type { EngineData } from "../../src/embed/engine-data.ts";
 import { fetchShopFlows } from "../../src/embed/shop-flows.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { readLocales } from "../../src/workbench/build/locales-folder.ts";

@@ -1,6 +1,6 @@
 import type { Belief } from "./belief.ts";
+import { costOfAsking, costOfStopping, isOpen, leaveOf } from "./leave.ts";
 import type { Check, Model } from "./model.ts";
-import { costOfAsking, costOfStopping, isOpen, leaveOf } from "./plan.ts";
 import {
   ask,
   costOfWaiting,

@@ -1,7 +1,7 @@
 import { chunkAddress, dataAddress, firstTurnAddress } from "virtual:data";
 import { firstSheet } from "../panel/frame/index.ts";
 import type { FirstTurn } from "../turn/index.ts";
-import type { EngineData } from "./engine.ts";
+import type { EngineData } from "./engine-data.ts";
 import laterAddress from "./later.css?url&no-inline";
 
 /** Everything behind the first question: the engine, one language's data, and the sheets to draw it with. */

@@ -69,7 +69,7 @@ const limits = recordOf(
   z.strictObject({
     value: number,
     unit,
-    confidence: z.enum(["C", "S", "M", "P", "D", "J"]),
+    confidence: z.enum(["C", "S", "P", "D", "J"]),
     source: z.string().check(z.minLength(8), z.maxLength(flowBounds.source)),
   }),
 );
@@ -78,7 +78,7 @@ const limits = recordOf(
 export const fileSchemas = {
   limits,
   choosing: limits,
-  stations: z.strictObject({ order: listOf(id), access: recordOf(id, id) }),
+  stations: z.strictObject({ order: listOf(id), above: listOf(id), access: recordOf(id, id) }),
   gates: z.strictObject({
     hazards: recordOf(id, z.strictObject({ signal, gate: z.enum(["required", "none"]) })),
     access: recordOf(id, listOf(id)),

@@ -7,8 +7,8 @@ export type BuiltFile = OwnFile & { chunk?: string };
 /** The first file's chunk, of which one copy a language is made. */
 export const firstChunk = "first";
 
-/** The chunks that the script may have to ask for a second time, at an address that it makes up. */
-export const laterChunks = ["engine", "later-screens", "shop"];
+/** The files that are asked for when they are near; some of them a second time, at an address that is made up. */
+export const laterChunks = ["engine", "later-screens", "shop", "for-some-shops"];
 
 /** Stands in the script where the address of a chunk belongs, until it has its name. */
 export const placeOf = (chunk: string) => `chunk:${chunk}`;
@@ -26,48 +26,78 @@ export const firstFileOf = (language: string) => `fridgeside.${language}.js`;
  * Ties the pieces of script together and makes one first file a language. A static import would name one first file,
  * and after a deploy a page may have an older one under that name: so each piece puts what it exports into a table
  * that is named by the content of all, and takes what it imports from there. What was loaded first stays: a page may
- * load two languages, or a piece again after a fault.
- * @throws Error where a piece imports statically from one that nothing has loaded by then
+ * load two languages, or a piece again after a fault. What several files need goes into the engine, or where that
+ * does not need it into each of them: no file waits for another.
  */
 export function linkFiles(built: BuiltFile[]): OwnFile[] {
-  const script = built.filter((file) => file.chunk !== undefined);
-  const digest = digestOf(script.map(({ content }) => content).join());
-  const names = new Map(
-    script.map(({ path, chunk }) => [path.replace(/.*\//, ""), { chunk, name: `${chunk}-${digest}.js` }]),
-  );
+  const pieces = built.filter((file): file is Piece => file.chunk !== undefined);
+  const digest = digestOf(pieces.map(({ content }) => content).join());
   const table = `globalThis[Symbol.for("fridgeside-${digest}")]`;
-  const link = ({ chunk, content }: BuiltFile) => {
-    let code = content.toString().replace(/import{([^}]*)}from"([^"]*)";/g, (_, list, from) => {
-      const of = names.get(from.replace(/.*\//, ""))?.chunk;
-      // Whoever asks for a piece of script was asked for by one of these.
-      if (of !== firstChunk && of !== "engine") throw new Error(`${chunk} needs ${from} before it can run`);
-      return `const{${list.replace(/ as /g, ":")}}=${table}.${of};`;
-    });
-    if (/\bimport(["{*]|\s)/.test(code.slice(0, 2000)) && /^import[\s{"*]/m.test(code))
-      throw new Error(`${chunk} has an import that is not understood`);
-    code = code.replace(/export{([^}]*)};?\s*$/, (all, list: string) => {
-      const kept = chunk === firstChunk ? (/[\w$]+ as loadParts/.exec(list) ?? [""])[0] : list;
-      const given = list.replace(/([\w$]+) as ([\w$]+)/g, "$2:$1");
-      return `(${table}??={}).${chunk?.replace(/\W/g, "_")}??={${given}};${kept ? `export{${kept}};` : all}`;
-    });
-    for (const [old, { chunk: other = "", name }] of names)
-      code = code.replaceAll(`/${old}`, `/${name}`).replaceAll(placeOf(other), `parts/${name}`);
+  const byName = new Map(pieces.map((piece) => [baseOf(piece.path), piece]));
+  const isFile = ({ chunk }: Piece) => chunk === firstChunk || laterChunks.includes(chunk);
+
+  /** What a piece imports before it can run, and what that imports, in the order in which they can run. */
+  const neededBy = (piece: Piece, found = new Set<Piece>()): Set<Piece> => {
+    for (const [, , from = ""] of piece.content.toString().matchAll(importOf)) {
+      const needed = byName.get(baseOf(from));
+      if (!needed) throw new Error(`${piece.chunk} imports ${from}, which was not built`);
+      if (!isFile(needed) && !found.has(needed)) neededBy(needed, found).add(needed);
+    }
+    return found;
+  };
+  const engine = pieces.find(({ chunk }) => chunk === "engine");
+  const withEngine = engine ? neededBy(engine) : new Set();
+
+  const tie = (piece: Piece): string => {
+    const { chunk } = piece;
+    let code = piece.content
+      .toString()
+      .replace(importOf, (_, list: string, from: string) => {
+        const of = byName.get(baseOf(from)) as Piece;
+        return `const{${list.replace(/ as /g, ":")}}=${table}.${nameIn(of)};`;
+      })
+      .replace(/export{([^}]*)};?\s*$/, (all, list: string) => {
+        const given = list.replace(/([\w$]+) as ([\w$]+)/g, "$2:$1");
+        const own =
+          chunk === firstChunk ? `export{${/[\w$]+ as loadParts/.exec(list)?.[0]}};` : isFile(piece) && all;
+        return `(${table}??={}).${nameIn(piece)}??={${given}};${own || ""}`;
+      });
+    for (const { chunk: other, path } of pieces)
+      code = code
+        .replaceAll(`/${baseOf(path)}`, `/${other}-${digest}.js`)
+        .replaceAll(placeOf(other), `parts/${other}-${digest}.js`);
     return code;
   };
+  const whole = (piece: Piece): string => {
+    const besides = [...neededBy(piece)].filter((each) => piece === engine || !withEngine.has(each));
+    return [...besides.map((each) => `(()=>{${tie(each)}})();`), tie(piece)].join("");
+  };
+
   const texts = built.flatMap(({ path, content }) => {
     const language = textsPath.exec(path)?.[1];
     return language ? [{ language, content: content.toString() }] : [];
   });
-  return script
-    .flatMap((file): OwnFile[] => {
-      const code = link(file);
-      if (file.chunk !== firstChunk) return [{ path: `parts/${file.chunk}-${digest}.js`, content: code }];
+  const place = new RegExp(`{place:["'\`]${textsPlace}["'\`]}`);
+  return [
+    ...built.filter((file) => file.chunk === undefined),
+    ...pieces.filter(isFile).flatMap((piece): OwnFile[] => {
+      const code = whole(piece);
+      if (piece.chunk !== firstChunk) return [{ path: `parts/${piece.chunk}-${digest}.js`, content: code }];
       return texts.map(({ language, content }) => ({
         path: firstFileOf(language),
-        content: code.replace(new RegExp(`{place:["'\`]${textsPlace}["'\`]}`), () => content),
+        content: code.replace(place, () => content),
       }));
-    })
-    .concat(built.filter((file) => file.chunk === undefined));
+    }),
+  ];
 }
+
+type Piece = BuiltFile & { chunk: string };
+
+/** A static import as the bundler writes it: what, and from where. */
+const importOf = /import{([^}]*)}from"([^"]*)";/g;
+
+const baseOf = (path: string) => path.slice(path.lastIndexOf("/") + 1);
+
+const nameIn = ({ chunk }: Piece) => chunk.replace(/\W/g, "_");
 
 const digestOf = (source: string) => createHash("sha256").update(source).digest("hex").slice(0, 8);

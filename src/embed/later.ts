@@ -61,7 +61,7 @@ type Panel = {
 export function createLater(host: HTMLElement, options: Options, { say, redraw }: Panel) {
   let isStopped = false;
   let isWaitedFor = false;
-  let bringing: Promise<void> | null = null;
+  let isBringing = false;
   let silence: ReturnType<typeof setTimeout> | undefined;
   let shop: Promise<Shop> | null = null;
   const openShop = () => {
@@ -76,6 +76,8 @@ export function createLater(host: HTMLElement, options: Options, { say, redraw }
   };
   const get = async () => Object.assign(screens, (await getScreens()).laterScreens);
   const bring = async () => {
+    if (isBringing) return;
+    isBringing = true;
     for (let pause = 0; !screens.ending && !isStopped; pause = Math.min(2 * pause + 1000, LONGEST_PAUSE_MS))
       await get().catch(async (problem) => {
         console.error("<fridgeside-panel>: the next screens could not be loaded; trying again.", problem);
@@ -89,7 +91,7 @@ export function createLater(host: HTMLElement, options: Options, { say, redraw }
   };
   whenIdle(() => {
     if (isStopped) return;
-    bringing ??= bring();
+    void bring();
     openShop().then(
       (opened) => opened.warmUp(),
       // It is asked for again when somebody comes to a part.
@@ -108,7 +110,7 @@ export function createLater(host: HTMLElement, options: Options, { say, redraw }
       clearTimeout(silence);
       isWaitedFor = isLater(kind);
       if (!isWaitedFor) return;
-      bringing ??= bring();
+      void bring();
       silence = setTimeout(() => say("slow"), SILENCE_MS);
     },
     stop(): void {

@@ -31,8 +31,7 @@ export const firstFileOf = (language: string) => `fridgeside.${language}.js`;
  */
 export function linkFiles(built: BuiltFile[]): OwnFile[] {
   const pieces = built.filter((file): file is Piece => file.chunk !== undefined);
-  const digest = digestOf(pieces.map(({ content }) => content).join());
-  const table = `globalThis[Symbol.for("fridgeside-${digest}")]`;
+  const table = `globalThis[Symbol.for("fridgeside-${digestPlace}")]`;
   const byName = new Map(pieces.map((piece) => [baseOf(piece.path), piece]));
   const isFile = ({ chunk }: Piece) => chunk === firstChunk || laterChunks.includes(chunk);
 
@@ -52,8 +51,9 @@ export function linkFiles(built: BuiltFile[]): OwnFile[] {
     const { chunk } = piece;
     let code = piece.content
       .toString()
-      .replace(importOf, (_, list: string, from: string) => {
+      .replace(importOf, (_, list: string | undefined, from: string) => {
         const of = byName.get(baseOf(from)) as Piece;
+        if (!list) return "";
         return `const{${list.replace(/ as /g, ":")}}=${table}.${nameIn(of)};`;
       })
       .replace(/export{([^}]*)};?\s*$/, (all, list: string) => {
@@ -64,8 +64,8 @@ export function linkFiles(built: BuiltFile[]): OwnFile[] {
       });
     for (const { chunk: other, path } of pieces)
       code = code
-        .replaceAll(`/${baseOf(path)}`, `/${other}-${digest}.js`)
-        .replaceAll(placeOf(other), `parts/${other}-${digest}.js`);
+        .replaceAll(`/${baseOf(path)}`, `/${other}-${digestPlace}.js`)
+        .replaceAll(placeOf(other), `parts/${other}-${digestPlace}.js`);
     return code;
   };
   const whole = (piece: Piece): string => {
@@ -78,11 +78,13 @@ export function linkFiles(built: BuiltFile[]): OwnFile[] {
     return language ? [{ language, content: content.toString() }] : [];
   });
   const place = new RegExp(`{place:["'\`]${textsPlace}["'\`]}`);
+  const tied = pieces.filter(isFile).map((piece) => ({ chunk: piece.chunk, code: whole(piece) }));
+  const digest = digestOf(tied.map(({ code }) => code).join());
   return [
     ...built.filter((file) => file.chunk === undefined),
-    ...pieces.filter(isFile).flatMap((piece): OwnFile[] => {
-      const code = whole(piece);
-      if (piece.chunk !== firstChunk) return [{ path: `parts/${piece.chunk}-${digest}.js`, content: code }];
+    ...tied.flatMap(({ chunk, code: open }): OwnFile[] => {
+      const code = open.replaceAll(digestPlace, digest);
+      if (chunk !== firstChunk) return [{ path: `parts/${chunk}-${digest}.js`, content: code }];
       return texts.map(({ language, content }) => ({
         path: firstFileOf(language),
         content: code.replace(place, () => content),
@@ -91,10 +93,13 @@ export function linkFiles(built: BuiltFile[]): OwnFile[] {
   ];
 }
 
+/** Stands where the digest of all script belongs, until all of it is tied together. */
+const digestPlace = "digest-of-all";
+
 type Piece = BuiltFile & { chunk: string };
 
-/** A static import as the bundler writes it: what, and from where. */
-const importOf = /import{([^}]*)}from"([^"]*)";/g;
+/** A static import as the bundler writes it: what, if anything, and from where. */
+const importOf = /import(?:{([^}]*)}from)?"([^"]*)";/g;
 
 const baseOf = (path: string) => path.slice(path.lastIndexOf("/") + 1);
 

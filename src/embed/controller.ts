@@ -47,11 +47,7 @@ export type Controller = {
   actions: Actions;
   /** The model that the session is about; null where none was named. */
   about(): string | null;
-  /**
-   * Takes answers that were given before the controller was there, in order and with their own times. One that does
-   * not fit ends it: then another session was kept, and they were given to the opening of a new one.
-   * @returns whether all were taken
-   */
+  /** Takes answers that were given before it was there, with their own times, as far as they fit; true for all. */
   takeEarly(events: LogEvent[]): Promise<boolean>;
   /** Looks at the clock and at what other tabs have done: a wait may be over, somebody may have gone on elsewhere. */
   tick(): void;
@@ -185,14 +181,8 @@ export function createController(around: Surroundings): Controller {
 
   function takeEarly(events: LogEvent[]): boolean {
     keeper.follow();
-    const { events: before } = keeper.session.log;
-    let next = before.length > 0 ? keeper.session : keeper.fresh(events[0]?.at);
-    const areTaken = events.every((event) => {
-      const { session, refusal } = record(next, event);
-      next = session;
-      return !refusal;
-    });
-    move(next);
+    const { session, areTaken } = keeper.withEarly(events);
+    move(session);
     if (!areTaken) refuse();
     return areTaken;
   }

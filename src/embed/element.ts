@@ -1,19 +1,12 @@
 import { dataFiles } from "virtual:data";
 import ownTexts from "virtual:first-turns";
 import type { Trouble } from "../panel/frame/index.ts";
-import {
-  type Actions,
-  type FirstTurn,
-  type Given,
-  leadOf,
-  openingView,
-  type Services,
-  stopView,
-  type View,
-} from "../turn/index.ts";
+import { type Actions, openingView, type Services, stopView, type View } from "../turn/index.ts";
 import { localNow } from "./clock.ts";
+import { EarlyAnswers } from "./early-answers.ts";
 import type { Running } from "./engine.ts";
 import { attributeNames, chooseLanguage, chooseSessionName, forgetSession, isKept } from "./first-options.ts";
+import { createFirstTexts } from "./first-texts.ts";
 import { breath, waitForSignal } from "./next-task.ts";
 import { markPage } from "./page-theme.ts";
 import { paint } from "./paint.ts";
@@ -39,12 +32,7 @@ export class FridgesidePanel extends HTMLElement {
   #session = "";
   #running: Running | null = null;
   #view: View | null = null;
-  /** What the first file knows in the language that is drawn. */
-  #first: FirstTurn = ownTexts;
-  /** Answers to the opening that the engine has not taken yet; the last may be one that only the engine goes on from. */
-  #given: Given[] = [];
-  /** How many of them are being handed over: these can no longer be taken back here. */
-  #handed = 0;
+  readonly #early = new EarlyAnswers(ownTexts, () => this.hasAttribute("flows"));
   #waiting: ((actions: Actions) => void)[] = [];
   #trouble: Trouble["kind"] | null = null;
   #silence = 0;
@@ -104,19 +92,18 @@ export class FridgesidePanel extends HTMLElement {
     this.#language = chooseLanguage(read, inherited, Object.keys(dataFiles));
     this.#session = chooseSessionName(read);
     addEventListener("storage", this.#heed);
-    if (this.#first.language !== this.#language) {
+    if (this.#early.first.language !== this.#language) {
       if (this.#view) this.#show({ ...this.#view, turn: null });
       // Where they do not come, a danger can be reported in another language at least.
-      this.#first = await getFirstTurn(this.#language).catch(() => ownTexts);
+      this.#early.first = await getFirstTurn(this.#language).catch(() => ownTexts);
       if (start !== this.#start) return;
     }
     const stop = readStop(this.#session);
-    this.#given.splice(0, this.#handed);
-    this.#handed = 0;
+    this.#early.settle();
     // Somebody who comes back would see the first question flash by: wait for the engine with an empty turn.
-    const isBack = isKept(this.#session) || (!this.#given.length && this.#view?.lines.length);
-    const view = isBack ? { ...openingView(this.#first, []), turn: null } : this.#opening;
-    this.#show(stop ? stopView(this.#first, stop.danger) : view);
+    const isBack = isKept(this.#session) || (this.#early.isEmpty && this.#view?.lines.length);
+    const view = isBack ? { ...openingView(this.#early.first, []), turn: null } : this.#early.view;
+    this.#show(stop ? stopView(this.#early.first, stop.danger) : view);
     clearTimeout(this.#silence);
     this.#say(null);
     this.#silence = setTimeout(() => this.#say(this.#trouble ?? "slow"), SILENCE_MS) as never;
@@ -160,19 +147,13 @@ export class FridgesidePanel extends HTMLElement {
         throw problem;
       });
     if (!running) return;
-    while (this.#handed < this.#given.length) {
-      const given = this.#given.slice(this.#handed);
-      this.#handed = this.#given.length;
-      const areTaken = await running.takeEarly(given);
-      if (!isCurrent()) return running.stop();
-      // What is kept is another session: nothing of this opening belongs there.
-      if (!areTaken) this.#handed = this.#given.length;
-    }
+    await this.#early.handOver(running.takeEarly);
+    if (!isCurrent()) return running.stop();
     // A danger may have been reported meanwhile.
     running.look();
     clearTimeout(this.#silence);
     const root = this.shadowRoot as ShadowRoot;
-    const focused = this.#taken ? "h2" : root.activeElement?.localName;
+    const focused = this.#early.waiting ? "h2" : root.activeElement?.localName;
     root.adoptedStyleSheets = [...sheets, ...this.#sheets.slice(1)];
     // The engine came with a newer copy of this file, after a deploy.
     if (this.#paint !== engine.paint) {
@@ -182,8 +163,7 @@ export class FridgesidePanel extends HTMLElement {
     this.#paint = engine.paint;
     this.#running = running;
     this.#trouble = null;
-    this.#given = [];
-    this.#handed = 0;
+    this.#early.clear();
     this.#show(next as never as View);
     if (!root.activeElement && focused === "h2") root.querySelector("h2")?.focus({ preventScroll: true });
     for (const act of this.#waiting.splice(0)) act(running.actions);
@@ -197,22 +177,14 @@ export class FridgesidePanel extends HTMLElement {
   #show(view: View): void {
     this.#view = view;
     const running = this.#running;
-    const known = this.#first.texts;
     const link = this.getAttribute("help-link");
     this.#paint(this.shadowRoot as ShadowRoot, {
       view,
       actions: running?.actions ?? this.#later,
       services: running?.services ?? noServices,
-      texts:
-        running?.texts ??
-        ((key, values) =>
-          (
-            known[key] ??
-            known[`${key}_${new Intl.PluralRules(this.#first.language).select(Number(values?.["count"]))}`] ??
-            ""
-          ).replace(/{{(\w+)}}/g, (_, name) => `${values?.[name]}`)),
+      texts: running?.texts ?? createFirstTexts(this.#early.first),
       screens: running?.screens ?? null,
-      taken: this.#taken,
+      taken: this.#early.waiting,
       trouble: this.#trouble && {
         kind: this.#trouble,
         shop: this.getAttribute("shop-name")?.slice(0, 80) || "",
@@ -221,46 +193,27 @@ export class FridgesidePanel extends HTMLElement {
     });
   }
 
-  /** The answer that waits for the engine. */
-  get #taken(): string {
-    const { turn = "", answer = "" } = this.#given.at(-1) ?? {};
-    return this.#leadOf(turn, answer) ? "" : answer;
-  }
-
-  /** Where an answer leads; a shop's own flows may ask otherwise, and all but a danger waits for them. */
-  #leadOf(turn: string, answer: string): string | undefined {
-    const lead = leadOf(this.#first, turn, answer);
-    return lead?.[0] === "!" || !this.hasAttribute("flows") ? lead : undefined;
-  }
-
   /** Acts before the engine is there. Most wait for it, in order; the opening, a danger and 'start again' do not. */
   readonly #later = new Proxy({} as Actions, {
     get:
       (_all, name: keyof Actions) =>
       (...given: never[]) => {
         const [turn = "", answer = ""] = given as string[];
-        const lead = name === "answer" && this.#leadOf(turn, answer);
+        const lead = name === "answer" && this.#early.leadOf(turn, answer);
         if (name === "reportDanger") return this.#stop(turn);
         if (lead && lead[0] === "!") return this.#stop(lead.slice(1));
         if (this.#heed()) return;
         if (name === "restart") return this.#forget();
-        const index = turn as never as number;
-        if (name === "change" && index >= this.#handed) this.#given.length = index;
-        else if (name !== "answer")
+        const isChanged = name === "change" && this.#early.change(turn as never as number);
+        if (name === "answer") this.#early.give(turn, answer, localNow());
+        else if (!isChanged)
           this.#waiting.push((actions) => (actions[name] as (...given: never[]) => void)(...given));
-        else if (!this.#taken) this.#given.push({ type: "answered", turn, answer, at: localNow() });
-        this.#show(lead || name === "change" ? this.#opening : (this.#view as View));
+        this.#show(lead || isChanged ? this.#early.view : (this.#view as View));
       },
   });
 
-  /** The opening after what was answered. */
-  get #opening(): View {
-    return openingView(this.#first, this.hasAttribute("flows") ? [] : this.#given);
-  }
-
   #drop(): void {
-    this.#given = [];
-    this.#handed = 0;
+    this.#early.clear();
     this.#waiting = [];
   }
 
@@ -268,7 +221,7 @@ export class FridgesidePanel extends HTMLElement {
   #stop(danger: string): void {
     keepStop(this.#session, { danger, at: localNow() });
     this.#drop();
-    this.#show(stopView(this.#first, readStop(this.#session)?.danger ?? danger));
+    this.#show(stopView(this.#early.first, readStop(this.#session)?.danger ?? danger));
   }
 
   /** Draws a stop that was reported elsewhere and is not on screen yet, in place of all that waits. */
@@ -284,7 +237,7 @@ export class FridgesidePanel extends HTMLElement {
     clearStop(this.#session);
     forgetSession(this.#session);
     this.#drop();
-    this.#show(this.#opening);
+    this.#show(this.#early.view);
   }
 }
 

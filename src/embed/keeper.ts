@@ -66,6 +66,18 @@ export class Keeper {
     return startSession(this.#at.flow, started, null, this.#at.charts, null, water);
   }
 
+  /** The session with answers that were given before it was there, up to the first that does not fit. */
+  withEarly(events: LogEvent[]): { session: Session; areTaken: boolean } {
+    // A new one began with the first of them.
+    let session = this.session.log.events.length > 0 ? this.session : this.fresh(events[0]?.at);
+    const areTaken = events.every((event) => {
+      const recorded = record(session, event);
+      session = recorded.session;
+      return !recorded.refusal;
+    });
+    return { session, areTaken };
+  }
+
   /** The model that the session is about: as it was confirmed, else as a page named it; null where nobody has. */
   get about(): string | null {
     return memoryOf(this.session).model ?? this.#named;

@@ -1,5 +1,5 @@
 import type { Finding } from "../chart/index.ts";
-import { verdictOn } from "../chart/index.ts";
+import { verdictOn } from "../instruments/index.ts";
 import type { LogEvent } from "../session/index.ts";
 import { isStopped, type Session } from "../session/index.ts";
 import type { Texts } from "./actions.ts";

@@ -1,7 +1,7 @@
 import scxml from "scxml";
 import type { Advice, ChartEvent } from "../../src/chart/index.ts";
-import { verdictOn } from "../../src/chart/index.ts";
 import type { Limits } from "../../src/guide/index.ts";
+import { verdictOn } from "../../src/instruments/index.ts";
 
 /** A run of an SCXML document in the independent interpreter. */
 export type Run = { states(): string[]; send(event: ChartEvent, advice: Advice | null): void };

@@ -6,7 +6,7 @@ import { checkCubes } from "./check.ts";
 import type { CubesLimits } from "./limits.ts";
 import type { CubesReading } from "./reading.ts";
 
-/** 140 cm³ fill 8 pieces, 17.5 g each (LBNL, Meier 1995; W17). Kitchen scales ±1 g: from memory. The rest: judgement. */
+/** 140 cm³ fill 8 pieces, 17.5 g each (LBNL, Meier 1995; W17). Kitchen scales ±1 g: common practice, no source. The rest: judgement. */
 const limits: CubesLimits = {
   coverage: 0.98,
   scaleReading: 1,

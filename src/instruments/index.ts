@@ -73,16 +73,15 @@ export function wordsOf(reading: Reading, limits: Limits, at: string, saying: Sa
 
 const dayOf = (at: string) => at.slice(0, 10);
 
-/** Where a reading is asked for or was taken, for an instrument that is asked in more places than one. */
+/** Where a turn asks for a reading, or where one was taken; null for an instrument that knows one place only. */
 export function placeOf(name: string, of: { place?: string | undefined }): string | null {
   return instrumentOf(name)?.place?.(of) ?? null;
 }
 
 /** Whether a reading is what a turn asks for: made with its instrument, and at its place. */
 export function answersTurn(reading: Reading, { instrument, place }: Asked): boolean {
-  return (
-    reading.kind === instrument && placeOf(instrument, reading as Asked) === placeOf(instrument, { place })
-  );
+  const taken = placeOf(reading.kind, reading as Pick<Asked, "place">);
+  return reading.kind === instrument && taken === placeOf(instrument, { place });
 }
 
 /**

@@ -100,7 +100,10 @@ export const arrows: Record<string, Arrow> = {
     to: ["compile", "chart", "guide", "instruments"],
     because: "it judges flows/ and runs nothing",
   },
-  "workbench/draw": { to: ["compile", "chart", "guide"], because: "it draws what was composed" },
+  "workbench/draw": {
+    to: ["compile", "chart", "guide", "instruments"],
+    because: "it draws what was composed",
+  },
   "workbench/feed": { to: ["catalogue"], because: "it reads a shop's feed, and knows of no fault" },
   "workbench/shards": {
     to: ["catalogue", "workbench/feed"],

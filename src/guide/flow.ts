@@ -8,7 +8,7 @@ export type Flow = {
   version: string;
   limits: Limits;
   words: Words;
-  stations: { order: string[]; access: Record<string, string> };
+  stations: { order: string[]; above: string[]; access: Record<string, string> };
   hazards: Record<string, HazardRule>;
   access: Record<string, string[]>;
   gates: Record<string, GateRule>;

@@ -79,7 +79,7 @@ const limits = recordOf(
 export const fileSchemas = {
   limits,
   choosing: limits,
-  stations: z.strictObject({ order: listOf(id), access: recordOf(id, id) }),
+  stations: z.strictObject({ order: listOf(id), above: listOf(id), access: recordOf(id, id) }),
   gates: z.strictObject({
     hazards: recordOf(id, z.strictObject({ signal, gate: z.enum(["required", "none"]) })),
     access: recordOf(id, listOf(id)),

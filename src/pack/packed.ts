@@ -69,6 +69,7 @@ function* namings(flow: Flow): Generator<Naming> {
   const each = function* (names: string[] = [], among: Naming[1], where: string): Generator<Naming> {
     for (const name of names) yield [name, among, where];
   };
+  yield* each(stations.above, stations.order, "stations.above");
   yield* each(Object.keys(stations.access), stations.order, "stations.access");
   yield* each(Object.values(stations.access), flow.access, "stations.access");
   for (const [at, list] of Object.entries(flow.access)) yield* each(list, flow.hazards, `access.${at}`);

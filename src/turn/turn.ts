@@ -82,6 +82,8 @@ export type PathMark = {
   name: string;
   state: "clear" | "fixed" | "suspect" | "unseen";
   here: boolean;
+  /** True for what acts on the water from outside its way: the picture has a row of its own for these. */
+  above: boolean;
 };
 
 /** An earlier turn folded to a line. `drops` counts the later answers that changing it would drop. */

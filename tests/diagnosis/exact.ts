@@ -1,6 +1,6 @@
 import type { Belief } from "../../src/diagnosis/belief.ts";
+import { costOfAsking, costOfStopping, isOpen, leaveOf } from "../../src/diagnosis/leave.ts";
 import type { Check, Model } from "../../src/diagnosis/model.ts";
-import { costOfAsking, costOfStopping, isOpen, leaveOf } from "../../src/diagnosis/plan.ts";
 import {
   ask,
   costOfWaiting,

@@ -31,9 +31,9 @@ test("an instrument is a folder, a line in each list of instruments, its limits 
     "locales/en-GB/measure.yaml",
     "src/instruments/index.ts",
     "src/instruments/noise/index.ts",
-    "src/instruments/noise/schema.ts",
+    "src/instruments/noise/reading.ts",
     "src/instruments/noise/screen.tsx",
-    "src/instruments/schemas.ts",
+    "src/instruments/readings.ts",
     "src/instruments/screens.tsx",
   ]);
   addNoiseCheck(copy);

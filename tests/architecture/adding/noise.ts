@@ -6,8 +6,8 @@ export function addNoise(copy: Copy): void {
     "src/instruments/noise/index.ts",
     `import { checkRange, type LimitOf, type Verdict } from "../../measuring/index.ts";
 import type { Instrument } from "../instrument.ts";
+import type { NoiseReading } from "./reading.ts";
 
-export type NoiseReading = { kind: "noise"; decibels: number };
 const limits = (of: LimitOf) => ({ loudest: of("noise-loudest") });
 type Limits = ReturnType<typeof limits>;
 
@@ -25,11 +25,12 @@ export const noise: Instrument<NoiseReading, Limits, { verdict: Verdict | "deafe
 `,
   );
   copy.write(
-    "src/instruments/noise/schema.ts",
+    "src/instruments/noise/reading.ts",
     `import * as z from "zod/mini";
 import { number } from "../shape-parts.ts";
 
 export const shape = z.object({ kind: z.literal("noise"), decibels: number });
+export type NoiseReading = z.infer<typeof shape>;
 `,
   );
   copy.write(
@@ -37,7 +38,8 @@ export const shape = z.object({ kind: z.literal("noise"), decibels: number });
     `import type { ScreenProps } from "../../panel/frame/index.ts";
 import { MeasureForm, useEntries } from "../../panel/screens/reading/index.ts";
 import type { NeedOf } from "../index.ts";
-import { noise, type NoiseReading } from "./index.ts";
+import { noise } from "./index.ts";
+import type { NoiseReading } from "./reading.ts";
 
 export function Screen({ need, turn, actions, texts }: ScreenProps & { need: NeedOf<"noise"> }) {
   const { read, field } = useEntries<"decibels", NoiseReading>("decibels", texts);
@@ -57,7 +59,7 @@ export function Screen({ need, turn, actions, texts }: ScreenProps & { need: Nee
   copy.addLine("src/instruments/index.ts", "const instruments = {", "  noise,");
   copy.addLine("src/instruments/index.ts", "import { ice }", 'import { noise } from "./noise/index.ts";');
   for (const [list, named] of [
-    ["schemas.ts", "shape"],
+    ["readings.ts", "shape"],
     ["screens.tsx", "Screen"],
   ] as const) {
     const door = list.replace("s.", ".");

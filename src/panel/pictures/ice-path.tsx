@@ -13,7 +13,6 @@ const glyphs: Record<string, string> = {
   "ice-bin": "M-8-3V8H8V-3M0-8-4-3 0 2 4-3z",
   chute: "M-8-8H8L4 0V8H-4V0z",
   cold: "M0-8V8M-7-4 7 4M7-4-7 4",
-  airflow: "M-8-4H8L5-7M-8 4H8L5 7",
   door: "M-5-8H5V8H-5zM1-2V2",
   seal: "M-6-8H6V8H-6zM-2-4H2V4H-2z",
   controls: "M-7-4H7M-7 4H7M-2-7V-1M2 1V7",
@@ -56,7 +55,7 @@ export class IcePath extends Component<Props> {
 /** Stations side by side, from `start` percent of the width to the far edge; what acts from above starts at the freezer. */
 function row(path: PathMark[], start: number, y: number) {
   return path
-    .filter((mark) => /cold|air|door|seal|controls/.test(mark.station) === start > 0)
+    .filter(({ above }) => above === start > 0)
     .map(({ station, state, here }, i, { length }) => (
       // biome-ignore lint/a11y/noSvgWithoutTitle: a place inside the picture; the picture itself has its label.
       <svg x={`${start + ((i + 0.5) / length) * (100 - start)}%`} y={y} class={state}>

@@ -146,6 +146,8 @@ const folders = ["src", "tests", "flows", "locales", "demo"];
 const paths = folders.flatMap(pathsBelow);
 const languageTag = /^[a-z]{2,3}(-[A-Z][a-z]{3})?(-[A-Z]{2})?$/;
 
+const linesOf = (source: string) => source.replace(/\n$/, "").split("\n").length;
+
 describe("a file", () => {
   const kebab = /^[a-z0-9]+(-[a-z0-9]+)*(\.[a-z0-9]+(-[a-z0-9]+)*)*$/;
 
@@ -158,12 +160,24 @@ describe("a file", () => {
     expect(odd).toEqual([]);
   });
 
-  test("has 400 lines at most: a longer one holds two ideas", () => {
-    const long = [...folders, ".config"]
-      .flatMap(sourceFiles)
-      .filter(({ source }) => source.split("\n").length > 401)
-      .map(({ path }) => path);
-    expect(long).toEqual([]);
+  test.each([
+    ["src", 250],
+    ["tests", 400],
+    ["flows", 400],
+    ["locales", 400],
+    ["demo", 400],
+    [".config", 400],
+  ])("below %s has %d lines at most: a longer one holds two ideas", (folder, most) => {
+    expect(
+      sourceFiles(folder)
+        .filter(({ source }) => linesOf(source) > most)
+        .map(({ path }) => path),
+    ).toEqual([]);
+  });
+
+  test("of src has 70 lines at most in the median", () => {
+    const lengths = src.map(({ source }) => linesOf(source)).sort((a, b) => a - b);
+    expect(lengths[Math.floor(lengths.length / 2)]).toBeLessThanOrEqual(70);
   });
 
   test("and its folder are named after an idea, and not after there being no better place", () => {

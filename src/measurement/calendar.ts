@@ -14,12 +14,6 @@ export type DateProblem = DateBounds & {
   typed: string;
 };
 
-/** What became of a date that somebody typed or picked. */
-export type DateReading =
-  | { kind: "value"; value: string }
-  | { kind: "empty" }
-  | { kind: "refused"; problem: DateProblem };
-
 const partsOf = (date: string) =>
   [Number(date.slice(0, 4)), Number(date.slice(5, 7)), Number(date.slice(8, 10))] as const;
 
@@ -49,23 +43,6 @@ export function findDateProblem(
   if (typed > bounds.latest.slice(0, typed.length)) return found("in-future");
   if (typed < bounds.earliest.slice(0, typed.length)) return found("too-long-ago");
   return null;
-}
-
-function read(typed: string, form: "day" | "month", bounds: DateBounds): DateReading {
-  const value = typed.trim();
-  if (!value) return { kind: "empty" };
-  const problem = findDateProblem(value, form, bounds);
-  return problem ? { kind: "refused", problem: { ...problem, typed } } : { kind: "value", value };
-}
-
-/** Reads a day, 'YYYY-MM-DD'. Never throws; 31 February is refused and not moved to March. */
-export function readDate(typed: string, bounds: DateBounds): DateReading {
-  return read(typed, "day", bounds);
-}
-
-/** Reads a month, 'YYYY-MM'. Never throws. */
-export function readMonth(typed: string, bounds: DateBounds): DateReading {
-  return read(typed, "month", bounds);
 }
 
 /** The first day of 'YYYY-MM'. */

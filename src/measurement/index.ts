@@ -13,11 +13,8 @@ export {
   addMonths,
   type DateBounds,
   type DateProblem,
-  type DateReading,
   daysBetween,
   monthsBetween,
-  readDate,
-  readMonth,
   wholeMonthsBetween,
 } from "./calendar.ts";
 export {

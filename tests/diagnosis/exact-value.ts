@@ -1,6 +1,6 @@
-import type { Belief } from "./belief.ts";
-import { costOfAsking, costOfStopping, isOpen, leaveOf } from "./leave.ts";
-import type { Check, Model } from "./model.ts";
+import type { Belief } from "../../src/diagnosis/belief.ts";
+import { costOfAsking, costOfStopping, isOpen, leaveOf } from "../../src/diagnosis/leave.ts";
+import type { Check, Model } from "../../src/diagnosis/model.ts";
 import {
   ask,
   costOfWaiting,
@@ -10,7 +10,7 @@ import {
   type Stakes,
   type State,
   wait,
-} from "./position.ts";
+} from "../../src/diagnosis/position.ts";
 
 /**
  * The least expected cost to an ending that any way of asking can reach: every order, every answer, every stop, by

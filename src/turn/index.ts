@@ -3,7 +3,7 @@ export type { Actions, Basket, BasketPart, BasketState, Services, Texts, View } 
 export { type Lexicon, suggest } from "./described.ts";
 export { endingOf } from "./ending-of.ts";
 export { anyTime, createFirstTurns, type FirstTurn } from "./first-turns.ts";
-export { createNumbers, showList } from "./formats.ts";
+export { createNumbers, monthNames, showList } from "./formats.ts";
 export { linesOf } from "./lines.ts";
 export { minorDigits } from "./lookups.ts";
 export { isOtherModel, type MachineAnswer, machineTurn, machineView } from "./machine.ts";

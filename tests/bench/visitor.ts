@@ -90,8 +90,9 @@ async function enter(page: Page, texts: Texts, reading: Reading, hand: Tap): Pro
   if (reading.kind === "flow") {
     const [run] = reading.runs;
     await tap("measure.start");
-    // The stopwatch stops by itself when its seconds are over.
-    await field.waitFor({ timeout: 30_000 });
+    // The stopwatch stops by itself when its seconds are over, and waits there.
+    await page.getByRole("button", { name: texts("measure.go-on") }).waitFor({ timeout: 30_000 });
+    await tap("measure.go-on");
     if (run?.unit === "g") await hand(page.getByText(texts("measure.unit-g"), { exact: true }).first());
     await field.fill(`${run?.volume}`);
   } else if (reading.kind === "temperature") {

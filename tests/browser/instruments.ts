@@ -96,16 +96,16 @@ async function enterFlow(panel: PanelPage, { runs }: FlowReading): Promise<void>
 }
 
 /**
- * Starts the stopwatch, lets so many seconds pass by the page's clock, and stops it by a tap if it still runs. The clock
- * stands still around it, so that the time is exact.
+ * Starts the stopwatch, lets so many seconds pass by the page's clock, and stops it by a tap, or goes on by one if it is
+ * over. The clock stands still around it, so that the time is exact.
  */
 export async function runWater(panel: PanelPage, seconds: number): Promise<void> {
   const { page } = panel;
   await page.clock.pauseAt((await page.evaluate(() => Date.now())) + 1000);
   await panel.button(panel.text("measure.start")).tap();
   await page.clock.runFor(seconds * 1000);
-  const stop = panel.button(panel.text("measure.stop"));
-  if (await stop.isVisible()) await stop.tap();
+  const isOver = await panel.button(panel.text("measure.go-on")).isVisible();
+  await panel.button(panel.text(isOver ? "measure.go-on" : "measure.stop")).tap();
   await page.clock.resume();
 }
 

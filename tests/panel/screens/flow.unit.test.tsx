@@ -34,6 +34,7 @@ async function atFlow(locale: "en-GB" | "en-US" = "en-GB") {
   const run = async (amount: string, seconds = 10) => {
     await panel.tap("Start");
     await pass(seconds);
+    await panel.tap(/Next/);
     await panel.type(
       panel.all("label").some((each) => each.textContent === volume) ? volume : "Water in the cup",
       amount,
@@ -52,6 +53,7 @@ describe("the stopwatch", () => {
     await pass(4);
     expect(text()).toContain("6Stop");
     await pass(9);
+    await tap(/Next/);
     await type(volume, "200");
     await tap(show);
     await tap("Use this");
@@ -66,6 +68,20 @@ describe("the stopwatch", () => {
     await settle();
     expect(signal).toHaveBeenLastCalledWith("end");
     expect(release).toHaveBeenCalledTimes(1);
+  });
+
+  test("waits when it is over, for as long as it takes, and says so", async () => {
+    const { tap, pass, text, all, calls, type } = await atFlow();
+    await tap("Start");
+    await pass(10);
+    await pass(60);
+    expect(text()).toContain("0Next");
+    expect(all("[role=status]").map((region) => region.textContent)).toEqual(["Time's up. Stop the water."]);
+    await tap(/Next/);
+    await type(volume, "200");
+    await tap(show);
+    await tap("Use this");
+    expect(used(calls)).toEqual({ kind: "flow", runs: [{ volume: 200, unit: "ml", seconds: 10 }] });
   });
 
   test("stopped early, it keeps the time that truly passed", async () => {
@@ -113,6 +129,7 @@ describe("how much water", () => {
     const panel = await atFlow();
     await panel.tap("Start");
     await panel.pass(10);
+    await panel.tap(/Next/);
     return panel;
   }
   const slider = (all: Awaited<ReturnType<typeof atVolume>>["all"]) =>

@@ -1,6 +1,6 @@
 import { useId } from "preact/hooks";
 import type { FittedWhen, Season } from "../../../measurement/index.ts";
-import type { Texts } from "../../../turn/index.ts";
+import { monthNames, type Texts } from "../../../turn/index.ts";
 import { Choices } from "./choices.tsx";
 import { Field, type Refusal } from "./field.tsx";
 import { localeOf } from "./format.ts";
@@ -69,15 +69,14 @@ function MonthField({
   texts: Texts;
 }) {
   const id = useId();
-  const { format } = new Intl.DateTimeFormat(localeOf(texts), { month: "long", timeZone: "UTC" });
   return (
     <div class="field">
       <label for={id}>{texts("measure.month")}</label>
       <select id={id} value={Number(month) || ""} onChange={(event) => onChosen(event.currentTarget.value)}>
         <option value="">{texts("measure.month-pick")}</option>
-        {Array.from({ length: 12 }, (_, index) => (
-          <option key={index} value={index + 1}>
-            {format(Date.UTC(2024, index))}
+        {monthNames(localeOf(texts)).map((name, index) => (
+          <option key={name} value={index + 1}>
+            {name}
           </option>
         ))}
       </select>

@@ -10,7 +10,7 @@ import type {
   SupplyLimits,
   TemperatureLimits,
 } from "../measurement/index.ts";
-import type { FittedPart, FoundModel, Plate } from "./lookups.ts";
+import type { FoundModel, FoundPart, Plate } from "./lookups.ts";
 
 /**
  * A Turn is one exchange as a screen (or a line of `npm run play`) shows it: plain data, every text already in
@@ -147,4 +147,4 @@ export type Notice = {
   goOn?: string;
 };
 
-export type { FittedPart, FoundModel, Plate };
+export type { FoundModel, FoundPart, Plate };

@@ -1,3 +1,4 @@
+export type { Reading } from "../instruments/index.ts";
 export { bounds as typedBounds } from "../session/index.ts";
 export type { Actions, Basket, BasketPart, BasketState, Services, Texts, View } from "./actions.ts";
 export { type Lexicon, suggest } from "./described.ts";
@@ -19,10 +20,8 @@ export type {
   Notice,
   PathMark,
   Plate,
-  ReadingNeed,
   Signal,
   Turn,
-  Verdicts,
   Wait,
 } from "./turn.ts";
 export { turnOf } from "./turn-of.ts";

@@ -1,6 +1,6 @@
 import type { Finding } from "../chart/index.ts";
-import { verdictOn } from "../chart/index.ts";
 import type { Flow } from "../guide/index.ts";
+import { verdictOn } from "../instruments/index.ts";
 import type { LogEvent } from "../session/index.ts";
 import { isStopped, type Session } from "../session/index.ts";
 import type { Texts } from "./actions.ts";

@@ -1,6 +1,6 @@
 import { createInstance } from "i18next";
 import type { Limits } from "../guide/index.ts";
-import { fromCelsius } from "../measurement/index.ts";
+import { fromCelsius } from "../measuring/index.ts";
 import type { Texts } from "./actions.ts";
 import { createNumbers } from "./formats.ts";
 

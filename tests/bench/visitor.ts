@@ -1,6 +1,6 @@
 import type { Locator, Page } from "playwright";
 import type { Flow } from "../../src/guide/index.ts";
-import type { Reading } from "../../src/measurement/index.ts";
+import type { Reading } from "../../src/instruments/index.ts";
 import { metaOf, record, type Session, startSession } from "../../src/session/index.ts";
 import { type Texts, type Turn, turnOf } from "../../src/turn/index.ts";
 import { type Answers, answerTo } from "../session/drive.ts";

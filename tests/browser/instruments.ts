@@ -1,17 +1,13 @@
 import { expect } from "@playwright/test";
-import type {
-  CubesReading,
-  Estimate,
-  FilterAgeReading,
-  FlowReading,
-  FlowRun,
-  IceReading,
-  Reading,
-  SealReading,
-  SupplyReading,
-  TemperatureReading,
-} from "../../src/measurement/index.ts";
-import type { ReadingNeed } from "../../src/turn/index.ts";
+import type { CubesReading } from "../../src/instruments/cubes/reading.ts";
+import type { FilterAgeReading } from "../../src/instruments/filter-age/reading.ts";
+import type { FlowReading, FlowRun } from "../../src/instruments/flow/reading.ts";
+import type { IceReading } from "../../src/instruments/ice/reading.ts";
+import type { Reading, ReadingNeed } from "../../src/instruments/index.ts";
+import type { SealReading } from "../../src/instruments/seal/reading.ts";
+import type { SupplyReading } from "../../src/instruments/supply/reading.ts";
+import type { TemperatureReading } from "../../src/instruments/temperature/reading.ts";
+import type { Estimate } from "../../src/measuring/index.ts";
 import type { PanelPage } from "./panel-page.ts";
 
 /** Does on screen what brings this reading, up to the verdict. */

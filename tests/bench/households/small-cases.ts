@@ -6,7 +6,7 @@ import {
   type ModelInput,
   type Stakes,
 } from "../../../src/diagnosis/index.ts";
-import { exactValue } from "../../diagnosis/exact-value.ts";
+import { exactValue } from "../../diagnosis/exact.ts";
 import { allChecks, atStart, type Chooser, costOf } from "./expected-cost.ts";
 import type { Scene } from "./scene.ts";
 

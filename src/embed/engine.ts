@@ -13,7 +13,7 @@ import { createExclusive } from "./exclusive.ts";
 import { storageKey } from "./first-options.ts";
 import { createLater } from "./later.ts";
 import { createLogStore, type LogStore } from "./log-store.ts";
-import { breath } from "./next-task.ts";
+import { nextTask } from "./next-task.ts";
 import { readOptions } from "./options.ts";
 import { markPage } from "./page-theme.ts";
 import { clearStop, keepStop, readStop } from "./stop-mark.ts";
@@ -74,7 +74,7 @@ export async function startEngine(
   const isFresh = !pieces.charts;
   made.set(key, pieces);
   const isOvertaken = async () => {
-    await breath();
+    await nextTask();
     return !isCurrent();
   };
   if (!pieces.data) {

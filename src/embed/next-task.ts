@@ -1,5 +1,5 @@
 /** Lets the browser answer a touch and draw a frame between two pieces of work. */
-export const breath = (): Promise<void> =>
+export const nextTask = (): Promise<void> =>
   // What goes on by `yield` is not put behind the page's own timers.
   (globalThis as never as Partial<Page>).scheduler?.yield?.() ?? new Promise((resume) => setTimeout(resume));
 

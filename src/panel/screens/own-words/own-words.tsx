@@ -10,11 +10,14 @@ type Props = Pick<ScreenProps, "turn" | "actions" | "texts" | "busy"> & { typed:
  */
 export function FoundInWords({ typed, turn, actions, texts, busy }: Props) {
   const own = turn.answers.filter(({ role }) => role === "own");
-  const words = own.map(({ id }) => [id, texts(`described.words.${id}`)]);
-  const found = suggest(typed, {
-    shortForms: texts("described.short-forms"),
-    words: { danger: texts("described.danger"), ...Object.fromEntries(words) },
-  });
+  const words = () => own.map(({ id }) => [id, texts(`described.words.${id}`)]);
+  // Nothing is scored while the question is being drawn.
+  const found = typed.trim()
+    ? suggest(typed, {
+        shortForms: texts("described.short-forms"),
+        words: { danger: texts("described.danger"), ...Object.fromEntries(words()) },
+      })
+    : [];
   const isDangerous = found.includes("danger");
   const answers =
     found[0] === "danger" ? [] : found.flatMap((id) => own.filter((answer) => answer.id === id));

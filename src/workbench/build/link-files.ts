@@ -44,8 +44,14 @@ export function linkFiles(built: BuiltFile[]): OwnFile[] {
     }
     return found;
   };
-  const engine = pieces.find(({ chunk }) => chunk === "engine");
-  const withEngine = engine ? neededBy(engine) : new Set();
+  /** What is there already when a piece comes: it is loaded by the engine, and that by the first file. */
+  const thereFor = ({ chunk }: Piece): Set<Piece> => {
+    const order = [firstChunk, "engine", chunk];
+    const before = order.slice(0, order.indexOf(chunk));
+    return new Set(
+      pieces.filter((each) => before.includes(each.chunk)).flatMap((each) => [...neededBy(each)]),
+    );
+  };
 
   const tie = (piece: Piece): string => {
     const { chunk } = piece;
@@ -69,7 +75,8 @@ export function linkFiles(built: BuiltFile[]): OwnFile[] {
     return code;
   };
   const whole = (piece: Piece): string => {
-    const besides = [...neededBy(piece)].filter((each) => piece === engine || !withEngine.has(each));
+    const there = thereFor(piece);
+    const besides = [...neededBy(piece)].filter((each) => !there.has(each));
     return [...besides.map((each) => `(()=>{${tie(each)}})();`), tie(piece)].join("");
   };
 

@@ -1,9 +1,8 @@
-export { flowBounds, listOf, recordOf } from "./bounds.ts";
+export { flowBounds, id, listOf, type Path, recordOf } from "../condition/index.ts";
 export { dangersOf } from "./dangers.ts";
 export type {
   CauseRule,
   Check,
-  Condition,
   Flow,
   GateRule,
   Groundwork,
@@ -27,6 +26,6 @@ export {
   supplyLimits,
   temperatureLimits,
 } from "./reading-limits.ts";
-export { assembleFlow, type FileKind, fileKind, fileSchemas, id, number, unit } from "./schema.ts";
-export { type Path, textsNeeded } from "./texts-needed.ts";
+export { assembleFlow, type FileKind, fileKind, fileSchemas, number, unit } from "./schema.ts";
+export { textsNeeded } from "./texts-needed.ts";
 export { verdictsOf } from "./verdicts.ts";

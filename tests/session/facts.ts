@@ -1,5 +1,6 @@
 import { verdictOn } from "../../src/chart/index.ts";
-import type { Condition, Flow } from "../../src/guide/index.ts";
+import type { Condition } from "../../src/condition/index.ts";
+import type { Flow } from "../../src/guide/index.ts";
 import type { Reading } from "../../src/measurement/index.ts";
 import type { Log } from "../../src/session/index.ts";
 

@@ -26,6 +26,7 @@ export function openDocument(document: string, limits: Limits): () => Run {
 
 /** What an event carries into the document: verdicts are decided before they are sent. */
 function dataOf({ at, reading, code }: ChartEvent, limits: Limits): Record<string, unknown> {
-  const measured = reading && { instrument: reading.kind, verdict: verdictOn(reading, limits, at) };
+  const place = reading && "place" in reading ? { place: reading.place } : {};
+  const measured = reading && { instrument: reading.kind, verdict: verdictOn(reading, limits, at), ...place };
   return { at, ...measured, ...(code === undefined ? {} : { code }) };
 }

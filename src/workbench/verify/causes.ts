@@ -1,7 +1,7 @@
 import type { Flow, Scenario } from "../../guide/index.ts";
-import { findingOf, waysToHold } from "./clauses.ts";
 import type { Report } from "./report.ts";
 import { canHold, outcomesOf, type Scope, scopeOf } from "./scope.ts";
+import { findingOf, waysToHold } from "./ways-to-hold.ts";
 
 /** Causes that stand in a scenario although no check of it can prove them or put them right. */
 export function findUnproved(flow: Flow, report: Report): void {

@@ -1,33 +1,30 @@
-import type { Condition, Path } from "../../guide/index.ts";
+import { type Condition, fold, namesIn, type Path } from "../../condition/index.ts";
 import { standing } from "./names.ts";
 import { nearest } from "./nearest.ts";
 import type { Referee } from "./referee.ts";
 
 /** Judges every name in a condition. `subject` opens the messages: what the condition belongs to. */
 export function referCondition(at: Referee, path: Path, condition: Condition, subject: string): void {
-  if (typeof condition === "string") return;
-  if ("answered" in condition) referFinding(at, [...path, "answered"], condition.answered, subject, false);
-  else if ("verdict" in condition) referFinding(at, [...path, "verdict"], condition.verdict, subject, true);
-  else if ("done" in condition)
-    at.refer("check", condition.done, [...path, "done"], `${subject} asks about the check`);
-  else if ("found" in condition)
-    at.referAll("cause", condition.found, [...path, "found"], `${subject} asks about the cause`);
-  else if ("remedied" in condition)
-    at.referAll("cause", condition.remedied, [...path, "remedied"], `${subject} asks about the cause`);
-  else if ("is" in condition) {
-    const stands = at.refer(
-      "condition",
-      condition.is,
-      [...path, "is"],
-      `${subject} asks about the condition`,
-    );
-    if (!stands) at.mend(path, always);
-  } else if ("not" in condition) referCondition(at, [...path, "not"], condition.not, subject);
-  else {
-    const [word, list] =
-      "all" in condition ? (["all", condition.all] as const) : (["any", condition.any] as const);
-    for (const [place, one] of list.entries()) referCondition(at, [...path, word, place], one, subject);
-  }
+  fold<void>(
+    condition,
+    {
+      statement: ({ type, params }, here) => {
+        if (type === "answered" || type === "verdict")
+          referFinding(at, here, params, subject, type === "verdict");
+        else if (type === "done") at.refer("check", params.check, here, `${subject} asks about the check`);
+        else if ("causes" in params)
+          at.referAll("cause", params.causes, here, `${subject} asks about the cause`);
+      },
+      named: (name, here) => {
+        const stands = at.refer("condition", name, [...here, "is"], `${subject} asks about the condition`);
+        if (!stands) at.mend(here, always);
+      },
+      all: () => {},
+      any: () => {},
+      not: () => {},
+    },
+    path,
+  );
 }
 
 /** Holds whatever was found: stands in for a condition that cannot be known. */
@@ -36,8 +33,10 @@ const always: Condition = { all: [] };
 /** Named conditions whose meaning leads back to themselves. */
 export function referCircles(at: Referee, conditions: Record<string, Condition>): void {
   for (const id of Object.keys(conditions)) {
-    const met = new Set(namesIn(conditions[id]));
-    for (const one of met) for (const next of namesIn(conditions[one])) met.add(next);
+    const namedBy = (one: string) =>
+      conditions[one] ? namesIn(conditions[one]).map(({ name }) => name) : [];
+    const met = new Set(namedBy(id));
+    for (const one of met) for (const next of namedBy(one)) met.add(next);
     if (!met.has(id)) continue;
     at.report(
       "endless-condition",
@@ -90,12 +89,4 @@ function referFinding(
     at.report("unknown-answer", [...path, "is", place], message, near);
     if (near) at.mend([...path, "is", place], near);
   }
-}
-
-function namesIn(condition: Condition | undefined): string[] {
-  if (condition === undefined || typeof condition === "string") return [];
-  if ("is" in condition) return [condition.is];
-  if ("not" in condition) return namesIn(condition.not);
-  if ("all" in condition) return condition.all.flatMap(namesIn);
-  return "any" in condition ? condition.any.flatMap(namesIn) : [];
 }

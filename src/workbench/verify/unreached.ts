@@ -1,4 +1,5 @@
-import { createMemory, guardOf, holds } from "../../chart/index.ts";
+import { createMemory, holds } from "../../chart/index.ts";
+import { guardOf } from "../../condition/index.ts";
 import type { Flow } from "../../guide/index.ts";
 import { coursesOf } from "./courses.ts";
 import type { Report } from "./report.ts";

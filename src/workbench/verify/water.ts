@@ -1,5 +1,5 @@
-import type { Guard, Note, Water } from "../../chart/index.ts";
-import { keepersOf } from "../../chart/index.ts";
+import { keepersOf, type Note, type Water } from "../../chart/index.ts";
+import { type Guard, type Truth, truthOf } from "../../condition/index.ts";
 import type { Flow } from "../../guide/index.ts";
 import type { Edge, Graph } from "./graph.ts";
 import type { Problem } from "./problem.ts";
@@ -51,7 +51,7 @@ export function findWaterForgotten(flow: Flow, graph: Graph): Problem[] {
         `"${leaf}" can be met while the tap is closed by us and does not speak of it.`,
       );
     for (const { to, event, way } of from.get(leaf) ?? []) {
-      if (way?.guard && judge(way.guard, here, keepers) === false) continue;
+      if (way?.guard && truthOf(way.guard, (word) => isSo(word, here, keepers)) === false) continue;
       const note: Note = Object.assign({}, ...(way?.actions ?? []).map(({ params }) => params));
       const next = { leaf: to, water: note.water ?? water, leaks: leaksAfter(leaks, note, keepers) };
       const kept =
@@ -83,22 +83,12 @@ function leaksAfter(leaks: readonly string[], note: Note, keepers: string[]): re
   return [...new Set([...leaks.filter((one) => !gone.includes(one)), ...found])].sort();
 }
 
-/** Whether a guard holds at a stand; null where that hangs on what the walk does not know. */
-function judge({ type, params }: Guard, stand: Stand, keepers: string[]): boolean | null {
-  const { is, of, causes } = params as { is: string[]; of: Guard[]; causes: string[] };
-  const each = () => of.map((one) => judge(one, stand, keepers));
+/** Whether a word of a guard is so at a stand; null where that hangs on what the walk does not know. */
+function isSo({ type, params }: Guard, stand: Stand, keepers: string[]): Truth {
+  const { is, causes } = params as { is: string[]; causes: string[] };
   if (type === "water") return is.includes(stand.water);
   if (type === "led") return false;
-  if (type === "found") {
-    if (causes.some((cause) => stand.leaks.includes(cause))) return true;
-    return causes.every((cause) => keepers.includes(cause)) ? false : null;
-  }
-  if (type === "not") return deny(judge(of as unknown as Guard, stand, keepers));
-  if (type === "all") return every(each());
-  if (type === "any") return deny(every(each().map(deny)));
-  return null;
+  if (type !== "found") return null;
+  if (causes.some((cause) => stand.leaks.includes(cause))) return true;
+  return causes.every((cause) => keepers.includes(cause)) ? false : null;
 }
-
-const deny = (value: boolean | null) => (value === null ? null : !value);
-const every = (values: (boolean | null)[]) =>
-  values.includes(false) ? false : values.includes(null) ? null : true;

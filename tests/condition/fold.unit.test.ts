@@ -18,7 +18,7 @@ function written({ type, params }: Statement): Condition {
   if (type === "done") return { done: params.check };
   if (type === "found") return { found: params.causes };
   if (type === "remedied") return { remedied: params.causes };
-  return type === "answered" ? { answered: params } : { verdict: params };
+  return { [type]: params } as Condition;
 }
 
 describe("going through a condition", () => {

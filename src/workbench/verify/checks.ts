@@ -13,13 +13,13 @@ export function findUnneeded(flow: Flow, report: Report): void {
       asked.add(check);
       const rule = flow.checks[check];
       if (!rule || leaned.has(check) || isTelling(rule, scenario)) continue;
-      const message = `No cause of scenario "${scenario.id}" needs the check "${check}": it tells nothing of any, and nothing rests on it.`;
-      report("unneeded-check", `scenarios/${scenario.id}.yaml`, ["checks", place], message);
+      const file = `scenarios/${scenario.id}.yaml`;
+      report({ code: "unneeded-check", file, path: ["checks", place], check });
     }
   }
   for (const [id, { restores }] of Object.entries(flow.checks))
     if (!asked.has(id) && !restores)
-      report("unused-check", `checks/${id}.yaml`, ["id"], `No scenario asks the check "${id}".`);
+      report({ code: "unused-check", file: `checks/${id}.yaml`, path: ["id"] });
 }
 
 /** True where the check says anything of a cause of the scenario, finds one, puts one right, or can end the session. */

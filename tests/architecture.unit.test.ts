@@ -69,6 +69,7 @@ describe("imports", () => {
       'export { Panel } from "../../frame/panel.tsx";',
     ],
     ["a flow file, from a pure part", "src/chart/memory.ts", 'import limits from "../../flows/limits.yaml";'],
+    ["the demo, from the command line", "src/cli/main.ts", 'import("../../demo/generate/shards.ts");'],
     ["no ending", "src/chart/memory.ts", 'import { composeChart } from "./compose";'],
     ["a folder that the design does not have", "src/helpers/index.ts", ""],
   ])("that are planted are found: %s", (_, path, source) => {
@@ -128,13 +129,15 @@ describe("a pure part", () => {
 });
 
 describe("Node", () => {
-  test("is known to the command line, the relay, the tests and the tools, and to nobody else", () => {
+  test("is known to the command line, the relay, the tests, the tools and the demo's generators, and to nobody else", () => {
     const users = ["src", "demo"].flatMap(sourceFiles).filter(isScript);
     const named = users.filter(({ source }) =>
       readImports(source).some(({ from }) => from.startsWith("node:")),
     );
     expect(
-      named.map(({ path }) => path).filter((path) => !/^src\/(cli|workbench|cobrowse\/relay)\//.test(path)),
+      named
+        .map(({ path }) => path)
+        .filter((path) => !/^(src\/(cli|workbench|cobrowse\/relay)|demo\/(generate|serve))\//.test(path)),
     ).toEqual([]);
   });
 });

@@ -47,7 +47,7 @@ const limits = recordOf(
   z.strictObject({
     value: number,
     unit,
-    confidence: z.enum(["C", "S", "M", "P", "D", "J"]),
+    confidence: z.enum(["C", "S", "P", "D", "J"]),
     source: z.string().check(z.minLength(8), z.maxLength(flowBounds.source)),
   }),
 );

@@ -34,7 +34,7 @@ export type FlowLimits = {
   coverage: number;
   /**
    * How far apart two runs may lie, in standard uncertainties of their difference. For 5 % false alarms
-   * about 2 with two runs and 2.3 with three (critical range of ISO 5725-6, from memory).
+   * about 2 with two runs and 2.3 with three (the range of two and of three normal values, over the root of 2).
    */
   agreement: number;
   /** reading a jug's marks, ± ml, rectangular */

@@ -106,7 +106,7 @@ function kilogramsOf({ by, amount, unit = "g", pieceGrams }: IceReading, limits:
 /**
  * The range of a mass over a time. The time is known so roughly that the range of the quotient is not symmetric, so each
  * end is the rate at which the mass and what the rate would make in that time just differ by as much as both may err
- * (Fieller's way, 1954, from memory). The end stands on both sides of that equation and is found by trying it again.
+ * (Fieller's theorem, 1954). The end stands on both sides of that equation and is found by trying it again.
  */
 function rangeOfRate(mass: Estimate, days: Estimate, coverage: number): Band {
   const end = (side: number) => {

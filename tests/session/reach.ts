@@ -128,7 +128,7 @@ function answersAt(session: Session): (string | Reading)[] {
   ];
 }
 
-/** The same numbers for the same seed (a linear congruential generator, Numerical Recipes' constants, from memory). */
+/** The same numbers for the same seed (a linear congruential generator, Numerical Recipes' constants). */
 function createChance(seed: number): Chance {
   let state = seed * 7919;
   return () => {

@@ -66,7 +66,7 @@ describe.each(scenarios)("the SCXML of %s", (scenario) => {
   });
 });
 
-/** Rules of https://www.w3.org/TR/scxml/ (3.2 to 3.7), from memory. */
+/** Rules of https://www.w3.org/TR/scxml/ (3.2 to 3.7). */
 describe("the document", () => {
   const [scenario = ""] = scenarios;
   const root = new Window();

@@ -145,7 +145,7 @@ function leafOf(snapshot: SnapshotFrom<Chart>): string {
   return path(snapshot.value);
 }
 
-/** Repeatable chance: a linear congruential generator with the constants of Numerical Recipes, from memory. */
+/** Repeatable chance: a linear congruential generator with the constants of Numerical Recipes. */
 function createChance(seed: number): () => number {
   let state = seed >>> 0;
   return () => {

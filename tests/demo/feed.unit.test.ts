@@ -1,14 +1,14 @@
 import { Writable } from "node:stream";
 import { parse } from "csv-parse/sync";
 import { describe, expect, test, vi } from "vitest";
-import { foldCode, isOneSlip } from "../../src/catalogue/index.ts";
 import {
   columns,
   createDemoFeed,
   type DemoFeed,
   demoCodes,
   demoFeedCommand,
-} from "../../src/cli/demo-feed/index.ts";
+} from "../../demo/generate/feed/index.ts";
+import { foldCode, isOneSlip } from "../../src/catalogue/index.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { keyOf } from "../catalogue/slips.ts";
 

@@ -1,4 +1,4 @@
-import { type KindOfPart, kinds, plumbed, tankFed } from "../demo-catalogue.ts";
+import { type KindOfPart, kinds, plumbed, tankFed } from "../catalogue.ts";
 import { type Chance, createChance } from "./chance.ts";
 import type { Family } from "./codes.ts";
 import type { Cells } from "./columns.ts";

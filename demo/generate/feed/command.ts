@@ -4,7 +4,7 @@ import { Readable, type Writable } from "node:stream";
 import { pipeline } from "node:stream/promises";
 import { parseArgs } from "node:util";
 import { parse } from "yaml";
-import { ownFlows } from "../../workbench/build/index.ts";
+import { ownFlows } from "../../../src/workbench/build/index.ts";
 import { createDemoFeed } from "./feed.ts";
 
 const most = 10_000_000;

@@ -3,7 +3,7 @@ export type Chance = () => number;
 
 /**
  * Chance of its own for each seed and place, so that a family of models can be made without those before it. The
- * finishing steps of MurmurHash3 over a counter (from memory).
+ * finishing steps of MurmurHash3 over a counter.
  */
 export function createChance(seed: number, place: number): Chance {
   let state = mix(mix(seed) ^ place);

@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
+import { createDemoCatalogue, demoSeed, writeDemoCatalogue } from "../../demo/generate/catalogue.ts";
 import {
   type FindResult,
   findModel,
@@ -9,8 +10,7 @@ import {
   parseCatalogue,
   partFor,
 } from "../../src/catalogue/index.ts";
-import { createDemoCatalogue, demoSeed, writeDemoCatalogue } from "../../src/cli/demo-catalogue.ts";
-import { confusions, plateCharacters } from "./published-confusions.ts";
+import { confusions, plateCharacters } from "../catalogue/published-confusions.ts";
 
 const committed = JSON.parse(readFileSync(new URL("../../demo/catalogue.json", import.meta.url), "utf8"));
 const { catalogue, problems } = parseCatalogue(committed);

@@ -1,8 +1,8 @@
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { catalogueCommand } from "./catalogue/index.ts";
-import { createDemoFeed, readMinutes } from "./demo-feed/index.ts";
+import { catalogueCommand } from "../../src/cli/catalogue/index.ts";
+import { createDemoFeed, readMinutes } from "./feed/index.ts";
 
 /** Models of the demo's large catalogue, and the seed that they are drawn by. */
 export const demoShards = { models: 3000, seed: 7 };

@@ -1,4 +1,4 @@
-import { codeDistance, editCosts, normaliseCode } from "../catalogue/index.ts";
+import { codeDistance, editCosts, normaliseCode } from "../../src/catalogue/index.ts";
 
 /**
  * The demo shop's feed, all of our own invention: shop, makers, codes, prices. Larder Lane Spares sells
@@ -66,7 +66,7 @@ export const plumbed = ["water-filter", "inlet-valve", "supply-line", "fill-tube
 export const tankFed = ["water-tank", "tank-pump"];
 const copied = ["water-filter", "inlet-valve"];
 
-/** Repeatable chance: a linear congruential generator with the constants of Numerical Recipes, from memory. */
+/** Repeatable chance: a linear congruential generator with the constants of Numerical Recipes. */
 function createChance(seed: number): () => number {
   let state = seed >>> 0;
   return () => {

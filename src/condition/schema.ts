@@ -2,11 +2,22 @@ import * as z from "zod/mini";
 import { flowBounds, listOf } from "./bounds.ts";
 
 /** The name of anything in a flow. */
-export const id = z.string().check(z.maxLength(flowBounds.id), z.regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/));
+export const id = z
+  .string()
+  .check(
+    z.maxLength(flowBounds.id),
+    z.regex(
+      /^[a-z][a-z0-9]*(-[a-z0-9]+)*$/,
+      "not an id: small letters, digits, single hyphens, a letter first",
+    ),
+  );
 /** A check and one of its turns, such as `flow-test.run`. */
 export const turnRef = z
   .string()
-  .check(z.maxLength(flowBounds.turnRef), z.regex(/^[a-z][a-z0-9-]*\.[a-z][a-z0-9-]*$/));
+  .check(
+    z.maxLength(flowBounds.turnRef),
+    z.regex(/^[a-z][a-z0-9-]*\.[a-z][a-z0-9-]*$/, "not a check and its turn, as in flow-test.run"),
+  );
 
 const finding = z.strictObject({ turn: turnRef, is: listOf(id) });
 

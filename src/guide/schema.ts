@@ -1,11 +1,12 @@
 import * as z from "zod/mini";
 import { condition, flowBounds, id, listOf, recordOf, turnRef } from "../condition/index.ts";
+import { everyVerdict, instrumentNames } from "../instruments/index.ts";
 import type { Flow } from "./flow.ts";
 
 export const number = z.number().check(z.minimum(-flowBounds.number), z.maximum(flowBounds.number));
 const signal = z.enum(["danger", "warning", "caution", "notice"]);
 
-const verdict = z.enum(["passes", "fails", "unclear", "too-strong", "demand", "corner", "in-the-way"]);
+const verdict = z.enum(everyVerdict);
 
 const leaves = z.optional(z.strictObject({ water: z.enum(["closed", "left-closed", "open"]) }));
 const keeps = z.optional(z.strictObject({ water: z.literal("closed") }));
@@ -24,7 +25,7 @@ const standing = z.optional(z.union([outcome, z.literal(false)]));
 const turn = z.strictObject({
   kind: z.optional(z.enum(["choice", "reading", "wait"])),
   picture: z.optional(id),
-  instrument: z.optional(z.enum(["flow", "temperature", "filter-age", "supply", "ice", "cubes", "seal"])),
+  instrument: z.optional(z.enum(instrumentNames)),
   place: z.optional(z.enum(["freezer", "fridge"])),
   against: z.optional(listOf(turnRef)),
   // biome-ignore lint/suspicious/noThenProperty: `then` is the word the flow files use, and this is no promise
@@ -59,7 +60,7 @@ const limits = recordOf(
 export const fileSchemas = {
   limits,
   choosing: limits,
-  stations: z.strictObject({ order: listOf(id), access: recordOf(id, id) }),
+  stations: z.strictObject({ order: listOf(id), above: listOf(id), access: recordOf(id, id) }),
   gates: z.strictObject({
     hazards: recordOf(id, z.strictObject({ signal, gate: z.enum(["required", "none"]) })),
     access: recordOf(id, listOf(id)),

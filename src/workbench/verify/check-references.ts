@@ -1,5 +1,5 @@
 import type { Check, Opening, Outcome, Path, TurnRule } from "../../guide/index.ts";
-import { verdictsOf } from "../../guide/index.ts";
+import { verdictsOf } from "../../instruments/index.ts";
 import type { NameCheck } from "./name-check.ts";
 import { valueAt } from "./shape.ts";
 import { nearest } from "./suggest.ts";
@@ -51,7 +51,7 @@ function checkTurn(at: NameCheck, path: Path, turn: TurnRule): void {
 
 /** Every verdict of the instrument leads somewhere and no other does; what it is compared with is measured. */
 function checkReading(at: NameCheck, path: Path, { instrument, verdicts, against = [] }: TurnRule): void {
-  const possible: readonly string[] = instrument ? verdictsOf[instrument] : [];
+  const possible: readonly string[] = instrument ? verdictsOf(instrument) : [];
   const given = Object.keys(verdicts ?? {});
   for (const key of verdicts ? possible : [])
     if (!given.includes(key)) at.report({ code: "missing-key/verdict", path: [...path, "verdicts"], key });

@@ -48,7 +48,8 @@ function checkGates(at: NameCheck, { access, gates }: Pick<Flow, "access" | "gat
     at.each("hazard", "covers", covers, ["gates", id, "covers"]);
 }
 
-function checkStations(at: NameCheck, { access }: Flow["stations"]): void {
+function checkStations(at: NameCheck, { above, access }: Flow["stations"]): void {
+  at.each("station", "above", above, ["above"]);
   for (const [station, need] of Object.entries(access)) {
     at.one("station", "within", station, ["access", station]);
     at.one("access", "access", need, ["access", station]);

@@ -35,7 +35,7 @@ const sentences = {
   "wrong-value/prior": ({ id }: Id) => `"${id}" must be above 0.`,
   "limit-without-source": ({ id }: Id) =>
     `Limit "${id}" has no source. Name where the number comes from, or write "common practice, no source".`,
-  "missing-limit": ({ why }: { why: string }) => `${why}, which an instrument needs.`,
+  "missing-limit": ({ id }: Id) => `There is no limit "${id}", which an instrument needs.`,
 
   "unknown-access": lost,
   "unknown-cause": lost,
@@ -113,6 +113,7 @@ type State = Spot & { turn: string };
 
 /** How each part of a file names something else. */
 const verbs = {
+  above: "draws above the water",
   access: "needs the access",
   after: "shows a stage that begins",
   against: "is compared with the check",
@@ -164,7 +165,7 @@ function subjectOf({ file, path }: Spot): string {
     return first === "turns" || first === "outcomes" ? `${whole}, ${first.slice(0, -1)} "${second}",` : whole;
   }
   if (kinds[name]) return `${kinds[name]} "${first}"`;
-  if (name === "stations") return `Station "${second}"`;
+  if (name === "stations") return first === "above" ? "The picture" : `Station "${second}"`;
   return `${first === "gates" ? "Gate" : "Access"} "${second}"`;
 }
 

@@ -28,7 +28,8 @@ const entryShape = z.object({
   event: z.discriminatedUnion("type", [...actShapes, tookBack, startedAgain, timesCorrected]),
 });
 
-const journalShape = z
+/** The shape of a journal. */
+export const journalShape = z
   .object({
     format: z.literal(2),
     model: z.nullable(z.string().check(z.maxLength(bounds.code))),

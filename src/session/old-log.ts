@@ -3,7 +3,7 @@ import { bounds } from "./bounds.ts";
 import { at, eventShape, type Log } from "./log.ts";
 
 /** What earlier versions kept in place of a journal. The version of flows/ in it was read by nobody. */
-const oldLogShape = z.object({
+export const oldLogShape = z.object({
   format: z.literal(1),
   model: z.nullable(z.string().check(z.maxLength(bounds.code))),
   started: at,

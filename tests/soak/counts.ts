@@ -9,6 +9,8 @@ export const counts = {
   wandering: isSoak ? 2000 : 400,
   /** Sequences of events a scenario that the SCXML document and our chart are held against each other with. */
   scxml: isSoak ? 500 : 60,
+  /** Journals with entries of any kind. */
+  journals: isSoak ? 2000 : 40,
   /** Pairs of tabs that act, reload and lose their storage. */
   tabs: isSoak ? 10_000 : 1000,
 };

@@ -4,7 +4,8 @@ import { findForbiddenImports, findImpurities } from "./architecture/find-forbid
 import { codeOf, readImports } from "./architecture/read-imports.ts";
 import { pathsBelow, readSource, sourceFiles, topEntries } from "./architecture/source-files.ts";
 
-const isScript = ({ path }: { path: string }) => /\.tsx?$/.test(path);
+/** Tests of an instrument lie beside it, and may use whatever a test may. */
+const isScript = ({ path }: { path: string }) => /(?<!\.unit\.test)\.tsx?$/.test(path);
 const src = sourceFiles("src").filter(isScript);
 const forbidden = (path: string, source: string) => findForbiddenImports({ path, source });
 
@@ -25,7 +26,7 @@ describe("imports", () => {
   });
 
   test.each([
-    ["measurement", "src/measurement/flow.ts", 'import { a } from "../chart/index.ts";'],
+    ["measuring", "src/measuring/flow.ts", 'import { a } from "../chart/index.ts";'],
     [
       "the types of a session, from the flow",
       "src/chart/memory.ts",
@@ -69,6 +70,7 @@ describe("imports", () => {
       'export { Panel } from "../../frame/panel.tsx";',
     ],
     ["a flow file, from a pure part", "src/chart/memory.ts", 'import limits from "../../flows/limits.yaml";'],
+    ["the demo, from the command line", "src/cli/main.ts", 'import("../../demo/generate/shards.ts");'],
     ["no ending", "src/chart/memory.ts", 'import { composeChart } from "./compose";'],
     ["a folder that the design does not have", "src/helpers/index.ts", ""],
   ])("that are planted are found: %s", (_, path, source) => {
@@ -82,7 +84,7 @@ describe("imports", () => {
   test.each([
     ["src/workbench/verify/gates.ts", 'import { composeChart } from "../../compile/index.ts";'],
     ["src/cli/main.ts", 'import { verifyChart } from "../workbench/verify/index.ts";'],
-    ["src/turn/turn.ts", 'export type Need = import("../measurement/index.ts").FlowLimits;'],
+    ["src/turn/turn.ts", 'export type Need = import("../measuring/index.ts").Band;'],
     ["src/session/log.ts", 'import * as z from "zod/mini";'],
     ["src/workbench/verify/shape.ts", 'import type * as z from "zod/mini";'],
     ["src/panel/screens/gate/gate.tsx", 'import sheet from "./gate.css?inline";'],
@@ -96,7 +98,7 @@ describe("a pure part", () => {
   test("touches no clock, chance, timer, page, network or storage", () => {
     expect(src.flatMap(findImpurities)).toEqual([]);
     expect(pure).toEqual(
-      expect.arrayContaining(["measurement", "diagnosis", "catalogue", "chart", "session", "turn"]),
+      expect.arrayContaining(["measuring", "diagnosis", "catalogue", "chart", "session", "turn"]),
     );
   });
 
@@ -128,13 +130,15 @@ describe("a pure part", () => {
 });
 
 describe("Node", () => {
-  test("is known to the command line, the relay, the tests and the tools, and to nobody else", () => {
+  test("is known to the command line, the relay, the tests, the tools and the demo's generators, and to nobody else", () => {
     const users = ["src", "demo"].flatMap(sourceFiles).filter(isScript);
     const named = users.filter(({ source }) =>
       readImports(source).some(({ from }) => from.startsWith("node:")),
     );
     expect(
-      named.map(({ path }) => path).filter((path) => !/^src\/(cli|workbench|cobrowse\/relay)\//.test(path)),
+      named
+        .map(({ path }) => path)
+        .filter((path) => !/^(src\/(cli|workbench|cobrowse\/relay)|demo\/(generate|serve))\//.test(path)),
     ).toEqual([]);
   });
 });
@@ -149,7 +153,8 @@ describe("a file", () => {
   test("has a name in kebab case, whichever letters a machine tells apart", () => {
     const odd = paths.filter((path) => {
       const names = path.split("/");
-      if (names[0] === "locales" && languageTag.test(names[1] ?? "")) names.splice(1, 1);
+      const tag = names.indexOf("locales") + 1;
+      if (tag && languageTag.test(names[tag] ?? "")) names.splice(tag, 1);
       return !names.every((name) => kebab.test(name) || name === "PROTOCOL.md");
     });
     expect(odd).toEqual([]);

@@ -1,4 +1,4 @@
-import type { Instrument } from "../guide/index.ts";
+import type { InstrumentName } from "../instruments/index.ts";
 import type { Guard } from "./guards.ts";
 import type { Note } from "./memory.ts";
 
@@ -18,7 +18,6 @@ export type Transition = {
   target: string;
   guard?: Guard;
   actions?: { type: string; params: Note }[];
-  reenter?: boolean;
 };
 
 /** What a state that waits for a person says about its turn. Texts are found by `turn`. */
@@ -34,7 +33,7 @@ export type TurnMeta = {
   /** Ids of the turn's own answers; the standing ones follow from the transitions that are there. */
   answers?: string[];
   gate?: string;
-  instrument?: Instrument;
+  instrument?: InstrumentName;
   place?: "freezer" | "fridge";
   against?: string[];
   /** Minutes that a wait lasts. */

@@ -1,6 +1,5 @@
 export { type Belief, createBelief, failedFix, probabilities, updateBelief } from "./belief.ts";
 export { type Choice, chooseNext } from "./choose.ts";
-export { exactValue } from "./exact.ts";
 export { type Explanation, explain } from "./explain.ts";
 export {
   type CauseInput,

@@ -1,6 +1,6 @@
 import { checkPack } from "../pack/index.ts";
 import { readBoundedText } from "./bounded-text.ts";
-import type { EngineData } from "./engine.ts";
+import type { EngineData } from "./engine-data.ts";
 import { breath } from "./next-task.ts";
 
 /** Bytes of a pack at most: ours has a quarter of a million (judgement). */

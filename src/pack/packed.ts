@@ -1,17 +1,8 @@
 import * as z from "zod/mini";
 import { findOpenHazards, guardOf } from "../chart/index.ts";
 import type { Condition, Flow, Opening, Outcome } from "../guide/index.ts";
-import {
-  dangersOf,
-  fileSchemas,
-  flowBounds,
-  id,
-  listOf,
-  number,
-  recordOf,
-  unit,
-  verdictsOf,
-} from "../guide/index.ts";
+import { dangersOf, fileSchemas, flowBounds, id, listOf, number, recordOf, unit } from "../guide/index.ts";
+import { verdictsOf } from "../instruments/index.ts";
 
 const { hazards, access, gates } = fileSchemas.gates.shape;
 
@@ -78,6 +69,7 @@ function* namings(flow: Flow): Generator<Naming> {
   const each = function* (names: string[] = [], among: Naming[1], where: string): Generator<Naming> {
     for (const name of names) yield [name, among, where];
   };
+  yield* each(stations.above, stations.order, "stations.above");
   yield* each(Object.keys(stations.access), stations.order, "stations.access");
   yield* each(Object.values(stations.access), flow.access, "stations.access");
   for (const [at, list] of Object.entries(flow.access)) yield* each(list, flow.hazards, `access.${at}`);
@@ -131,7 +123,7 @@ function* turnNamings(flow: Flow, { start, turns }: Opening, where: string): Gen
     const needs = { choice: ["answers"], reading: ["instrument", "verdicts"], wait: ["lasts", "then"] };
     for (const need of needs[turn.kind ?? "choice"]) yield [need, turn, at];
     if (turn.instrument && turn.verdicts)
-      for (const verdict of verdictsOf[turn.instrument]) yield [verdict, turn.verdicts, `${at}.verdicts`];
+      for (const verdict of verdictsOf(turn.instrument)) yield [verdict, turn.verdicts, `${at}.verdicts`];
     if (turn.then) yield [turn.then, turns, at];
     for (const limit of [turn.lasts, ...(turn.inside ?? []).map(({ after }) => after)])
       if (limit) yield [limit, flow.limits, at];

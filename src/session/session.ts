@@ -2,7 +2,7 @@ import { initialTransition, type SnapshotFrom, transition } from "xstate";
 import type { ChartContext, ChartEvent, TurnMeta } from "../chart/index.ts";
 import { type Chart, type Charts, createCharts } from "../compile/index.ts";
 import type { Flow } from "../guide/index.ts";
-import type { Reading } from "../measurement/index.ts";
+import type { Reading } from "../instruments/index.ts";
 import { createLog, type Log, type LogEvent, type WaterLeft } from "./log.ts";
 
 /** One person's way through the chart. Immutable: every function here gives a new one. */

@@ -1,4 +1,4 @@
-import type { Reading } from "../measurement/index.ts";
+import type { Reading, Texts } from "../instruments/index.ts";
 import type { FittedPart, FoundModel, Plate } from "./lookups.ts";
 import type { Line, Notice, Turn } from "./turn.ts";
 
@@ -10,7 +10,7 @@ export type Actions = {
   measure(turn: string, reading: Reading): void;
   /** A code the person has confirmed on screen, or null for "I can't find it"; `typed` is kept for the shop's help. */
   giveModel(turn: string, code: string | null, typed: string): void;
-  /** Goes back to line `index` and drops what was answered after it. */
+  /** Goes back to line `index`; what was answered after it is kept where it still fits. */
   change(index: number): void;
   /** Goes back to the question for the model code, if it was asked, to type another one. */
   retypeModel(): void;
@@ -74,5 +74,4 @@ export type View = {
   ways: ("danger" | "ice" | "help")[];
 };
 
-/** Looks up a text of locales/ in the reader's language. */
-export type Texts = (key: string, values?: Record<string, string | number>) => string;
+export type { Texts };

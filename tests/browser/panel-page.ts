@@ -1,5 +1,5 @@
 import { expect, type Locator, type Page } from "@playwright/test";
-import type { Reading } from "../../src/measurement/index.ts";
+import type { Reading } from "../../src/instruments/index.ts";
 import {
   changeAnswer,
   type Held,
@@ -201,7 +201,7 @@ export class PanelPage {
     await this.#shows("focused");
   }
 
-  /** Changes the answer that was given at this turn, after the panel has said how many later ones it drops. */
+  /** Changes the answer that was given at this turn, after the panel has said what becomes of later ones. */
   async change(turn: string): Promise<void> {
     const line = linesOf(this.session, this.texts).findLast((each) => each.turn === turn);
     if (!line) throw new Error(`${turn} was never answered`);

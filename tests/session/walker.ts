@@ -1,5 +1,5 @@
 import type { TurnMeta } from "../../src/chart/index.ts";
-import type { Reading } from "../../src/measurement/index.ts";
+import type { Reading } from "../../src/instruments/index.ts";
 import {
   advance,
   changeAnswer,

@@ -11,6 +11,9 @@ export const counts = {
   scxml: isSoak ? 500 : 60,
   /** Journals with entries of any kind. */
   journals: isSoak ? 2000 : 40,
+  /** Slips of a hand in the files of a small flow, and of the project's. */
+  slips: isSoak ? 1000 : 100,
+  ownSlips: isSoak ? 100 : 5,
   /** Pairs of tabs that act, reload and lose their storage. */
   tabs: isSoak ? 10_000 : 1000,
 };

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { Finding } from "../../src/chart/index.ts";
-import { verdictOn } from "../../src/chart/index.ts";
-import type { Reading } from "../../src/measurement/index.ts";
+import type { Reading } from "../../src/instruments/index.ts";
+import { verdictOn } from "../../src/instruments/index.ts";
 import {
   journalOf,
   type LogEvent,

@@ -3,7 +3,7 @@ import { type Adviser, createAdviser } from "../../src/advice/index.ts";
 import type { Advice, ChartEvent, TurnMeta } from "../../src/chart/index.ts";
 import { type Chart, composeChart, createChart } from "../../src/compile/index.ts";
 import type { Flow } from "../../src/guide/index.ts";
-import type { Reading } from "../../src/measurement/index.ts";
+import type { Reading } from "../../src/instruments/index.ts";
 import { graphOf } from "../../src/workbench/verify/index.ts";
 import { gramsEach, kilograms, kilopascals, litresPerMinute, strips } from "../session/drive.ts";
 
@@ -139,7 +139,7 @@ function leafOf(snapshot: SnapshotFrom<Chart>): string {
   return path(snapshot.value);
 }
 
-/** Repeatable chance: a linear congruential generator with the constants of Numerical Recipes, from memory. */
+/** Repeatable chance: a linear congruential generator with the constants of Numerical Recipes. */
 function createChance(seed: number): () => number {
   let state = seed >>> 0;
   return () => {

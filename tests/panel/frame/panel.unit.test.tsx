@@ -75,6 +75,8 @@ describe("a double tap", () => {
   test("leaves no dead buttons behind when the view does not change", async () => {
     const { tap, settle, button, calls } = await mount(viewOf(first));
     await tap("No");
+    vi.advanceTimersByTime(100);
+    await settle();
     expect(button("No").getAttribute("aria-disabled")).toBe("true");
     vi.advanceTimersByTime(4000);
     await settle();

@@ -1,3 +1,4 @@
+import { posix } from "node:path";
 import { describe, expect, test } from "vitest";
 import { arrows, pure } from "./architecture/arrows.ts";
 import { findForbiddenImports, findImpurities } from "./architecture/find-forbidden.ts";
@@ -91,6 +92,23 @@ describe("imports", () => {
     ["src/workbench/build/build.ts", 'import { readFileSync } from "node:fs";'],
   ])("that are allowed are left alone: %s", (path, source) => {
     expect(forbidden(path, source)).toEqual([]);
+  });
+});
+
+describe("the shape of a reading", () => {
+  const shapes = /^src\/instruments\/(readings|shape-parts|[\w-]+\/reading)\.ts$/;
+  const loads = ({ path, source }: { path: string; source: string }) =>
+    readImports(source)
+      .filter(({ clause }) => !clause.startsWith("type "))
+      .some(({ from }) => shapes.test(posix.join(posix.dirname(path), from)));
+
+  test("is loaded where a log comes in, and else known as a type alone, so that no chart brings zod along", () => {
+    const loading = src.filter((file) => !shapes.test(file.path) && loads(file)).map(({ path }) => path);
+    expect(loading).toEqual(["src/session/log.ts"]);
+    const parsing = src.filter(
+      ({ path, source }) => path.startsWith("src/instruments/") && source.includes('"zod'),
+    );
+    expect(parsing.map(({ path }) => path).filter((path) => !shapes.test(path))).toEqual([]);
   });
 });
 

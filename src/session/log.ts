@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import { readingShape } from "../instruments/schemas.ts";
+import { readingShape } from "../instruments/readings.ts";
 import { bounds } from "./bounds.ts";
 
 const text = (most: number) => z.string().check(z.maxLength(most));

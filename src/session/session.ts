@@ -2,7 +2,6 @@ import { initialTransition, type SnapshotFrom, transition } from "xstate";
 import type { ChartContext, ChartEvent, TurnMeta } from "../chart/index.ts";
 import { type Chart, type Charts, createCharts } from "../compile/index.ts";
 import type { Flow } from "../guide/index.ts";
-import type { Reading } from "../instruments/index.ts";
 import { createLog, type Log, type LogEvent, type WaterLeft } from "./log.ts";
 
 /** One person's way through the chart. Immutable: every function here gives a new one. */
@@ -105,7 +104,7 @@ export function record(session: Session, event: LogEvent, toward?: string): Reco
 function chartEvent(event: Exclude<LogEvent, { type: "water-left" }>): ChartEvent {
   const { at } = event;
   if (event.type === "answered") return { type: `answered.${event.answer}`, at };
-  if (event.type === "measured") return { type: "measured", at, reading: event.reading as Reading };
+  if (event.type === "measured") return { type: "measured", at, reading: event.reading };
   if (event.type === "model-given") return { type: "model-given", at, code: event.code };
   if (event.type === "danger-reported") return { type: `danger-reported.${event.danger}`, at };
   return { type: event.type, at };

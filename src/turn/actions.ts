@@ -1,5 +1,5 @@
 import type { Reading, Texts } from "../instruments/index.ts";
-import type { FittedPart, FoundModel, Plate } from "./lookups.ts";
+import type { FoundModel, FoundPart, Plate } from "./lookups.ts";
 import type { Line, Notice, Turn } from "./turn.ts";
 
 /** What a screen may ask for. Each is answered by a new view; a stale `turn` (a double tap) changes nothing. */
@@ -53,7 +53,7 @@ export type Services = {
   takePageModel(): string | null;
   findModel(typed: string): Promise<FoundModel>;
   /** `plate`: what else was read off the plate, where the part depends on it. */
-  partFor(code: string, kind: string, plate?: Plate): Promise<FittedPart>;
+  partFor(code: string, kind: string, plate?: Plate): Promise<FoundPart>;
   basket: Basket;
   /** RFC 3339 with the local offset. */
   now(): string;

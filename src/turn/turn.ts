@@ -1,5 +1,5 @@
 import type { ReadingNeed } from "../instruments/index.ts";
-import type { FittedPart, FoundModel, Plate } from "./lookups.ts";
+import type { FoundModel, FoundPart, Plate } from "./lookups.ts";
 
 /**
  * A Turn is one exchange as a screen (or a line of `npm run play`) shows it: plain data, every text already in
@@ -112,4 +112,4 @@ export type Notice = {
   goOn?: string;
 };
 
-export type { FittedPart, FoundModel, Plate };
+export type { FoundModel, FoundPart, Plate };

@@ -1,8 +1,10 @@
-/** One fault in a flow, in words for the person who edits it. */
-export type Problem = { code: string; state: string; message: string };
+import type { Path } from "../../condition/index.ts";
 
 /** Where something stands in a file; line and column count from 1. */
 export type Place = { file: string; line: number; column: number };
+
+/** A value of a file, or its key. */
+export type Spot = { file: string; path: Path; at?: "key" };
 
 /** One fault in a folder of flow files, with the place to look at. */
 export type FileProblem = Place & {
@@ -12,3 +14,8 @@ export type FileProblem = Place & {
   /** What was probably meant, ready to be put in. */
   suggestion?: string;
 };
+
+/** Each kind of fault by its code, with what its sentence has to know. */
+export type Kinds<Sentences extends Record<string, (fault: never) => string>> = {
+  [Code in keyof Sentences]: { code: Code } & Parameters<Sentences[Code]>[0];
+}[keyof Sentences];

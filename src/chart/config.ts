@@ -18,7 +18,6 @@ export type Transition = {
   target: string;
   guard?: Guard;
   actions?: { type: string; params: Note }[];
-  reenter?: boolean;
 };
 
 /** What a state that waits for a person says about its turn. Texts are found by `turn`. */

@@ -7,8 +7,6 @@ export {
   createModel,
   type Model,
   type ModelInput,
-  type OutcomeInput,
   type ProofStep,
-  type Remedy,
 } from "./model.ts";
 export type { Stakes, State } from "./position.ts";

@@ -14,7 +14,7 @@ import { createExclusive } from "./exclusive.ts";
 import { storageKey } from "./first-options.ts";
 import { complainOfForeignLinks, hostsOf, keepOwnLinks } from "./link-hosts.ts";
 import { createLogStore, type LogStore } from "./log-store.ts";
-import { breath } from "./next-task.ts";
+import { nextTask } from "./next-task.ts";
 import { readOptions } from "./options.ts";
 import { markPage } from "./page-theme.ts";
 import { createShopCatalogue, type ShopCatalogue } from "./shop-catalogue.ts";
@@ -72,7 +72,7 @@ export async function startEngine(
   const isFresh = !pieces.charts;
   made.set(key, pieces);
   const isOvertaken = async () => {
-    await breath();
+    await nextTask();
     return !isCurrent();
   };
   if (!pieces.data) {

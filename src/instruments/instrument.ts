@@ -31,7 +31,7 @@ export type Saying = {
 
 /**
  * One way of measuring, without its screen and without the schema of its reading, which lie beside it in `screen.tsx`
- * and `schema.ts`. `today` is the person's own day, 'YYYY-MM-DD'. Nothing in here throws but for a limit that is not
+ * and `reading.ts`. `today` is the person's own day, 'YYYY-MM-DD'. Nothing in here throws but for a limit that is not
  * there.
  */
 export type Instrument<Reading, Limits, Found extends { verdict: string }, Need extends object> = {

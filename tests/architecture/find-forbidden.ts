@@ -40,11 +40,11 @@ function whyNotFile(path: string, part: string, from: string): string | null {
 }
 
 /**
- * The doors of the design. What an instrument is, the schema of its readings and its screen have one each, and a list
+ * The doors of the design. What an instrument is, the shape of its readings and its screen have one each, and a list
  * each that names all instruments: who wants one of them does not load the others.
  */
 function isDoor(path: string): boolean {
-  const ofInstruments = /^src\/instruments\/([\w-]+\/(schema|screen)|schemas|screens)\.tsx?$/;
+  const ofInstruments = /^src\/instruments\/([\w-]+\/(reading|screen)|readings|screens)\.tsx?$/;
   return /\/index\.tsx?$/.test(path) || ofInstruments.test(path);
 }
 

@@ -5,8 +5,8 @@ import { spawnSync } from "node:child_process";
  */
 const stages: [name: string, command: string][] = [
   [
-    "walks, SCXML, tabs",
-    "npm run unit -- tests/session/answering tests/session/walks tests/flow/draw-scxml tests/embed/two-tabs",
+    "walks, journals, SCXML, tabs",
+    "npm run unit -- tests/session/answering tests/session/walks tests/session/journal tests/flow/draw-scxml tests/embed/two-tabs",
   ],
   ["files that do not come", "npm run browser -- faults"],
 ];

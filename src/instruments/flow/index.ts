@@ -11,7 +11,7 @@ export type FlowNeed = {
   /** What was found of the house supply. */
   supply: string | null;
   /** The runs with the filter in place, where this flow is measured without it. */
-  before: readonly FlowRun[] | null;
+  before: FlowRun[] | null;
   /** The share of the pressure from which on a filter counts as clogged. */
   muchShare: number;
 };

@@ -6,7 +6,7 @@ import type { SealReading } from "./reading.ts";
 // What the spots mean together: common practice, no source.
 type Spot = SealReading["spots"][number];
 
-const seal = (spots: readonly Spot[]): SealReading => ({ kind: "seal", door: "one", spots });
+const seal = (spots: readonly Spot[]): SealReading => ({ kind: "seal", door: "one", spots: [...spots] });
 const assess = (spots: readonly Spot[]) => assessSeal(seal(spots), { longestArc: 3 });
 /** A seal that grips all round but for some spots. */
 const around = (how: Spot, ...spots: number[]) =>

@@ -161,7 +161,11 @@ export const slips: Fault[] = [
     "a hazard that nobody described",
     "unknown-hazard",
     'exposes to "hot-glue"',
-    { file: "checks/ice-yield.yaml", find: "hazards: [moving-tray]", put: "hazards: [moving-tray, ¦hot-glue]" },
+    {
+      file: "checks/ice-yield.yaml",
+      find: "hazards: [moving-tray]",
+      put: "hazards: [moving-tray, ¦hot-glue]",
+    },
   ],
   [
     "an access that does not exist",

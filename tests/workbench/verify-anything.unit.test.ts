@@ -33,35 +33,34 @@ test.each([
     locales: readYamlFiles(ownLocales),
     numRuns: counts.ownSlips,
   },
-])("whatever a hand does to the files of $name, the verifier answers, and every place it names exists", ({
-  flows,
-  locales,
-  numRuns,
-}) => {
-  const slip = fc.record({
-    file: fc.constantFrom(...Object.keys(flows)),
-    line: fc.nat(400),
-    hand: fc.nat(hands.length - 1),
-    at: fc.nat(60),
-  });
-  let named = 0;
-  fc.assert(
-    fc.property(fc.array(slip, { minLength: 1, maxLength: 3 }), (slips) => {
-      const changed = { ...flows };
-      for (const { file, line, hand, at } of slips) {
-        const lines = (changed[file] ?? "").split("\n");
-        const where = line % lines.length;
-        lines.splice(where, 1, ...(hands[hand]?.(lines[where] ?? "", at) ?? []));
-        changed[file] = lines.join("\n");
-      }
-      for (const { file, line, column } of verifyFolder({ flows: changed, locales, read })) {
-        const lines = (changed[file] ?? locales[file] ?? "").split("\n");
-        expect(line).toBeLessThanOrEqual(lines.length);
-        expect(column).toBeLessThanOrEqual((lines[line - 1] ?? "").length + 1);
-        named++;
-      }
-    }),
-    { numRuns, seed: 418 },
-  );
-  expect(named).toBeGreaterThan(numRuns / 2);
-});
+])(
+  "whatever a hand does to the files of $name, the verifier answers, and every place it names exists",
+  ({ flows, locales, numRuns }) => {
+    const slip = fc.record({
+      file: fc.constantFrom(...Object.keys(flows)),
+      line: fc.nat(400),
+      hand: fc.nat(hands.length - 1),
+      at: fc.nat(60),
+    });
+    let named = 0;
+    fc.assert(
+      fc.property(fc.array(slip, { minLength: 1, maxLength: 3 }), (slips) => {
+        const changed = { ...flows };
+        for (const { file, line, hand, at } of slips) {
+          const lines = (changed[file] ?? "").split("\n");
+          const where = line % lines.length;
+          lines.splice(where, 1, ...(hands[hand]?.(lines[where] ?? "", at) ?? []));
+          changed[file] = lines.join("\n");
+        }
+        for (const { file, line, column } of verifyFolder({ flows: changed, locales, read })) {
+          const lines = (changed[file] ?? locales[file] ?? "").split("\n");
+          expect(line).toBeLessThanOrEqual(lines.length);
+          expect(column).toBeLessThanOrEqual((lines[line - 1] ?? "").length + 1);
+          named++;
+        }
+      }),
+      { numRuns, seed: 418 },
+    );
+    expect(named).toBeGreaterThan(numRuns / 2);
+  },
+);

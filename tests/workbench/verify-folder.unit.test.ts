@@ -56,11 +56,7 @@ test("a text that one language lacks is asked for where the complete language ha
 });
 
 test("all faults are told at once, in the order of files and lines", () => {
-  const some = [
-    "an answer that leads nowhere",
-    "a limit without a source",
-    "a check that loses its gate",
-  ];
+  const some = ["an answer that leads nowhere", "a limit without a source", "a check that loses its gate"];
   const { found } = plant(
     ...faults.filter(([name]) => some.includes(name)).flatMap(([, , , ...changes]) => changes),
   );

@@ -6,13 +6,13 @@ import {
   type LogEvent,
   memoryOf,
   metaOf,
-  parseLog,
+  parseJournal,
+  putBack,
   record,
-  resume,
   type Session,
   settle,
+  standingOf,
   stopBy,
-  waterLeftBy,
 } from "../session/index.ts";
 import {
   type Actions,
@@ -59,12 +59,12 @@ export type Controller = {
 
 /**
  * Ties one session to its surroundings: every act is recorded, kept and shown, in this order. Several tabs share one
- * log: each act first takes over what another tab has kept, and is tried on that. A danger waits for nothing.
+ * journal: each act first takes over what another tab has kept, and is tried on that. A danger waits for nothing.
  */
 export function createController(around: Surroundings): Controller {
   const { flow, texts, store, stop, now, exclusively = (work) => work() } = around;
   const charts = around.charts ?? createCharts(flow);
-  const newId = around.newId ?? (() => Math.random().toString(36).slice(2, 10));
+  const newId = around.newId ?? (() => Math.random().toString(36).slice(2, 12));
   const keeper = new Keeper({ ...around, charts, newId });
   const opened = pass(keeper.session);
   if (opened !== keeper.session) keeper.keep(opened);
@@ -72,11 +72,11 @@ export function createController(around: Surroundings): Controller {
 
   function show(): void {
     const { session, notices } = keeper;
-    const [aside] = notices.includes("set-aside") ? store.readAside().map(parseLog) : [];
+    const [aside] = notices.includes("set-aside") ? store.readAside().map(parseJournal) : [];
     around.show(
       keeper.isOtherMachine
         ? machineView(session, keeper.about ?? "", around.model ?? "", texts)
-        : viewOf(session, texts, now(), notices, aside ? lastActIn(aside) : undefined),
+        : viewOf(session, texts, now(), notices, aside ? lastActIn(standingOf(aside).log) : undefined),
     );
   }
 
@@ -84,12 +84,12 @@ export function createController(around: Surroundings): Controller {
     return passCode(next, around.canLookUp?.() ?? true, now());
   }
 
-  function move(led: Session, before = keeper.session, told: Notice["id"][] = []): void {
+  function move(led: Session, before = keeper.session, told: Notice["id"][] = [], held: number[] = []): void {
     const next = pass(led);
     if (next !== keeper.session) {
       keeper.forgetNotices();
       keeper.notices = [...keeper.notices, ...told];
-      keeper.keep(next);
+      keeper.keep(next, held);
     }
     show();
     if (next !== before && metaOf(next).outcome && !metaOf(before).outcome) around.ended(next);
@@ -108,7 +108,10 @@ export function createController(around: Surroundings): Controller {
   }
 
   // A wait that ran out while the phone slept ends first; an act meant for it then finds another turn and is refused.
-  const tryOn = (from: Session, event: LogEvent) => record(heldAt(from, now()), event).session;
+  const tryOn = (from: Session, event: LogEvent) => {
+    const { session, refusal } = record(heldAt(from, now()), event);
+    return refusal ? session : putBack(session, keeper.held, event.at);
+  };
   const heldAt = (session: Session, at: string) => settle(holdTimes(session, at), at);
 
   function act(event: LogEvent): void {
@@ -154,24 +157,20 @@ export function createController(around: Surroundings): Controller {
       keeper.keep(keeper.session);
       show();
     } else {
-      putAside(store, keeper.session.log);
-      move(keeper.fresh(), keeper.session, ["set-aside"]);
+      putAside(store, keeper.journal);
+      move(keeper.begin(), keeper.session, ["set-aside"]);
     }
   }
 
   function goOnWithAside(): void {
     const [newest, ...others] = store.readAside();
-    const kept = parseLog(newest);
+    const kept = parseJournal(newest);
     if (!kept) {
       show();
       return;
     }
     store.writeAside(others);
-    putAside(store, keeper.session.log);
-    keeper.consent = { at: now(), model: null };
-    const water = waterLeftBy(keeper.session);
-    const log = { ...kept, ...(water && { water }) };
-    move(resume(flow, log, now(), charts).session, keeper.session, ["welcome-back"]);
+    move(keeper.goOnWith(kept), keeper.session, ["welcome-back"]);
   }
 
   function restart(at: string, isStopSeen: boolean): void {
@@ -183,7 +182,7 @@ export function createController(around: Surroundings): Controller {
     }
     stop.clear();
     store.clear();
-    move(keeper.fresh(at));
+    move(keeper.startAgain(at));
   }
 
   function takeEarly(events: LogEvent[]): boolean {
@@ -195,7 +194,10 @@ export function createController(around: Surroundings): Controller {
   }
 
   function change(index: number): void {
-    actOnScreen(() => move(changeAnswer(keeper.session, index, now())));
+    actOnScreen(() => {
+      const { session, held } = changeAnswer(keeper.session, index, now());
+      move(session, keeper.session, [], held);
+    });
   }
 
   return {

@@ -7,7 +7,13 @@ import { longestWords } from "./longest-words.ts";
  * person; without a source all of these are judgement.
  */
 export const bounds = {
-  /** Events of a session: no way through the flow takes more than forty turns, and there are second thoughts. */
+  /** Entries of a journal: no way through the flow takes more than forty turns, and there are second thoughts. */
+  entries: 1000,
+  /** With more entries than this a journal is made anew from what is in force. */
+  entriesBeforeCompaction: 800,
+  /** The id of an entry. */
+  entryId: 40,
+  /** Events of a log as earlier versions kept it. */
   events: 500,
   /** A turn, which is a check and its turn. */
   turn: flowBounds.turnRef,

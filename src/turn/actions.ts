@@ -10,7 +10,7 @@ export type Actions = {
   measure(turn: string, reading: Reading): void;
   /** A code the person has confirmed on screen, or null for "I can't find it"; `typed` is kept for the shop's help. */
   giveModel(turn: string, code: string | null, typed: string): void;
-  /** Goes back to line `index` and drops what was answered after it. */
+  /** Goes back to line `index`; what was answered after it is kept where it still fits. */
   change(index: number): void;
   /** Goes back to the question for the model code, if it was asked, to type another one. */
   retypeModel(): void;

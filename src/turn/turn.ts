@@ -86,7 +86,7 @@ export type PathMark = {
   above: boolean;
 };
 
-/** An earlier turn folded to a line. `drops` counts the later answers that changing it would drop. */
+/** An earlier turn folded to a line. `drops` counts the later answers: a change keeps those that still fit. */
 export type Line = {
   index: number;
   turn: string;

@@ -46,7 +46,7 @@ test("a check that leaves the two likeliest alone names the pair that it does te
   });
 });
 
-test("what was learnt changes which causes are worth telling apart", () => {
+test("what was learnt changes which causes are told apart", () => {
   const belief = updateBelief(model, createBelief(), "without-filter", "weak");
   expect(explain(model, belief, "switch").splits).toEqual(["supply-weak", "switched-off"]);
 });

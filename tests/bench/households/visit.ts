@@ -1,4 +1,4 @@
-import { isWaitForIce } from "../../../src/advice/ways.ts";
+import { isWaitForIce } from "../../../src/advice/wait-for-ice.ts";
 import { type ChartContext, createMemory, remember } from "../../../src/chart/memory.ts";
 import type { Reading } from "../../../src/instruments/index.ts";
 import { canAnswer, type Home, mends, observe } from "./home.ts";

@@ -2,6 +2,7 @@ import type { Page } from "@playwright/test";
 import { record, type Session } from "../../../src/session/index.ts";
 import { turnOf } from "../../../src/turn/index.ts";
 import { freshSession, morning, sessionAt } from "../expected.ts";
+import { keptText } from "../kept-logs.ts";
 import { PanelPage } from "../panel-page.ts";
 import { expect, test } from "../panel-test.ts";
 import { type Fault, faults, type LaterFile, laterFiles, spoil } from "./faults.ts";
@@ -19,7 +20,7 @@ async function arrive(page: Page, path: string, left: Session | null): Promise<v
   await page.evaluate((log) => {
     localStorage.clear();
     if (log) localStorage.setItem("fridgeside:panel", log);
-  }, left && JSON.stringify(left.log));
+  }, left && keptText(left.log));
   // A little after the last act, so that a wait is still on.
   const last = left?.log.events.at(-1)?.at;
   if (last) await page.clock.setSystemTime(Date.parse(last) + 60_000);

@@ -20,6 +20,8 @@ export { createFeed, type Feed } from "./journal-feed.ts";
 
 export { createLog, type Log, type LogEvent, leaveWater, parseEvent } from "./log.ts";
 
+export { longestWords } from "./longest-words.ts";
+
 export { holdTimes, replay, resume, settle, stopBy, takeOver } from "./replay.ts";
 
 export {

@@ -100,7 +100,7 @@ export class Keeper {
   /** The session with answers that were given before it was there, up to the first that does not fit. */
   withEarly(events: LogEvent[]): { session: Session; areTaken: boolean } {
     // A new one began with the first of them.
-    let session = this.session.log.events.length > 0 ? this.session : this.begin(events[0]?.at);
+    let session = isBegun(this.journal) ? this.session : this.begin(events[0]?.at);
     const areTaken = events.every((event) => {
       const recorded = record(session, event);
       session = recorded.session;

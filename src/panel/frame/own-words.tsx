@@ -8,6 +8,9 @@ type Props = Pick<ScreenProps, "turn" | "actions" | "texts" | "busy"> & {
   found: Screens["foundInWords"] | undefined;
 };
 
+/** One more than is read, as in every field. */
+const most = longestWords + 1;
+
 /**
  * A field for whoever finds no complaint that fits: what is typed brings some of the same answers nearer. What was
  * typed goes nowhere.
@@ -31,10 +34,10 @@ export class OwnWords extends Component<Props, { typed: string }> {
             autocapitalize="off"
             spellcheck={false}
             autocorrect=""
-            maxLength={longestWords}
+            maxLength={most}
             value={typed}
             aria-describedby="own-words-note"
-            onInput={({ currentTarget: { value } }) => this.setState({ typed: value.slice(0, longestWords) })}
+            onInput={({ currentTarget: { value } }) => this.setState({ typed: value.slice(0, most) })}
             onFocus={({ currentTarget }) => keepInSight(currentTarget)}
           />
         </div>

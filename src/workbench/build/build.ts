@@ -44,10 +44,10 @@ export async function buildEmbed(
   out: string = distFolder,
   kept = keptFor,
   now = new Date(),
-  bundle = bundleEmbed,
+  made = bundleEmbed,
 ): Promise<void> {
   const isNamedByContent = (path: string) => path.startsWith("parts/");
-  writeOwnFiles(out, await bundle(), { writer: "build", isNamedByContent, ...kept, now });
+  writeOwnFiles(out, await made(), { writer: "build", isNamedByContent, ...kept, now });
 }
 
 /** What a shop embeds, as files. @param plugins more steps of the bundler, before ours */

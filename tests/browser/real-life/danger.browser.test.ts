@@ -121,6 +121,7 @@ test.describe("a danger while the rest of the script is still on its way", () =>
     await answer(panel, "none").tap();
     release();
     await expect(panel.heading).toHaveText(panel.text("checks.opening.symptom.ask"));
+    await expect.poll(() => panel.storedText()).not.toBeNull();
     await page.reload();
     await expect(panel.heading).toHaveText(panel.text("checks.opening.symptom.ask"));
   });

@@ -15,7 +15,7 @@ export {
 } from "./journal.ts";
 export { createFeed, type Feed } from "./journal-feed.ts";
 export { createLog, type Log, type LogEvent, leaveWater, parseEvent } from "./log.ts";
-export { longestWords, longestWords } from "./longest-words.ts";
+export { longestWords } from "./longest-words.ts";
 export { holdTimes, replay, resume, settle, stopBy, takeOver } from "./replay.ts";
 export {
   isStopped,

@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, test } from "vitest";
-import { buildOurs, type Files, importsOf, isScript, sizeOf } from "./bench/built.ts";
+import { type Files, importsOf, isScript, sizeOf } from "./bench/built.ts";
 import { budget } from "./bench/goals.ts";
+import { builtOnce } from "./built-once.ts";
 
 /*
  * Budgets in bytes of brotli, by the project's own goals: one file draws the first question, because on a slow
@@ -20,7 +21,7 @@ const forSomeShops = /^parts\/for-some-shops-/;
 const nameOf = (start: string) => script().find(([name]) => name.startsWith(start))?.[0] ?? start;
 
 beforeAll(async () => {
-  files = await buildOurs();
+  files = new Map((await builtOnce()).map(({ path, content }) => [path, Buffer.from(content)]));
 }, 60_000);
 
 describe("the built script", () => {

@@ -90,6 +90,8 @@ test("an instrument is a folder, a line in each list of instruments, its limits 
 
   take({ type: "measured", reading: measure.mock.calls[0]?.[1] });
   expect(turn.linesOf(now, texts).at(-1)?.answer).toBe("70 dB: loud");
+  const journal = session.journalOf(now.log);
+  expect(session.parseJournal(JSON.parse(JSON.stringify(journal)))?.entries).toHaveLength(4);
 });
 
 test("a check is a file, a file of texts, and a line in a scenario", () => {

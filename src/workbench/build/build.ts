@@ -38,9 +38,14 @@ export const scriptSettings: InlineConfig = {
  * `kept` says; nothing that the folder's marker does not list is replaced or removed.
  * @throws Refusal where something else lies there; Error where flows/ has a problem or `out` cannot be written
  */
-export async function buildEmbed(out: string = distFolder, kept = keptFor, now = new Date()): Promise<void> {
+export async function buildEmbed(
+  out: string = distFolder,
+  kept = keptFor,
+  now = new Date(),
+  bundle = bundleEmbed,
+): Promise<void> {
   const isNamedByContent = (path: string) => path !== firstFile;
-  writeOwnFiles(out, await bundleEmbed(), { writer: "build", isNamedByContent, ...kept, now });
+  writeOwnFiles(out, await bundle(), { writer: "build", isNamedByContent, ...kept, now });
 }
 
 /** What a shop embeds, as files. @param plugins more steps of the bundler, before ours */

@@ -6,8 +6,9 @@ export type Place = { file: string; line: number; column: number };
 /** A value of a file, or its key. */
 export type Spot = { file: string; path: Path; at?: "key" };
 
-/** One fault in a folder of flow files, with the place to look at. */
+/** One fault in a folder of flow files, with the place to look at and the data that its sentence was made of. */
 export type FileProblem = Place & {
+  path: Path;
   /** A word for the kind of fault, for tools; people read `message`. */
   code: string;
   message: string;

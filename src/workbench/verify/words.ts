@@ -65,7 +65,7 @@ const sentences = {
   }: Spot & { answer: string; instrument: string }) =>
     `${subjectOf(spot)} goes on from "${answer}", which the instrument "${instrument}" never says.`,
   "unknown-target": ({ to, ...spot }: Spot & { to: string }) =>
-    `${subjectOf(spot)} goes to "${to}", which does not exist.`,
+    `${subjectOf({ ...spot, path: [] })} goes to "${to}", which does not exist.`,
   "unknown-finding": ({ finding, ...spot }: Spot & { finding: string }) =>
     `${subjectOf(spot)} comes from "${finding}", which the check cannot find.`,
   "finding-told-twice": ({ finding, before, ...spot }: Spot & { finding: string; before: string }) =>
@@ -178,11 +178,12 @@ function stateOf({ turn, ...spot }: State): string {
 const low = (subject: string) => subject.charAt(0).toLowerCase() + subject.slice(1);
 const list = (words: string[]) => words.map((word) => `"${word}"`).join(", ");
 
-/** A fault as its code and one sentence for the person who edits the file, with what was probably meant. */
+/** A fault with one sentence for the person who edits the file, and with what was probably meant. */
 export function tell(fault: Fault, place: Place): FileProblem {
-  const { code, suggestion } = fault;
+  const { code, suggestion, at: _, ...data } = fault;
   const said = (sentences[code] as (one: Fault) => string)(fault);
   return {
+    ...data,
     ...place,
     code: code.replace(/\/.*$/, ""),
     message: suggestion ? `${said} Did you mean "${suggestion}"?` : said,

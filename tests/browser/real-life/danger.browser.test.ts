@@ -55,7 +55,6 @@ test.describe("a danger while the rest of the script is still on its way", () =>
     await page.goto("index.html");
     await restart(panel);
     const elsewhere = await context.newPage();
-    await elsewhere.route("**/favicon.ico", (route) => route.fulfill({ status: 204 }));
     const other = new PanelPage(elsewhere);
     await elsewhere.goto("index.html");
     await answer(other, "gas").tap();

@@ -185,14 +185,6 @@ export function createController(around: Surroundings): Controller {
     move(keeper.startAgain(at));
   }
 
-  function takeEarly(events: LogEvent[]): boolean {
-    keeper.follow();
-    const { session, areTaken } = keeper.withEarly(events);
-    move(session);
-    if (!areTaken) refuse();
-    return areTaken;
-  }
-
   function change(index: number): void {
     actOnScreen(() => {
       const { session, held } = changeAnswer(keeper.session, index, now());
@@ -225,7 +217,7 @@ export function createController(around: Surroundings): Controller {
       askForHelp: () => act({ type: "help-asked", at: now() }),
       reportIce: () => act({ type: "ice-returned", at: now() }),
     },
-    takeEarly: (events) => new Promise((tell) => exclusively(() => tell(takeEarly(events)))),
+    takeEarly: (events) => new Promise((tell) => exclusively(() => tell(keeper.takeEarly(events, move)))),
     comeBack: () =>
       exclusively(() => {
         keeper.follow();

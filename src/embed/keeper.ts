@@ -97,8 +97,9 @@ export class Keeper {
     return session;
   }
 
-  /** The session with answers that were given before it was there, up to the first that does not fit. */
-  withEarly(events: LogEvent[]): { session: Session; areTaken: boolean } {
+  /** Moves on by answers that were given before the session was there, up to the first that does not fit; true for all. */
+  takeEarly(events: LogEvent[], move: (next: Session) => void): boolean {
+    this.follow();
     // A new one began with the first of them.
     let session = this.journal.entries.length > 0 ? this.session : this.begin(events[0]?.at);
     const areTaken = events.every((event) => {
@@ -106,7 +107,8 @@ export class Keeper {
       session = recorded.session;
       return !recorded.refusal;
     });
-    return { session, areTaken };
+    move(session);
+    return areTaken;
   }
 
   /** The model that the session is about: as it was confirmed, else as a page named it; null where nobody has. */

@@ -10,7 +10,7 @@ import type { Shop } from "./shop.ts";
  * idle time, so that no tap waits for one and a loaded page works without a connection.
  */
 
-type LaterScreens = typeof import("../panel/screens/later-screens.ts").laterScreens;
+type LaterScreens = typeof import("./later-screens.ts").laterScreens;
 
 /** After so long without a screen that is waited for, it is said that it is slow; the longest pause between two tries. */
 const [SILENCE_MS, LONGEST_PAUSE_MS] = [4000, 30_000];
@@ -24,7 +24,8 @@ function createFile<Whole>(
   let asked: Promise<Whole> | null = null;
   let tries = 0;
   const get = async () => {
-    const file = await (tries++ ? import(/* @vite-ignore */ `${chunkAddress(chunk)}?${tries}`) : load());
+    const another = `${chunkAddress(chunk)}?${tries}`;
+    const file = await (tries++ ? import(/* @vite-ignore */ another) : load());
     if (!isWhole(file)) throw new Error("Something else lies where a part was");
     return file as Whole;
   };
@@ -39,7 +40,7 @@ function createFile<Whole>(
 
 const getScreens = createFile<{ laterScreens: LaterScreens }>(
   "later-screens",
-  () => import("../panel/screens/later-screens.ts"),
+  () => import("./later-screens.ts"),
   (file) => Boolean(file.laterScreens),
 );
 const getShop = createFile<typeof import("./shop.ts")>(

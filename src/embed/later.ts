@@ -1,4 +1,4 @@
-import { chunkAddress } from "virtual:data";
+import { chunkAddress } from "virtual:later";
 import { screens as soon } from "../panel/screens/index.ts";
 import type { Turn } from "../turn/index.ts";
 import { waitForSignal, whenIdle } from "./next-task.ts";

@@ -10,11 +10,11 @@ import { viewOf } from "./view.ts";
 const firstTexts = [
   ...["locale", "direction", "title", "loading", "slow", "lost", "shop", "shop-help", "cancel", "why"],
   ...["danger", "danger-ask", "help", "help-ask", "help-yes", "restart", "restart-ask", "restart-yes"],
-  ...["change", "change-anyway", "keep", "own-words", "own-words-note"],
+  "change",
 ].map((key) => `ui.${key}`);
 
 /** Texts with a form for each category of number that the language has. */
-const countedTexts = ["ui.drops", "ui.earlier"];
+const countedTexts = ["ui.earlier"];
 
 /** Any instant will do: neither the opening nor a stop shows a time. */
 export const anyTime = "2026-01-01T00:00:00Z";
@@ -48,10 +48,10 @@ export function createFirstTurns(flow: Flow, locales: Record<string, Resource>):
             ...countedIn(language, locales),
           },
           turns,
-          alike,
+          alike: withoutNothing(alike),
           ways,
           dangers: dangersOf(flow),
-          stop,
+          stop: withoutNothing(stop),
           stops: Object.fromEntries(stops.map(([danger, one]) => [danger, [one.heading, ...one.body]])),
         },
       ];
@@ -140,6 +140,10 @@ const withoutPath = (view: View): View => ({
   ...view,
   turn: view.turn && { ...view.turn, path: [], pathText: "" },
 });
+
+/** What is empty is not told: nothing that the first file draws looks at it. */
+const withoutNothing = (turn: Partial<Turn>): Partial<Turn> =>
+  Object.fromEntries(Object.entries(turn).filter(([, value]) => (Array.isArray(value) ? value.length : value)));
 
 /** What a turn has otherwise than another. */
 function differenceOf(turn: Turn, other: Turn): Partial<Turn> {

@@ -29,11 +29,7 @@ export function guardOf(
   return guardOf(meaning, named, [...within, condition.is]);
 }
 
-/** What is best next: a check, or the part for a cause that is proved; neither where a professional is. */
-export type Advice = { check: string | null; part: string | null };
-
-type Advise = (scenario: string, memory: ChartContext) => Advice;
-type Test = (context: ChartContext, params: never, event: ChartEvent, advise?: Advise) => boolean;
+type Test = (context: ChartContext, params: never, event: ChartEvent) => boolean;
 
 /** The vocabulary, each word as a pure test of what the session remembers. */
 export const vocabulary: Record<string, Test> = {
@@ -58,24 +54,20 @@ export const vocabulary: Record<string, Test> = {
   "may-look-again": ({ done, again, mended }, { check }: { check: string }) =>
     done.includes(check) && done.at(-1) !== check && !again.includes(check) && !mended.includes(check),
   water: ({ water }, { is }: { is: string[] }) => is.includes(water),
-  led: (_, { to }: { to?: string }, { toward }) =>
-    toward !== undefined && (to === undefined || to === toward),
-  advised: (context, { scenario, check }: { scenario: string; check: string }, { toward }, advise) =>
-    (toward ?? advise?.(scenario, context).check) === check,
-  "part-advised": (context, { scenario, cause }: { scenario: string; cause: string }, { toward }, advise) =>
-    (toward === undefined || toward === "part") && advise?.(scenario, context).part === cause,
-  all: (context, { of }: { of: Guard[] }, event, advise) =>
-    of.every((one) => holds(context, one, event, advise)),
-  any: (context, { of }: { of: Guard[] }, event, advise) =>
-    of.some((one) => holds(context, one, event, advise)),
-  not: (context, { of }: { of: Guard }, event, advise) => !holds(context, of, event, advise),
+  led: (_, { to }: { to?: string }, { advice }) =>
+    advice?.led === true && (to === undefined || to === advice.check),
+  advised: (_, { check }: { check: string }, { advice }) => advice?.check === check,
+  "part-advised": (_, { cause }: { cause: string }, { advice }) => advice?.part === cause,
+  all: (context, { of }: { of: Guard[] }, event) => of.every((one) => holds(context, one, event)),
+  any: (context, { of }: { of: Guard[] }, event) => of.some((one) => holds(context, one, event)),
+  not: (context, { of }: { of: Guard }, event) => !holds(context, of, event),
 };
 
 /** True when the guard holds in this context. @throws Error for a word outside the vocabulary. */
-export function holds(context: ChartContext, guard: Guard, event: ChartEvent, advise?: Advise): boolean {
+export function holds(context: ChartContext, guard: Guard, event: ChartEvent): boolean {
   const test = vocabulary[guard.type];
   if (!test) throw new Error(`"${guard.type}" is not a guard`);
-  return test(context, guard.params as never, event, advise);
+  return test(context, guard.params as never, event);
 }
 
 /** The turns whose findings make a guard hold, in order; of alternatives only those that hold themselves. */

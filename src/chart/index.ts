@@ -1,8 +1,9 @@
 export { verdictOn } from "./assess.ts";
 export type { ChartConfig, StateConfig, Transition, TurnMeta } from "./config.ts";
-export { type Advice, type Guard, guardOf, holds, vocabulary } from "./guards.ts";
+export { type Guard, guardOf, holds, vocabulary } from "./guards.ts";
 export { findOpenHazards } from "./hazards.ts";
 export {
+  type Advice,
   type ChartContext,
   type ChartEvent,
   createMemory,
@@ -12,14 +13,5 @@ export {
   type Water,
 } from "./memory.ts";
 export { proofTurns } from "./proof-turns.ts";
-export {
-  closedByUs,
-  keepersOf,
-  mayGoOn,
-  mustReopen,
-  needsWater,
-  reopenerOf,
-  waterCanCome,
-  waterNote,
-  waterWord,
-} from "./water.ts";
+export type { FlowSlice } from "./slice.ts";
+export { waterWord } from "./water.ts";

@@ -1,4 +1,3 @@
-import { type Charts, createCharts } from "../compile/index.ts";
 import {
   changeAnswer,
   holdTimes,
@@ -9,7 +8,9 @@ import {
   parseLog,
   record,
   resume,
+  ScenarioMissing,
   type Session,
+  scenariosAhead,
   settle,
   stopBy,
   waterLeftBy,
@@ -29,12 +30,14 @@ import { Keeper, type Keeping } from "./keeper.ts";
 import { passCode } from "./pass-code.ts";
 
 /** What surrounds a session: texts, storage, a clock, and who wants to see the result. */
-export type Surroundings = Omit<Keeping, "charts" | "newId"> & {
-  /** Made ready beforehand, where that is worth a task of its own. */
-  charts?: Charts;
+export type Surroundings = Omit<Keeping, "newId"> & {
   /** One writer at a time; without it only the compare before each write. */
   exclusively?: Exclusive;
   newId?: Keeping["newId"];
+  /** Loads a scenario that the session has come to; never fails, and says itself that it takes long. */
+  load?: (scenario: string) => Promise<void>;
+  /** Told of the scenarios that the opening can still lead to, once they are few. */
+  nearing?: (scenarios: string[]) => void;
   /** Whether the shop has a list of parts that a model code could be looked up in; without it there is one. */
   canLookUp?: () => boolean;
   texts: Texts;
@@ -60,16 +63,28 @@ export type Controller = {
  * log: each act first takes over what another tab has kept, and is tried on that. A danger waits for nothing.
  */
 export function createController(around: Surroundings): Controller {
-  const { flow, texts, store, stop, now, exclusively = (work) => work() } = around;
-  const charts = around.charts ?? createCharts(flow);
+  const { guide, texts, store, stop, now } = around;
+  const exclusively: Exclusive = (work) =>
+    (around.exclusively ?? ((inside) => inside()))(() => whenLoaded(work, exclusively));
   const newId = around.newId ?? (() => Math.random().toString(36).slice(2, 10));
-  const keeper = new Keeper({ ...around, charts, newId });
+  const keeper = new Keeper({ ...around, newId });
   const opened = pass(keeper.session);
   if (opened !== keeper.session) keeper.keep(opened);
   show();
 
+  /** Does something; where it needs a scenario that is not loaded yet, once more when it is. */
+  function whenLoaded(work: () => void, again = (later: () => void) => whenLoaded(later)): void {
+    try {
+      work();
+    } catch (problem) {
+      if (!(problem instanceof ScenarioMissing) || !around.load) throw problem;
+      void around.load(problem.scenario).then(() => again(work));
+    }
+  }
+
   function show(): void {
     const { session, notices } = keeper;
+    around.nearing?.(scenariosAhead(session));
     const [aside] = notices.includes("set-aside") ? store.readAside().map(parseLog) : [];
     around.show(
       keeper.isOtherMachine
@@ -109,7 +124,9 @@ export function createController(around: Surroundings): Controller {
   const tryOn = (from: Session, event: LogEvent) => record(heldAt(from, now()), event).session;
   const heldAt = (session: Session, at: string) => settle(holdTimes(session, at), at);
 
-  function act(event: LogEvent): void {
+  const act = (event: LogEvent) => whenLoaded(() => actAtOnce(event));
+
+  function actAtOnce(event: LogEvent): void {
     const shown = keeper.session;
     const tried = tryOn(shown, event);
     if (isStopped(tried) && !isStopped(shown)) stopAtOnce(event, tried);
@@ -134,8 +151,19 @@ export function createController(around: Surroundings): Controller {
   function stopAtOnce(event: LogEvent, tried: Session): void {
     const before = keeper.session;
     keeper.markStop(tried);
-    const next = keeper.takeNews() ? record(keeper.session, event).session : tried;
+    const next = takesNews() ? record(keeper.session, event).session : tried;
     move(stopBy(next, memoryOf(tried).danger ?? "not-sure", event.at), before);
+  }
+
+  /** A danger does not wait for what the news would need to be loaded. */
+  function takesNews(): boolean {
+    try {
+      return keeper.takeNews();
+    } catch (problem) {
+      if (!(problem instanceof ScenarioMissing)) throw problem;
+      keeper.putNewsAside();
+      return false;
+    }
   }
 
   function answerForMachine(answer: string): void {
@@ -157,12 +185,12 @@ export function createController(around: Surroundings): Controller {
       show();
       return;
     }
+    const water = waterLeftBy(keeper.session);
+    const { session } = resume(guide, { ...kept, ...(water && { water }) }, now());
     store.writeAside(others);
     putAside(store, keeper.session.log);
     keeper.consent = { at: now(), model: null };
-    const water = waterLeftBy(keeper.session);
-    const log = { ...kept, ...(water && { water }) };
-    move(resume(flow, log, now(), charts).session, keeper.session, ["welcome-back"]);
+    move(session, keeper.session, ["welcome-back"]);
   }
 
   function restart(at: string, isStopSeen: boolean): void {
@@ -222,7 +250,7 @@ export function createController(around: Surroundings): Controller {
       const mark = stop.read();
       // A storage that was full when the danger was reported may have room by now.
       if (mark) stop.keep(mark);
-      if (keeper.follow()) show();
+      whenLoaded(() => keeper.follow() && show());
       const isInMemory = keeper.notices.includes("memory-only");
       if (heldAt(keeper.session, now()) === keeper.session && !isInMemory) return;
       exclusively(() => {

@@ -126,9 +126,12 @@ export class FridgesidePanel extends HTMLElement {
     const about = { language: this.#language, languages: Object.keys(dataFiles), isCurrent };
     let next: View | null = null;
     const running = await engine
-      .startEngine(this, data, about, (view) => {
+      .startEngine(this, data, about, (view, trouble) => {
         next = view;
-        if (this.#running && isCurrent()) this.#show(view);
+        if (this.#running && isCurrent()) {
+          this.#trouble = trouble ?? null;
+          this.#show(view);
+        }
         if (!this.#tappedAt || view.turn?.turn === this.#tappedAt) return;
         this.#tappedAt = "";
         this.shadowRoot?.querySelector("h2")?.focus();

@@ -1,35 +1,29 @@
 import { h } from "preact";
-import { type Charts, createCharts } from "../compile/index.ts";
-import type { Flow } from "../guide/index.ts";
-import { createPicture, type Drawings } from "../panel/pictures/index.ts";
+import { createPicture } from "../panel/pictures/index.ts";
 import { screens } from "../panel/screens/index.ts";
-import { metaOf } from "../session/index.ts";
-import {
-  type Actions,
-  createTexts,
-  endingOf,
-  type Resource,
-  type Services,
-  type Texts,
-  type View,
-} from "../turn/index.ts";
+import { metaOf, ScenarioMissing } from "../session/index.ts";
+import { type Actions, endingOf, type Services, type View } from "../turn/index.ts";
 import { basketOf, createBasket } from "./basket.ts";
 import { localNow } from "./clock.ts";
+import { type EngineData, openData } from "./compiled-data.ts";
 import { complain } from "./complain.ts";
-import { createController } from "./controller.ts";
+import { type Controller, createController, type Surroundings } from "./controller.ts";
 import { keepAwake, signal } from "./device.ts";
 import { createExclusive } from "./exclusive.ts";
 import { storageKey } from "./first-options.ts";
 import { complainOfForeignLinks, hostsOf, keepOwnLinks } from "./link-hosts.ts";
+import { loadPatiently } from "./load-patiently.ts";
 import { createLogStore, type LogStore } from "./log-store.ts";
-import { breath } from "./next-task.ts";
+import { breath, whenIdle } from "./next-task.ts";
 import { readOptions } from "./options.ts";
 import { markPage } from "./page-theme.ts";
+import type { ScenarioFiles } from "./scenario-files.ts";
 import { createShopCatalogue, type ShopCatalogue } from "./shop-catalogue.ts";
 import { createShopLookup, lookupAt } from "./shop-lookup.ts";
 import { clearStop, keepStop, readStop } from "./stop-mark.ts";
 import { watchPage } from "./watch-page.ts";
 
+export type { EngineData } from "./compiled-data.ts";
 export { paint } from "./paint.ts";
 
 /** How often a shown wait looks at the clock; its end is also looked for whenever the page comes to the front. */
@@ -38,20 +32,8 @@ const LOOK_MS = 30_000;
 /** What the element shows once the engine runs. */
 export type Running = Awaited<ReturnType<typeof startEngine>>;
 
-/** What was fetched for the engine: everything that was compiled for one language. */
-export type EngineData = {
-  format: 1;
-  flow: Flow;
-  resources: Record<string, Resource>;
-  drawings: Drawings;
-};
-
 /** By session name. It outlives a change of the tag's attributes, and with it a log that is in memory only. */
 const stores = new Map<string, LogStore>();
-
-/** What was made of one language's data and a shop's flows, piece by piece. A tag that is moved about finds it ready. */
-type Made = { own?: Promise<EngineData | null>; data?: EngineData; texts?: Texts; charts?: Charts };
-const made = new Map<string, Made>();
 
 /** By address: a catalogue is fetched and parsed once, however often a tag comes and goes. */
 const catalogues = new Map<string | null, ShopCatalogue>();
@@ -62,13 +44,14 @@ const baskets = new Map<string, ReturnType<typeof createBasket>>();
 /**
  * Starts a session in the browser: everything behind the first question. In several short tasks, so that a tap or a
  * scroll on a slow phone is never held up; until the last of them nothing is shown and nothing has to be stopped.
+ * @param show told of each view, and again where what it leads to is slow to come, or does not come
  * @returns null where the start was overtaken by another
  */
 export async function startEngine(
   host: HTMLElement,
   built: EngineData,
   { language, languages, isCurrent }: { language: string; languages: string[]; isCurrent(): boolean },
-  show: (view: View) => void,
+  show: (view: View, trouble?: "slow" | "lost") => void,
 ) {
   const read = (name: string) => host.getAttribute(name);
   const { options, complaints } = readOptions(
@@ -83,35 +66,9 @@ export async function startEngine(
   stores.set(options.sessionName, store);
   const basket = baskets.get(options.sessionName) ?? createBasket(options.sessionName);
   baskets.set(options.sessionName, basket);
-  const key = `${language} ${options.flows}`;
-  const pieces = made.get(key) ?? {};
-  const isFresh = !pieces.charts;
-  made.set(key, pieces);
-  const isOvertaken = async () => {
-    await breath();
-    return !isCurrent();
-  };
-  if (!pieces.data) {
-    pieces.own ??= fetchOwn(options.flows, language, built);
-    pieces.data = (await pieces.own) ?? built;
-    // What could not be fetched today is asked for at the next start.
-    if (options.flows && pieces.data === built) made.delete(key);
-    if (await isOvertaken()) return null;
-  }
-  const { flow, resources, drawings } = pieces.data;
-  if (!pieces.texts) {
-    // The first of these wakes up the browser's language data, which takes a slow phone as long as all the texts.
-    new Intl.ListFormat(language);
-    if (await isOvertaken()) return null;
-    pieces.texts = createTexts(resources, language, flow.limits);
-    if (await isOvertaken()) return null;
-  }
-  if (!pieces.charts) {
-    pieces.charts = createCharts(flow);
-    pieces.charts(null);
-    if (await isOvertaken()) return null;
-  }
-  const { texts, charts } = pieces;
+  const compiled = await openData(options.flows, language, built, isCurrent);
+  if (!compiled) return null;
+  const { guide, texts, drawings, scenarios, isFresh } = compiled;
   const get: typeof fetch = (address, settings) => fetch(address, settings);
   const { lookup } = options;
   const hosts = hostsOf(document.baseURI, [options.catalogue, lookup, options.helpLink], options.linkHosts);
@@ -130,9 +87,9 @@ export async function startEngine(
   const hasFiles = () => options.catalogue !== null && !files.isRefused();
   const canLookUp = () => hasFiles() || lookup !== null || typeof ownLookup() === "function";
   const shop = () => (lookup || typeof ownLookup() === "function" ? byLookup : files);
-  const controller = createController({
-    flow,
-    charts,
+  let last: View | null = null;
+  const around: Surroundings = {
+    guide,
     texts,
     store,
     stop: {
@@ -144,14 +101,28 @@ export async function startEngine(
     model: options.model,
     canLookUp,
     now: localNow,
-    show,
+    show: (view) => {
+      last = view;
+      show(view);
+    },
+    load: (scenario) =>
+      loadPatiently(
+        () => scenarios.load(scenario),
+        isCurrent,
+        (trouble) => last && show(last, trouble),
+      ),
+    nearing: (ids) => {
+      // What does not come now is asked for again when it is needed.
+      for (const id of ids) scenarios.load(id).catch(() => null);
+    },
     ended: (session) => {
       const { outcome } = metaOf(session);
       const { causeId, part } = endingOf(session, outcome ?? "stopped", texts);
       const detail = { outcome, cause: causeId, part: part?.kind ?? null, model: part?.model ?? null };
       host.dispatchEvent(new CustomEvent("fridgeside-ended", { detail, bubbles: true, composed: true }));
     },
-  });
+  };
+  const controller = await openController(around, scenarios);
   shop().warmUp();
   /** A code that somebody has rejected is not looked up by itself again. */
   let lookedUp: string | null = null;
@@ -175,7 +146,9 @@ export async function startEngine(
     signal,
     shopHelp: { name: options.shopName, link: options.helpLink },
   };
-  if (isFresh && (await isOvertaken())) return null;
+  if (isFresh) await breath();
+  if (!isCurrent()) return null;
+  whenIdle(() => void scenarios.fetchAll());
   const timer = setInterval(controller.tick, LOOK_MS);
   const lookAtConnection = () => controller.setOffline(!navigator.onLine);
   document.addEventListener("visibilitychange", controller.tick);
@@ -209,19 +182,13 @@ export async function startEngine(
   return { actions, services, texts, screens: { ...screens, picture }, stop };
 }
 
-/** A shop's own flows; null where there are none, or none that can be used. */
-async function fetchOwn(
-  folder: string | null,
-  language: string,
-  built: EngineData,
-): Promise<EngineData | null> {
-  if (!folder) return null;
-  try {
-    // Only shops with flows of their own need the code that judges them.
-    const { fetchShopFlows } = await import("./for-some-shops.ts");
-    return await fetchShopFlows(folder, language, built, fetch);
-  } catch (problem) {
-    complain(`attribute "flows": the built-in flows are used, because ${(problem as Error).message}.`);
-    return null;
-  }
+/** A kept log may lie in a scenario, which is then loaded first. @throws Error where it cannot be */
+async function openController(around: Surroundings, scenarios: ScenarioFiles): Promise<Controller> {
+  for (;;)
+    try {
+      return createController(around);
+    } catch (problem) {
+      if (!(problem instanceof ScenarioMissing)) throw problem;
+      await scenarios.load(problem.scenario);
+    }
 }

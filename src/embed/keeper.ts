@@ -1,6 +1,5 @@
-import type { Charts } from "../compile/index.ts";
-import type { Flow } from "../guide/index.ts";
 import {
+  type Guide,
   isStopped,
   type LogEvent,
   memoryOf,
@@ -20,8 +19,7 @@ import type { StopMark } from "./stop-mark.ts";
 
 /** Where a session is kept, and what is asked of it when it is come back to. */
 export type Keeping = {
-  flow: Flow;
-  charts: Charts;
+  guide: Guide;
   store: LogStore;
   /** The mark that stops this session in every tab; it lies apart from the log. */
   stop: { read(): StopMark | null; keep(mark: StopMark): void; clear(): void };
@@ -44,6 +42,7 @@ export class Keeper {
   #named: string | null = null;
   readonly #at: Keeping;
   readonly #shared;
+  #pending: News | null = null;
 
   /** Comes back to what is kept, or starts anew. */
   constructor(at: Keeping) {
@@ -63,7 +62,7 @@ export class Keeper {
     this.consent = null;
     this.#named = this.#at.model;
     // Nothing is taken at its word: the page's model is looked up where the code is asked for.
-    return startSession(this.#at.flow, started, null, this.#at.charts, null, water);
+    return startSession(this.#at.guide, started, null, water);
   }
 
   /** The model that the session is about: as it was confirmed, else as a page named it; null where nobody has. */
@@ -72,10 +71,10 @@ export class Keeper {
   }
 
   #comeBack({ log, consent, about }: News): void {
-    const { flow, charts, store, stop, now } = this.#at;
-    const { session, dropped } = resume(flow, log, now(), charts);
+    const { guide, store, stop, now } = this.#at;
+    const { session, dropped } = resume(guide, log, now());
     // A stop does not grow old.
-    if (isTooOld(log, consent, now(), flow) && !isStopped(session) && !stop.read()) {
+    if (isTooOld(log, consent, now(), guide) && !isStopped(session) && !stop.read()) {
       putAside(store, log);
       this.notices = ["set-aside"];
       this.keep(this.fresh(now(), waterLeftBy(session)));
@@ -102,13 +101,16 @@ export class Keeper {
 
   /** Takes over the log that another tab has kept since; writes nothing in its place. */
   takeNews(): boolean {
-    const { flow, charts, store, now } = this.#at;
-    const news = this.#shared.readNews();
+    const { guide, store, now } = this.#at;
+    // Until a scenario that it needs is loaded, news can be taken over no more than half.
+    const news = this.#shared.readNews() ?? this.#pending;
+    this.#pending = news;
     if (!news) return false;
     const { log } = news;
+    const { session, dropped } = takeOver(guide, log, now());
+    this.#pending = null;
     // Two tabs wrote at once, or nothing could be kept for a while: what only this tab has can be gone on with.
     if (!news.isHeir && !isPartOf(this.session.log, log)) putAside(store, this.session.log);
-    const { session, dropped } = takeOver(flow, log, now(), charts);
     if (hasAnswers(log, dropped)) store.setAside(log);
     // A hazardous step that was passed in another tab is met behind its gate in this one.
     const taken = record(session, { type: "session-resumed", at: now() }).session;
@@ -116,6 +118,12 @@ export class Keeper {
     this.consent = news.consent;
     this.#named = news.about ?? this.#at.model;
     return true;
+  }
+
+  /** Sets aside what another tab has kept and this one cannot take over at once. */
+  putNewsAside(): void {
+    if (this.#pending) putAside(this.#at.store, this.#pending.log);
+    this.#pending = null;
   }
 
   /** Goes where another tab has gone since, or stops where it has stopped; true where that changed anything. */

@@ -13,3 +13,9 @@ export function waitForSignal(milliseconds: number): Promise<void> {
     addEventListener("online", go);
   });
 }
+
+/** Does something when nothing else is to be done; soon, in a browser that does not say when that is. */
+export function whenIdle(work: () => void): void {
+  if (typeof requestIdleCallback === "function") requestIdleCallback(work);
+  else setTimeout(work, 200);
+}

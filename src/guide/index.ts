@@ -6,7 +6,6 @@ export type {
   Condition,
   Flow,
   GateRule,
-  Groundwork,
   Instrument,
   Leaves,
   Limits,
@@ -15,6 +14,7 @@ export type {
   PartRule,
   ReadingVerdict,
   Scenario,
+  Signal,
   TurnRule,
 } from "./flow.ts";
 export {

@@ -1,5 +1,13 @@
 export { bounds } from "./bounds.ts";
-
+export { type Chart, createChart } from "./chart.ts";
+export {
+  addScenario,
+  createGuide,
+  type Guide,
+  type ScenarioData,
+  ScenarioMissing,
+  type StartData,
+} from "./guide.ts";
 export { createLog, type Log, type LogEvent, parseEvent, parseLog } from "./log.ts";
 
 export {
@@ -14,6 +22,7 @@ export {
   replay,
   resume,
   type Session,
+  scenariosAhead,
   settle,
   startSession,
   stopBy,

@@ -1,16 +1,27 @@
 import { initialTransition, type SnapshotFrom, transition } from "xstate";
-import type { ChartContext, ChartEvent, TurnMeta } from "../chart/index.ts";
-import { type Chart, type Charts, createCharts } from "../compile/index.ts";
-import { dangersOf, type Flow } from "../guide/index.ts";
+import type { Adviser } from "../advice/index.ts";
+import {
+  type ChartContext,
+  type ChartEvent,
+  createMemory,
+  type FlowSlice,
+  type TurnMeta,
+} from "../chart/index.ts";
 import type { Reading } from "../measurement/index.ts";
+import { adviceAfter, adviceAt } from "./advice.ts";
+import type { Chart } from "./chart.ts";
+import { type Guide, ScenarioMissing } from "./guide.ts";
 import { createLog, type Log, type LogEvent } from "./log.ts";
 import { straightenTimes } from "./times.ts";
 
-/** One person's way through the chart. Immutable: every function here gives a new one. */
+/** One person's way through the opening's chart and then a scenario's. Immutable: every function here gives a new one. */
 export type Session = {
-  flow: Flow;
-  charts: Charts;
+  guide: Guide;
+  /** What is read of flows/ where the session is. */
+  flow: FlowSlice;
   chart: Chart;
+  /** Null in the opening. */
+  adviser: Adviser | null;
   log: Log;
   snapshot: SnapshotFrom<Chart>;
 };
@@ -22,17 +33,37 @@ export type Recorded = { session: Session; refusal: Refusal | null };
 
 /** A session before its first answer. */
 export function startSession(
-  flow: Flow,
+  guide: Guide,
   started: string,
   model: string | null = null,
-  charts = createCharts(flow),
-  scenario: string | null = null,
   water?: Log["water"],
 ): Session {
-  const chart = charts(scenario);
-  const [snapshot] = initialTransition(chart, { model, water } as never);
+  const { flow, opening } = guide;
+  const memory = createMemory(model, water);
+  const [snapshot] = initialTransition(opening, { memory } as never);
   const log = { ...createLog(flow.version, started, model), ...(water && { water }) };
-  return { flow, charts, chart, log, snapshot };
+  return { guide, flow, chart: opening, adviser: null, log, snapshot };
+}
+
+/** The session in the chart of the scenario that its opening has led to, with the memory that it has. */
+function enterScenario(session: Session, scenario: string, event: ChartEvent, toward?: string): Session {
+  const loaded = session.guide.loaded.get(scenario);
+  if (!loaded) throw new ScenarioMissing(scenario);
+  const { flow, chart } = loaded;
+  const memory = memoryOf(session);
+  const adviser = session.guide.advisers(loaded, memory);
+  const advice = adviceAt(adviser, memory, toward);
+  const [snapshot] = initialTransition(chart, { memory, event: { ...event, advice } } as never);
+  return { ...session, flow, chart, adviser, snapshot };
+}
+
+/** The few scenarios that the opening can still lead to; none where they are many, or it has led to one. */
+export function scenariosAhead({ guide, adviser, log }: Session): string[] {
+  if (adviser) return [];
+  const answers = log.events.flatMap((event) => (event.type === "answered" ? [event.answer] : []));
+  const begins = answers.map((_, place) => answers.slice(0, place + 1).join(" ")).reverse();
+  const known = begins.find((one) => Object.hasOwn(guide.ahead, one));
+  return known === undefined ? [] : (guide.ahead[known] ?? []);
 }
 
 /** The tap as a session leaves it to the one that follows, where we had it closed: no new start opens it. */
@@ -63,6 +94,7 @@ export function isStopped(session: Session): boolean {
 /**
  * Takes one event, or refuses it and changes nothing. Live use and replay both come through here.
  * @param toward the check that a replayed log goes on with, in place of today's advice
+ * @throws ScenarioMissing where it leads to a scenario that has to be loaded first
  */
 export function record(session: Session, event: LogEvent, toward?: string): Recorded {
   const refuse = (refusal: Refusal): Recorded => ({ session, refusal });
@@ -74,26 +106,19 @@ export function record(session: Session, event: LogEvent, toward?: string): Reco
     if (!items.every((item) => event.items?.includes(item))) return refuse("items-missing");
   }
   const sent = chartEvent(event);
-  if (!session.snapshot.can(sent as never)) {
+  const { chart, adviser } = session;
+  const [way] = chart.getTransitionData(session.snapshot, sent as never);
+  if (!way) {
     if (event.type === "answered") return refuse("unknown-answer");
     return refuse(event.type === "measured" ? "unreadable" : "not-now");
   }
-  const [snapshot] = transition(session.chart, session.snapshot, {
-    ...sent,
-    ...(toward ? { toward } : {}),
-  } as never);
+  const advice = adviser && adviceAfter(adviser, memoryOf(session), way, sent, toward);
+  const [snapshot] = transition(chart, session.snapshot, { ...sent, ...(advice && { advice }) } as never);
   const log = { ...session.log, events: [...session.log.events, event] };
-  // A scenario's own chart is built when the opening has led there; what was answered before leads there again.
-  if (typeof snapshot.value === "string" && session.flow.scenarios[snapshot.value]) {
-    const { flow, charts } = session;
-    const fresh = startSession(flow, log.started, log.model, charts, snapshot.value, log.water);
-    const led = log.events.reduce(
-      (before, one) => record(before, one, one === event ? toward : undefined).session,
-      fresh,
-    );
-    return { session: led, refusal: null };
-  }
-  return { session: { ...session, log, snapshot }, refusal: null };
+  const next = { ...session, log, snapshot };
+  const { value } = snapshot;
+  const leadsOn = typeof value === "string" && session.guide.scenarios.includes(value);
+  return { session: leadsOn ? enterScenario(next, value, sent, toward) : next, refusal: null };
 }
 
 function chartEvent(event: LogEvent): ChartEvent {
@@ -109,13 +134,10 @@ function chartEvent(event: LogEvent): ChartEvent {
  * Replays a log as far as this flow still takes it. A log keeps its own order of checks, as far as they are allowed:
  * advice changes with every edit of what the trade knows, and what was answered holds all the same.
  * @returns the session and how many events at the log's end no longer fitted
+ * @throws ScenarioMissing where it leads to a scenario that has to be loaded first
  */
-export function replay(
-  flow: Flow,
-  log: Log,
-  charts = createCharts(flow),
-): { session: Session; dropped: number } {
-  let session = startSession(flow, log.started, log.model, charts, null, log.water);
+export function replay(guide: Guide, log: Log): { session: Session; dropped: number } {
+  let session = startSession(guide, log.started, log.model, log.water);
   for (const [at, event] of log.events.entries()) {
     const next = recordToward(session, event, log.events.slice(at + 1));
     if (next.refusal) return { session, dropped: log.events.length - at };
@@ -124,16 +146,13 @@ export function replay(
   return { session, dropped: 0 };
 }
 
-/** Takes an event, and where today's advice leads elsewhere than the log went, goes where the log went. */
+/** Takes an event and goes where the log went, as far as that is allowed; else where today's advice leads. */
 function recordToward(session: Session, event: LogEvent, later: LogEvent[]): Recorded {
-  const advised = record(session, event);
   const following = later.find((one) => "turn" in one);
-  if (advised.refusal || !following) return advised;
+  if (!following) return record(session, event);
   const check = checkOf(following.turn);
-  const leadsThere = (to: Recorded) => checkOf(metaOf(to.session).turn) === check;
-  if (leadsThere(advised)) return advised;
   const led = record(session, event, check);
-  return leadsThere(led) ? led : advised;
+  return checkOf(metaOf(led.session).turn) === check ? led : record(session, event);
 }
 
 const checkOf = (turn: string) => turn.split(".")[0] ?? "";
@@ -143,13 +162,9 @@ const checkOf = (turn: string) => turn.split(".")[0] ?? "";
  * held against `at`, and a danger among the events that no longer fit still stops.
  * @returns the session and how many events at the log's end no longer fitted
  */
-export function takeOver(
-  flow: Flow,
-  log: Log,
-  at: string,
-  charts = createCharts(flow),
-): { session: Session; dropped: number } {
-  const { session, dropped } = replay(flow, straightenTimes(log, at, slipOf(flow)), charts);
+export function takeOver(guide: Guide, log: Log, at: string): { session: Session; dropped: number } {
+  const { flow } = guide;
+  const { session, dropped } = replay(guide, straightenTimes(log, at, flow.limits["clock-slip"]?.value));
   const lost = dropped ? log.events.slice(-dropped) : [];
   const danger = lost.flatMap((event) => dangerIn(event, flow)).at(0);
   return { session: danger === undefined ? session : stopBy(session, danger, at), dropped };
@@ -159,13 +174,8 @@ export function takeOver(
  * Comes back to a kept log at `at`: takes it over, ends a wait that is over, and where the person had left in the
  * middle of a hazardous step puts its gate in front of that very turn again.
  */
-export function resume(
-  flow: Flow,
-  log: Log,
-  at: string,
-  charts = createCharts(flow),
-): { session: Session; dropped: number } {
-  const { session, dropped } = takeOver(flow, log, at, charts);
+export function resume(guide: Guide, log: Log, at: string): { session: Session; dropped: number } {
+  const { session, dropped } = takeOver(guide, log, at);
   return { session: settle(record(session, { type: "session-resumed", at }).session, at), dropped };
 }
 
@@ -181,15 +191,13 @@ export function stopBy(session: Session, danger: string, at: string): Session {
 export function holdTimes(session: Session, at: string): Session {
   const last = session.log.events.at(-1)?.at;
   if (last === undefined || Date.parse(last) <= Date.parse(at)) return session;
-  const { session: held, dropped } = takeOver(session.flow, session.log, at, session.charts);
+  const { session: held, dropped } = takeOver(session.guide, session.log, at);
   return dropped ? session : held;
 }
 
-const slipOf = ({ limits }: Flow) => limits["clock-slip"]?.value ?? 0;
-
-function dangerIn(event: LogEvent, flow: Flow): string[] {
+function dangerIn(event: LogEvent, { dangers }: FlowSlice): string[] {
   if (event.type === "danger-reported") return [event.danger];
-  return event.type === "answered" && dangersOf(flow).includes(event.answer) ? [event.answer] : [];
+  return event.type === "answered" && dangers.includes(event.answer) ? [event.answer] : [];
 }
 
 /** Ends the current wait if its time has come by `at`; otherwise gives the session back as it is. */
@@ -207,6 +215,6 @@ export function changeAnswer(session: Session, index: number, at: string): Sessi
   // No change of an answer opens a tap.
   const water = waterLeftBy(session);
   const log = { ...whole, ...(water && { water }), events: whole.events.slice(0, index) };
-  const { session: back } = replay(session.flow, log, session.charts);
+  const { session: back } = replay(session.guide, log);
   return record(back, { type: "session-resumed", at }).session;
 }

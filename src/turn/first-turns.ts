@@ -1,5 +1,4 @@
-import { dangersOf, type Flow } from "../guide/index.ts";
-import { memoryOf, metaOf, record, type Session, startSession } from "../session/index.ts";
+import { type Guide, memoryOf, metaOf, record, type Session, startSession } from "../session/index.ts";
 import type { View } from "./actions.ts";
 import { createTexts, type Resource } from "./texts.ts";
 import type { Turn } from "./turn.ts";
@@ -32,12 +31,12 @@ export const anyTime = "2026-01-01T00:00:00Z";
  * arrived or without it.
  * @param locales every language's texts; a language may lean on en-GB
  */
-export function createFirstTurns(flow: Flow, locales: Record<string, Resource>): Record<string, FirstTurn> {
-  const first = startSession(flow, anyTime);
+export function createFirstTurns(guide: Guide, locales: Record<string, Resource>): Record<string, FirstTurn> {
+  const first = startSession(guide, anyTime);
   const stopped = stoppedSessions(first);
   return Object.fromEntries(
     Object.keys(locales).map((tag) => {
-      const texts = createTexts(locales, tag, flow.limits);
+      const texts = createTexts(locales, tag, guide.flow.limits);
       const view = withoutPath(viewOf(first, texts, anyTime, []));
       const views = stopped.map(
         ([danger, session]) => [danger, withoutPath(viewOf(session, texts, anyTime, []))] as const,
@@ -63,7 +62,7 @@ export function createFirstTurns(flow: Flow, locales: Record<string, Resource>):
 
 /** A session stopped by each danger, by 'not sure' where the opening has that stop, and by nothing that is known. */
 function stoppedSessions(first: Session): [string, Session][] {
-  const stops = dangersOf(first.flow).map((danger): [string, Session] => [
+  const stops = first.flow.dangers.map((danger): [string, Session] => [
     danger,
     record(first, { type: "danger-reported", danger, at: anyTime }).session,
   ]);

@@ -7,7 +7,7 @@ export { createNumbers, showList } from "./formats.ts";
 export { linesOf } from "./lines.ts";
 export { minorDigits } from "./lookups.ts";
 export { isOtherModel, type MachineAnswer, machineTurn, machineView } from "./machine.ts";
-export { createTexts, type Resource } from "./texts.ts";
+export { createTexts, type GrowingTexts, type Resource } from "./texts.ts";
 export type {
   Answer,
   Ending,

@@ -10,7 +10,7 @@ import type { PathMark } from "./turn.ts";
 export function pathOf(session: Session, texts: Texts): PathMark[] {
   const { marks, causes } = memoryOf(session);
   const { station: here } = metaOf(session);
-  return session.flow.stations.order.map((station) => {
+  return session.flow.stations.map((station) => {
     const own = marks.filter((mark) => mark.station === station).map((mark) => mark.state);
     const open = Object.entries(causes).some(
       ([cause, state]) => state === "found" && session.flow.causes[cause]?.station === station,

@@ -1,7 +1,6 @@
-import type { Finding } from "../chart/index.ts";
+import type { Finding, FlowSlice } from "../chart/index.ts";
 import {
   cubesLimits,
-  type Flow,
   filterLimits,
   flowLimits,
   iceLimits,
@@ -27,7 +26,7 @@ import type { Texts } from "./actions.ts";
 import { createNumbers } from "./formats.ts";
 
 /** A reading with its uncertainty and its verdict in words, as it stands in a folded line and in the evidence. */
-export function readingText(turn: string, finding: Finding, { limits }: Flow, texts: Texts): string {
+export function readingText(turn: string, finding: Finding, { limits }: FlowSlice, texts: Texts): string {
   const { reading, answer, at } = finding;
   const number = createNumbers(texts("ui.locale"));
   const verdict = texts(`checks.${turn}.verdicts.${answer}`) || texts(`findings.verdicts.${answer}`);

@@ -8,11 +8,13 @@ const pureParts = [
   "guide",
   "chart",
   "advice",
-  "compile",
   "session",
   "turn",
   "pack",
 ];
+
+/** Pure, and run by a build or a command only. */
+const compiler = "compile";
 
 /** Tools that need no file system of their own: what they read and write is handed to them. */
 const pureTools = ["workbench/verify", "workbench/draw", "workbench/feed", "workbench/shards"];
@@ -34,7 +36,7 @@ export const arrows: Record<string, Arrow> = {
     because: "it knows a shop's parts and nothing of how they were found to be needed",
   },
   guide: {
-    to: ["diagnosis", "measurement"],
+    to: ["measurement"],
     because: "it is the shape of what flows/ says, and everybody who reads flows/ stands on it",
   },
   chart: {
@@ -42,24 +44,25 @@ export const arrows: Record<string, Arrow> = {
     because: "what is allowed must hold whatever is advised, and be proved without a session or a screen",
   },
   advice: {
-    to: ["chart", "guide", "diagnosis"],
+    to: ["chart", "diagnosis"],
     because: "it reads what the chart remembers and says what is best next; it never allows",
   },
   compile: {
-    to: ["advice", "chart", "guide"],
+    to: ["session", "advice", "chart", "guide", "diagnosis"],
     because: "it makes charts and models of flows/ alone, so that a build can do it once for everybody",
   },
   session: {
-    to: ["compile", "chart", "guide", "measurement", "catalogue"],
+    to: ["advice", "chart", "guide", "measurement", "catalogue"],
     because: "it turns a log into a state; a screen or a host page would tie every replay to one device",
   },
   turn: {
-    to: ["session", "chart", "guide", "diagnosis", "measurement", "catalogue"],
+    to: ["session", "chart", "guide", "measurement", "catalogue"],
     because: "it says in plain data what a screen shows, so that any screen or none can show it",
   },
   pack: {
-    to: ["turn", "session", "compile", "advice", "chart", "guide"],
-    because: "it judges flows that came from elsewhere before a phone runs them",
+    to: ["turn", "session", "advice", "chart", "guide", "diagnosis"],
+    because:
+      "it judges compiled flows that came from elsewhere before a phone runs them, and composes nothing",
   },
   panel: {
     to: ["turn", "measurement"],
@@ -77,7 +80,7 @@ export const arrows: Record<string, Arrow> = {
   embed: {
     to: [...pureParts, "panel", "cobrowse/client", "cobrowse/protocol"],
     because:
-      "it is what a browser loads; a file system, a server or a tool of the workbench has no place there",
+      "it is what a browser loads; a file system, a server, a tool of the workbench or what composes flows has no place there",
   },
   "workbench/verify": { to: ["compile", "chart", "guide"], because: "it judges flows/ and runs nothing" },
   "workbench/draw": { to: ["compile", "chart", "guide"], because: "it draws what was composed" },
@@ -88,12 +91,13 @@ export const arrows: Record<string, Arrow> = {
   },
   "workbench/own-files": { to: [], because: "it writes files for any command, whatever they are" },
   "workbench/build": {
-    to: [...pureParts, "workbench/verify", "workbench/own-files"],
+    to: [...pureParts, compiler, "workbench/verify", "workbench/own-files"],
     because: "it makes what a browser loads, and draws no screen",
   },
   cli: {
     to: [
       ...pureParts,
+      compiler,
       ...pureTools,
       "workbench/build",
       "workbench/own-files",
@@ -107,7 +111,7 @@ export const arrows: Record<string, Arrow> = {
 /** The packages that src/ may use, the parts that may use them, and why only those. */
 export const packages: Record<string, Arrow> = {
   xstate: {
-    to: ["compile", "session"],
+    to: ["session"],
     because: "nobody else sees a chart; a screen that knew one would hold state of its own",
   },
   preact: { to: ["panel", "embed"], because: "only what draws may know how it is drawn" },
@@ -155,4 +159,4 @@ export const impurities: [pattern: RegExp, because: string][] = [
   [/\bconsole\b/, "a problem is returned to the caller, who knows whom to tell"],
 ];
 
-export const pure = [...pureParts, ...pureTools, "cobrowse/protocol"];
+export const pure = [...pureParts, compiler, ...pureTools, "cobrowse/protocol"];

@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { render } from "preact";
 import { act } from "preact/test-utils";
 import { describe, expect, test } from "vitest";
+import { compileGuide } from "../../src/compile/index.ts";
 import { stopsAt, stopView } from "../../src/embed/first-stop.ts";
 import { Panel } from "../../src/panel/frame/index.ts";
 import { type LogEvent, record, startSession } from "../../src/session/index.ts";
@@ -13,7 +14,8 @@ import { readLocales } from "../../src/workbench/build/locales-folder.ts";
 const root = join(import.meta.dirname, "../..");
 const locales = readLocales(join(root, "locales"));
 const flow = readFlow(join(root, "flows"));
-const turns = createFirstTurns(flow, locales);
+const guide = compileGuide(flow);
+const turns = createFirstTurns(guide, locales);
 const at = "2026-01-01T00:00:00Z";
 
 /** Shows the panel as the first file does, taps every way out, and tells which texts it asked for. */
@@ -69,7 +71,7 @@ const stopping: [string, LogEvent][] = [
 
 describe.each(Object.entries(turns))("%s: a stop that the first file draws", (tag, first) => {
   test.each(stopping)("says of %s what the engine says of it", (danger, event) => {
-    const { session } = record(startSession(flow, at), event);
+    const { session } = record(startSession(guide, at), event);
     const { turn, ways } = viewOf(session, createTexts(locales, tag, flow.limits), at, []);
     const drawn = stopView(first, danger);
     // The ice path comes with the engine.

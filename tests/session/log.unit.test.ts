@@ -5,11 +5,11 @@ import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { answerTo, at, celsius, fittedOn, flowOf, inTradeOrder, take } from "./drive.ts";
 
 const flow = readFlow();
-const charts = inTradeOrder(flow);
+const guide = inTradeOrder(flow);
 
 describe("a log from storage, a link or a file", () => {
   test("comes back from JSON as it went in", () => {
-    const session = take(startSession(flow, at(0), "TR-01", charts), "none");
+    const session = take(startSession(guide, at(0), "TR-01"), "none");
     expect(parseLog(JSON.parse(JSON.stringify(session.log)))).toEqual(session.log);
   });
 
@@ -77,7 +77,7 @@ describe("the time of an event", () => {
 });
 
 describe("a reading in a log", () => {
-  const session = startSession(flow, at(0), null, charts);
+  const session = startSession(guide, at(0));
 
   test.each([
     ["a flow", flowOf(20)],
@@ -134,7 +134,7 @@ test("a hostile log of well-formed events is replayed as far as it fits, and not
     fc.property(fc.array(anyEvent, { maxLength: 8 }), (events) => {
       const log = parseLog({ ...createLog("1", at(0)), events });
       if (!log) throw new Error("well formed, and yet no log");
-      const { session, dropped } = replay(flow, log, charts);
+      const { session, dropped } = replay(guide, log);
       expect(session.log.events.length + dropped).toBe(events.length);
       expect(session.log.events).toEqual(events.slice(0, events.length - dropped));
     }),

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { createCharts } from "../../src/compile/index.ts";
+import { compileGuide } from "../../src/compile/index.ts";
 import { memoryOf, metaOf, replay, type Session, startSession } from "../../src/session/index.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { at } from "./drive.ts";
@@ -7,7 +7,7 @@ import { factsOf, isTrue } from "./facts.ts";
 import { copyOf, diceOf, isOver, type Step, standOf, wander } from "./walker.ts";
 
 const flow = readFlow();
-const charts = createCharts(flow);
+const guide = compileGuide(flow);
 
 export type Walk = { start: Session; steps: Step[]; last: Session };
 
@@ -16,7 +16,7 @@ export function* takeWalks(count: number, seed: number, wandering: boolean, most
   const numbers = fc.array(fc.nat(0xffff), { minLength: 200, maxLength: 400, size: "max" });
   for (const throws of fc.sample(numbers, { seed, numRuns: count })) {
     const dice = diceOf(throws);
-    const start = startSession(flow, at(0), dice(2) ? "TR-01" : null, charts);
+    const start = startSession(guide, at(0), dice(2) ? "TR-01" : null);
     const steps: Step[] = [];
     let last = start;
     let minutes = 0;
@@ -86,6 +86,6 @@ export function causeOf(last: Session): { cause: string | null; proved: boolean 
 
 /** Whether the replay of its log leads to where a session is. */
 export function isReplayOf(live: Session): boolean {
-  const { session, dropped } = replay(flow, copyOf(live.log), charts);
+  const { session, dropped } = replay(guide, copyOf(live.log));
   return dropped === 0 && standOf(session) === standOf(live);
 }

@@ -1,12 +1,12 @@
 import { beforeAll, expect, test } from "vitest";
-import { type SnapshotFrom, transition } from "xstate";
 import { getShortestPaths } from "xstate/graph";
 import { createListAdviser } from "../../src/advice/index.ts";
-import type { ChartContext, ChartEvent, TurnMeta } from "../../src/chart/index.ts";
-import { type Chart, composeChart, createChart } from "../../src/compile/index.ts";
+import { type ChartContext, type ChartEvent, createMemory, type TurnMeta } from "../../src/chart/index.ts";
+import { composeChart } from "../../src/compile/index.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { graphOf } from "../../src/workbench/verify/index.ts";
 import { readingsFor, tooClose } from "../session/hints.ts";
+import { createAdvisedChart, type Snapshot } from "./advised-chart.ts";
 
 /**
  * xstate's own graph tools walk the running machine, guards and all; our graph is drawn from the data and leaves
@@ -14,21 +14,23 @@ import { readingsFor, tooClose } from "../session/hints.ts";
  */
 const flow = readFlow();
 const graph = graphOf(composeChart(flow));
+const { chart, adviceOn, take } = createAdvisedChart(flow, createListAdviser);
 const ways = new Map<string, Set<string>>();
 for (const { from, event } of graph.edges) {
   // All dangers lead the same way; one of them at each turn is enough.
   if (event && (!event.startsWith("danger-reported.") || event.endsWith(".gas")))
     ways.set(from, (ways.get(from) ?? new Set()).add(event));
 }
-let visited: SnapshotFrom<Chart>[] = [];
+let visited: Snapshot[] = [];
 
 beforeAll(() => {
-  const paths = getShortestPaths(createChart(flow, composeChart(flow), createListAdviser(flow)) as never, {
-    input: { model: null } as never,
+  const paths = getShortestPaths(chart as never, {
+    input: { memory: createMemory() } as never,
     serializeState: (snapshot: never) => keyOf(snapshot),
-    events: ((snapshot: SnapshotFrom<Chart>) => eventsAt(snapshot)) as never,
+    events: ((snapshot: Snapshot) =>
+      eventsAt(snapshot).map((event) => ({ ...event, advice: adviceOn(snapshot, event) }))) as never,
   });
-  visited = paths.map(({ state }) => state as unknown as SnapshotFrom<Chart>);
+  visited = paths.map(({ state }) => state as unknown as Snapshot);
 }, 300_000);
 
 test("the shortest-path walk of xstate reaches every ending", () => {
@@ -47,7 +49,6 @@ test("every state that it visits is a leaf of our graph, with the same turn", ()
 });
 
 test("every step that it takes is an edge of our graph, or a chain of edges through states that do not wait", () => {
-  const chart = createChart(flow, composeChart(flow), createListAdviser(flow));
   const next = new Map<string, { to: string; event: string }[]>();
   for (const edge of graph.edges) next.set(edge.from, [...(next.get(edge.from) ?? []), edge]);
   const strays: string[] = [];
@@ -55,7 +56,7 @@ test("every step that it takes is an edge of our graph, or a chain of edges thro
     for (const event of eventsAt(snapshot)) {
       if (!snapshot.can(event as never)) continue;
       const from = leafOf(snapshot);
-      const to = leafOf(transition(chart, snapshot, event as never)[0]);
+      const to = leafOf(take(snapshot, event).snapshot);
       const reached = new Set(
         (next.get(from) ?? []).filter((one) => one.event === event.type).map((one) => one.to),
       );
@@ -93,7 +94,7 @@ function keyOf({ value, context }: { value: unknown; context: unknown }): string
 }
 
 /** Every event a person could bring about here; a measured one with a reading of each verdict. */
-function eventsAt(snapshot: SnapshotFrom<Chart>): ChartEvent[] {
+function eventsAt(snapshot: Snapshot): ChartEvent[] {
   const at = "2026-03-02T08:00:00+00:00";
   const types = ways.get(leafOf(snapshot)) ?? new Set();
   return [...types].flatMap((type): ChartEvent[] => {
@@ -113,6 +114,6 @@ function leafOf({ value }: { value: unknown }): string {
     .join();
 }
 
-function metaOf(snapshot: SnapshotFrom<Chart>): TurnMeta | undefined {
+function metaOf(snapshot: Snapshot): TurnMeta | undefined {
   return Object.values(snapshot.getMeta() as Record<string, TurnMeta>).find((meta) => meta?.turn);
 }

@@ -1,15 +1,17 @@
 import { createHash } from "node:crypto";
 import type { Plugin } from "vite";
+import { compileGuide } from "../../compile/index.ts";
 import { createFirstTurns } from "../../turn/index.ts";
 import { verifyChart } from "../verify/index.ts";
 import { againPlace } from "./again-plugin.ts";
 import { readFlow } from "./flows-folder.ts";
 import { readLocales } from "./locales-folder.ts";
-import { createPanelData } from "./panel-data.ts";
+import { createPanelData, knownDangers } from "./panel-data.ts";
 
 /**
- * Compiles flows/, locales/ and the drawings: the first question into the first file, all else into one data file for
- * each language beside the script, named by its content. A flow with a problem stops the build.
+ * Compiles flows/, locales/ and the drawings: the first question into the first file, what every session starts with
+ * into one data file a language beside the script, each scenario into another, all named by their content. A flow with
+ * a problem stops the build.
  */
 export function flowPlugin(): Plugin {
   let modules: Record<string, string> = {};
@@ -42,10 +44,17 @@ function compile(): { modules: Record<string, string>; files: Record<string, str
     return fileName;
   };
   const dataFiles = Object.fromEntries(
-    Object.entries(createPanelData(flow, locales)).map(([tag, data]) => [tag, emit(tag, data)]),
+    Object.entries(createPanelData(flow, locales)).map(([tag, { start, scenarios }]) => {
+      const beside = scenarios.map(
+        (scenario) => [scenario.id, emit(`${scenario.id}.${tag}`, scenario)] as const,
+      );
+      const files = Object.fromEntries(beside.map(([id, file]) => [id, file.replace("parts/", "")]));
+      return [tag, emit(tag, { ...start, files })];
+    }),
   );
   const modules = {
-    "first-turns": `export default ${JSON.stringify(createFirstTurns(flow, locales))}`,
+    "first-turns": `export default ${JSON.stringify(createFirstTurns(compileGuide(flow), locales))}`,
+    dangers: `export const knownDangers = ${JSON.stringify(knownDangers(flow))}`,
     // The addresses start from this very module, which is the first file, wherever a shop may host it.
     data: `export const dataFiles = ${JSON.stringify(dataFiles)};
 export const dataAddress = (tag) => new URL(dataFiles[tag], import.meta.url).href;

@@ -1,5 +1,5 @@
 import type { Guard, Note, Water } from "../../chart/index.ts";
-import { keepersOf } from "../../chart/index.ts";
+import { keepersOf } from "../../compile/index.ts";
 import type { Flow } from "../../guide/index.ts";
 import type { Edge, Graph } from "./graph.ts";
 import type { Problem } from "./problem.ts";

@@ -1,19 +1,23 @@
 import type { Condition } from "../guide/index.ts";
 
 /** The answers to the opening, by turn, such as `opening.supply`. */
-export type Opening = Readonly<Record<string, string>>;
+export type OpeningAnswers = Readonly<Record<string, string>>;
 
 /** True unless the answers to the opening alone rule the condition out for the rest of the session. */
 export function isPossible(
   condition: Condition,
-  opening: Opening,
+  opening: OpeningAnswers,
   named: Record<string, Condition>,
 ): boolean {
   return truth(condition, opening, named) !== false;
 }
 
 /** What the opening alone says about a condition; null where later answers decide. */
-function truth(condition: Condition, opening: Opening, named: Record<string, Condition>): boolean | null {
+function truth(
+  condition: Condition,
+  opening: OpeningAnswers,
+  named: Record<string, Condition>,
+): boolean | null {
   const each = (list: Condition[]) => list.map((one) => truth(one, opening, named));
   if (typeof condition === "string") return null;
   if ("answered" in condition) {

@@ -1,10 +1,12 @@
+import { posix } from "node:path";
 import { describe, expect, test } from "vitest";
 import { arrows, pure } from "./architecture/arrows.ts";
 import { findForbiddenImports, findImpurities } from "./architecture/find-forbidden.ts";
 import { codeOf, readImports } from "./architecture/read-imports.ts";
 import { pathsBelow, readSource, sourceFiles, topEntries } from "./architecture/source-files.ts";
 
-const isScript = ({ path }: { path: string }) => /\.tsx?$/.test(path);
+/** Tests of an instrument lie beside it, and may use whatever a test may. */
+const isScript = ({ path }: { path: string }) => /(?<!\.unit\.test)\.tsx?$/.test(path);
 const src = sourceFiles("src").filter(isScript);
 const forbidden = (path: string, source: string) => findForbiddenImports({ path, source });
 
@@ -25,7 +27,7 @@ describe("imports", () => {
   });
 
   test.each([
-    ["measurement", "src/measurement/flow.ts", 'import { a } from "../chart/index.ts";'],
+    ["measuring", "src/measuring/flow.ts", 'import { a } from "../chart/index.ts";'],
     [
       "the types of a session, from the flow",
       "src/chart/memory.ts",
@@ -74,6 +76,7 @@ describe("imports", () => {
       'export { Panel } from "../../frame/panel.tsx";',
     ],
     ["a flow file, from a pure part", "src/chart/memory.ts", 'import limits from "../../flows/limits.yaml";'],
+    ["the demo, from the command line", "src/cli/main.ts", 'import("../../demo/generate/shards.ts");'],
     ["no ending", "src/chart/memory.ts", 'import { composeChart } from "./compose";'],
     ["a folder that the design does not have", "src/helpers/index.ts", ""],
   ])("that are planted are found: %s", (_, path, source) => {
@@ -87,7 +90,7 @@ describe("imports", () => {
   test.each([
     ["src/workbench/verify/gates.ts", 'import { composeChart } from "../../compile/index.ts";'],
     ["src/cli/main.ts", 'import { verifyChart } from "../workbench/verify/index.ts";'],
-    ["src/turn/turn.ts", 'export type Need = import("../measurement/index.ts").FlowLimits;'],
+    ["src/turn/turn.ts", 'export type Need = import("../measuring/index.ts").Band;'],
     ["src/session/log.ts", 'import * as z from "zod/mini";'],
     ["src/workbench/verify/shape.ts", 'import type * as z from "zod/mini";'],
     ["src/panel/screens/gate/gate.tsx", 'import sheet from "./gate.css?inline";'],
@@ -97,11 +100,28 @@ describe("imports", () => {
   });
 });
 
+describe("the shape of a reading", () => {
+  const shapes = /^src\/instruments\/(readings|shape-parts|[\w-]+\/reading)\.ts$/;
+  const loads = ({ path, source }: { path: string; source: string }) =>
+    readImports(source)
+      .filter(({ clause }) => !clause.startsWith("type "))
+      .some(({ from }) => shapes.test(posix.join(posix.dirname(path), from)));
+
+  test("is loaded where a log comes in, and else known as a type alone, so that no chart brings zod along", () => {
+    const loading = src.filter((file) => !shapes.test(file.path) && loads(file)).map(({ path }) => path);
+    expect(loading).toEqual(["src/session/log.ts"]);
+    const parsing = src.filter(
+      ({ path, source }) => path.startsWith("src/instruments/") && source.includes('"zod'),
+    );
+    expect(parsing.map(({ path }) => path).filter((path) => !shapes.test(path))).toEqual([]);
+  });
+});
+
 describe("a pure part", () => {
   test("touches no clock, chance, timer, page, network or storage", () => {
     expect(src.flatMap(findImpurities)).toEqual([]);
     expect(pure).toEqual(
-      expect.arrayContaining(["measurement", "diagnosis", "catalogue", "chart", "session", "turn"]),
+      expect.arrayContaining(["measuring", "diagnosis", "catalogue", "chart", "session", "turn"]),
     );
   });
 
@@ -133,13 +153,15 @@ describe("a pure part", () => {
 });
 
 describe("Node", () => {
-  test("is known to the command line, the relay, the tests and the tools, and to nobody else", () => {
+  test("is known to the command line, the relay, the tests, the tools and the demo's generators, and to nobody else", () => {
     const users = ["src", "demo"].flatMap(sourceFiles).filter(isScript);
     const named = users.filter(({ source }) =>
       readImports(source).some(({ from }) => from.startsWith("node:")),
     );
     expect(
-      named.map(({ path }) => path).filter((path) => !/^src\/(cli|workbench|cobrowse\/relay)\//.test(path)),
+      named
+        .map(({ path }) => path)
+        .filter((path) => !/^(src\/(cli|workbench|cobrowse\/relay)|demo\/(generate|serve))\//.test(path)),
     ).toEqual([]);
   });
 });
@@ -154,7 +176,8 @@ describe("a file", () => {
   test("has a name in kebab case, whichever letters a machine tells apart", () => {
     const odd = paths.filter((path) => {
       const names = path.split("/");
-      if (names[0] === "locales" && languageTag.test(names[1] ?? "")) names.splice(1, 1);
+      const tag = names.indexOf("locales") + 1;
+      if (tag && languageTag.test(names[tag] ?? "")) names.splice(tag, 1);
       return !names.every((name) => kebab.test(name) || name === "PROTOCOL.md");
     });
     expect(odd).toEqual([]);

@@ -1,4 +1,4 @@
-import type { Instrument } from "../guide/index.ts";
+import type { InstrumentName } from "../instruments/index.ts";
 import type { Guard } from "./guards.ts";
 import type { Note } from "./memory.ts";
 
@@ -38,7 +38,7 @@ export type TurnMeta = {
   /** Ids of the turn's own answers; the standing ones follow from the transitions that are there. */
   answers?: string[];
   gate?: string;
-  instrument?: Instrument;
+  instrument?: InstrumentName;
   place?: "freezer" | "fridge";
   against?: string[];
   /** Minutes that a wait lasts. */

@@ -1,4 +1,3 @@
-export { verdictOn } from "./assess.ts";
 export type { ChartConfig, StateConfig, Transition, TurnMeta } from "./config.ts";
 export { type Guard, guardOf, holds, vocabulary } from "./guards.ts";
 export { findOpenHazards } from "./hazards.ts";

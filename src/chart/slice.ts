@@ -1,4 +1,5 @@
-import type { GateRule, Limits, Signal } from "../guide/index.ts";
+import type { GateRule, Signal } from "../guide/index.ts";
+import type { Limits } from "../measuring/index.ts";
 import type { Guard } from "./guards.ts";
 
 /** What is still read of flows/ once its chart is composed: of the opening, or of it and one scenario. */
@@ -6,8 +7,8 @@ export type FlowSlice = {
   /** Changes with every edit of flows/. */
   version: string;
   limits: Limits;
-  /** The stations in order. */
-  stations: string[];
+  /** The stations in order, and those that the picture has above its line. */
+  stations: { order: string[]; above: string[] };
   /** What a person can report at any time. */
   dangers: string[];
   hazards: Record<string, { signal: Signal }>;

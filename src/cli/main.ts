@@ -1,28 +1,11 @@
-import { fileURLToPath } from "node:url";
-import { parseArgs } from "node:util";
-import { createDemoCatalogue, demoSeed, writeDemoCatalogue } from "./demo-catalogue.ts";
-
-const demoFolder = fileURLToPath(new URL("../../demo", import.meta.url));
+// A module: the commands below are loaded when they run.
+export {};
 
 // Each command loads what it needs when it runs: who verifies a folder shall not wait for the bundler.
 const commands: Record<string, { does: string; run: (args: string[]) => Promise<number> }> = {
   build: {
     does: "build the script that a shop embeds   [--out dist] [--keep 5] [--keep-days 30]",
     run: async (args) => (await import("./build-command.ts")).buildCommand(args),
-  },
-  serve: {
-    does: "build, then serve the demo shop   [--port 4173]",
-    run: async (args) => {
-      const { values } = parseArgs({ args, options: { port: { type: "string", default: "4173" } } });
-      const { buildEmbed, distFolder } = await import("../workbench/build/index.ts");
-      const { serveFolders } = await import("./serve.ts");
-      const { buildDemoShards } = await import("./demo-shards.ts");
-      await buildEmbed();
-      await buildDemoShards(`${distFolder}/shards`);
-      const { address } = await serveFolders([demoFolder, distFolder], Number(values.port));
-      console.log(`The demo shop is open at ${address} (Ctrl+C closes it)`);
-      return new Promise(() => {});
-    },
   },
   play: {
     does: "play a session as JSON lines   [--locale --model --variant --serial --now --scenario --catalogue]",
@@ -51,21 +34,6 @@ const commands: Record<string, { does: string; run: (args: string[]) => Promise<
       writeSchemas();
       return 0;
     },
-  },
-  "demo-catalogue": {
-    does: "print the demo shop's catalogue   [--seed]",
-    run: async (args) => {
-      const { values } = parseArgs({
-        args,
-        options: { seed: { type: "string", default: String(demoSeed) } },
-      });
-      process.stdout.write(writeDemoCatalogue(createDemoCatalogue(Number(values.seed))));
-      return 0;
-    },
-  },
-  "demo-feed": {
-    does: "print a feed of any size   [--models 1000 --seed 7 --jsonl --dense]",
-    run: async (args) => (await import("./demo-feed/index.ts")).demoFeedCommand(args),
   },
 };
 

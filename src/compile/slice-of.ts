@@ -17,7 +17,7 @@ export function startSlice(flow: Flow): FlowSlice {
   return {
     version: flow.version,
     limits: Object.fromEntries(limits),
-    stations: flow.stations.order,
+    stations: { order: flow.stations.order, above: flow.stations.above },
     dangers: dangersOf(flow),
     ...partsOf(flow, [flow.opening], []),
     searches: { type: "any", params: { of: searches } },

@@ -61,7 +61,8 @@ export type CheckRow = Omit<CheckInput, "outcomes"> & { outcomes: readonly Outco
 export type OutcomeRow = Omit<OutcomeInput, "says"> & { id: string; likely: string };
 
 /** How the places of likelihoods are written, one sign each. */
-export const signs = "0123456789abcdefghijklmnopqrstuvwxyz";
+export const signs =
+  "0123456789abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ!#$%&()*+,-./:;<=>?@[]^_`{|}~";
 
 /**
  * Turns words into numbers. A check with fewer than two outcomes says nothing and stays without any.

@@ -1,19 +1,11 @@
 import { dataAddress } from "virtual:data";
 import type { Drawings } from "../panel/pictures/index.ts";
-import { addScenario, createGuide, type Guide, type ScenarioData, type StartData } from "../session/index.ts";
-import { createTexts, type GrowingTexts, type Resource } from "../turn/index.ts";
+import { addScenario, createGuide, type Guide, type ScenarioData } from "../session/index.ts";
+import { createTexts, type GrowingTexts } from "../turn/index.ts";
 import { complain } from "./complain.ts";
+import type { EngineData } from "./engine-data.ts";
 import { breath } from "./next-task.ts";
 import { createScenarioFiles, type ScenarioFiles } from "./scenario-files.ts";
-
-/** What every session starts with in one language, as it was compiled. */
-export type EngineData = StartData & {
-  format: 2;
-  resources: Record<string, Resource>;
-  drawings: Drawings;
-  /** Where each scenario's own file lies, seen from this one. */
-  files: Record<string, string>;
-};
 
 /** A shop's own flows in one language: all that can be fetched of ours comes in one file with them. */
 export type OwnFlows = { start: EngineData; scenarios: ScenarioData[] };

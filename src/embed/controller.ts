@@ -128,9 +128,16 @@ export function createController(around: Surroundings): Controller {
 
   function actAtOnce(event: LogEvent): void {
     const shown = keeper.session;
-    const tried = tryOn(shown, event);
-    if (isStopped(tried) && !isStopped(shown)) stopAtOnce(event, tried);
-    else exclusively(() => actOn(shown, event, tried));
+    let known: Session | undefined;
+    const tried = () => {
+      known ??= tryOn(shown, event);
+      return known;
+    };
+    const isStop = () => isStopped(tried()) && !isStopped(shown);
+    // Asked for first: what the tap leads to is worked out while the browser fetches the lock.
+    exclusively(() => isStop() || actOn(shown, event, tried()));
+    if (isStop()) stopAtOnce(event, tried());
+    else if (keeper.session === shown) viewOf(pass(tried()), texts, now(), []);
   }
 
   /** Takes an act that was tapped on one session, and has been tried on it, on the session as it is by now. */

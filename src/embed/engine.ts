@@ -5,10 +5,11 @@ import { metaOf, ScenarioMissing } from "../session/index.ts";
 import { type Actions, endingOf, type Services, type View } from "../turn/index.ts";
 import { basketOf, createBasket } from "./basket.ts";
 import { localNow } from "./clock.ts";
-import { type EngineData, openData } from "./compiled-data.ts";
+import { openData } from "./compiled-data.ts";
 import { complain } from "./complain.ts";
 import { type Controller, createController, type Surroundings } from "./controller.ts";
 import { keepAwake, signal } from "./device.ts";
+import type { EngineData } from "./engine-data.ts";
 import { createExclusive } from "./exclusive.ts";
 import { storageKey } from "./first-options.ts";
 import { complainOfForeignLinks, hostsOf, keepOwnLinks } from "./link-hosts.ts";
@@ -23,7 +24,6 @@ import { createShopLookup, lookupAt } from "./shop-lookup.ts";
 import { clearStop, keepStop, readStop } from "./stop-mark.ts";
 import { watchPage } from "./watch-page.ts";
 
-export type { EngineData } from "./compiled-data.ts";
 export { paint } from "./paint.ts";
 
 /** How often a shown wait looks at the clock; its end is also looked for whenever the page comes to the front. */

@@ -3,7 +3,7 @@
  * third of what they share with the engine, and everybody would wait for that.
  */
 import { knownDangers } from "virtual:dangers";
-import type { EngineData } from "./compiled-data.ts";
+import type { EngineData } from "./engine-data.ts";
 import { fetchShopFlows } from "./shop-flows.ts";
 
 export { parseJsonInSteps } from "./json-in-steps.ts";

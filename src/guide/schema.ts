@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import { everyVerdict, instrumentNames } from "../instruments/index.ts";
 import { flowBounds, listOf, recordOf } from "./bounds.ts";
 import type { Flow } from "./flow.ts";
 
@@ -10,7 +11,7 @@ const turnRef = z
 export const number = z.number().check(z.minimum(-flowBounds.number), z.maximum(flowBounds.number));
 const signal = z.enum(["danger", "warning", "caution", "notice"]);
 
-const verdict = z.enum(["passes", "fails", "unclear", "too-strong", "demand", "corner", "in-the-way"]);
+const verdict = z.enum(everyVerdict);
 
 const condition: z.ZodMiniType = z.lazy(() =>
   z.union([
@@ -46,7 +47,7 @@ const standing = z.optional(z.union([outcome, z.literal(false)]));
 const turn = z.strictObject({
   kind: z.optional(z.enum(["choice", "reading", "wait"])),
   picture: z.optional(id),
-  instrument: z.optional(z.enum(["flow", "temperature", "filter-age", "supply", "ice", "cubes", "seal"])),
+  instrument: z.optional(z.enum(instrumentNames)),
   place: z.optional(z.enum(["freezer", "fridge"])),
   against: z.optional(listOf(turnRef)),
   // biome-ignore lint/suspicious/noThenProperty: `then` is the word the flow files use, and this is no promise
@@ -69,7 +70,7 @@ const limits = recordOf(
   z.strictObject({
     value: number,
     unit,
-    confidence: z.enum(["C", "S", "M", "P", "D", "J"]),
+    confidence: z.enum(["C", "S", "P", "D", "J"]),
     source: z.string().check(z.minLength(8), z.maxLength(flowBounds.source)),
   }),
 );
@@ -78,7 +79,7 @@ const limits = recordOf(
 export const fileSchemas = {
   limits,
   choosing: limits,
-  stations: z.strictObject({ order: listOf(id), access: recordOf(id, id) }),
+  stations: z.strictObject({ order: listOf(id), above: listOf(id), access: recordOf(id, id) }),
   gates: z.strictObject({
     hazards: recordOf(id, z.strictObject({ signal, gate: z.enum(["required", "none"]) })),
     access: recordOf(id, listOf(id)),

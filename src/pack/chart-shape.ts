@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
 import { flowBounds, id, listOf, number, recordOf } from "../guide/index.ts";
+import { instrumentNames } from "../instruments/index.ts";
 
 /** Steps to a place of a chart or a flow, such as `flow-test.run` or `too-little/flow-test/run`. */
 const step = "[a-z][a-z0-9]*(?:-[a-z0-9]+)*";
@@ -86,7 +87,7 @@ const meta = z.strictObject({
   picture: z.optional(z.union([id, z.literal("")])),
   answers: z.optional(ids),
   gate: z.optional(id),
-  instrument: z.optional(z.enum(["flow", "temperature", "filter-age", "supply", "ice", "cubes", "seal"])),
+  instrument: z.optional(z.enum(instrumentNames)),
   place: z.optional(z.enum(["freezer", "fridge"])),
   against: z.optional(listOf(turnRef)),
   lasts: z.optional(number),

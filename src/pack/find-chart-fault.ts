@@ -87,10 +87,10 @@ function strayName(states: Record<string, StateConfig>, slice: FlowSlice): strin
       for (const one of [finds, remedies, cause])
         if (one && !Object.hasOwn(causes, one)) return say(one, source);
       for (const one of [...clears, ...suspects, causeStation ?? []].flat())
-        if (!stations.includes(one)) return say(one, source);
+        if (!stations.order.includes(one)) return say(one, source);
     }
   for (const { id, meta } of leavesOf(states)) {
-    if (meta?.station && !stations.includes(meta.station)) return say(meta.station, id);
+    if (meta?.station && !stations.order.includes(meta.station)) return say(meta.station, id);
     if (meta?.gate && !Object.hasOwn(gates, meta.gate)) return say(meta.gate, id);
     const hazard = meta?.hazards?.find((one) => !Object.hasOwn(hazards, one));
     if (hazard) return say(hazard, id);

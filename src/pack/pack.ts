@@ -122,7 +122,9 @@ function* findFlowFault(
   { start, scenarios, places }: PackData,
   { flow, known }: BuiltIn,
 ): Generator<string | null> {
-  const { limits, dangers } = start.flow;
+  const { limits, dangers, stations } = start.flow;
+  const odd = stations.above.find((station) => !stations.order.includes(station));
+  if (odd) yield `names "${odd}" at stations.above, which it does not have`;
   for (const [limit, { unit }] of Object.entries(flow.limits)) {
     if (!Object.hasOwn(limits, limit)) yield `has no limit "${limit}"`;
     if (limits[limit]?.unit !== unit) yield `has the limit "${limit}" in another unit than ${unit}`;

@@ -59,7 +59,7 @@ export const startShape = {
   flow: z.strictObject({
     version,
     limits: recordOf(id, z.strictObject({ value: number, unit })),
-    stations: listOf(id),
+    stations: z.strictObject({ order: listOf(id), above: listOf(id) }),
     dangers: listOf(id),
     ...ownSlice,
   }),

@@ -17,7 +17,7 @@ export function* textsCalled({ states }: ChartConfig, slice: FlowSlice): Generat
   yield* Object.keys(slice.causes).map((id) => `causes.${id}.is`);
   for (const [id, { tools }] of Object.entries(slice.parts))
     yield* [`parts.${id}.name`, `parts.${id}.fitting`, ...tools.map((tool) => `tools.${tool}`)];
-  yield* slice.stations.map((id) => `stations.${id}`);
+  yield* slice.stations.order.map((id) => `stations.${id}`);
   for (const id of [...slice.dangers, "not-sure", "general"])
     yield* [`dangers.${id}.heading`, `dangers.${id}.do`];
 }

@@ -14,13 +14,7 @@ export const bounds = {
   id: flowBounds.id,
   /** Items that one gate asks for. */
   items: flowBounds.list,
-  /** Runs of one flow reading: each pair of them is compared, and nobody fills a jug more often. */
-  runs: 20,
-  /** Places that a strip of paper is pulled at; the survey has twelve. */
-  spots: 24,
-  /** A number of a reading, either side of zero. */
-  number: 1e9,
-  /** An instant of RFC 3339, a day or a month. */
+  /** An instant of RFC 3339. */
   time: 40,
   /** The version of the flow. */
   version: flowBounds.version,

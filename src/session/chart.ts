@@ -5,10 +5,10 @@ import {
   type ChartEvent,
   type Note,
   remember,
-  verdictOn,
   vocabulary,
 } from "../chart/index.ts";
-import type { Limits } from "../guide/index.ts";
+import { type Asked, answersTurn, verdictOn } from "../instruments/index.ts";
+import type { Limits } from "../measuring/index.ts";
 
 /** What a chart starts with: a memory, and in a scenario's chart the event that led there, with its advice. */
 type Input = { memory: ChartContext; event?: ChartEvent };
@@ -22,10 +22,8 @@ export function createChart(config: ChartConfig, limits: Limits) {
   const guards: Record<string, (at: At, params: never) => boolean> = {};
   for (const [name, test] of Object.entries(vocabulary))
     guards[name] = (at, params) => test(at.context, params, cause(at));
-  guards.reads = ({ event: { reading, at } }, { instrument, place, is }: ReadsParams) =>
-    reading?.kind === instrument &&
-    (reading.kind !== "temperature" || (reading.place ?? "freezer") === (place ?? "freezer")) &&
-    verdictOn(reading, limits, at) === is;
+  guards.reads = ({ event: { reading, at } }, { is, ...asked }: ReadsParams) =>
+    !!reading && answersTurn(reading, asked) && verdictOn(reading, limits, at) === is;
   return createMachine(
     {
       ...(config as object),
@@ -41,6 +39,6 @@ export function createChart(config: ChartConfig, limits: Limits) {
   );
 }
 
-type ReadsParams = { instrument: string; place?: string; is: string };
+type ReadsParams = Asked & { is: string };
 
 export type Chart = ReturnType<typeof createChart>;

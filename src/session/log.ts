@@ -1,8 +1,8 @@
 import * as z from "zod/mini";
+import { readingShape } from "../instruments/readings.ts";
 import { bounds } from "./bounds.ts";
 
 const text = (most: number) => z.string().check(z.maxLength(most));
-const number = z.number().check(z.minimum(-bounds.number), z.maximum(bounds.number));
 const at = z.string().check(
   z.maxLength(bounds.time, { abort: true }),
   z.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d+)?(Z|[+-]\d\d:\d\d)$/),
@@ -10,84 +10,6 @@ const at = z.string().check(
   z.refine((text) => !Number.isNaN(Date.parse(text))),
 );
 const turn = text(bounds.turn);
-const fitted = z.union([
-  z.object({ by: z.literal("date"), date: text(bounds.time) }),
-  z.object({ by: z.enum(["month", "since-moving"]), month: text(bounds.time) }),
-  z.object({
-    by: z.literal("season"),
-    season: z.enum(["spring", "summer", "autumn", "winter"]),
-    year: number,
-    hemisphere: z.optional(z.enum(["north", "south"])),
-  }),
-]);
-
-const estimate = z.object({ value: number, u: number });
-const mass = z.enum(["g", "kg", "oz", "lb"]);
-
-const run = z.object({
-  volume: number,
-  unit: z.enum(["ml", "us-fl-oz", "us-cup", "g"]),
-  seconds: number,
-});
-const runs = z.array(run).check(z.maxLength(bounds.runs));
-
-const supply = z.discriminatedUnion("by", [
-  z.object({
-    kind: z.literal("supply"),
-    by: z.literal("fill"),
-    volume: number,
-    unit: z.enum(["ml", "l", "us-fl-oz", "us-cup", "us-qt", "us-gal", "uk-pint", "g"]),
-    seconds: number,
-  }),
-  z.object({
-    kind: z.literal("supply"),
-    by: z.literal("gauge"),
-    value: number,
-    unit: z.enum(["psi", "bar", "kPa"]),
-  }),
-]);
-
-const reading = z.union([
-  supply,
-  z.object({ kind: z.literal("flow"), runs, before: z.optional(runs) }),
-  z.object({
-    kind: z.literal("temperature"),
-    value: number,
-    unit: z.enum(["C", "F"]),
-    with: z.enum(["display", "thermometer"]),
-    place: z.optional(z.enum(["freezer", "fridge"])),
-    stood: z.optional(number),
-  }),
-  z.object({
-    kind: z.literal("filter-age"),
-    fitted,
-    use: z.optional(
-      z.object({
-        people: number,
-        habit: z.enum(["ice", "glasses", "all"]),
-        capacity: z.optional(number),
-      }),
-    ),
-  }),
-  z.object({
-    kind: z.literal("ice"),
-    by: z.enum(["pieces", "weight", "batches"]),
-    amount: number,
-    unit: z.optional(mass),
-    hours: number,
-    pieceGrams: z.optional(number),
-    wanted: z.nullable(z.enum(["little", "some", "much"])),
-    celsius: z.optional(estimate),
-    perSecond: z.optional(estimate),
-  }),
-  z.object({ kind: z.literal("cubes"), pieces: number, mass: number, unit: mass }),
-  z.object({
-    kind: z.literal("seal"),
-    door: z.enum(["one", "two", "drawer"]),
-    spots: z.array(z.nullable(z.enum(["grips", "drags", "slips"]))).check(z.maxLength(bounds.spots)),
-  }),
-]);
-
 /** The shape of one event. */
 export const eventShape = z.discriminatedUnion("type", [
   z.object({
@@ -97,7 +19,7 @@ export const eventShape = z.discriminatedUnion("type", [
     items: z.optional(z.array(text(bounds.id)).check(z.maxLength(bounds.items))),
     at,
   }),
-  z.object({ type: z.literal("measured"), turn, reading, at }),
+  z.object({ type: z.literal("measured"), turn, reading: readingShape, at }),
   z.object({
     type: z.literal("model-given"),
     turn,

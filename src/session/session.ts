@@ -7,7 +7,6 @@ import {
   type FlowSlice,
   type TurnMeta,
 } from "../chart/index.ts";
-import type { Reading } from "../measurement/index.ts";
 import { adviceAfter, adviceAt } from "./advice.ts";
 import type { Chart } from "./chart.ts";
 import { type Guide, ScenarioMissing } from "./guide.ts";
@@ -124,7 +123,7 @@ export function record(session: Session, event: LogEvent, toward?: string): Reco
 function chartEvent(event: LogEvent): ChartEvent {
   const { at } = event;
   if (event.type === "answered") return { type: `answered.${event.answer}`, at };
-  if (event.type === "measured") return { type: "measured", at, reading: event.reading as Reading };
+  if (event.type === "measured") return { type: "measured", at, reading: event.reading };
   if (event.type === "model-given") return { type: "model-given", at, code: event.code };
   if (event.type === "danger-reported") return { type: `danger-reported.${event.danger}`, at };
   return { type: event.type, at };

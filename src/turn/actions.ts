@@ -1,4 +1,4 @@
-import type { Reading } from "../measurement/index.ts";
+import type { Reading, Texts } from "../instruments/index.ts";
 import type { FittedPart, FoundModel, Plate } from "./lookups.ts";
 import type { Line, Notice, Turn } from "./turn.ts";
 
@@ -74,5 +74,4 @@ export type View = {
   ways: ("danger" | "ice" | "help")[];
 };
 
-/** Looks up a text of locales/ in the reader's language. */
-export type Texts = (key: string, values?: Record<string, string | number>) => string;
+export type { Texts };

@@ -14,7 +14,7 @@ export function meaningOfNumbers(
   const { width, height, cpuSlowDown, roundTripMs, downKbps, upKbps } = settings;
   return [
     `Chromium ${version}, ${width}x${height}, processor slowed down ${cpuSlowDown} times; slow 4G: ${roundTripMs} ms before each answer,`,
-    `${downKbps / 1000} Mbps down, ${upKbps} kbps up (Lighthouse's mobile numbers, from memory). Medians of ${runs} visits, nothing kept`,
+    `${downKbps / 1000} Mbps down, ${upKbps} kbps up (Lighthouse's mobile numbers). Medians of ${runs} visits, nothing kept`,
     "between them. The floor is plain preact with two questions written into the code, on the same page.",
     ...(busy > 0.7
       ? [

@@ -2,7 +2,7 @@ import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { extname } from "node:path";
 import { brotliCompressSync } from "node:zlib";
-import { strictPolicy } from "../../src/cli/serve.ts";
+import { strictPolicy } from "../../demo/serve/serve-folders.ts";
 import type { Files } from "./built.ts";
 
 const types: Record<string, string> = {

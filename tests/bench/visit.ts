@@ -23,7 +23,7 @@ export type Visit = {
   arrived: { name: string; bytes: number; early: boolean }[];
 };
 
-/** A mid-range phone on a poor connection, as Lighthouse has them for its mobile runs (from memory). */
+/** A mid-range phone on a poor connection, as Lighthouse has them for its mobile runs. */
 export const device = {
   width: 360,
   height: 740,

@@ -1,5 +1,5 @@
 import { expect, type Locator, type Page } from "@playwright/test";
-import type { Reading } from "../../src/measurement/index.ts";
+import type { Reading } from "../../src/instruments/index.ts";
 import {
   changeAnswer,
   type LogEvent,

@@ -1,7 +1,7 @@
 import { spawnSync } from "node:child_process";
 import { rmSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { buildDemoShards } from "../../src/cli/demo-shards.ts";
+import { buildDemoShards } from "../../demo/generate/shards.ts";
 import { buildEmbed } from "../../src/workbench/build/build.ts";
 import { findChromium, thisMachine } from "./find-chromium.ts";
 import { builtFolder } from "./site.ts";

@@ -1,7 +1,7 @@
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { type Browser, chromium, type Page } from "playwright";
-import { serveFolders } from "../../src/cli/serve.ts";
+import { serveFolders } from "../../demo/serve/serve-folders.ts";
 import { compileGuide } from "../../src/compile/index.ts";
 import { createTexts, type Turn } from "../../src/turn/index.ts";
 import { buildEmbed } from "../../src/workbench/build/build.ts";

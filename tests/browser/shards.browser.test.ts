@@ -1,5 +1,5 @@
-import { createDemoFeed, readMinutes } from "../../src/cli/demo-feed/index.ts";
-import { demoShards } from "../../src/cli/demo-shards.ts";
+import { createDemoFeed, readMinutes } from "../../demo/generate/feed/index.ts";
+import { demoShards } from "../../demo/generate/shards.ts";
 import { atModelOfBin } from "./expected.ts";
 import { expect, test } from "./panel-test.ts";
 

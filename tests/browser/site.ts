@@ -1,5 +1,5 @@
 import { fileURLToPath } from "node:url";
-import { serveFolders } from "../../src/cli/serve.ts";
+import { serveFolders } from "../../demo/serve/serve-folders.ts";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
 

@@ -10,7 +10,7 @@ import {
 
 const everyEditCostsOne = { lookAlike: 1, ending: 1, misreading: 1, swap: 1, doubled: 1, other: 1 };
 
-/** Optimal string alignment by its recursive definition (Boytsov 2011, from memory), slow and plain. */
+/** Optimal string alignment by its recursive definition (Boytsov 2011), slow and plain. */
 function alignSlowly(a: string, b: string): number {
   if (a === "" || b === "") return a.length + b.length;
   const costs = [
@@ -35,7 +35,7 @@ describe("the distance of two codes", () => {
     );
   });
 
-  // The textbook pair on which optimal string alignment (3) and full Damerau-Levenshtein (2) differ, from memory.
+  // The textbook pair on which optimal string alignment (3) and full Damerau-Levenshtein (2) differ.
   test("does not edit a swapped pair again: CA to ABC is three edits", () => {
     expect(codeDistance("CA", "ABC", everyEditCostsOne)).toBe(3);
   });

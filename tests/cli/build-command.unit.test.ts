@@ -1,10 +1,7 @@
-import { mkdirSync, mkdtempSync, rmSync, utimesSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Plugin } from "vite";
 import { describe, expect, test, vi } from "vitest";
 import { buildCommand } from "../../src/cli/build-command.ts";
-import { serveFolders } from "../../src/cli/serve.ts";
 import { bundleEmbed, firstFile } from "../../src/workbench/build/build.ts";
 
 /** Adds a line to the source of one file, as an edit would. */
@@ -61,34 +58,5 @@ describe("the command", () => {
     expect(await buildCommand(["--out", "site", "--keep", "9", "--keep-days", "0"], print, build)).toBe(0);
     expect(build).toHaveBeenCalledWith("site", { keep: 9, keepDays: 0 });
     expect(lines).toEqual([`Built ${join("site", firstFile)}`]);
-  });
-});
-
-describe("the demo's server", () => {
-  test("lets a browser keep what is named by its content, and asks it to look for all else anew", async () => {
-    const folder = mkdtempSync(join(tmpdir(), "site ü-"));
-    const kept = ["parts/engine-0123abcd.js", "shards/c-0123456789ab/m/1.json"];
-    const fresh = ["fridgeside.js", "shards/catalogue.json", "index.html"];
-    for (const path of [...kept, ...fresh]) {
-      mkdirSync(join(folder, path, ".."), { recursive: true });
-      writeFileSync(join(folder, path), path);
-    }
-    const { server, address } = await serveFolders([folder], 0);
-    try {
-      const headers = async (path: string) => (await fetch(address + path)).headers;
-      for (const path of kept)
-        expect((await headers(path)).get("cache-control")).toBe("public, max-age=31536000, immutable");
-      for (const path of fresh) expect((await headers(path)).get("cache-control")).toBe("no-cache");
-
-      const etag = (await headers("fridgeside.js")).get("etag") ?? "";
-      const again = () => fetch(`${address}fridgeside.js`, { headers: { "if-none-match": etag } });
-      expect((await again()).status).toBe(304);
-      writeFileSync(join(folder, "fridgeside.js"), "fridgeside.JS");
-      utimesSync(join(folder, "fridgeside.js"), 1, 1);
-      expect(await (await again()).text()).toBe("fridgeside.JS");
-    } finally {
-      server.close();
-      rmSync(folder, { recursive: true });
-    }
   });
 });

@@ -35,7 +35,7 @@ function orderWhileSound(model: Model, stakes = onlyChecks): string[] {
   }
 }
 
-/** ECR = Σᵢ Cᵢ(1 − Σ_{j<i} pⱼ), Heckerman, Breese & Rommelse, CACM 38(3), 1995 (formula from memory). */
+/** ECR = Σᵢ Cᵢ(1 − Σ_{j<i} pⱼ), Heckerman, Breese & Rommelse, CACM 38(3), 1995. */
 function expectedCost(order: readonly number[], p: readonly number[], costs: readonly number[]): number {
   let left = 1;
   return order.reduce((sum, one) => {

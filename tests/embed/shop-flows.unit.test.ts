@@ -328,13 +328,18 @@ describe("a shop's own flows are refused in one sentence", () => {
     ],
     [
       "a text for a list",
-      ({ start }) => Object.assign(start.flow, { stations: "all" }),
-      'at "start.flow.stations"',
+      ({ start }) => Object.assign(start.flow.stations, { order: "all" }),
+      'at "start.flow.stations.order"',
     ],
     [
       "a list without end",
-      ({ start }) => Object.assign(start.flow, { stations: Array(5000).fill("tank") }),
-      'at "start.flow.stations"',
+      ({ start }) => Object.assign(start.flow.stations, { order: Array(5000).fill("tank") }),
+      'at "start.flow.stations.order"',
+    ],
+    [
+      "a picture of a station that there is not",
+      ({ start }) => start.flow.stations.above.push("roof"),
+      'names "roof" at stations.above',
     ],
     [
       "conditions two thousand deep",

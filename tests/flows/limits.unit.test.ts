@@ -13,12 +13,12 @@ const textOf = (folder: string, suffix: RegExp) =>
     .join("\n");
 
 describe("a limit", () => {
-  // SI and the units accepted with it are written as in the SI Brochure (9th ed., from memory): s, min, h, °C, K, g, l;
+  // SI and the units accepted with it are written as in the SI Brochure (9th ed.): s, min, h, °C, K, g, l;
   // ml is the brochure's mL in the spelling of our texts. "1" is the unit of a bare ratio; min/h is what an hour of
   // waiting costs in minutes of attention.
   const units = "ml/s l/min ml l g kg s min h min/h day month year °C K kPa 1 character".split(" ");
   // What nobody published says so; the rest names who did.
-  const admitted = { P: /common practice/, J: /^Judgement/, M: /from memory/ } as const;
+  const admitted = { P: /common practice/, J: /^Judgement/ } as const;
 
   test.each(limits)("%s says where it comes from, or that it is common practice or judgement", (_, limit) => {
     const { confidence = "", source = "" } = limit;

@@ -1,5 +1,5 @@
 /**
- * Words that only one side of the Atlantic uses, as the householder would. Common usage, from memory, no source.
+ * Words that only one side of the Atlantic uses, as the householder would. Common usage, no source.
  * Each is matched as a whole word, with or without a plural s.
  */
 export const onlyBritish = [

@@ -1,4 +1,4 @@
-import type { Reading } from "../../src/measurement/index.ts";
+import type { Reading } from "../../src/instruments/index.ts";
 import { memoryOf, metaOf, type Session } from "../../src/session/index.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { sound } from "../compile/scenario-paths.ts";
@@ -131,7 +131,7 @@ function answersAt(session: Session): (string | Reading)[] {
   ];
 }
 
-/** The same numbers for the same seed (a linear congruential generator, Numerical Recipes' constants, from memory). */
+/** The same numbers for the same seed (a linear congruential generator, Numerical Recipes' constants). */
 function createChance(seed: number): Chance {
   let state = seed * 7919;
   return () => {

@@ -131,7 +131,7 @@ describe("a wait", () => {
 
 /**
  * Central European time springs forward on 29 March 2026 at 01:00 UTC and falls back on 25 October 2026 at
- * 01:00 UTC: last Sundays, Directive 2000/84/EC (from memory). 24 hours of waiting are 24 hours, whatever the
+ * 01:00 UTC: last Sundays, Directive 2000/84/EC. 24 hours of waiting are 24 hours, whatever the
  * clock on the wall says.
  */
 describe("a wait over a change of the clocks", () => {

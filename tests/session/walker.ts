@@ -1,5 +1,5 @@
 import type { TurnMeta } from "../../src/chart/index.ts";
-import type { Reading } from "../../src/measurement/index.ts";
+import type { Reading } from "../../src/instruments/index.ts";
 import { changeAnswer, metaOf, record, resume, type Session } from "../../src/session/index.ts";
 import { sound } from "../compile/scenario-paths.ts";
 import { answerTo, at } from "./drive.ts";

@@ -9,6 +9,9 @@ export const counts = {
   wandering: isSoak ? 2000 : 400,
   /** Sequences of events a scenario that the SCXML document and our chart are held against each other with. */
   scxml: isSoak ? 500 : 60,
+  /** Slips of a hand in the files of a small flow, and of the project's. */
+  slips: isSoak ? 1000 : 100,
+  ownSlips: isSoak ? 100 : 5,
   /** Pairs of tabs that act, reload and lose their storage. */
   tabs: isSoak ? 10_000 : 1000,
 };

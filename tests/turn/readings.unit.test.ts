@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { Finding } from "../../src/chart/index.ts";
-import { verdictOn } from "../../src/chart/index.ts";
-import type { Reading } from "../../src/measurement/index.ts";
+import type { Reading } from "../../src/instruments/index.ts";
+import { verdictOn } from "../../src/instruments/index.ts";
 import { memoryOf, parseLog, type Session, startSession } from "../../src/session/index.ts";
 import { createTexts, turnOf } from "../../src/turn/index.ts";
 import { readingText } from "../../src/turn/reading-text.ts";

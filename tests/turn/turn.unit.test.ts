@@ -68,7 +68,7 @@ describe("a gate on screen", () => {
     ]);
   });
 
-  test("names the most severe hazard first (the order of signal words in ANSI Z535.6, from memory)", () => {
+  test("names the most severe hazard first (the order of signal words in ANSI Z535.6)", () => {
     const signals = shown(follow(start, healthy, "fill-tube.look")).hazards.map(({ signal }) => signal);
     const order = ["danger", "warning", "caution", "notice"];
     expect(signals).toEqual([...signals].sort((a, b) => order.indexOf(a) - order.indexOf(b)));

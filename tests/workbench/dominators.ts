@@ -4,7 +4,7 @@ export type Successors = Map<string, string[]>;
 /**
  * The immediate dominator of every node that `start` reaches: the last node that every way from the start to it
  * passes. The iterative algorithm of Cooper, Harvey and Kennedy, "A Simple, Fast Dominance Algorithm" (2001),
- * figure 3, written from memory.
+ * figure 3.
  */
 export function immediateDominators(graph: Successors, start: string): Map<string, string> {
   const order = reversePostorder(graph, start);

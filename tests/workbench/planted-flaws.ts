@@ -1,6 +1,6 @@
 import { type Fault, inEnglish, newCheck } from "./planted.ts";
 
-const scenario = "scenarios/no-ice-plumbed.yaml";
+const scenario = "scenarios/no-ice.yaml";
 
 /** Flaws of the flow itself: all names are right, and yet it does not hold. */
 export const flaws: Fault[] = [
@@ -8,14 +8,14 @@ export const flaws: Fault[] = [
     "a part kind that has no entry",
     "part-without-entry",
     "has no entry in parts.yaml",
-    { file: "causes.yaml", find: "part: door-seal", put: "part: ¦door-seals" },
+    { file: "causes.yaml", find: "part: supply-line", put: "part: ¦supply-lines" },
   ],
   [
     "a cause that ends with a part and names none",
     "part-without-entry",
     "ends with a part but names none",
-    { file: "causes.yaml", find: "  part: door-seal\n", put: "" },
-    { file: "causes.yaml", find: "seal-worn:\n", put: "¦seal-worn:\n" },
+    { file: "causes.yaml", find: "  part: supply-line\n", put: "" },
+    { file: "causes.yaml", find: "line-damaged:\n", put: "¦line-damaged:\n" },
   ],
   [
     "a part kind that the catalogue does not have",
@@ -48,7 +48,7 @@ export const flaws: Fault[] = [
     {
       file: "scenarios/zz-last.yaml",
       find: "",
-      put: "id: zz-last\n¦when: { answered: { turn: opening.danger, is: [gas] } }\npriors: {}\nproofs: []\nchecks: []\notherwise: { to: professional, who: shop }\n",
+      put: "id: zz-last\n¦when: { answered: { turn: opening.danger, is: [gas] } }\npriors: {}\nproofs: []\nchecks: []\notherwise: { to: professional, who: engineer }\n",
     },
   ],
   [
@@ -58,7 +58,7 @@ export const flaws: Fault[] = [
     {
       file: scenario,
       find: "- check: filter-age\n",
-      put: "- check: filter-age\n    ¦when: { remedied: [tap-stuck] }\n",
+      put: "- check: filter-age\n    ¦when: { remedied: [line-damaged] }\n",
     },
   ],
   [
@@ -100,8 +100,8 @@ export const flaws: Fault[] = [
     "a check that loses its gate",
     "ungated-hazard",
     '"mains-electricity"',
-    { file: "checks/fill-tube-again.yaml", find: "gates: [back-panel]\n", put: "" },
-    { file: "checks/fill-tube-again.yaml", find: "access: back-panel", put: "¦access: back-panel" },
+    { file: "checks/fill-tube.yaml", find: "gates: [back-panel]\n", put: "" },
+    { file: "checks/fill-tube.yaml", find: "access: back-panel", put: "¦access: back-panel" },
   ],
   [
     "one of two gates that is taken away",
@@ -118,7 +118,7 @@ export const flaws: Fault[] = [
     "undeclared-hazard",
     '"mains-electricity"',
     {
-      file: "checks/fill-tube-again.yaml",
+      file: "checks/fill-tube.yaml",
       find: "access: back-panel\ngates: [back-panel]",
       put: "access: ¦inside",
     },
@@ -126,7 +126,7 @@ export const flaws: Fault[] = [
   [
     "a search that can end as fixed with the tap closed by us",
     "water-left-closed",
-    '"too-little/ice-yield/plan" leads to "fixed" while the tap is closed by us',
+    '"no-ice/ice-yield/plan" leads to "fixed" while the tap is closed by us',
     { file: "checks/ice-yield.yaml", find: "    needs: { water: open }\n", put: "" },
     { file: "checks/ice-yield.yaml", find: "  plan:\n", put: "  ¦plan:\n" },
   ],
@@ -146,7 +146,7 @@ export const flaws: Fault[] = [
     "no-way-out",
     "is marked as a danger",
     { file: "opening.yaml", find: "turns:\n", put: "¦turns:\n" },
-    ...["burning", "sparks", "water-near-socket", "gas", "shock"].map((id) => ({
+    ...["burning", "gas"].map((id) => ({
       file: "opening.yaml",
       find: `${id}: { to: stopped, danger: true }`,
       put: `${id}: { to: stopped }`,

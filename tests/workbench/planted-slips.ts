@@ -1,6 +1,6 @@
 import type { Fault } from "./planted.ts";
 
-const scenario = "scenarios/no-ice-plumbed.yaml";
+const scenario = "scenarios/no-ice.yaml";
 
 /** Slips of the hand: YAML, shape, and names that nothing has. */
 export const slips: Fault[] = [
@@ -66,7 +66,7 @@ export const slips: Fault[] = [
     {
       file: "conditions.yaml",
       find: "",
-      put: "my-rule: { ¦anwsered: { turn: reset.test, is: [moved-dry] } }\n",
+      put: "my-rule: { ¦anwsered: { turn: too-full.look, is: [room] } }\n",
     },
   ],
   [
@@ -142,8 +142,8 @@ export const slips: Fault[] = [
   [
     "a condition that does not exist",
     "unknown-condition",
-    'Did you mean "flow-low"?',
-    { file: scenario, find: "{ is: flow-low }", put: "{ is: ¦flow-lo }" },
+    'Did you mean "roomy"?',
+    { file: scenario, find: "{ is: roomy }", put: "{ is: ¦rooomy }" },
   ],
   [
     "a condition that means itself",
@@ -161,7 +161,11 @@ export const slips: Fault[] = [
     "a hazard that nobody described",
     "unknown-hazard",
     'exposes to "hot-glue"',
-    { file: "checks/ice-bin.yaml", find: "hazards: [moving-tray]", put: "hazards: [moving-tray, ¦hot-glue]" },
+    {
+      file: "checks/ice-yield.yaml",
+      find: "hazards: [moving-tray]",
+      put: "hazards: [moving-tray, ¦hot-glue]",
+    },
   ],
   [
     "an access that does not exist",
@@ -191,7 +195,7 @@ export const slips: Fault[] = [
     "a prior outside the words",
     "unknown-word",
     "is no word for a prior",
-    { file: scenario, find: "priors:\n", put: "priors:\n  filter-leaks: ¦raer\n" },
+    { file: scenario, find: "too-full: common", put: "too-full: ¦comon" },
   ],
   [
     "an outcome that comes from no answer",

@@ -1,9 +1,8 @@
-import { ownFlows, readYamlFiles } from "../../src/workbench/build/flows-folder.ts";
-import { ownLocales } from "../../src/workbench/build/locales-folder.ts";
 import { readSource } from "../../src/workbench/build/yaml-source.ts";
 import { type FileProblem, type Source, verifyFolder } from "../../src/workbench/verify/index.ts";
+import { smallFlow, smallTexts } from "./small-flow/index.ts";
 
-/** A copy of the project's files in which one thing is changed. */
+/** A copy of the small flow's files in which one thing is changed. */
 export type Planted = {
   /** `checks/…` and so on for a file of the flow, `locales/…` for a text file. */
   file: string;
@@ -13,8 +12,8 @@ export type Planted = {
   put: string;
 };
 
-const flows = readYamlFiles(ownFlows);
-const locales = readYamlFiles(ownLocales);
+const flows = smallFlow();
+const locales = smallTexts();
 const partKinds = Object.keys(readSource("parts.yaml", flows["parts.yaml"] ?? "").data as object);
 
 const known = new Map<string, Source>();
@@ -26,7 +25,7 @@ const read = (file: string, text: string): Source => {
   return source;
 };
 
-/** Everything wrong with the project's own files. */
+/** Everything wrong with the small flow as it is. */
 export const untouched = verifyFolder({ flows, locales, partKinds, read });
 
 /**
@@ -70,7 +69,7 @@ export function without(file: string): FileProblem[] {
   );
 }
 
-/** A fault, planted in a copy of the project's files: its name, its code, words of its message, what is changed. */
+/** A fault, planted in a copy of the small flow: its name, its code, words of its message, what is changed. */
 export type Fault = [name: string, code: string, says: string, ...changes: Planted[]];
 
 /** Texts for what a fault adds, so that none is missing. */

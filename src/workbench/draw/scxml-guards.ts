@@ -1,4 +1,5 @@
 import type { Guard } from "../../chart/index.ts";
+import { type Asked, placeOf } from "../../instruments/index.ts";
 
 /** A text as a literal of ECMAScript. */
 export function literal(value: string): string {
@@ -21,8 +22,12 @@ const compilers: Record<string, (params: never) => string> = {
   unwaited: () => "remedies > remediesAtWait",
   returning: ({ turn }: { turn: string }) => `returnTo === ${literal(turn)}`,
   modelled: () => "model !== null",
-  reads: ({ instrument, is }: { instrument: string; is: string }) =>
-    `_event.data.instrument === ${literal(instrument)} && _event.data.verdict === ${literal(is)}`,
+  reads: ({ instrument = "", place, is }: Asked & { is: string }) => {
+    const asked = { instrument, verdict: is, place: placeOf(instrument, { place }) };
+    return Object.entries(asked)
+      .map(([name, value]) => `_event.data.${name} === ${value === null ? "null" : literal(value)}`)
+      .join(" && ");
+  },
   elapsed: ({ turn, minutes }: { turn: string; minutes: number }) =>
     `Date.parse(_event.data.at) - Date.parse(waits[${literal(turn)}] || _event.data.at) >= ${minutes} * 60000`,
   "may-look-again": ({ check }: { check: string }) => {

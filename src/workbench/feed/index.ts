@@ -1,5 +1,6 @@
 /** A retailer's feed, one row for each part that fits a model, read piece by piece into what a catalogue is made from. */
-export { type CollectOptions, type Collector, createCollector } from "./collect.ts";
+export { type Collector, createCollector } from "./collect.ts";
+export type { CollectOptions } from "./collect-options.ts";
 export {
   type ColumnName,
   columnNames,

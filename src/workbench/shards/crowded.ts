@@ -3,7 +3,7 @@ import { finish } from "../../catalogue/shards/index.ts";
 
 /**
  * Which codes have another one slip away: 1 for each of them. Codes that one slip makes of each other share themselves
- * or themselves without one sign (Bocek, Hunt and Stiller 2007, from memory), so only those that share one are held
+ * or themselves without one sign (deletion neighbourhood; Bocek, Hunt and Stiller 2007, report ifi-2007.02), so only those that share one are held
  * against each other. Such codes are never taken silently, whatever was typed.
  * @param folds folded codes
  * @param inPass codes in one pass over the table; more need more memory at once

@@ -1,5 +1,5 @@
 import type { Check, Opening, Outcome, Path, TurnRule } from "../../guide/index.ts";
-import { verdictsOf } from "../../guide/index.ts";
+import { verdictsOf } from "../../instruments/index.ts";
 import { nearest } from "./nearest.ts";
 import type { Referee } from "./referee.ts";
 import { valueAt } from "./shape.ts";
@@ -60,7 +60,7 @@ function referTurn(at: Referee, path: Path, turn: TurnRule, subject: string): vo
 
 /** Every verdict of the instrument leads somewhere and no other does; what it is compared with is measured. */
 function referReading(at: Referee, path: Path, turn: TurnRule, subject: string): void {
-  const possible: readonly string[] = turn.instrument ? verdictsOf[turn.instrument] : [];
+  const possible: readonly string[] = turn.instrument ? verdictsOf(turn.instrument) : [];
   const given = Object.keys(turn.verdicts ?? {});
   for (const verdict of turn.verdicts ? possible : [])
     if (!given.includes(verdict))

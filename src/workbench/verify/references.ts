@@ -50,7 +50,8 @@ function referGates(at: Referee, { access, gates }: Pick<Flow, "access" | "gates
     at.referAll("hazard", covers, ["gates", id, "covers"], `Gate "${id}" covers`);
 }
 
-function referStations(at: Referee, { access }: Flow["stations"]): void {
+function referStations(at: Referee, { above, access }: Flow["stations"]): void {
+  at.referAll("station", above, ["above"], "The picture draws above the water");
   for (const [station, need] of Object.entries(access)) {
     at.refer("station", station, ["access", station], "Access is given for the station");
     at.refer("access", need, ["access", station], `Station "${station}" needs the access`);

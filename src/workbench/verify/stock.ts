@@ -1,14 +1,5 @@
 import type { Flow } from "../../guide/index.ts";
-import {
-  cubesLimits,
-  filterLimits,
-  flowLimits,
-  iceLimits,
-  limitOf,
-  sealLimits,
-  supplyLimits,
-  temperatureLimits,
-} from "../../guide/index.ts";
+import { instrumentNames, needOf } from "../../instruments/index.ts";
 import type { Report } from "./report.ts";
 
 /** Kinds of parts that a session may end with and the shop's catalogue has no part of. */
@@ -26,23 +17,14 @@ export function findUnstocked(flow: Flow, kinds: string[], report: Report): void
 
 /** Limits that the instruments cannot do without. */
 export function findLackingLimits({ limits }: Flow, report: Report): void {
-  const instruments = [
-    ...[flowLimits, supplyLimits, temperatureLimits, filterLimits, iceLimits, cubesLimits, sealLimits].map(
-      (gather) => () => gather(limits),
-    ),
-    ...["earliest-year", "flow-seconds", "filter-share-much"].map((id) => () => limitOf(limits, id)),
-  ];
-  for (const ask of instruments)
-    try {
-      ask();
-    } catch (fault) {
-      report(
-        "missing-limit",
-        "limits.yaml",
-        [],
-        `${fault instanceof Error ? fault.message : fault}, which an instrument needs.`,
-      );
-    }
+  const lacking = new Set<string>();
+  const of = (id: string) => {
+    if (!limits[id]) lacking.add(id);
+    return limits[id]?.value ?? 1;
+  };
+  for (const name of instrumentNames) needOf(name, { of, now: "", earlier: [] });
+  for (const id of lacking)
+    report("missing-limit", "limits.yaml", [], `There is no limit "${id}", which an instrument needs.`);
 }
 
 /** Words whose numbers no belief can reckon with: a chance must lie between 0 and 1, a prior above 0. */

@@ -7,6 +7,7 @@ import { fileURLToPath } from "node:url";
 
 const usage = new URL("usage.ts", import.meta.url).href;
 export const commandLine = fileURLToPath(new URL("../../../src/cli/main.ts", import.meta.url));
+export const demoGenerator = fileURLToPath(new URL("../../../demo/generate/main.ts", import.meta.url));
 
 /**
  * What a process of its own took, from its start to its end: by the clock, and of a processor, which says more where

@@ -1,4 +1,4 @@
-import { demoCodes } from "../../../src/cli/demo-feed/index.ts";
+import { demoCodes } from "../../../demo/generate/feed/index.ts";
 import { keyOf } from "../../catalogue/slips.ts";
 import { sampleOf } from "./sample.ts";
 

@@ -1,6 +1,6 @@
 import { existsSync } from "node:fs";
 import { join } from "node:path";
-import { demoCodes } from "../../../src/cli/demo-feed/index.ts";
+import { demoCodes } from "../../../demo/generate/feed/index.ts";
 import { keyOf } from "../../catalogue/slips.ts";
 import { type Accuracy, emptyAccuracy, note } from "./accuracy.ts";
 import { type Built, type Lookup, lookUp } from "./lookups.ts";

@@ -1,0 +1,55 @@
+import { createServer, type Server } from "node:http";
+import type { AddressInfo } from "node:net";
+import sirv from "sirv";
+
+/**
+ * The demo shop's policy, as strict as a careful shop's: own scripts and styles only, no inline code, and no text
+ * ever turned into markup or code (Trusted Types).
+ */
+export const strictPolicy =
+  "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; " +
+  "base-uri 'none'; form-action 'none'; require-trusted-types-for 'script'; trusted-types 'none'";
+
+/**
+ * Serves folders as one static site; the first that has a file wins. Files are read when they are asked for, so a
+ * build is seen at once.
+ * @returns the server and the address it listens at; port 0 takes any free one
+ * @throws Error where the port is taken
+ */
+export async function serveFolders(
+  folders: string[],
+  port: number,
+): Promise<{ server: Server; address: string }> {
+  const sites = folders.map((folder) =>
+    sirv(folder, {
+      dev: true,
+      etag: true,
+      setHeaders(response, path) {
+        response.setHeader("content-security-policy", strictPolicy);
+        response.setHeader("access-control-allow-origin", "*");
+        if (isNamedByContent(path))
+          response.setHeader("cache-control", "public, max-age=31536000, immutable");
+      },
+    }),
+  );
+  const server = createServer((request, response) => {
+    const serveFrom = (place: number): void => {
+      const site = sites[place];
+      if (site) site(request, response, () => serveFrom(place + 1));
+      else response.writeHead(404, { "content-type": "text/plain" }).end("Not found");
+    };
+    // sirv throws at a range that ends before it starts, and no page here asks for a part of a file.
+    delete request.headers.range;
+    serveFrom(0);
+  });
+  await new Promise<void>((resolve, reject) => {
+    server.once("error", reject);
+    server.listen(port, "127.0.0.1", resolve);
+  });
+  return { server, address: `http://127.0.0.1:${(server.address() as AddressInfo).port}/` };
+}
+
+/** Parts of the script and folders of a catalogue never change their content; a browser asks again for the rest. */
+function isNamedByContent(path: string): boolean {
+  return /^\/parts\/|\/c-[0-9a-f]{12}\//.test(path);
+}

@@ -1,0 +1,24 @@
+import { fileURLToPath } from "node:url";
+import { ownFlows, readYamlFiles } from "../../../src/workbench/build/flows-folder.ts";
+
+const folder = (name: string) => fileURLToPath(new URL(name, import.meta.url));
+
+/** Where the files lie that are the small flow's own; its limits, words and costs are the project's. */
+export const smallFlowFolder = folder("flows");
+export const smallTextsFolder = folder("locales");
+
+/**
+ * The files of a flow with one scenario, a gate of each kind and a check of each kind, by path. What holds of a flow as
+ * such is tested with it: it is verified many times as fast as the whole of the project's.
+ */
+export function smallFlow(): Record<string, string> {
+  const numbers = Object.entries(readYamlFiles(ownFlows)).filter(([file]) =>
+    ["limits.yaml", "choosing.yaml", "words.yaml"].includes(file),
+  );
+  return { ...Object.fromEntries(numbers), ...readYamlFiles(smallFlowFolder) };
+}
+
+/** The texts of the small flow, by path. */
+export function smallTexts(): Record<string, string> {
+  return readYamlFiles(smallTextsFolder);
+}

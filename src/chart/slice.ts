@@ -1,5 +1,4 @@
-import type { GateRule, Signal } from "../guide/index.ts";
-import type { Limits } from "../measuring/index.ts";
+import type { GateRule, Limits, Signal } from "../guide/index.ts";
 import type { Guard } from "./guards.ts";
 
 /** What is still read of flows/ once its chart is composed: of the opening, or of it and one scenario. */

@@ -8,7 +8,6 @@ import {
   parseLog,
   record,
   resume,
-  ScenarioMissing,
   type Session,
   scenariosAhead,
   settle,
@@ -28,15 +27,16 @@ import { lastActIn, putAside } from "./coming-back.ts";
 import type { Exclusive } from "./exclusive.ts";
 import { Keeper, type Keeping } from "./keeper.ts";
 import { passCode } from "./pass-code.ts";
+import { couldAtOnce, type Load, whenLoaded } from "./when-loaded.ts";
 
 /** What surrounds a session: texts, storage, a clock, and who wants to see the result. */
 export type Surroundings = Omit<Keeping, "newId"> & {
   /** One writer at a time; without it only the compare before each write. */
   exclusively?: Exclusive;
   newId?: Keeping["newId"];
-  /** Loads a scenario that the session has come to; never fails, and says itself that it takes long. */
-  load?: (scenario: string) => Promise<void>;
-  /** Told of the scenarios that the opening can still lead to, once they are few. */
+  /** Without it every scenario is loaded. */
+  load?: Load;
+  /** Told of the few scenarios that the opening can still lead to. */
   nearing?: (scenarios: string[]) => void;
   /** Whether the shop has a list of parts that a model code could be looked up in; without it there is one. */
   canLookUp?: () => boolean;
@@ -65,22 +65,12 @@ export type Controller = {
 export function createController(around: Surroundings): Controller {
   const { guide, texts, store, stop, now } = around;
   const exclusively: Exclusive = (work) =>
-    (around.exclusively ?? ((inside) => inside()))(() => whenLoaded(work, exclusively));
+    (around.exclusively ?? ((inside) => inside()))(() => whenLoaded(work, around.load, exclusively));
   const newId = around.newId ?? (() => Math.random().toString(36).slice(2, 10));
   const keeper = new Keeper({ ...around, newId });
   const opened = pass(keeper.session);
   if (opened !== keeper.session) keeper.keep(opened);
   show();
-
-  /** Does something; where it needs a scenario that is not loaded yet, once more when it is. */
-  function whenLoaded(work: () => void, again = (later: () => void) => whenLoaded(later)): void {
-    try {
-      work();
-    } catch (problem) {
-      if (!(problem instanceof ScenarioMissing) || !around.load) throw problem;
-      void around.load(problem.scenario).then(() => again(work));
-    }
-  }
 
   function show(): void {
     const { session, notices } = keeper;
@@ -124,7 +114,7 @@ export function createController(around: Surroundings): Controller {
   const tryOn = (from: Session, event: LogEvent) => record(heldAt(from, now()), event).session;
   const heldAt = (session: Session, at: string) => settle(holdTimes(session, at), at);
 
-  const act = (event: LogEvent) => whenLoaded(() => actAtOnce(event));
+  const act = (event: LogEvent) => whenLoaded(() => actAtOnce(event), around.load);
 
   function actAtOnce(event: LogEvent): void {
     const shown = keeper.session;
@@ -158,19 +148,11 @@ export function createController(around: Surroundings): Controller {
   function stopAtOnce(event: LogEvent, tried: Session): void {
     const before = keeper.session;
     keeper.markStop(tried);
-    const next = takesNews() ? record(keeper.session, event).session : tried;
+    let next = tried;
+    const takesNews = () => keeper.takeNews() && (next = record(keeper.session, event).session);
+    // Nor may what the news would need to be loaded.
+    if (!couldAtOnce(takesNews)) keeper.putNewsAside();
     move(stopBy(next, memoryOf(tried).danger ?? "not-sure", event.at), before);
-  }
-
-  /** A danger does not wait for what the news would need to be loaded. */
-  function takesNews(): boolean {
-    try {
-      return keeper.takeNews();
-    } catch (problem) {
-      if (!(problem instanceof ScenarioMissing)) throw problem;
-      keeper.putNewsAside();
-      return false;
-    }
   }
 
   function answerForMachine(answer: string): void {
@@ -257,7 +239,7 @@ export function createController(around: Surroundings): Controller {
       const mark = stop.read();
       // A storage that was full when the danger was reported may have room by now.
       if (mark) stop.keep(mark);
-      whenLoaded(() => keeper.follow() && show());
+      whenLoaded(() => keeper.follow() && show(), around.load);
       const isInMemory = keeper.notices.includes("memory-only");
       if (heldAt(keeper.session, now()) === keeper.session && !isInMemory) return;
       exclusively(() => {

@@ -129,7 +129,7 @@ export class FridgesidePanel extends HTMLElement {
       .startEngine(this, data, about, (view, trouble) => {
         next = view;
         if (this.#running && isCurrent()) {
-          this.#trouble = trouble ?? null;
+          this.#trouble = trouble;
           this.#show(view);
         }
         if (!this.#tappedAt || view.turn?.turn === this.#tappedAt) return;

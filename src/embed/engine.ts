@@ -51,7 +51,7 @@ export async function startEngine(
   host: HTMLElement,
   built: EngineData,
   { language, languages, isCurrent }: { language: string; languages: string[]; isCurrent(): boolean },
-  show: (view: View, trouble?: "slow" | "lost") => void,
+  show: (view: View, trouble: "slow" | "lost" | null) => void,
 ) {
   const read = (name: string) => host.getAttribute(name);
   const { options, complaints } = readOptions(
@@ -103,7 +103,7 @@ export async function startEngine(
     now: localNow,
     show: (view) => {
       last = view;
-      show(view);
+      show(view, null);
     },
     load: (scenario) =>
       loadPatiently(

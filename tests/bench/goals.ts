@@ -3,7 +3,7 @@ import type { Measured } from "./report.ts";
 import { inKilobytes, inMilliseconds, medianOf } from "./table.ts";
 
 /** What the script may weigh, in bytes of brotli. */
-export const budget = { firstFile: 12_000, allScript: 90_000 };
+export const budget = { firstFile: 12_000, allScript: 90_000, journeyData: 42_000 };
 
 /** What a person may have to wait, in milliseconds. */
 const patience = { overFloor: 100, task: 50, medianTap: 50, worstTap: 100 };

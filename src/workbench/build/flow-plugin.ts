@@ -46,7 +46,7 @@ function compile(): { modules: Record<string, string>; files: Record<string, str
   const dataFiles = Object.fromEntries(
     Object.entries(createPanelData(flow, locales)).map(([tag, { start, scenarios }]) => {
       const beside = scenarios.map(
-        (scenario) => [scenario.id, emit(`${scenario.id}.${tag}`, scenario)] as const,
+        (scenario) => [scenario.id, emit(`${scenario.id}-${tag}`, scenario)] as const,
       );
       const files = Object.fromEntries(beside.map(([id, file]) => [id, file.replace("parts/", "")]));
       return [tag, emit(tag, { ...start, files })];

@@ -149,9 +149,11 @@ export function createController(around: Surroundings): Controller {
     const before = keeper.session;
     keeper.markStop(tried);
     let next = tried;
-    const takesNews = () => keeper.takeNews() && (next = record(keeper.session, event).session);
+    const takeNews = () => {
+      if (keeper.takeNews()) next = record(keeper.session, event).session;
+    };
     // Nor may what the news would need to be loaded.
-    if (!couldAtOnce(takesNews)) keeper.putNewsAside();
+    if (!couldAtOnce(takeNews)) keeper.putNewsAside();
     move(stopBy(next, memoryOf(tried).danger ?? "not-sure", event.at), before);
   }
 

@@ -34,8 +34,7 @@ export async function loadParts(language: string, again = ""): Promise<Parts> {
   ]);
   const isWhole = data.format === 2 && data.resources?.[language]?.ui;
   // The last rule of later.css says that nothing of it is missing.
-  if (!engine.startEngine || !isWhole || !rules.includes("--fs-whole"))
-    throw new Error("Something else is there");
+  if (!engine.startEngine || !isWhole || !rules.includes("--fs-whole")) throw new Error("Another file");
   return { engine, data, sheets: [ownSheet, createSheet(rules)] };
 }
 

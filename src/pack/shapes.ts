@@ -117,7 +117,7 @@ export const scenarioShape = {
     tables,
     openings: z.strictObject({
       turns: listOf(turnRef),
-      entries: recordOf(text(1000), z.number()),
+      entries: recordOf(text(1000), number),
       models: listOf(z.strictObject({ causes: places, checks: places })).check(z.minLength(1)),
     }),
     findings: recordOf(id, recordOf(id, listOf(turnRef))),

@@ -128,7 +128,10 @@ export class FridgesidePanel extends HTMLElement {
     const running = await engine
       .startEngine(this, data, about, (view, trouble) => {
         next = view;
-        if (this.#running && isCurrent()) this.#say(trouble, view);
+        if (this.#running && isCurrent()) {
+          this.#trouble = trouble;
+          this.#show(view);
+        }
         if (!this.#tappedAt || view.turn?.turn === this.#tappedAt) return;
         this.#tappedAt = "";
         this.shadowRoot?.querySelector("h2")?.focus();
@@ -160,9 +163,9 @@ export class FridgesidePanel extends HTMLElement {
     return firstTurns[this.#language] as FirstTurn;
   }
 
-  #say(trouble: Trouble["kind"] | null, view = this.#view as View): void {
+  #say(trouble: Trouble["kind"] | null): void {
     this.#trouble = trouble;
-    this.#show(view);
+    this.#show(this.#view as View);
   }
 
   #show(view: View): void {

@@ -32,7 +32,7 @@ export async function loadParts(language: string, again = ""): Promise<Parts> {
     read(dataAddress(language)).then((file) => file.json() as Promise<EngineData>),
     read(laterAddress).then((file) => file.text()),
   ]);
-  const isWhole = data.format === 2 && data.resources?.[language]?.ui;
+  const isWhole = data.format && data.resources?.[language]?.ui;
   // The last rule of later.css says that nothing of it is missing.
   if (!engine.startEngine || !isWhole || !rules.includes("--fs-whole")) throw new Error("Another file");
   return { engine, data, sheets: [ownSheet, createSheet(rules)] };

@@ -14,6 +14,9 @@ export default defineConfig({
   expect: { timeout: 10_000 },
   reporter: [["list"], ["json", { outputFile: "../.cache/browser-report.json" }]],
   use: {
+    // A window of its own for each test costs more than most tests. Between two of them Playwright empties the context:
+    // storage, cache, routes, scripts and other tabs; panel-test.ts puts back what it does not. A failed test gets a new one.
+    reuseContext: process.env["REUSE"] !== "no",
     actionTimeout: 10_000,
     navigationTimeout: 15_000,
     locale: "en-GB",

@@ -170,6 +170,8 @@ const folders = ["src", "tests", "flows", "locales", "demo"];
 const paths = folders.flatMap(pathsBelow);
 const languageTag = /^[a-z]{2,3}(-[A-Z][a-z]{3})?(-[A-Z]{2})?$/;
 
+const linesOf = (source: string) => source.replace(/\n$/, "").split("\n").length;
+
 describe("a file", () => {
   const kebab = /^[a-z0-9]+(-[a-z0-9]+)*(\.[a-z0-9]+(-[a-z0-9]+)*)*$/;
 
@@ -183,12 +185,22 @@ describe("a file", () => {
     expect(odd).toEqual([]);
   });
 
-  test("has 400 lines at most: a longer one holds two ideas", () => {
-    const long = [...folders, ".config"]
-      .flatMap(sourceFiles)
-      .filter(({ source }) => source.split("\n").length > 401)
-      .map(({ path }) => path);
-    expect(long).toEqual([]);
+  const isTest = (path: string) => /\.test\.tsx?$/.test(path);
+
+  test("has 250 lines at most in src, and 400 elsewhere and in tests: a longer one holds two ideas", () => {
+    const files = [...folders, ".config"].flatMap(sourceFiles);
+    const mostOf = (path: string) => (path.startsWith("src/") && !isTest(path) ? 250 : 400);
+    expect(files.some(({ path }) => mostOf(path) === 250)).toBe(true);
+    const long = files.filter(({ path, source }) => linesOf(source) > mostOf(path));
+    expect(long.map(({ path }) => path)).toEqual([]);
+  });
+
+  test("of src has 70 lines at most in the median", () => {
+    const lengths = src
+      .filter(({ path }) => !isTest(path))
+      .map(({ source }) => linesOf(source))
+      .sort((a, b) => a - b);
+    expect(lengths[Math.floor(lengths.length / 2)]).toBeLessThanOrEqual(70);
   });
 
   test("and its folder are named after an idea, and not after there being no better place", () => {

@@ -1,4 +1,5 @@
-import type { FlowSlice, Guard } from "../chart/index.ts";
+import type { FlowSlice } from "../chart/index.ts";
+import type { Guard } from "../condition/index.ts";
 import type { Stakes, Tables } from "../diagnosis/index.ts";
 
 /** What a scenario is advised by, as the build has made it: plain data, nothing left to look up in flows/. */

@@ -1,5 +1,5 @@
 export type { ChartConfig, StateConfig, Transition, TurnMeta } from "./config.ts";
-export { type Guard, guardOf, holds, vocabulary } from "./guards.ts";
+export { holds, vocabulary } from "./guards.ts";
 export { findOpenHazards } from "./hazards.ts";
 export {
   type Advice,

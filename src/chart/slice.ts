@@ -1,5 +1,5 @@
+import type { Guard } from "../condition/index.ts";
 import type { GateRule, Limits, Signal } from "../guide/index.ts";
-import type { Guard } from "./guards.ts";
 
 /** What is still read of flows/ once its chart is composed: of the opening, or of it and one scenario. */
 export type FlowSlice = {
@@ -10,6 +10,8 @@ export type FlowSlice = {
   stations: { order: string[]; above: string[] };
   /** What a person can report at any time. */
   dangers: string[];
+  /** Checks whose answers still hold after an earlier one was changed: no gate, tap or wait is part of them. */
+  lasting: string[];
   hazards: Record<string, { signal: Signal }>;
   gates: Record<string, Pick<GateRule, "signal" | "covers" | "items" | "facts">>;
   causes: Record<string, CauseSlice>;

@@ -1,4 +1,5 @@
-import { type ChartConfig, guardOf, type StateConfig, type Transition } from "../chart/index.ts";
+import type { ChartConfig, StateConfig, Transition } from "../chart/index.ts";
+import { guardOf } from "../condition/index.ts";
 import { type Check, dangersOf, type Flow, type Scenario } from "../guide/index.ts";
 import { composeCheck } from "./compose-check.ts";
 import { composeChoice } from "./compose-choice.ts";

@@ -5,7 +5,7 @@ import { entryGuards } from "./entry-guards.ts";
 import { amongAfter, checksOf, createInput } from "./model-of.ts";
 import type { OpeningWay } from "./openings.ts";
 import { stakesOf } from "./stakes-of.ts";
-import { isWaitForIce } from "./ways.ts";
+import { isWaitForIce } from "./wait-for-ice.ts";
 
 /**
  * What a scenario is advised by, worked out as far as it can be before anybody has answered.

@@ -1,7 +1,7 @@
-import { type Guard, guardOf } from "../chart/index.ts";
+import { all, type Guard, guardOf, not } from "../condition/index.ts";
 import type { Flow } from "../guide/index.ts";
+import { isWaitForIce } from "./wait-for-ice.ts";
 import { needsWater, reopenerOf, waterCanCome } from "./water.ts";
-import { isWaitForIce } from "./ways.ts";
 
 /**
  * The guards by which a check may be entered: once where it does not repeat, and where its condition holds. A second
@@ -21,13 +21,11 @@ export function entryGuards(
   const open = needsWater(check) && reopenerOf(flow, rule) ? [waterCanCome(flow)] : [];
   const when = [...open, ...(entry.when ? [guardOf(entry.when, flow.conditions)] : [])];
   const params = { check: check.id };
-  const undone = check.repeats ? [] : [{ type: "not", params: { of: { type: "done", params } } }];
+  const undone = check.repeats ? [] : [not({ type: "done", params })];
   // Nobody passes a gate twice for the same look, and a wait is no look.
   const repeatable = !check.repeats && !check.gates?.length && !isWaitForIce(check) && !entry.first;
   return {
-    once: all([...undone, ...when]),
-    again: repeatable ? all([{ type: "may-look-again", params }, ...when]) : null,
+    once: all(...undone, ...when),
+    again: repeatable ? all({ type: "may-look-again", params }, ...when) : null,
   };
 }
-
-const all = (of: Guard[]): Guard => ({ type: "all", params: { of } });

@@ -1,8 +1,9 @@
 import type { CheckInput, ModelInput, ProofStep } from "../diagnosis/index.ts";
 import type { Check, Flow } from "../guide/index.ts";
 import { isPossible, type OpeningAnswers } from "./is-possible.ts";
+import { proofStepsOf } from "./proof-steps.ts";
 import { routesOf } from "./routes-of.ts";
-import { isWaitForIce, waysOf } from "./ways.ts";
+import { isWaitForIce } from "./wait-for-ice.ts";
 
 /**
  * The causes and checks of one scenario after an opening: its causes with a prior, less those that no check left could
@@ -57,14 +58,14 @@ export function checksOf(flow: Flow, scenario: string, opening: OpeningAnswers |
 /** The ways to prove a cause. */
 function proofsOf(flow: Flow, id: string): ProofStep[][] {
   const proof = flow.causes[id]?.proof;
-  return proof ? waysOf(flow, proof) : [];
+  return proof ? proofStepsOf(flow, proof) : [];
 }
 
 /** The ways for a check to be allowed; none where it always is. */
 function needsOf(flow: Flow, scenario: string, id: string): ProofStep[][] {
   const entries = (flow.scenarios[scenario]?.checks ?? []).filter(({ check }) => check === id);
   const free = entries.some(({ when }) => !when);
-  return free ? [] : entries.flatMap(({ when }) => (when ? waysOf(flow, when) : []));
+  return free ? [] : entries.flatMap(({ when }) => (when ? proofStepsOf(flow, when) : []));
 }
 
 function experimentOf(flow: Flow, id: string): CheckInput {

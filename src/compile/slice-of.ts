@@ -1,9 +1,12 @@
 import type { FlowSlice } from "../chart/index.ts";
-import { type Guard, guardOf } from "../chart/index.ts";
+import { all, any, type Guard, guardOf, not } from "../condition/index.ts";
 import { type Check, dangersOf, type Flow, type Opening } from "../guide/index.ts";
 
 /** What belongs to one scenario of the slice; all else is shared with the opening. */
-export type ScenarioSlice = Pick<FlowSlice, "hazards" | "gates" | "causes" | "parts" | "searches">;
+export type ScenarioSlice = Pick<
+  FlowSlice,
+  "hazards" | "gates" | "causes" | "parts" | "searches" | "lasting"
+>;
 
 /** What is read of flows/ in the opening, and in every scenario besides its own. */
 export function startSlice(flow: Flow): FlowSlice {
@@ -12,15 +15,16 @@ export function startSlice(flow: Flow): FlowSlice {
   const guards = scenarios.map(({ when }) => guardOf(when, flow.conditions));
   // The first whose condition holds is the one that would be led to.
   const searches = scenarios.flatMap(({ keeps }, place) =>
-    keeps ? [all([...guards.slice(0, place).map(not), guards[place] as Guard])] : [],
+    keeps ? [all(...guards.slice(0, place).map(not), guards[place] as Guard)] : [],
   );
   return {
     version: flow.version,
     limits: Object.fromEntries(limits),
     stations: { order: flow.stations.order, above: flow.stations.above },
     dangers: dangersOf(flow),
+    lasting: [flow.opening.id],
     ...partsOf(flow, [flow.opening], []),
-    searches: { type: "any", params: { of: searches } },
+    searches: any(...searches),
   };
 }
 
@@ -30,11 +34,21 @@ export function scenarioSlice(flow: Flow, scenario: string, checks: Check[]): Sc
   const causes = [...Object.keys(rule?.priors ?? {}), ...(rule?.proofs ?? [])];
   return {
     ...partsOf(flow, checks, causes),
-    searches: { type: rule?.keeps ? "all" : "any", params: { of: [] } },
+    lasting: checks.filter(isLasting).map(({ id }) => id),
+    searches: rule?.keeps ? all() : any(),
   };
 }
 
-function partsOf(flow: Flow, checks: (Check | Opening)[], causes: string[]): Omit<ScenarioSlice, "searches"> {
+/** False for what has to be asked again: what lies behind a gate, the tap, a wait and what came of it. */
+function isLasting({ gates, restores, repeats, turns }: Check): boolean {
+  return !gates?.length && !restores && !repeats && !Object.values(turns).some(({ kind }) => kind === "wait");
+}
+
+function partsOf(
+  flow: Flow,
+  checks: (Check | Opening)[],
+  causes: string[],
+): Omit<ScenarioSlice, "searches" | "lasting"> {
   const told = checks.flatMap(({ turns }) =>
     Object.values(turns).flatMap((turn) => {
       const standing = [turn["not-sure"], turn.cannot].flatMap((one) => one || []);
@@ -91,6 +105,3 @@ function pick<From, To>(
 ): Record<string, To> {
   return Object.fromEntries(Object.entries(all).flatMap(([id, one]) => (ids.has(id) ? [[id, to(one)]] : [])));
 }
-
-const all = (of: Guard[]): Guard => ({ type: "all", params: { of } });
-const not = (of: Guard): Guard => ({ type: "not", params: { of } });

@@ -1,4 +1,5 @@
-import type { Guard, Note, Water } from "../chart/index.ts";
+import type { Note, Water } from "../chart/index.ts";
+import { all, any, type Guard, not } from "../condition/index.ts";
 import type { Check, Flow, Leaves, Scenario } from "../guide/index.ts";
 
 /**
@@ -37,9 +38,6 @@ export function needsWater({ gates, turns }: Check): boolean {
 }
 
 const water = (...is: Water[]): Guard => ({ type: "water", params: { is } });
-const any = (...of: Guard[]): Guard => ({ type: "any", params: { of } });
-const all = (...of: Guard[]): Guard => ({ type: "all", params: { of } });
-const not = (of: Guard): Guard => ({ type: "not", params: { of } });
 /** A replayed log goes where it went: it may be older than the question. The turn that it meets says it instead. */
 const led: Guard = { type: "led", params: {} };
 const leaks = (flow: Flow): Guard => ({ type: "found", params: { causes: keepersOf(flow) } });

@@ -7,7 +7,6 @@ export {
   type CauseInput,
   type CheckInput,
   type ModelInput,
-  type OutcomeInput,
   signs,
   type Tables,
   tablesOf,

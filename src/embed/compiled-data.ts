@@ -4,7 +4,7 @@ import { addScenario, createGuide, type Guide, type ScenarioData } from "../sess
 import { createTexts, type GrowingTexts } from "../turn/index.ts";
 import { complain } from "./complain.ts";
 import type { EngineData } from "./engine-data.ts";
-import { breath } from "./next-task.ts";
+import { nextTask } from "./next-task.ts";
 import { createScenarioFiles, type ScenarioFiles } from "./scenario-files.ts";
 
 /** A shop's own flows in one language: all that can be fetched of ours comes in one file with them. */
@@ -39,7 +39,7 @@ export async function openData(
   const isFresh = !pieces.guide;
   made.set(key, pieces);
   const isOvertaken = async () => {
-    await breath();
+    await nextTask();
     return !isCurrent();
   };
   pieces.own ??= fetchOwn(flows, language, built);

@@ -5,14 +5,14 @@ import {
   type LogEvent,
   memoryOf,
   metaOf,
-  parseLog,
+  parseJournal,
+  putBack,
   record,
-  resume,
   type Session,
   scenariosAhead,
   settle,
+  standingOf,
   stopBy,
-  waterLeftBy,
 } from "../session/index.ts";
 import {
   type Actions,
@@ -50,6 +50,8 @@ export type Controller = {
   actions: Actions;
   /** The model that the session is about; null where none was named. */
   about(): string | null;
+  /** Takes answers that were given before it was there, with their own times, as far as they fit; true for all. */
+  takeEarly(events: LogEvent[]): Promise<boolean>;
   /** Looks at the clock and at what other tabs have done: a wait may be over, somebody may have gone on elsewhere. */
   tick(): void;
   /** The page was brought back as it was left: an interruption like a reload. */
@@ -60,13 +62,13 @@ export type Controller = {
 
 /**
  * Ties one session to its surroundings: every act is recorded, kept and shown, in this order. Several tabs share one
- * log: each act first takes over what another tab has kept, and is tried on that. A danger waits for nothing.
+ * journal: each act first takes over what another tab has kept, and is tried on that. A danger waits for nothing.
  */
 export function createController(around: Surroundings): Controller {
-  const { guide, texts, store, stop, now } = around;
+  const { texts, store, stop, now } = around;
   const exclusively: Exclusive = (work) =>
     (around.exclusively ?? ((inside) => inside()))(() => whenLoaded(work, around.load, exclusively));
-  const newId = around.newId ?? (() => Math.random().toString(36).slice(2, 10));
+  const newId = around.newId ?? (() => Math.random().toString(36).slice(2, 12));
   const keeper = new Keeper({ ...around, newId });
   const opened = pass(keeper.session);
   if (opened !== keeper.session) keeper.keep(opened);
@@ -75,11 +77,11 @@ export function createController(around: Surroundings): Controller {
   function show(): void {
     const { session, notices } = keeper;
     around.nearing?.(scenariosAhead(session));
-    const [aside] = notices.includes("set-aside") ? store.readAside().map(parseLog) : [];
+    const [aside] = notices.includes("set-aside") ? store.readAside().map(parseJournal) : [];
     around.show(
       keeper.isOtherMachine
         ? machineView(session, keeper.about ?? "", around.model ?? "", texts)
-        : viewOf(session, texts, now(), notices, aside ? lastActIn(aside) : undefined),
+        : viewOf(session, texts, now(), notices, aside ? lastActIn(standingOf(aside).log) : undefined),
     );
   }
 
@@ -87,12 +89,12 @@ export function createController(around: Surroundings): Controller {
     return passCode(next, around.canLookUp?.() ?? true, now());
   }
 
-  function move(led: Session, before = keeper.session, told: Notice["id"][] = []): void {
+  function move(led: Session, before = keeper.session, told: Notice["id"][] = [], held: number[] = []): void {
     const next = pass(led);
     if (next !== keeper.session) {
       keeper.forgetNotices();
       keeper.notices = [...keeper.notices, ...told];
-      keeper.keep(next);
+      keeper.keep(next, held);
     }
     show();
     if (next !== before && metaOf(next).outcome && !metaOf(before).outcome) around.ended(next);
@@ -111,7 +113,10 @@ export function createController(around: Surroundings): Controller {
   }
 
   // A wait that ran out while the phone slept ends first; an act meant for it then finds another turn and is refused.
-  const tryOn = (from: Session, event: LogEvent) => record(heldAt(from, now()), event).session;
+  const tryOn = (from: Session, event: LogEvent) => {
+    const { session, refusal } = record(heldAt(from, now()), event);
+    return refusal ? session : putBack(session, keeper.held, event.at);
+  };
   const heldAt = (session: Session, at: string) => settle(holdTimes(session, at), at);
 
   const act = (event: LogEvent) => whenLoaded(() => actAtOnce(event), around.load);
@@ -164,24 +169,21 @@ export function createController(around: Surroundings): Controller {
       keeper.keep(keeper.session);
       show();
     } else {
-      putAside(store, keeper.session.log);
-      move(keeper.fresh(), keeper.session, ["set-aside"]);
+      putAside(store, keeper.journal);
+      move(keeper.begin(), keeper.session, ["set-aside"]);
     }
   }
 
   function goOnWithAside(): void {
     const [newest, ...others] = store.readAside();
-    const kept = parseLog(newest);
+    const kept = parseJournal(newest);
     if (!kept) {
       show();
       return;
     }
-    const water = waterLeftBy(keeper.session);
-    const { session } = resume(guide, { ...kept, ...(water && { water }) }, now());
+    const led = keeper.goOnWith(kept);
     store.writeAside(others);
-    putAside(store, keeper.session.log);
-    keeper.consent = { at: now(), model: null };
-    move(session, keeper.session, ["welcome-back"]);
+    move(led, keeper.session, ["welcome-back"]);
   }
 
   function restart(at: string, isStopSeen: boolean): void {
@@ -193,11 +195,22 @@ export function createController(around: Surroundings): Controller {
     }
     stop.clear();
     store.clear();
-    move(keeper.fresh(at));
+    move(keeper.startAgain(at));
+  }
+
+  function takeEarly(events: LogEvent[]): boolean {
+    keeper.follow();
+    const { session, areTaken } = keeper.withEarly(events);
+    move(session);
+    if (!areTaken) refuse();
+    return areTaken;
   }
 
   function change(index: number): void {
-    actOnScreen(() => move(changeAnswer(keeper.session, index, now())));
+    actOnScreen(() => {
+      const { session, held } = changeAnswer(keeper.session, index, now());
+      move(session, keeper.session, [], held);
+    });
   }
 
   return {
@@ -225,6 +238,7 @@ export function createController(around: Surroundings): Controller {
       askForHelp: () => act({ type: "help-asked", at: now() }),
       reportIce: () => act({ type: "ice-returned", at: now() }),
     },
+    takeEarly: (events) => new Promise((tell) => exclusively(() => tell(takeEarly(events)))),
     comeBack: () =>
       exclusively(() => {
         keeper.follow();

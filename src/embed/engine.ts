@@ -1,6 +1,5 @@
 import { h } from "preact";
 import { createPicture } from "../panel/pictures/index.ts";
-import { screens } from "../panel/screens/index.ts";
 import { metaOf, ScenarioMissing } from "../session/index.ts";
 import { type Actions, endingOf, type Services, type View } from "../turn/index.ts";
 import { basketOf, createBasket } from "./basket.ts";
@@ -12,15 +11,13 @@ import { keepAwake, signal } from "./device.ts";
 import type { EngineData } from "./engine-data.ts";
 import { createExclusive } from "./exclusive.ts";
 import { storageKey } from "./first-options.ts";
-import { complainOfForeignLinks, hostsOf, keepOwnLinks } from "./link-hosts.ts";
+import { createLater } from "./later.ts";
 import { loadPatiently } from "./load-patiently.ts";
 import { createLogStore, type LogStore } from "./log-store.ts";
-import { breath, whenIdle } from "./next-task.ts";
+import { nextTask, whenIdle } from "./next-task.ts";
 import { readOptions } from "./options.ts";
 import { markPage } from "./page-theme.ts";
 import type { ScenarioFiles } from "./scenario-files.ts";
-import { createShopCatalogue, type ShopCatalogue } from "./shop-catalogue.ts";
-import { createShopLookup, lookupAt } from "./shop-lookup.ts";
 import { clearStop, keepStop, readStop } from "./stop-mark.ts";
 import { watchPage } from "./watch-page.ts";
 
@@ -32,11 +29,16 @@ const LOOK_MS = 30_000;
 /** What the element shows once the engine runs. */
 export type Running = Awaited<ReturnType<typeof startEngine>>;
 
+/** `say` tells why a screen is not there yet, or null once that holds no longer. */
+type About = {
+  language: string;
+  languages: string[];
+  isCurrent(): boolean;
+  say(trouble: "slow" | "lost" | null): void;
+};
+
 /** By session name. It outlives a change of the tag's attributes, and with it a log that is in memory only. */
 const stores = new Map<string, LogStore>();
-
-/** By address: a catalogue is fetched and parsed once, however often a tag comes and goes. */
-const catalogues = new Map<string | null, ShopCatalogue>();
 
 /** By session name, too: a page may answer long after an attribute of the tag has changed. */
 const baskets = new Map<string, ReturnType<typeof createBasket>>();
@@ -44,14 +46,13 @@ const baskets = new Map<string, ReturnType<typeof createBasket>>();
 /**
  * Starts a session in the browser: everything behind the first question. In several short tasks, so that a tap or a
  * scroll on a slow phone is never held up; until the last of them nothing is shown and nothing has to be stopped.
- * @param show told of each view, and again where what it leads to is slow to come, or does not come
  * @returns null where the start was overtaken by another
  */
 export async function startEngine(
   host: HTMLElement,
   built: EngineData,
-  { language, languages, isCurrent }: { language: string; languages: string[]; isCurrent(): boolean },
-  show: (view: View, trouble: "slow" | "lost" | null) => void,
+  { language, languages, isCurrent, say }: About,
+  show: (view: View) => void,
 ) {
   const read = (name: string) => host.getAttribute(name);
   const { options, complaints } = readOptions(
@@ -69,25 +70,18 @@ export async function startEngine(
   const compiled = await openData(options.flows, language, built, isCurrent);
   if (!compiled) return null;
   const { guide, texts, drawings, scenarios, isFresh } = compiled;
-  const get: typeof fetch = (address, settings) => fetch(address, settings);
-  const { lookup } = options;
-  const hosts = hostsOf(document.baseURI, [options.catalogue, lookup, options.helpLink], options.linkHosts);
-  const lookAtLinks = (parts: Parameters<typeof complainOfForeignLinks>[0]) =>
-    void complainOfForeignLinks(parts, hosts, complain);
-  const files =
-    catalogues.get(options.catalogue) ??
-    createShopCatalogue(options.catalogue, get, { complain, seen: lookAtLinks });
-  catalogues.set(options.catalogue, files);
+  const ownLookup = () => typeof (host as { lookup?: unknown }).lookup === "function";
+  let isRefused = () => false;
   // A page may set its function before or after the panel has started.
-  const ownLookup = () => (host as { lookup?: unknown }).lookup;
-  const byLookup = createShopLookup((code) => {
-    const own = ownLookup();
-    return typeof own === "function" ? own(code) : lookup && lookupAt(lookup, get)(code);
-  });
-  const hasFiles = () => options.catalogue !== null && !files.isRefused();
-  const canLookUp = () => hasFiles() || lookup !== null || typeof ownLookup() === "function";
-  const shop = () => (lookup || typeof ownLookup() === "function" ? byLookup : files);
-  let last: View | null = null;
+  const canLookUp = () =>
+    (options.catalogue !== null && !isRefused()) || options.lookup !== null || ownLookup();
+  let view: View | null = null;
+  const later = createLater(host, options, { say, redraw: () => view && show(view) });
+  const shop = async () => {
+    const opened = await later.openShop();
+    isRefused = opened.isRefused;
+    return opened;
+  };
   const around: Surroundings = {
     guide,
     texts,
@@ -101,16 +95,12 @@ export async function startEngine(
     model: options.model,
     canLookUp,
     now: localNow,
-    show: (view) => {
-      last = view;
-      show(view, null);
+    show: (next) => {
+      view = next;
+      later.look(next.turn?.kind);
+      show(next);
     },
-    load: (scenario) =>
-      loadPatiently(
-        () => scenarios.load(scenario),
-        isCurrent,
-        (trouble) => last && show(last, trouble),
-      ),
+    load: (scenario) => loadPatiently(() => scenarios.load(scenario), isCurrent, say),
     nearing: (ids) => {
       // What does not come now is asked for again when it is needed.
       for (const id of ids) scenarios.load(id).catch(() => null);
@@ -123,7 +113,6 @@ export async function startEngine(
     },
   };
   const controller = await openController(around, scenarios);
-  shop().warmUp();
   /** A code that somebody has rejected is not looked up by itself again. */
   let lookedUp: string | null = null;
   const services: Services = {
@@ -134,21 +123,19 @@ export async function startEngine(
       lookedUp = about;
       return about;
     },
-    findModel: (typed) => shop().findModel(typed),
-    partFor: async (code, kind, plate) => {
-      const fit = await shop().partFor(code, kind, plate);
-      if (fit.kind === "part") lookAtLinks([fit.part, ...fit.alternatives]);
-      return keepOwnLinks(fit, hosts);
-    },
+    findModel: async (typed) => (await shop()).findModel(typed),
+    partFor: async (code, kind, plate) => (await shop()).partFor(code, kind, plate),
     basket: basketOf(host, basket),
     now: localNow,
     keepAwake,
     signal,
     shopHelp: { name: options.shopName, link: options.helpLink },
   };
-  if (isFresh) await breath();
+  if (isFresh) await nextTask();
   if (!isCurrent()) return null;
   whenIdle(() => void scenarios.fetchAll());
+  // Somebody who comes back finds the turn whole.
+  await later.waitFor((view as View | null)?.turn?.kind);
   const timer = setInterval(controller.tick, LOOK_MS);
   const lookAtConnection = () => controller.setOffline(!navigator.onLine);
   document.addEventListener("visibilitychange", controller.tick);
@@ -161,6 +148,7 @@ export async function startEngine(
   addEventListener("offline", lookAtConnection);
   const stopWatching = watchPage(() => markPage(host));
   const stop = () => {
+    later.stop();
     stopWatching();
     clearInterval(timer);
     document.removeEventListener("visibilitychange", controller.tick);
@@ -179,10 +167,22 @@ export async function startEngine(
       controller.actions.restart();
     },
   };
-  return { actions, services, texts, screens: { ...screens, picture }, stop };
+  const { takeEarly, tick: look } = controller;
+  return {
+    actions,
+    services,
+    texts,
+    /** As many as have come by now. */
+    get screens() {
+      return { ...later.screens, picture };
+    },
+    takeEarly,
+    look,
+    stop,
+  };
 }
 
-/** A kept log may lie in a scenario, which is then loaded first. @throws Error where it cannot be */
+/** A kept journal may lie in a scenario, which is then loaded first. @throws Error where it cannot be */
 async function openController(around: Surroundings, scenarios: ScenarioFiles): Promise<Controller> {
   for (;;)
     try {

@@ -1,7 +1,7 @@
 import type { Drawings } from "../panel/pictures/index.ts";
 import { addScenario, type Guide, type ScenarioData } from "../session/index.ts";
 import type { GrowingTexts, Resource } from "../turn/index.ts";
-import { breath } from "./next-task.ts";
+import { nextTask } from "./next-task.ts";
 
 /** One scenario in one language, as it is built: what it adds to what every session starts with. */
 export type ScenarioFile = ScenarioData & {
@@ -56,11 +56,11 @@ export function createScenarioFiles(
   return {
     async load(id) {
       const text = await textOf(id);
-      await breath();
+      await nextTask();
       if (scene.guide.loaded.has(id)) return;
       try {
         const file = readFile(text, id, scene);
-        await breath();
+        await nextTask();
         if (!scene.guide.loaded.has(id)) putIn(file, scene);
       } catch (problem) {
         forget(id);

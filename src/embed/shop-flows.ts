@@ -1,7 +1,7 @@
 import { type BuiltIn, checkPack } from "../pack/index.ts";
 import { readBoundedText } from "./bounded-text.ts";
 import type { OwnFlows } from "./compiled-data.ts";
-import { breath } from "./next-task.ts";
+import { nextTask } from "./next-task.ts";
 
 /** Bytes of a pack at most: ours has a good million (judgement). */
 const mostBytes = 5_000_000;
@@ -34,7 +34,7 @@ export async function fetchShopFlows(
     let step = steps.next();
     while (!step.done) {
       // All of them at once would hold up a slow phone.
-      await breath();
+      await nextTask();
       step = steps.next();
     }
     const { start, scenarios, format, resources, drawings } = step.value;

@@ -1,3 +1,4 @@
+import type { Condition } from "../condition/index.ts";
 import type { InstrumentName, ReadingVerdict } from "../instruments/index.ts";
 import type { Limits } from "../measuring/index.ts";
 
@@ -124,17 +125,3 @@ export type Scenario = {
   /** A leak is searched for: the water stays closed at every ending but a fixed one. */
   keeps?: Keeps | undefined;
 };
-
-/** The closed vocabulary of guards. Data may combine these and nothing else. */
-export type Condition =
-  | "unwaited"
-  | "any-remedied"
-  | { answered: { turn: string; is: string[] } }
-  | { verdict: { turn: string; is: string[] } }
-  | { done: string }
-  | { found: string[] }
-  | { remedied: string[] }
-  | { is: string }
-  | { all: Condition[] }
-  | { any: Condition[] }
-  | { not: Condition };

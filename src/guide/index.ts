@@ -1,10 +1,9 @@
+export { flowBounds, id, listOf, type Path, recordOf } from "../condition/index.ts";
 export { type Limits, limitOf } from "../measuring/index.ts";
-export { flowBounds, listOf, recordOf } from "./bounds.ts";
 export { dangersOf } from "./dangers.ts";
 export type {
   CauseRule,
   Check,
-  Condition,
   Flow,
   GateRule,
   Leaves,
@@ -15,5 +14,5 @@ export type {
   Signal,
   TurnRule,
 } from "./flow.ts";
-export { assembleFlow, type FileKind, fileKind, fileSchemas, id, number, unit } from "./schema.ts";
-export { type Path, textsNeeded } from "./texts-needed.ts";
+export { assembleFlow, type FileKind, fileKind, fileSchemas, number, unit } from "./schema.ts";
+export { textsNeeded } from "./texts-needed.ts";

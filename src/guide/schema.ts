@@ -1,34 +1,12 @@
 import * as z from "zod/mini";
+import { condition, flowBounds, id, listOf, recordOf, turnRef } from "../condition/index.ts";
 import { everyVerdict, instrumentNames } from "../instruments/index.ts";
-import { flowBounds, listOf, recordOf } from "./bounds.ts";
 import type { Flow } from "./flow.ts";
 
-/** The shape of every file in flows/. Editors get it as JSON Schema; the verifier reports what does not fit. */
-export const id = z.string().check(z.maxLength(flowBounds.id), z.regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/));
-const turnRef = z
-  .string()
-  .check(z.maxLength(flowBounds.turnRef), z.regex(/^[a-z][a-z0-9-]*\.[a-z][a-z0-9-]*$/));
 export const number = z.number().check(z.minimum(-flowBounds.number), z.maximum(flowBounds.number));
 const signal = z.enum(["danger", "warning", "caution", "notice"]);
 
 const verdict = z.enum(everyVerdict);
-
-const condition: z.ZodMiniType = z.lazy(() =>
-  z.union([
-    z.enum(["unwaited", "any-remedied"]),
-    z.strictObject({ answered: z.strictObject({ turn: turnRef, is: listOf(id) }) }),
-    z.strictObject({
-      verdict: z.strictObject({ turn: turnRef, is: listOf(verdict) }),
-    }),
-    z.strictObject({ done: id }),
-    z.strictObject({ found: listOf(id) }),
-    z.strictObject({ remedied: listOf(id) }),
-    z.strictObject({ is: id }),
-    z.strictObject({ all: listOf(condition) }),
-    z.strictObject({ any: listOf(condition) }),
-    z.strictObject({ not: condition }),
-  ]),
-);
 
 const leaves = z.optional(z.strictObject({ water: z.enum(["closed", "left-closed", "open"]) }));
 const keeps = z.optional(z.strictObject({ water: z.literal("closed") }));
@@ -75,7 +53,10 @@ const limits = recordOf(
   }),
 );
 
-/** One schema for each kind of file, by the file's name or folder. */
+/**
+ * The shape of every file in flows/, by the file's name or folder. Editors get it as JSON Schema; the verifier reports
+ * what does not fit.
+ */
 export const fileSchemas = {
   limits,
   choosing: limits,

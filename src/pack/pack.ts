@@ -52,8 +52,8 @@ export class UnusablePack extends Error {}
 
 /**
  * Checks a pack that nobody here has checked, completely: its shape, its names, its texts, that every hazard lies behind
- * its gate, and whether each scenario comes to a first question. In steps, because a phone needs a breath between them.
- * Returns the pack.
+ * its gate, and whether each scenario comes to a first question. In steps, so that a phone can draw a frame between
+ * them. Returns the pack.
  * @throws UnusablePack at the first fault, whatever it is
  */
 export function* checkPack(json: unknown, language: string, built: BuiltIn): Generator<void, PackData> {

@@ -52,6 +52,7 @@ const ownSlice = {
   ),
   parts: recordOf(id, z.strictObject({ minutes: number, tools: listOf(id), hazards: listOf(id) })),
   searches: guardShape,
+  lasting: listOf(id),
 };
 
 /** What every session starts with. */

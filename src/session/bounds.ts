@@ -1,12 +1,19 @@
 import { bounds as shopBounds } from "../catalogue/index.ts";
 import { flowBounds } from "../guide/index.ts";
+import { longestWords } from "./longest-words.ts";
 
 /**
  * What a log and a typed text may hold, at most. Whatever is beyond was not written by the panel, or not typed by a
  * person; without a source all of these are judgement.
  */
 export const bounds = {
-  /** Events of a session: no way through the flow takes more than forty turns, and there are second thoughts. */
+  /** Entries of a journal: no way through the flow takes more than forty turns, and there are second thoughts. */
+  entries: 1000,
+  /** With more entries than this a journal is made anew from what is in force. */
+  entriesBeforeCompaction: 800,
+  /** The id of an entry. */
+  entryId: 40,
+  /** Events of a log as earlier versions kept it. */
   events: 500,
   /** A turn, which is a check and its turn. */
   turn: flowBounds.turnRef,
@@ -35,5 +42,5 @@ export const bounds = {
   /** Questions that a pack is tried with, at the door. */
   tries: 300,
   /** What was typed in own words; a person describes a fault in a few lines. */
-  ownWords: 1000,
+  ownWords: longestWords,
 } as const;

@@ -15,7 +15,7 @@ export type StartData = {
 /** One scenario, as the build has compiled it. `flow` comes on top of what every session starts with. */
 export type ScenarioData = {
   id: string;
-  flow: Pick<FlowSlice, "hazards" | "gates" | "causes" | "parts" | "searches">;
+  flow: Pick<FlowSlice, "hazards" | "gates" | "causes" | "parts" | "searches" | "lasting">;
   /** The scenario and the endings. */
   chart: ChartConfig;
   diagnosis: Diagnosis;
@@ -39,13 +39,14 @@ export function createGuide(start: StartData, advisers: Advisers = createAdviser
 
 /** Adds a scenario, for every session that goes by this guide. */
 export function addScenario(guide: Guide, { id, flow, chart, diagnosis }: ScenarioData): void {
-  const { gates, hazards, causes, parts, ...shared } = guide.flow;
+  const { gates, hazards, causes, parts, lasting, ...shared } = guide.flow;
   const whole: FlowSlice = {
     ...shared,
     gates: { ...gates, ...flow.gates },
     hazards: { ...hazards, ...flow.hazards },
     causes: { ...causes, ...flow.causes },
     parts: { ...parts, ...flow.parts },
+    lasting: [...lasting, ...flow.lasting],
     searches: flow.searches,
   };
   guide.loaded.set(id, { id, flow: whole, chart: createChart(chart, whole.limits), diagnosis });

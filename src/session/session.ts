@@ -10,8 +10,7 @@ import {
 import { adviceAfter, adviceAt } from "./advice.ts";
 import type { Chart } from "./chart.ts";
 import { type Guide, ScenarioMissing } from "./guide.ts";
-import { createLog, type Log, type LogEvent } from "./log.ts";
-import { straightenTimes } from "./times.ts";
+import { createLog, type Log, type LogEvent, type WaterLeft } from "./log.ts";
 
 /** One person's way through the opening's chart and then a scenario's. Immutable: every function here gives a new one. */
 export type Session = {
@@ -35,13 +34,12 @@ export function startSession(
   guide: Guide,
   started: string,
   model: string | null = null,
-  water?: Log["water"],
+  water?: WaterLeft,
 ): Session {
   const { flow, opening } = guide;
   const memory = createMemory(model, water);
   const [snapshot] = initialTransition(opening, { memory } as never);
-  const log = { ...createLog(flow.version, started, model), ...(water && { water }) };
-  return { guide, flow, chart: opening, adviser: null, log, snapshot };
+  return { guide, flow, chart: opening, adviser: null, log: createLog(started, model), snapshot };
 }
 
 /** The session in the chart of the scenario that its opening has led to, with the memory that it has. */
@@ -66,7 +64,7 @@ export function scenariosAhead({ guide, adviser, log }: Session): string[] {
 }
 
 /** The tap as a session leaves it to the one that follows, where we had it closed: no new start opens it. */
-export function waterLeftBy(session: Session): Log["water"] {
+export function waterLeftBy(session: Session): WaterLeft | undefined {
   const { water } = memoryOf(session);
   return water === "closed-by-us" || water === "left-closed" ? water : undefined;
 }
@@ -104,6 +102,14 @@ export function record(session: Session, event: LogEvent, toward?: string): Reco
     const items = session.flow.gates[meta.gate]?.items ?? [];
     if (!items.every((item) => event.items?.includes(item))) return refuse("items-missing");
   }
+  if (event.type === "water-left") {
+    const log = { ...session.log, events: [...session.log.events, event] };
+    const context = { ...memoryOf(session), water: event.water };
+    return {
+      session: { ...session, log, snapshot: { ...session.snapshot, context } as never },
+      refusal: null,
+    };
+  }
   const sent = chartEvent(event);
   const { chart, adviser } = session;
   const [way] = chart.getTransitionData(session.snapshot, sent as never);
@@ -120,100 +126,11 @@ export function record(session: Session, event: LogEvent, toward?: string): Reco
   return { session: leadsOn ? enterScenario(next, value, sent, toward) : next, refusal: null };
 }
 
-function chartEvent(event: LogEvent): ChartEvent {
+function chartEvent(event: Exclude<LogEvent, { type: "water-left" }>): ChartEvent {
   const { at } = event;
   if (event.type === "answered") return { type: `answered.${event.answer}`, at };
   if (event.type === "measured") return { type: "measured", at, reading: event.reading };
   if (event.type === "model-given") return { type: "model-given", at, code: event.code };
   if (event.type === "danger-reported") return { type: `danger-reported.${event.danger}`, at };
   return { type: event.type, at };
-}
-
-/**
- * Replays a log as far as this flow still takes it. A log keeps its own order of checks, as far as they are allowed:
- * advice changes with every edit of what the trade knows, and what was answered holds all the same.
- * @returns the session and how many events at the log's end no longer fitted
- * @throws ScenarioMissing where it leads to a scenario that has to be loaded first
- */
-export function replay(guide: Guide, log: Log): { session: Session; dropped: number } {
-  let session = startSession(guide, log.started, log.model, log.water);
-  for (const [at, event] of log.events.entries()) {
-    const next = recordToward(session, event, log.events.slice(at + 1));
-    if (next.refusal) return { session, dropped: log.events.length - at };
-    session = next.session;
-  }
-  return { session, dropped: 0 };
-}
-
-/** Takes an event and goes where the log went, as far as that is allowed; else where today's advice leads. */
-function recordToward(session: Session, event: LogEvent, later: LogEvent[]): Recorded {
-  const following = later.find((one) => "turn" in one);
-  if (!following) return record(session, event);
-  const check = checkOf(following.turn);
-  const led = record(session, event, check);
-  return checkOf(metaOf(led.session).turn) === check ? led : record(session, event);
-}
-
-const checkOf = (turn: string) => turn.split(".")[0] ?? "";
-
-/**
- * Goes on with a log that something else has written (this tab before a reload, another tab, a file): its times are
- * held against `at`, and a danger among the events that no longer fit still stops.
- * @returns the session and how many events at the log's end no longer fitted
- */
-export function takeOver(guide: Guide, log: Log, at: string): { session: Session; dropped: number } {
-  const { flow } = guide;
-  const { session, dropped } = replay(guide, straightenTimes(log, at, flow.limits["clock-slip"]?.value));
-  const lost = dropped ? log.events.slice(-dropped) : [];
-  const danger = lost.flatMap((event) => dangerIn(event, flow)).at(0);
-  return { session: danger === undefined ? session : stopBy(session, danger, at), dropped };
-}
-
-/**
- * Comes back to a kept log at `at`: takes it over, ends a wait that is over, and where the person had left in the
- * middle of a hazardous step puts its gate in front of that very turn again.
- */
-export function resume(guide: Guide, log: Log, at: string): { session: Session; dropped: number } {
-  const { session, dropped } = takeOver(guide, log, at);
-  return { session: settle(record(session, { type: "session-resumed", at }).session, at), dropped };
-}
-
-/** Stops the session for a danger, wherever it is; one that this flow does not know counts as 'not sure'. */
-export function stopBy(session: Session, danger: string, at: string): Session {
-  if (isStopped(session)) return session;
-  const stop = (kind: string) => record(session, { type: "danger-reported", danger: kind, at });
-  const known = stop(danger);
-  return known.refusal ? stop("not-sure").session : known.session;
-}
-
-/** The session with its times held against a clock that was set back meanwhile: else a wait would be as much longer. */
-export function holdTimes(session: Session, at: string): Session {
-  const last = session.log.events.at(-1)?.at;
-  if (last === undefined || Date.parse(last) <= Date.parse(at)) return session;
-  const { session: held, dropped } = takeOver(session.guide, session.log, at);
-  return dropped ? session : held;
-}
-
-function dangerIn(event: LogEvent, { dangers }: FlowSlice): string[] {
-  if (event.type === "danger-reported") return [event.danger];
-  return event.type === "answered" && dangers.includes(event.answer) ? [event.answer] : [];
-}
-
-/** Ends the current wait if its time has come by `at`; otherwise gives the session back as it is. */
-export function settle(session: Session, at: string): Session {
-  return record(session, { type: "wait-ended", at }).session;
-}
-
-/**
- * Goes back to the turn that event `index` of the log answered; that answer and all later ones are dropped. A
- * hazardous turn is met behind its gate. A session that is stopped stays as it is.
- */
-export function changeAnswer(session: Session, index: number, at: string): Session {
-  if (isStopped(session)) return session;
-  const { water: _, ...whole } = session.log;
-  // No change of an answer opens a tap.
-  const water = waterLeftBy(session);
-  const log = { ...whole, ...(water && { water }), events: whole.events.slice(0, index) };
-  const { session: back } = replay(session.guide, log);
-  return record(back, { type: "session-resumed", at }).session;
 }

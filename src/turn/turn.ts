@@ -1,5 +1,5 @@
 import type { ReadingNeed } from "../instruments/index.ts";
-import type { FittedPart, FoundModel, Plate } from "./lookups.ts";
+import type { FoundModel, FoundPart, Plate } from "./lookups.ts";
 
 /**
  * A Turn is one exchange as a screen (or a line of `npm run play`) shows it: plain data, every text already in
@@ -86,7 +86,7 @@ export type PathMark = {
   above: boolean;
 };
 
-/** An earlier turn folded to a line. `drops` counts the later answers that changing it would drop. */
+/** An earlier turn folded to a line. `drops` counts the later answers: a change keeps those that still fit. */
 export type Line = {
   index: number;
   turn: string;
@@ -112,4 +112,4 @@ export type Notice = {
   goOn?: string;
 };
 
-export type { FittedPart, FoundModel, Plate };
+export type { FoundModel, FoundPart, Plate };

@@ -90,7 +90,8 @@ test("an instrument is a folder, a line in each list of instruments, its limits 
 
   take({ type: "measured", reading: measure.mock.calls[0]?.[1] });
   expect(turn.linesOf(now, texts).at(-1)?.answer).toBe("70 dB: loud");
-  expect(session.parseLog(JSON.parse(JSON.stringify(now.log)))?.events).toHaveLength(4);
+  const journal = session.journalOf(now.log);
+  expect(session.parseJournal(JSON.parse(JSON.stringify(journal)))?.entries).toHaveLength(4);
 });
 
 test("a check is a file, a file of texts, and a line in a scenario", () => {
@@ -113,8 +114,6 @@ outcomes:
   hums: { from: [listen.hums], says: { fan-fault: seldom, otherwise: usually } }
 `,
   );
-  const lacking = copy.verify().map(({ message }) => message);
-  expect(lacking.some((message) => message.includes("fan-hum"))).toBe(true);
   copy.write(
     "locales/en-GB/checks/fan-hum.yaml",
     `name: Fan
@@ -157,6 +156,7 @@ test("a language is a folder, and says what it lacks", async () => {
   copy.append("locales/cy/tools.yaml", "");
   expect(copy.verify()).toEqual([]);
   copy.write("locales/cy/tools.yaml", "{}\n");
-  expect(copy.verify().every(({ message }) => message.includes("cy"))).toBe(true);
-  expect(copy.verify().length).toBeGreaterThan(5);
+  const lacking = copy.verify();
+  expect(lacking.length).toBeGreaterThan(5);
+  for (const { message } of lacking) expect(message).toContain("cy");
 });

@@ -2,6 +2,7 @@
 export type Arrow = { to: string[]; because: string };
 
 const pureParts = [
+  "condition",
   "measuring",
   "instruments",
   "diagnosis",
@@ -22,6 +23,10 @@ const pureTools = ["workbench/verify", "workbench/draw", "workbench/feed", "work
 
 /** The arrows of the design, one entry a part. Whatever is not named here is forbidden. */
 export const arrows: Record<string, Arrow> = {
+  condition: {
+    to: [],
+    because: "it is the one vocabulary that everybody else reads conditions by",
+  },
   measuring: {
     to: [],
     because:
@@ -41,19 +46,19 @@ export const arrows: Record<string, Arrow> = {
     because: "it knows a shop's parts and nothing of how they were found to be needed",
   },
   guide: {
-    to: ["instruments", "measuring"],
+    to: ["condition", "instruments", "measuring"],
     because: "it is the shape of what flows/ says, and everybody who reads flows/ stands on it",
   },
   chart: {
-    to: ["guide", "instruments"],
+    to: ["condition", "guide", "instruments"],
     because: "what is allowed must hold whatever is advised, and be proved without a session or a screen",
   },
   advice: {
-    to: ["chart", "diagnosis"],
+    to: ["chart", "condition", "diagnosis"],
     because: "it reads what the chart remembers and says what is best next; it never allows",
   },
   compile: {
-    to: ["session", "advice", "chart", "guide", "diagnosis", "instruments", "measuring"],
+    to: ["session", "advice", "chart", "condition", "guide", "diagnosis", "instruments", "measuring"],
     because: "it makes charts and models of flows/ alone, so that a build can do it once for everybody",
   },
   session: {
@@ -65,7 +70,7 @@ export const arrows: Record<string, Arrow> = {
     because: "it says in plain data what a screen shows, so that any screen or none can show it",
   },
   pack: {
-    to: ["turn", "session", "advice", "chart", "guide", "diagnosis", "instruments"],
+    to: ["turn", "session", "advice", "chart", "condition", "guide", "diagnosis", "instruments"],
     because:
       "it judges compiled flows that came from elsewhere before a phone runs them, and composes nothing",
   },
@@ -100,11 +105,11 @@ export const arrows: Record<string, Arrow> = {
       "it is what a browser loads; a file system, a server, a tool of the workbench or what composes flows has no place there",
   },
   "workbench/verify": {
-    to: ["compile", "chart", "guide", "instruments"],
+    to: ["compile", "chart", "condition", "guide", "instruments"],
     because: "it judges flows/ and runs nothing",
   },
   "workbench/draw": {
-    to: ["compile", "chart", "guide", "instruments"],
+    to: ["compile", "chart", "condition", "guide", "instruments"],
     because: "it draws what was composed",
   },
   "workbench/feed": { to: ["catalogue"], because: "it reads a shop's feed, and knows of no fault" },
@@ -144,7 +149,7 @@ export const packages: Record<string, Arrow> = {
   i18next: { to: ["turn"], because: "everybody else is handed texts, and so needs no language" },
   "zod/mini": {
     to: [
-      ...["guide", "instruments", "pack", "session", "catalogue", "cobrowse/protocol", "embed"],
+      ...["condition", "guide", "instruments", "pack", "session", "catalogue", "cobrowse/protocol", "embed"],
       ...["workbench/verify", "workbench/build", "workbench/own-files", "cli"],
     ],
     because: "what comes from outside is parsed at the door, and these are the doors",
@@ -152,6 +157,10 @@ export const packages: Record<string, Arrow> = {
   yaml: {
     to: ["workbench/build", "cli"],
     because: "the browser gets plain data; its parser would be half of the script's budget",
+  },
+  "fastest-levenshtein": {
+    to: ["workbench/verify"],
+    because: "who edits a file is offered the nearest name; a phone has nothing to offer",
   },
   vite: { to: ["workbench/build", "cli"], because: "it builds the script and is no part of it" },
   ws: { to: ["cobrowse/relay"], because: "browsers bring a web socket of their own" },

@@ -2,11 +2,20 @@ import { type Files, isScript, sizeOf } from "./built.ts";
 import type { Measured } from "./report.ts";
 import { inKilobytes, inMilliseconds, medianOf } from "./table.ts";
 
-/** What the script may weigh, in bytes of brotli. */
-export const budget = { firstFile: 12_000, allScript: 90_000, journeyData: 42_000 };
+/**
+ * What may have to come, in bytes of brotli: one file before the first question, script until the first check stands
+ * on screen, script and data (texts, flow, drawings, styles) of a whole journey to a part, in one language.
+ */
+const goal = { firstFile: 12_000, firstCheck: 70_000, journey: 90_000, data: 40_000 };
 
-/** What a person may have to wait, in milliseconds. */
-const patience = { overFloor: 100, task: 50, medianTap: 50, worstTap: 100 };
+/** What the script weighs at most as it is, so that nothing grows unseen while the goals are not met. */
+export const budget = { firstFile: 14_700, firstCheck: 78_000, journey: 96_500, journeyData: 42_000 };
+
+/**
+ * What a person may have to wait, in milliseconds. A tap that is answered in 200 ms is the web's own 'good' (Interaction
+ * to Next Paint, web.dev); a task over 50 ms is a long one (W3C Long Tasks).
+ */
+const patience = { overFloor: 100, task: 100, longTasks: 3, medianTap: 2, worstTap: 200 };
 
 /** Each goal in words, with what was measured. A goal about the worst looks at every run, not at the median. */
 export function goalsOf(
@@ -14,40 +23,58 @@ export function goalsOf(
   { ours, floor }: Measured,
   staticImports: string[],
 ): { met: boolean; says: string }[] {
-  const weigh = (name: string) => sizeOf(files.get(name) as Buffer).brotli;
-  const script = (ours[0]?.arrived ?? []).filter(({ name }) => isScript(name));
-  const early = script.filter((each) => each.early);
-  const all = script.reduce((sum, { name }) => sum + weigh(name), 0);
-  const first = early.reduce((sum, { name }) => sum + weigh(name), 0);
+  const weigh = (names: string[]) =>
+    names.reduce((sum, name) => sum + sizeOf(files.get(name) as Buffer).brotli, 0);
+  const arrived = (ours[0]?.arrived ?? []).filter(({ name }) => files.has(name));
+  const script = arrived.filter(({ name }) => isScript(name));
+  const early = script.filter((each) => each.early).map(({ name }) => name);
+  const first = weigh(early);
+  // What comes in idle time is no part of what the first check has to wait for.
+  const check = weigh([...early, ...script.map(({ name }) => name).filter((name) => /engine-/.test(name))]);
+  const all = weigh(script.map(({ name }) => name));
+  const data = weigh(arrived.map(({ name }) => name).filter((name) => /^parts\/.*\.(json|css)$/.test(name)));
   const [mine, least] = [ours, floor].map((visits) => medianOf(visits.map((visit) => visit.firstQuestion)));
   const over = (mine ?? Number.NaN) - (least ?? Number.NaN);
   const task = Math.max(0, ...ours.flatMap((visit) => visit.longTasks));
-  // While loading: what moves when a countdown ends by itself is the next step, and stands in its own row.
-  const shift = Math.max(...ours.map((visit) => visit.shift.loading));
+  const long = Math.max(...ours.map((visit) => visit.longTasks.length));
+  const shift = Math.max(...ours.map((visit) => visit.shift.all));
   const taps = ours.flatMap((visit) => visit.taps);
   const fewest = Math.min(...ours.map((visit) => visit.taps.length));
-  const [median, worst] = [medianOf(taps), Math.max(...taps)];
+  const [ratio, worst] = [medianOf(taps) / medianOf(floor.flatMap((visit) => visit.taps)), Math.max(...taps)];
+  const atOnce = medianOf(ours.map((visit) => visit.firstTap));
   return [
     {
-      met: early.length === 1 && staticImports.length === 0 && first <= budget.firstFile,
-      says: `the first question is drawn by one file of ${inKilobytes(budget.firstFile)} brotli at most, without static imports: ${early.length} file, ${inKilobytes(first)}, ${staticImports.length} imports`,
+      met: early.length === 1 && staticImports.length === 0 && first <= goal.firstFile,
+      says: `the first question is drawn by one file of ${inKilobytes(goal.firstFile)} brotli at most, without static imports: ${early.length} file, ${inKilobytes(first)}, ${staticImports.length} imports`,
     },
     {
-      met: all <= budget.allScript,
-      says: `all script of a session ${inKilobytes(budget.allScript)} brotli at most: ${inKilobytes(all)}`,
+      met: check <= goal.firstCheck,
+      says: `script until the first check stands on screen ${inKilobytes(goal.firstCheck)} at most: ${inKilobytes(check)}`,
+    },
+    {
+      met: all <= goal.journey,
+      says: `script of a journey to a part ${inKilobytes(goal.journey)} at most: ${inKilobytes(all)}`,
+    },
+    {
+      met: data <= goal.data,
+      says: `texts, flow, drawings and styles of such a journey ${inKilobytes(goal.data)} at most: ${inKilobytes(data)}`,
     },
     {
       met: over <= patience.overFloor,
       says: `first question at most ${patience.overFloor} ms after the floor's: ${inMilliseconds(over)}`,
     },
     {
-      met: task <= patience.task,
-      says: `no task over ${patience.task} ms: ${task ? inMilliseconds(task) : "none"}`,
+      met: task <= patience.task && long <= patience.longTasks,
+      says: `after the first question no task over ${patience.task} ms and ${patience.longTasks} over 50 ms at most: ${inMilliseconds(task)}, ${long} in a session`,
     },
-    { met: shift < 0.0005, says: `layout shift while loading 0.000: ${shift.toFixed(3)}` },
+    { met: shift < 0.0005, says: `layout shift without input 0.000: ${shift.toFixed(3)}` },
     {
-      met: fewest >= 15 && median <= patience.medianTap && worst <= patience.worstTap,
-      says: `next question ${patience.medianTap} ms after a tap in the median, ${patience.worstTap} ms at worst: ${inMilliseconds(median)}, ${inMilliseconds(worst)} (${fewest} taps a session)`,
+      met: atOnce <= patience.worstTap,
+      says: `a tap made at once answered in ${patience.worstTap} ms: ${inMilliseconds(atOnce)}`,
+    },
+    {
+      met: fewest >= 15 && ratio <= patience.medianTap && worst <= patience.worstTap,
+      says: `next question at most ${patience.medianTap} times as long after a tap as the floor's in the median, ${patience.worstTap} ms at worst: ${ratio.toFixed(1)}, ${inMilliseconds(worst)} (${fewest} taps a session)`,
     },
   ];
 }

@@ -2,7 +2,9 @@ import { expect, type Locator, type Page } from "@playwright/test";
 import type { Reading } from "../../src/instruments/index.ts";
 import {
   changeAnswer,
+  type Held,
   type LogEvent,
+  putBack,
   record,
   resume,
   type Session,
@@ -14,7 +16,7 @@ import { reach, soundAnswer } from "../session/reach.ts";
 import { violationsOn } from "./axe.ts";
 import { flat, flow, freshSession, guide, morning, namesOfParts, sessionAt, textsIn } from "./expected.ts";
 import { enterReading, withConditions } from "./instruments.ts";
-import { eventsIn, keptLately, turnAgain } from "./kept-logs.ts";
+import { actsOf, eventsIn, keptLately, keptText, turnAgain } from "./kept-logs.ts";
 
 type Settings = { language?: string; sessionName?: string; keeps?: boolean; axe?: boolean };
 
@@ -28,6 +30,7 @@ export class PanelPage {
   readonly heading: Locator;
   readonly texts: Texts;
   session: Session;
+  #held: Held[] = [];
   readonly #storeKey: string;
   readonly #keeps: boolean;
   readonly #axe: boolean;
@@ -86,7 +89,7 @@ export class PanelPage {
     if (Date.parse(last) > now) await this.page.clock.setSystemTime(last);
     // By the real clock a session of these tests was left long ago, and the panel would start a new one.
     const left = { ...session, log: keptLately(session.log, now) };
-    const log = JSON.stringify(left.log);
+    const log = keptText(left.log);
     await this.page.evaluate(
       ([key, value]) => localStorage.setItem(key as string, value as string),
       [this.#storeKey, log],
@@ -198,7 +201,7 @@ export class PanelPage {
     await this.#shows("focused");
   }
 
-  /** Changes the answer that was given at this turn, after the panel has said how many later ones it drops. */
+  /** Changes the answer that was given at this turn, after the panel has said what becomes of later ones. */
   async change(turn: string): Promise<void> {
     const line = linesOf(this.session, this.texts).findLast((each) => each.turn === turn);
     if (!line) throw new Error(`${turn} was never answered`);
@@ -211,7 +214,10 @@ export class PanelPage {
       await expect(this.host.getByText(this.text("ui.drops", { count: line.drops }))).toBeVisible();
       await this.button(this.text("ui.change-anyway")).tap();
     }
-    this.session = changeAnswer(this.session, line.index, await this.now());
+    const { session, held } = changeAnswer(this.session, line.index, await this.now());
+    const events = this.session.log.events;
+    this.#held = held.map((place) => ({ id: `${place}`, event: events[place] as Held["event"] }));
+    this.session = session;
     await this.#shows("focused");
   }
 
@@ -292,7 +298,7 @@ export class PanelPage {
   async took(event: LogEvent): Promise<void> {
     const { session, refusal } = record(settle(this.session, event.at), event);
     expect(refusal, JSON.stringify(event)).toBeNull();
-    this.session = session;
+    this.session = putBack(session, this.#held, event.at);
     await this.#shows("focused");
   }
 
@@ -320,7 +326,7 @@ export class PanelPage {
       this.#keeps && this.#storeKey,
     );
     expect(tooWide, "pixels that the page is too wide").toBeLessThan(1);
-    if (this.#keeps) expect(eventsIn(kept as string)).toEqual(eventsIn(JSON.stringify(this.session.log)));
+    if (this.#keeps) expect(eventsIn(kept as string)).toEqual(actsOf(this.session.log));
   }
 
   /** The ending on screen: its outcome in a word, its cause, and whom to call. */

@@ -1,4 +1,4 @@
-import { test as base, expect } from "@playwright/test";
+import { test as base, expect, type Page } from "@playwright/test";
 import { morning } from "./expected.ts";
 import { PanelPage } from "./panel-page.ts";
 import { serveSite } from "./site.ts";
@@ -31,6 +31,12 @@ function takeTime(): void {
   );
 }
 
+/** What a context that the next test is run in would keep otherwise. */
+async function putBack(page: Page): Promise<void> {
+  await page.context().setOffline(false);
+  await page.evaluate(() => sessionStorage.clear()).catch(() => {});
+}
+
 /** A test on a phone whose clock stands at nine in the morning; an error in the page's console fails it. */
 export const test = base.extend<Fixtures, { site: string }>({
   expectedFaults: [null, { option: true }],
@@ -55,11 +61,11 @@ export const test = base.extend<Fixtures, { site: string }>({
       "console",
       (message) => message.type() === "error" && note(`${message.text()} ${message.location().url}`),
     );
-    await page.route("**/favicon.ico", (route) => route.fulfill({ status: 204 }));
     if (clock === "set") await page.clock.install({ time: morning });
     // In every tab of the test.
     if (hand === "deliberate") await page.context().addInitScript(takeTime);
     await use(page);
+    await putBack(page);
     expect(faults, "errors in the page").toEqual([]);
   },
   panel: ({ page }, use) => use(new PanelPage(page)),

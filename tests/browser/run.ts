@@ -2,7 +2,9 @@ import { spawnSync } from "node:child_process";
 import { rmSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { buildDemoShards } from "../../demo/generate/shards.ts";
-import { buildEmbed } from "../../src/workbench/build/build.ts";
+import { keptFor } from "../../src/workbench/build/build.ts";
+import { writeOwnFiles } from "../../src/workbench/own-files/index.ts";
+import { builtOnce } from "../built-once.ts";
 import { findChromium, thisMachine } from "./find-chromium.ts";
 import { builtFolder } from "./site.ts";
 
@@ -14,7 +16,7 @@ try {
   console.log(`Chromium: ${chromium}`);
   // Nobody has a page of an earlier run open.
   rmSync(builtFolder, { recursive: true, force: true });
-  await buildEmbed(builtFolder);
+  writeOwnFiles(builtFolder, await builtOnce(), { writer: "build", ...keptFor, now: new Date() });
   await buildDemoShards(`${builtFolder}/shards`);
   const command = ["playwright", "test", "--config", ".config/playwright.ts", ...process.argv.slice(2)];
   const { status } = spawnSync("npx", command, {

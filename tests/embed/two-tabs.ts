@@ -1,7 +1,7 @@
 import { type Controller, createController } from "../../src/embed/controller.ts";
 import { createLogStore, type LogStore } from "../../src/embed/log-store.ts";
 import { createStops, stopKey } from "../../src/embed/stop-mark.ts";
-import type { Guide, LogEvent } from "../../src/session/index.ts";
+import { type Guide, type LogEvent, parseJournal, standingOf } from "../../src/session/index.ts";
 import type { View } from "../../src/turn/index.ts";
 import type { Dice } from "../session/walker.ts";
 
@@ -89,8 +89,8 @@ class Tab {
 
   /** The answers of the log on screen. */
   answers(): LogEvent[] {
-    const { events = [] } = JSON.parse(this.store.read() ?? "{}");
-    return events.filter((event: LogEvent) => "turn" in event);
+    const journal = parseJournal(JSON.parse(this.store.read() ?? "{}"));
+    return journal ? standingOf(journal).log.events.filter((event) => "turn" in event) : [];
   }
 
   has(notice: string): boolean {

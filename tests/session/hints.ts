@@ -1,4 +1,5 @@
-import type { Condition, Flow } from "../../src/guide/index.ts";
+import type { Condition } from "../../src/condition/index.ts";
+import type { Flow } from "../../src/guide/index.ts";
 import type { Reading } from "../../src/instruments/index.ts";
 import { signs } from "../compile/scenario-paths.ts";
 import {

@@ -1,13 +1,18 @@
 import { spawnSync } from "node:child_process";
+import { readdirSync, readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
 
 /*
  * `npm run soak`: the long sweeps, as often as it takes to believe them. The tests try each of them less often.
  */
+const root = fileURLToPath(new URL("../..", import.meta.url));
+const swept = readdirSync(`${root}/tests`, { recursive: true, encoding: "utf8" })
+  .filter((name) => /\.unit\.test\.tsx?$/.test(name))
+  .filter((name) => readFileSync(`${root}/tests/${name}`, "utf8").includes("soak/counts.ts"))
+  .map((name) => `tests/${name}`);
+
 const stages: [name: string, command: string][] = [
-  [
-    "walks, SCXML, tabs",
-    "npm run unit -- tests/session/answering tests/session/walks tests/flow/draw-scxml tests/embed/two-tabs",
-  ],
+  ["every unit test that counts", `npm run unit -- ${swept.join(" ")}`],
   ["files that do not come", "npm run browser -- faults"],
 ];
 
@@ -16,6 +21,7 @@ for (const [name, command] of stages) {
   console.log(`\n== ${name}: ${command}`);
   const start = performance.now();
   const { status } = spawnSync(command, {
+    cwd: root,
     stdio: "inherit",
     shell: true,
     env: { ...process.env, SOAK: "all", FAULTS: "all" },

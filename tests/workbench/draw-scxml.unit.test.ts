@@ -48,6 +48,24 @@ describe.each(scenarios)("the SCXML of %s", (scenario) => {
     const met = new Set(runs.flat().map(({ leaf }) => leaf));
     expect(turns.filter((leaf) => met.has(leaf)).length / turns.length).toBeGreaterThan(0.9);
   });
+
+  test("is handed temperatures of the other place too, which leave our chart, and so the document, where it is", () => {
+    const placeOf = (leaf: string) => {
+      const meta = leaves.get(leaf)?.meta;
+      return meta?.instrument === "temperature" ? [meta.place ?? "freezer"] : [];
+    };
+    const refused = runs.flatMap((run) =>
+      run.flatMap(({ event: { reading }, leaf }, at) => {
+        const before = run[at - 1]?.leaf ?? "";
+        const [place] = placeOf(before);
+        if (!place || reading?.kind !== "temperature" || (reading.place ?? "freezer") === place) return [];
+        expect(leaf).toBe(before);
+        return [place];
+      }),
+    );
+    const asked = runs.flat().flatMap(({ leaf }) => placeOf(leaf));
+    expect(new Set(refused)).toEqual(new Set(asked));
+  });
 });
 
 /** Rules of https://www.w3.org/TR/scxml/ (3.2 to 3.7). */

@@ -79,13 +79,17 @@ function mapTexts<To>(
   locales: Record<string, Resource>,
   to: (tag: string, texts: Resource) => To,
 ): Record<string, To> {
-  const tags = ["en-GB", ...Object.keys(locales).filter((tag) => tag !== "en-GB")];
   return Object.fromEntries(
-    tags.map((tag) => {
+    languagesOf(locales).map((tag) => {
       const texts = withFallback(locales["en-GB"] ?? {}, locales[tag] ?? {});
       return [tag, to(tag, withoutExamples(texts))];
     }),
   );
+}
+
+/** The languages with texts; the first is the one that others lean on. */
+export function languagesOf(locales: Record<string, Resource>): string[] {
+  return ["en-GB", ...Object.keys(locales).filter((tag) => tag !== "en-GB")];
 }
 
 /** A language's texts, with those of the other where it has none of its own: a phone fetches one set. */

@@ -6,13 +6,7 @@ import type { Report } from "./report.ts";
 export function findUnstocked(flow: Flow, kinds: string[], report: Report): void {
   for (const kind of Object.keys(flow.parts))
     if (!kinds.includes(kind))
-      report(
-        "part-without-catalogue-entry",
-        "parts.yaml",
-        [kind],
-        `The catalogue has no part of the kind "${kind}".`,
-        "key",
-      );
+      report({ code: "part-without-catalogue-entry", file: "parts.yaml", path: [kind], at: "key", id: kind });
 }
 
 /** Limits that the instruments cannot do without. */
@@ -23,20 +17,15 @@ export function findLackingLimits({ limits }: Flow, report: Report): void {
     return limits[id]?.value ?? 1;
   };
   for (const name of instrumentNames) needOf(name, { of, now: "", earlier: [] });
-  for (const id of lacking)
-    report("missing-limit", "limits.yaml", [], `There is no limit "${id}", which an instrument needs.`);
+  for (const id of lacking) report({ code: "missing-limit", file: "limits.yaml", path: [], id });
 }
 
 /** Words whose numbers no belief can reckon with: a chance must lie between 0 and 1, a prior above 0. */
 export function findUnfitWords({ words }: Flow, report: Report): void {
-  for (const [word, chance] of Object.entries(words.likelihood))
+  const file = "words.yaml";
+  for (const [id, chance] of Object.entries(words.likelihood))
     if (!(chance > 0 && chance < 1))
-      report(
-        "wrong-value",
-        "words.yaml",
-        ["likelihood", word],
-        `"${word}" must lie between 0 and 1, both excluded: people misread.`,
-      );
-  for (const [word, weight] of Object.entries(words.prior))
-    if (!(weight > 0)) report("wrong-value", "words.yaml", ["prior", word], `"${word}" must be above 0.`);
+      report({ code: "wrong-value/likelihood", file, path: ["likelihood", id], id });
+  for (const [id, weight] of Object.entries(words.prior))
+    if (!(weight > 0)) report({ code: "wrong-value/prior", file, path: ["prior", id], id });
 }

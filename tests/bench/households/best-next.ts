@@ -1,7 +1,7 @@
 import { movesAt, provedAt } from "../../../src/advice/index.ts";
 import { learntFrom } from "../../../src/advice/learnt-from.ts";
 import type { Advice } from "../../../src/chart/index.ts";
-import { isWaitForIce } from "../../../src/compile/ways.ts";
+import { isWaitForIce } from "../../../src/compile/wait-for-ice.ts";
 import type { Flow } from "../../../src/guide/index.ts";
 import type { Policy } from "./list-policies.ts";
 import { buyPart, doCheck, end, provedNow, type Visit, waitForIce } from "./visit.ts";

@@ -4,7 +4,7 @@ import { compileFlow } from "../../../src/compile/index.ts";
 import type { OpeningAnswers as Opening } from "../../../src/compile/is-possible.ts";
 import { amongAfter, createInput } from "../../../src/compile/model-of.ts";
 import { type Route, routesOf } from "../../../src/compile/routes-of.ts";
-import { isWaitForIce } from "../../../src/compile/ways.ts";
+import { isWaitForIce } from "../../../src/compile/wait-for-ice.ts";
 import { createModel, type Model, type Stakes } from "../../../src/diagnosis/index.ts";
 import type { Flow } from "../../../src/guide/flow.ts";
 

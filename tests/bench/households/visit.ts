@@ -1,6 +1,6 @@
 import { movesAt, provedAt } from "../../../src/advice/index.ts";
 import { type ChartContext, createMemory, remember } from "../../../src/chart/memory.ts";
-import { isWaitForIce } from "../../../src/compile/ways.ts";
+import { isWaitForIce } from "../../../src/compile/wait-for-ice.ts";
 import type { Reading } from "../../../src/instruments/index.ts";
 import { canAnswer, type Home, mends, observe } from "./home.ts";
 import type { Scene } from "./scene.ts";

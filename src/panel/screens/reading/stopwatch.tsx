@@ -67,7 +67,8 @@ export function Stopwatch({ seconds, up, services, texts, onStopped }: Props) {
         }}
       >
         {elapsed !== null && (
-          <b class="count" aria-hidden="true">
+          // A new one where a digit goes: what is centred anew would count as moved.
+          <b key={`${shown}`.length} class="count" aria-hidden="true">
             {shown}
           </b>
         )}

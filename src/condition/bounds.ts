@@ -14,6 +14,8 @@ export const flowBounds = {
   source: 1000,
   /** A list of ids, answers, turns or conditions. */
   list: 200,
+  /** The parts of a condition once the names in it are spelled out; the longest of ours has 20. */
+  spelled: 10_000,
   /** A set of ids with what belongs to each: causes, limits, checks. */
   entries: 1000,
   /** A number, either side of zero: no limit, prior or count of minutes comes near. */

@@ -158,6 +158,7 @@ function asksFor(
 const sliceWith = (shared: FlowSlice, own: ScenarioData["flow"]): FlowSlice => ({
   ...shared,
   ...own,
+  lasting: [...shared.lasting, ...own.lasting],
   causes: { ...shared.causes, ...own.causes },
   hazards: { ...shared.hazards, ...own.hazards },
 });

@@ -147,6 +147,11 @@ describe("a chart that was edited after it was packed is refused", () => {
       "without a gate",
     ],
     [
+      "where answers from behind a gate outlast a change",
+      (data) => gated(data).flow.lasting.push("fill-tube"),
+      "without a gate",
+    ],
+    [
       "where coming back does not ask the gate again",
       (data) => Reflect.deleteProperty(turnsOf(data, "fill-tube").look?.on ?? {}, "session-resumed"),
       "without a gate",

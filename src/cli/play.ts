@@ -3,7 +3,7 @@ import type { Readable } from "node:stream";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import { findModel, parseCatalogue, partFor } from "../catalogue/index.ts";
-import { createCharts } from "../compile/index.ts";
+import { compileGuide } from "../compile/index.ts";
 import { createTexts, type Texts } from "../turn/index.ts";
 import { readFlow, readLocales } from "../workbench/build/index.ts";
 import { createConversations, type Wishes } from "./play-conversations.ts";
@@ -46,8 +46,7 @@ function readArguments(args: string[]) {
 
 /** Makes the options of conversations that share flow, charts, texts and catalogue. */
 function createOpening(file: string, asked: Wishes): (wishes: Wishes) => PlayOptions | string {
-  const flow = readFlow();
-  const charts = createCharts(flow);
+  const guide = compileGuide(readFlow());
   const locales = readLocales();
   const json = readJson(file);
   if (json === undefined) return () => `--catalogue: "${file}" is no JSON`;
@@ -58,17 +57,16 @@ function createOpening(file: string, asked: Wishes): (wishes: Wishes) => PlayOpt
     const language = locale ?? "en-GB";
     if (!Object.hasOwn(locales, language))
       return `--locale: "${language}" has no texts. There are: ${Object.keys(locales).join(", ")}`;
-    if (scenario && !Object.hasOwn(flow.scenarios, scenario))
-      return `--scenario: "${scenario}" is none. There are: ${Object.keys(flow.scenarios).join(", ")}`;
+    if (scenario && !guide.scenarios.includes(scenario))
+      return `--scenario: "${scenario}" is none. There are: ${guide.scenarios.join(", ")}`;
     if (now && Number.isNaN(Date.parse(now))) return `--now: "${now}" is no RFC 3339 time`;
     const model = typed ? confirmedCode(findModel(catalogue, typed)) : null;
     if (typed && !model) return `--model: "${typed}" is not in the catalogue, or not exactly`;
-    const known = texts.get(language) ?? createTexts(locales, language, flow.limits);
+    const known = texts.get(language) ?? createTexts(locales, language, guide.flow.limits);
     texts.set(language, known);
     const plate = { ...(variant ? { variant } : {}), ...(serial ? { serial } : {}) };
     return {
-      flow,
-      charts,
+      guide,
       locales,
       language,
       texts: known,

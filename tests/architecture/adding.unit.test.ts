@@ -63,8 +63,8 @@ test("an instrument is a folder, a line in each list of instruments, its limits 
   expect(verify.verifyFolder({ flows, locales, read: build.readSource })).toEqual([]);
 
   const texts = turn.createTexts(build.readLocales(), "en-GB", flow.limits);
-  const charts = compile.createCharts(flow, advice.createListAdviser(flow));
-  let now = session.startSession(flow, at(0), null, charts);
+  const guide = compile.compileGuide(flow, advice.createListAdviser);
+  let now = session.startSession(guide, at(0));
   const take = (event: object) => {
     const given = session.parseEvent({ ...event, turn: session.metaOf(now).turn, at: at(1) });
     if (!given) throw new Error("No event");

@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { cpus, loadavg } from "node:os";
 import { type Browser, chromium, type Page } from "playwright";
+import { compileGuide } from "../../src/compile/index.ts";
 import { createTexts } from "../../src/turn/index.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { readLocales } from "../../src/workbench/build/locales-folder.ts";
@@ -51,7 +52,7 @@ function visitOurs(browser: Browser, address: string): Promise<Visit> {
   const flow = readFlow();
   const texts = createTexts(readLocales(), "en-GB", flow.limits);
   return visit(browser, address, async (page, settled) => {
-    const visitor = createVisitor(page, flow, texts, wornFilter.answers, wornFilter.model);
+    const visitor = createVisitor(page, compileGuide(flow), texts, wornFilter.answers, wornFilter.model);
     await visitor.go();
     await settled;
     while (visitor.turn().kind !== "ending") await visitor.go();

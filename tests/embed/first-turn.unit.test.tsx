@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { render } from "preact";
 import { act } from "preact/test-utils";
 import { describe, expect, test } from "vitest";
+import { compileGuide } from "../../src/compile/index.ts";
 import { Panel } from "../../src/panel/frame/index.ts";
 import {
   isStopped,
@@ -29,7 +30,8 @@ import { readLocales } from "../../src/workbench/build/locales-folder.ts";
 const root = join(import.meta.dirname, "../..");
 const locales = readLocales(join(root, "locales"));
 const flow = readFlow(join(root, "flows"));
-const turns = createFirstTurns(flow, locales);
+const guide = compileGuide(flow);
+const turns = createFirstTurns(guide, locales);
 const at = "2026-01-01T00:00:00Z";
 
 /** Answers by any way through the opening that shows each of its turns at least once, as far as the first file goes. */
@@ -94,7 +96,7 @@ describe("what the first file knows by heart", () => {
       for (const given of ways) {
         const session = given.reduce(
           (before, event) => record(before, event).session,
-          startSession(flow, at),
+          startSession(guide, at),
         );
         const drawn = openingView(first, given);
         seen.add(drawn.turn?.turn ?? "");
@@ -115,7 +117,7 @@ describe("what the first file knows by heart", () => {
       for (const given of waysThrough(first)) {
         const before = given.reduce(
           (session, event) => record(session, event).session,
-          startSession(flow, at),
+          startSession(guide, at),
         );
         for (const answer of [...(metaOf(before).answers ?? []), "not-sure"]) {
           const { turn } = metaOf(before);
@@ -159,7 +161,7 @@ const atLeak = (): Session =>
   ].reduce(
     (session, [turn, answer]) =>
       record(session, { type: "answered", turn: `opening.${turn}`, answer: answer ?? "", at }).session,
-    startSession(flow, at),
+    startSession(guide, at),
   );
 
 /** Every danger of the opening, as an answer to it and as reported by the way out, and 'not sure'. */
@@ -175,7 +177,7 @@ const stopping: [string, LogEvent][] = [
 
 describe.each(Object.entries(turns))("%s: a stop that the first file draws", (tag, first) => {
   test.each(stopping)("says of %s what the engine says of it", (danger, event) => {
-    const { session } = record(startSession(flow, at), event);
+    const { session } = record(startSession(guide, at), event);
     const { turn, ways } = viewOf(session, createTexts(locales, tag, flow.limits), at, []);
     const drawn = stopView(first, danger);
     // The ice path comes with the engine.

@@ -16,7 +16,7 @@ import {
 import { words } from "./words.ts";
 
 const flow = readFlow();
-const start = startSession(flow, at(0), null, inTradeOrder(flow));
+const start = startSession(inTradeOrder(flow), at(0));
 const texts = createTexts({ "en-GB": words }, "en-GB", flow.limits);
 const lowFlow: Answers = { ...healthy, "flow-test.run": flowOf(5) };
 

@@ -6,7 +6,7 @@ import { type Answers, at, flowOf, follow, healthy, inTradeOrder, take } from ".
 import { words } from "./words.ts";
 
 const flow = readFlow();
-const start = startSession(flow, at(0), null, inTradeOrder(flow));
+const start = startSession(inTradeOrder(flow), at(0));
 const texts = createTexts({ "en-GB": words }, "en-GB", flow.limits);
 const shown = (session: Session) => turnOf(session, texts, at(0));
 const lowFlow: Answers = { ...healthy, "flow-test.run": flowOf(5) };

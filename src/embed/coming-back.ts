@@ -1,6 +1,6 @@
 import { type Guide, type Journal, type Log, standingOf } from "../session/index.ts";
 import type { LogStore } from "./log-store.ts";
-import type { Consent } from "./shared-journal.ts";
+import type { Consent } from "./door.ts";
 
 const DAY_MS = 86_400_000;
 
@@ -28,6 +28,10 @@ export function isPartOf(part: Journal, whole: Journal): boolean {
 
 /** Sets a journal aside to be gone on with later; one that nobody answered in is worth nothing. */
 export function putAside(store: LogStore, journal: Journal): void {
-  if (standingOf(journal).log.events.some((event) => "turn" in event))
-    store.writeAside([journal, ...store.readAside()].slice(0, mostAside));
+  if (standingOf(journal).log.events.some((event) => "turn" in event)) putUnreadAside(store, journal);
+}
+
+/** Sets aside what lies in place of a journal; whether it is one, is asked when somebody wants to go on with it. */
+export function putUnreadAside(store: LogStore, kept: unknown): void {
+  store.writeAside([kept, ...store.readAside()].slice(0, mostAside));
 }

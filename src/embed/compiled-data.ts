@@ -5,6 +5,7 @@ import { createTexts, type GrowingTexts } from "../turn/index.ts";
 import { complain } from "./complain.ts";
 import type { EngineData } from "./engine-data.ts";
 import { nextTask } from "./next-task.ts";
+import { bringDoor } from "./open-door.ts";
 import { createScenarioFiles, type ScenarioFiles } from "./scenario-files.ts";
 
 /** A shop's own flows in one language: all that can be fetched of ours comes in one file with them. */
@@ -82,6 +83,7 @@ async function fetchOwn(
   if (!folder) return null;
   try {
     // Only shops with flows of their own need the code that judges them.
+    await bringDoor();
     const { fetchOwnFlows } = await import("./for-some-shops.ts");
     return await fetchOwnFlows(folder, language, built);
   } catch (problem) {

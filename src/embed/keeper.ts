@@ -23,15 +23,19 @@ import {
   waterLeftBy,
 } from "../session/index.ts";
 import { isOtherModel, type Notice } from "../turn/index.ts";
-import { isPartOf, isTooOld, putAside } from "./coming-back.ts";
+import { isPartOf, isTooOld, putAside, putUnreadAside } from "./coming-back.ts";
+import type { Consent } from "./door.ts";
 import type { LogStore } from "./log-store.ts";
-import { type Beside, type Consent, createSharedJournal, type News } from "./shared-journal.ts";
+import type { Door } from "./missing.ts";
+import { type Beside, createSharedJournal, type News } from "./shared-journal.ts";
 import type { StopMark } from "./stop-mark.ts";
 
 /** Where a session is kept, and what is asked of it when it is come back to. */
 export type Keeping = {
   guide: Guide;
   store: LogStore;
+  /** Checks what was kept. @throws DoorMissing where that is not loaded yet */
+  door(): Door;
   /** The mark that stops this session in every tab; it lies apart from the journal. */
   stop: { read(): StopMark | null; keep(mark: StopMark): void; clear(): void };
   /** A short name that no other write has. */
@@ -62,7 +66,7 @@ export class Keeper {
   /** Comes back to what is kept, or starts anew. */
   constructor(at: Keeping) {
     this.#at = at;
-    this.#shared = createSharedJournal(at.store, at.newId);
+    this.#shared = createSharedJournal(at.store, at.newId, at.door);
     this.#standing = standingOf(createJournal(at.now()));
     this.#feed = createFeed(this.#standing.journal);
     this.#feed.subscribe((journal) => this.#store(journal));
@@ -199,6 +203,8 @@ export class Keeper {
 
   /** Sets aside what another tab has kept and this one cannot take over at once. */
   putNewsAside(): void {
+    const unread = this.#shared.takeUnread();
+    if (unread) putUnreadAside(this.#at.store, unread);
     if (this.#pending) putAside(this.#at.store, this.#pending.journal);
     this.#pending = null;
   }

@@ -20,7 +20,7 @@ declare module "virtual:data" {
 }
 declare module "virtual:later" {
   /** Where a piece of script lies that comes after the engine. */
-  export function chunkAddress(chunk: "later-screens" | "shop"): string;
+  export function chunkAddress(chunk: "door" | "later-screens" | "shop"): string;
 }
 declare module "virtual:dangers" {
   /** What is dangerous where, by the built-in guide. */

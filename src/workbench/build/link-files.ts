@@ -8,7 +8,7 @@ export type BuiltFile = OwnFile & { chunk?: string };
 export const firstChunk = "first";
 
 /** The files that are asked for when they are near; some of them a second time, at an address that is made up. */
-export const laterChunks = ["engine", "later-screens", "shop", "for-some-shops"];
+export const laterChunks = ["engine", "later-screens", "door", "shop", "for-some-shops"];
 
 /** Stands in the script where the address of a chunk belongs, until it has its name. */
 export const placeOf = (chunk: string) => `chunk:${chunk}`;
@@ -44,9 +44,9 @@ export function linkFiles(built: BuiltFile[]): OwnFile[] {
     }
     return found;
   };
-  /** What is there already when a piece comes: it is loaded by the engine, and that by the first file. */
+  /** What is there already when a piece comes: the first file, the engine, and for what checks data the door. */
   const thereFor = ({ chunk }: Piece): Set<Piece> => {
-    const order = [firstChunk, "engine", chunk];
+    const order = [firstChunk, "engine", ...(chunk === "later-screens" ? [] : ["door"]), chunk];
     const before = order.slice(0, order.indexOf(chunk));
     return new Set(
       pieces.filter((each) => before.includes(each.chunk)).flatMap((each) => [...neededBy(each)]),

@@ -1,6 +1,6 @@
 import { type Guide, type Journal, type Log, standingOf } from "../session/index.ts";
-import type { LogStore } from "./log-store.ts";
 import type { Consent } from "./door.ts";
+import type { LogStore } from "./log-store.ts";
 
 const DAY_MS = 86_400_000;
 
@@ -35,3 +35,13 @@ export function putAside(store: LogStore, journal: Journal): void {
 export function putUnreadAside(store: LogStore, kept: unknown): void {
   store.writeAside([kept, ...store.readAside()].slice(0, mostAside));
 }
+
+/** Whether the events that were dropped at a log's end hold anything that a person did. */
+export function hasAnswers({ events }: Log, dropped: number): boolean {
+  return dropped > 0 && events.slice(-dropped).some(isAct);
+}
+
+/** Whether anybody has done anything since the latest start. */
+export const isBegun = (journal: Journal) => standingOf(journal).log.events.some(isAct);
+
+const isAct = ({ type }: LogEvent) => !["wait-ended", "session-resumed", "water-left"].includes(type);

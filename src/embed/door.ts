@@ -22,4 +22,5 @@ export const beside = z.object({
 });
 
 /** What lies beside a journal; undefined for anything else. Never throws. */
-export const parseBeside = (value: unknown): z.infer<typeof beside> | undefined => beside.safeParse(value).data;
+export const parseBeside = (value: unknown): z.infer<typeof beside> | undefined =>
+  beside.safeParse(value).data;

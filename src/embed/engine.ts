@@ -87,8 +87,7 @@ export async function startEngine(
     isRefused = opened.isRefused;
     return opened;
   };
-  const load = (missing: Missing) =>
-    "scenario" in missing ? scenarios.load(missing.scenario) : bringDoor();
+  const load = (missing: Missing) => ("scenario" in missing ? scenarios.load(missing.scenario) : bringDoor());
   const around: Surroundings = {
     guide,
     texts,

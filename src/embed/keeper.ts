@@ -23,7 +23,7 @@ import {
   waterLeftBy,
 } from "../session/index.ts";
 import { isOtherModel, type Notice } from "../turn/index.ts";
-import { isPartOf, isTooOld, putAside, putUnreadAside } from "./coming-back.ts";
+import { hasAnswers, isBegun, isPartOf, isTooOld, putAside, putUnreadAside } from "./coming-back.ts";
 import type { Consent } from "./door.ts";
 import type { LogStore } from "./log-store.ts";
 import type { Door } from "./missing.ts";
@@ -245,13 +245,3 @@ export class Keeper {
     return !isStopped(this.session) && isOtherModel(this.about, model) && this.consent?.model !== model;
   }
 }
-
-/** Whether the events that were dropped at a log's end hold anything that a person did. */
-function hasAnswers({ events }: Log, dropped: number): boolean {
-  return dropped > 0 && events.slice(-dropped).some(isAct);
-}
-
-/** Whether anybody has done anything since the latest start. */
-const isBegun = (journal: Journal) => standingOf(journal).log.events.some(isAct);
-
-const isAct = ({ type }: LogEvent) => !["wait-ended", "session-resumed", "water-left"].includes(type);

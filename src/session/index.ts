@@ -20,8 +20,8 @@ export {
   type Standing,
   standingOf,
 } from "./journal.ts";
-export type { Entry, Journal } from "./journal-shape.ts";
 export { createFeed, type Feed } from "./journal-feed.ts";
+export type { Entry, Journal } from "./journal-shape.ts";
 export { createLog, type Log, type LogEvent, leaveWater } from "./log.ts";
 export { longestWords } from "./longest-words.ts";
 export { holdTimes, replay, resume, settle, stopBy, takeOver } from "./replay.ts";

@@ -150,7 +150,9 @@ const withoutPath = (view: View): View => ({
 
 /** What is empty is not told: nothing that the first file draws looks at it. */
 const withoutNothing = (turn: Partial<Turn>): Partial<Turn> =>
-  Object.fromEntries(Object.entries(turn).filter(([, value]) => (Array.isArray(value) ? value.length : value)));
+  Object.fromEntries(
+    Object.entries(turn).filter(([, value]) => (Array.isArray(value) ? value.length : value)),
+  );
 
 /** What a turn has otherwise than another. */
 function differenceOf(turn: Turn, other: Turn): Partial<Turn> {

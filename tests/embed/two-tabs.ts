@@ -66,7 +66,7 @@ class Tab {
     this.store = createLogStore("panel", () => shared.place);
     const stops = createStops([() => shared.place, () => this.#own.place]);
     this.controller = createController({
-    door: () => door,
+      door: () => door,
       guide,
       store: this.store,
       stop: {

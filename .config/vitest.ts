@@ -12,6 +12,6 @@ export default defineConfig({
     isolate: false,
     // Thousands of generated cases take seconds on a small machine; a test says what is right, never how fast.
     testTimeout: 120_000,
-    include: ["tests/**/*.unit.test.{ts,tsx}"],
+    include: ["tests/**/*.unit.test.{ts,tsx}", "src/instruments/**/*.unit.test.{ts,tsx}"],
   },
 });

@@ -1,10 +1,12 @@
+import { posix } from "node:path";
 import { describe, expect, test } from "vitest";
 import { arrows, pure } from "./architecture/arrows.ts";
 import { findForbiddenImports, findImpurities } from "./architecture/find-forbidden.ts";
 import { codeOf, readImports } from "./architecture/read-imports.ts";
 import { pathsBelow, readSource, sourceFiles, topEntries } from "./architecture/source-files.ts";
 
-const isScript = ({ path }: { path: string }) => /\.tsx?$/.test(path);
+/** Tests of an instrument lie beside it, and may use whatever a test may. */
+const isScript = ({ path }: { path: string }) => /(?<!\.unit\.test)\.tsx?$/.test(path);
 const src = sourceFiles("src").filter(isScript);
 const forbidden = (path: string, source: string) => findForbiddenImports({ path, source });
 
@@ -25,7 +27,7 @@ describe("imports", () => {
   });
 
   test.each([
-    ["measurement", "src/measurement/flow.ts", 'import { a } from "../chart/index.ts";'],
+    ["measuring", "src/measuring/flow.ts", 'import { a } from "../chart/index.ts";'],
     [
       "the types of a session, from the flow",
       "src/chart/memory.ts",
@@ -83,7 +85,7 @@ describe("imports", () => {
   test.each([
     ["src/workbench/verify/gates.ts", 'import { composeChart } from "../../compile/index.ts";'],
     ["src/cli/main.ts", 'import { verifyChart } from "../workbench/verify/index.ts";'],
-    ["src/turn/turn.ts", 'export type Need = import("../measurement/index.ts").FlowLimits;'],
+    ["src/turn/turn.ts", 'export type Need = import("../measuring/index.ts").Band;'],
     ["src/session/log.ts", 'import * as z from "zod/mini";'],
     ["src/workbench/verify/shape.ts", 'import type * as z from "zod/mini";'],
     ["src/panel/screens/gate/gate.tsx", 'import sheet from "./gate.css?inline";'],
@@ -93,11 +95,28 @@ describe("imports", () => {
   });
 });
 
+describe("the shape of a reading", () => {
+  const shapes = /^src\/instruments\/(readings|shape-parts|[\w-]+\/reading)\.ts$/;
+  const loads = ({ path, source }: { path: string; source: string }) =>
+    readImports(source)
+      .filter(({ clause }) => !clause.startsWith("type "))
+      .some(({ from }) => shapes.test(posix.join(posix.dirname(path), from)));
+
+  test("is loaded where a log comes in, and else known as a type alone, so that no chart brings zod along", () => {
+    const loading = src.filter((file) => !shapes.test(file.path) && loads(file)).map(({ path }) => path);
+    expect(loading).toEqual(["src/session/log.ts"]);
+    const parsing = src.filter(
+      ({ path, source }) => path.startsWith("src/instruments/") && source.includes('"zod'),
+    );
+    expect(parsing.map(({ path }) => path).filter((path) => !shapes.test(path))).toEqual([]);
+  });
+});
+
 describe("a pure part", () => {
   test("touches no clock, chance, timer, page, network or storage", () => {
     expect(src.flatMap(findImpurities)).toEqual([]);
     expect(pure).toEqual(
-      expect.arrayContaining(["measurement", "diagnosis", "catalogue", "chart", "session", "turn"]),
+      expect.arrayContaining(["measuring", "diagnosis", "catalogue", "chart", "session", "turn"]),
     );
   });
 
@@ -146,24 +165,37 @@ const folders = ["src", "tests", "flows", "locales", "demo"];
 const paths = folders.flatMap(pathsBelow);
 const languageTag = /^[a-z]{2,3}(-[A-Z][a-z]{3})?(-[A-Z]{2})?$/;
 
+const linesOf = (source: string) => source.replace(/\n$/, "").split("\n").length;
+
 describe("a file", () => {
   const kebab = /^[a-z0-9]+(-[a-z0-9]+)*(\.[a-z0-9]+(-[a-z0-9]+)*)*$/;
 
   test("has a name in kebab case, whichever letters a machine tells apart", () => {
     const odd = paths.filter((path) => {
       const names = path.split("/");
-      if (names[0] === "locales" && languageTag.test(names[1] ?? "")) names.splice(1, 1);
+      const tag = names.indexOf("locales") + 1;
+      if (tag && languageTag.test(names[tag] ?? "")) names.splice(tag, 1);
       return !names.every((name) => kebab.test(name) || name === "PROTOCOL.md");
     });
     expect(odd).toEqual([]);
   });
 
-  test("has 400 lines at most: a longer one holds two ideas", () => {
-    const long = [...folders, ".config"]
-      .flatMap(sourceFiles)
-      .filter(({ source }) => source.split("\n").length > 401)
-      .map(({ path }) => path);
-    expect(long).toEqual([]);
+  const isTest = (path: string) => /\.test\.tsx?$/.test(path);
+
+  test("has 250 lines at most in src, and 400 elsewhere and in tests: a longer one holds two ideas", () => {
+    const files = [...folders, ".config"].flatMap(sourceFiles);
+    const mostOf = (path: string) => (path.startsWith("src/") && !isTest(path) ? 250 : 400);
+    expect(files.some(({ path }) => mostOf(path) === 250)).toBe(true);
+    const long = files.filter(({ path, source }) => linesOf(source) > mostOf(path));
+    expect(long.map(({ path }) => path)).toEqual([]);
+  });
+
+  test("of src has 70 lines at most in the median", () => {
+    const lengths = src
+      .filter(({ path }) => !isTest(path))
+      .map(({ source }) => linesOf(source))
+      .sort((a, b) => a - b);
+    expect(lengths[Math.floor(lengths.length / 2)]).toBeLessThanOrEqual(70);
   });
 
   test("and its folder are named after an idea, and not after there being no better place", () => {

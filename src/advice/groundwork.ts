@@ -1,6 +1,6 @@
 import type { Flow, Groundwork } from "../guide/index.ts";
+import { proofStepsOf } from "./proof-steps.ts";
 import { routesOf } from "./routes-of.ts";
-import { waysOf } from "./ways.ts";
 
 /** Of flows that come without it: a flow is read once and asked often. */
 const laid = new WeakMap<Flow, Groundwork>();
@@ -20,13 +20,13 @@ export function layGroundwork(flow: Flow): Groundwork {
     routes: mapped(flow.checks, (check) =>
       mapped(routesOf(flow, check), ({ fixes, hours }) => ({ fixes, hours })),
     ),
-    proofs: mapped(flow.causes, ({ proof }) => (proof ? waysOf(flow, proof) : [])),
+    proofs: mapped(flow.causes, ({ proof }) => (proof ? proofStepsOf(flow, proof) : [])),
     needs: mapped(flow.scenarios, ({ checks }) =>
       Object.fromEntries(
         checks.map(({ check }) => {
           const entries = checks.filter((entry) => entry.check === check);
           const free = entries.some(({ when }) => !when);
-          return [check, free ? [] : entries.flatMap(({ when }) => (when ? waysOf(flow, when) : []))];
+          return [check, free ? [] : entries.flatMap(({ when }) => (when ? proofStepsOf(flow, when) : []))];
         }),
       ),
     ),

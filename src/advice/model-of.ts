@@ -8,7 +8,7 @@ import {
 import type { Flow } from "../guide/index.ts";
 import { groundworkOf } from "./groundwork.ts";
 import { isPossible, type Opening } from "./is-possible.ts";
-import { isWaitForIce } from "./ways.ts";
+import { isWaitForIce } from "./wait-for-ice.ts";
 
 /**
  * The model of one scenario after the opening: its causes with a prior, less those that no check left could find

@@ -1,7 +1,8 @@
 import type { ChartContext } from "../chart/index.ts";
-import { type Guard, guardOf, holds, needsWater, reopenerOf, waterCanCome } from "../chart/index.ts";
+import { holds, needsWater, reopenerOf, waterCanCome } from "../chart/index.ts";
+import { all, type Guard, guardOf, not } from "../condition/index.ts";
 import type { Flow } from "../guide/index.ts";
-import { isWaitForIce } from "./ways.ts";
+import { isWaitForIce } from "./wait-for-ice.ts";
 
 /** Something a scenario allows now. */
 export type Move = {
@@ -42,16 +43,14 @@ export function entryGuards(
   const open = needsWater(check) && reopenerOf(flow, rule) ? [waterCanCome(flow)] : [];
   const when = [...open, ...(entry.when ? [guardOf(entry.when, flow.conditions)] : [])];
   const params = { check: check.id };
-  const undone = check.repeats ? [] : [{ type: "not", params: { of: { type: "done", params } } }];
+  const undone = check.repeats ? [] : [not({ type: "done", params })];
   // Nobody passes a gate twice for the same look, and a wait is no look.
   const repeatable = !check.repeats && !check.gates?.length && !isWaitForIce(check) && !entry.first;
   return {
-    once: all([...undone, ...when]),
-    again: repeatable ? all([{ type: "may-look-again", params }, ...when]) : null,
+    once: all(...undone, ...when),
+    again: repeatable ? all({ type: "may-look-again", params }, ...when) : null,
   };
 }
-
-const all = (of: Guard[]): Guard => ({ type: "all", params: { of } });
 
 /** Prepares the rules of one scenario. */
 export function rulesOf(flow: Flow, scenario: string): Rules {

@@ -1,6 +1,6 @@
 import type { Stakes } from "../diagnosis/index.ts";
 import type { Flow } from "../guide/index.ts";
-import { isWaitForIce } from "./ways.ts";
+import { isWaitForIce } from "./wait-for-ice.ts";
 
 /** The stakes of a scenario in minutes of attention, from the limits and from its own wait: a day for ice, a moment for a dispenser. */
 export function stakesOf(flow: Flow, scenario: string): Stakes {

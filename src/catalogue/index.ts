@@ -2,27 +2,22 @@
 export { bounds } from "./bounds.ts";
 export { type Condition, compareSerials, type Plate } from "./condition.ts";
 export { minorDigits } from "./currency.ts";
-export { codeDistance, type EditCosts, editCosts, markDifferences } from "./edit-distance.ts";
+export { codeDistance, editCosts, markDifferences } from "./edit-distance.ts";
 export { baseOf } from "./ending.ts";
 export { type FitResult, partFor } from "./fitment.ts";
 export { isManifest } from "./is-manifest.ts";
-export { type Candidate, type FindResult, findModel } from "./matching.ts";
+export { type FindResult, findModel } from "./matching.ts";
 export {
-  type CodeProblem,
   codeText,
   foldCode,
   isMisreading,
   longestCode,
   normaliseCode,
-  type TypedCode,
-  type UnreadableCode,
 } from "./model-code.ts";
 export { isOneSlip } from "./one-slip.ts";
 export {
   type Catalogue,
   type CatalogueProblem,
-  type Fitment,
-  type Model,
   type Part,
   parseCatalogue,
   parseInSteps,

@@ -1,5 +1,5 @@
-import type { Instrument } from "../guide/index.ts";
-import type { Guard } from "./guards.ts";
+import type { Guard } from "../condition/index.ts";
+import type { InstrumentName } from "../instruments/index.ts";
 import type { Note } from "./memory.ts";
 
 /** The composed chart as plain JSON, ready for xstate's `createMachine` and for a walk by the verifier. */
@@ -18,7 +18,6 @@ export type Transition = {
   target: string;
   guard?: Guard;
   actions?: { type: string; params: Note }[];
-  reenter?: boolean;
 };
 
 /** What a state that waits for a person says about its turn. Texts are found by `turn`. */
@@ -34,7 +33,7 @@ export type TurnMeta = {
   /** Ids of the turn's own answers; the standing ones follow from the transitions that are there. */
   answers?: string[];
   gate?: string;
-  instrument?: Instrument;
+  instrument?: InstrumentName;
   place?: "freezer" | "fridge";
   against?: string[];
   /** Minutes that a wait lasts. */

@@ -1,33 +1,5 @@
-import type { Condition } from "../guide/index.ts";
+import { foldGuard, type Guard, truthOf } from "../condition/index.ts";
 import type { ChartContext, ChartEvent } from "./memory.ts";
-
-/** A guard as it stands in the composed chart: a name of the closed vocabulary and its parameters. */
-export type Guard = { type: string; params: Record<string, unknown> };
-
-/**
- * Writes a condition as a guard of the chart, named conditions spelled out.
- * @throws Error for a condition that names itself, which the verifier reports before anyone gets here.
- */
-export function guardOf(
-  condition: Condition,
-  named: Record<string, Condition>,
-  within: string[] = [],
-): Guard {
-  const nested = (list: Condition[]) => list.map((one) => guardOf(one, named, within));
-  if (typeof condition === "string") return { type: condition, params: {} };
-  if ("answered" in condition) return { type: "answered", params: condition.answered };
-  if ("verdict" in condition) return { type: "verdict", params: condition.verdict };
-  if ("done" in condition) return { type: "done", params: { check: condition.done } };
-  if ("found" in condition) return { type: "found", params: { causes: condition.found } };
-  if ("remedied" in condition) return { type: "remedied", params: { causes: condition.remedied } };
-  if ("all" in condition) return { type: "all", params: { of: nested(condition.all) } };
-  if ("any" in condition) return { type: "any", params: { of: nested(condition.any) } };
-  if ("not" in condition) return { type: "not", params: { of: guardOf(condition.not, named, within) } };
-  const meaning = named[condition.is];
-  if (!meaning || within.includes(condition.is))
-    throw new Error(`Condition "${condition.is}" has no meaning`);
-  return guardOf(meaning, named, [...within, condition.is]);
-}
 
 /** What is best next: a check, or the part for a cause that is proved; neither where a professional is. */
 export type Advice = { check: string | null; part: string | null };
@@ -64,26 +36,29 @@ export const vocabulary: Record<string, Test> = {
     (toward ?? advise?.(scenario, context).check) === check,
   "part-advised": (context, { scenario, cause }: { scenario: string; cause: string }, { toward }, advise) =>
     (toward === undefined || toward === "part") && advise?.(scenario, context).part === cause,
-  all: (context, { of }: { of: Guard[] }, event, advise) =>
-    of.every((one) => holds(context, one, event, advise)),
-  any: (context, { of }: { of: Guard[] }, event, advise) =>
-    of.some((one) => holds(context, one, event, advise)),
-  not: (context, { of }: { of: Guard }, event, advise) => !holds(context, of, event, advise),
+  all: (context, params, ...now) => holds(context, { type: "all", params }, ...now),
+  any: (context, params, ...now) => holds(context, { type: "any", params }, ...now),
+  not: (context, params, ...now) => holds(context, { type: "not", params }, ...now),
 };
 
 /** True when the guard holds in this context. @throws Error for a word outside the vocabulary. */
 export function holds(context: ChartContext, guard: Guard, event: ChartEvent, advise?: Advise): boolean {
-  const test = vocabulary[guard.type];
-  if (!test) throw new Error(`"${guard.type}" is not a guard`);
-  return test(context, guard.params as never, event, advise);
+  const test = ({ type, params }: Guard): boolean => {
+    if (!Object.hasOwn(vocabulary, type)) throw new Error(`"${type}" is not a guard`);
+    return vocabulary[type]?.(context, params as never, event, advise) ?? false;
+  };
+  return truthOf(guard, test) === true;
 }
 
 /** The turns whose findings make a guard hold, in order; of alternatives only those that hold themselves. */
 export function turnsBehind(context: ChartContext, guard: Guard): string[] {
-  if (guard.type === "not" || !holds(context, guard, noEvent)) return [];
-  const { turn, of = [] } = guard.params as { turn?: string; of?: Guard[] };
-  return [...(turn === undefined ? [] : [turn]), ...of.flatMap((one) => turnsBehind(context, one))];
+  // What was found holds whatever happens next.
+  const noEvent: ChartEvent = { type: "", at: "" };
+  const turns = foldGuard<string[] | null>(guard, {
+    word: (word) => (holds(context, word, noEvent) ? [word.params.turn ?? []].flat().map(String) : null),
+    all: (parts) => (parts.includes(null) ? null : parts.flatMap((part) => part ?? [])),
+    any: (parts) => (parts.some(Array.isArray) ? parts.flatMap((part) => part ?? []) : null),
+    not: (part) => (part ? null : []),
+  });
+  return turns ?? [];
 }
-
-/** What was found holds whatever happens next. */
-const noEvent: ChartEvent = { type: "", at: "" };

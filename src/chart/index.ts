@@ -1,6 +1,5 @@
-export { verdictOn } from "./assess.ts";
 export type { ChartConfig, StateConfig, Transition, TurnMeta } from "./config.ts";
-export { type Advice, type Guard, guardOf, holds, vocabulary } from "./guards.ts";
+export { type Advice, holds, vocabulary } from "./guards.ts";
 export { findOpenHazards } from "./hazards.ts";
 export {
   type ChartContext,

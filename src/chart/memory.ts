@@ -1,4 +1,4 @@
-import type { Reading } from "../measurement/index.ts";
+import type { Reading } from "../instruments/index.ts";
 
 /** What one turn recorded. `answer` is an answer's id, or a verdict where a reading was taken. */
 export type Finding = { answer: string; reading?: Reading; at: string };

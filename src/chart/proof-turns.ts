@@ -1,5 +1,6 @@
+import { guardOf } from "../condition/index.ts";
 import type { Flow } from "../guide/index.ts";
-import { guardOf, turnsBehind } from "./guards.ts";
+import { turnsBehind } from "./guards.ts";
 import type { ChartContext } from "./memory.ts";
 
 /** The turns whose findings prove a cause, in the order its proof names them; none where it is not proved. */

@@ -1,5 +1,6 @@
+import { all, any, type Guard, guardOf, not } from "../condition/index.ts";
 import type { Check, Flow, Leaves, Scenario } from "../guide/index.ts";
-import { type Guard, guardOf, holds } from "./guards.ts";
+import { holds } from "./guards.ts";
 import type { ChartContext, Note, Water } from "./memory.ts";
 
 /**
@@ -38,9 +39,6 @@ export function needsWater({ gates, turns }: Check): boolean {
 }
 
 const water = (...is: Water[]): Guard => ({ type: "water", params: { is } });
-const any = (...of: Guard[]): Guard => ({ type: "any", params: { of } });
-const all = (...of: Guard[]): Guard => ({ type: "all", params: { of } });
-const not = (of: Guard): Guard => ({ type: "not", params: { of } });
 /** A replayed log goes where it went: it may be older than the question. The turn that it meets says it instead. */
 const led: Guard = { type: "led", params: {} };
 const leaks = (flow: Flow): Guard => ({ type: "found", params: { causes: keepersOf(flow) } });

@@ -6,11 +6,11 @@ import {
   createMemory,
   type Note,
   remember,
-  verdictOn,
   vocabulary,
   type Water,
 } from "../chart/index.ts";
 import type { Flow } from "../guide/index.ts";
+import { type Asked, answersTurn, verdictOn } from "../instruments/index.ts";
 import { composeChart } from "./compose.ts";
 
 /**
@@ -27,10 +27,8 @@ export function createChart(
     {};
   for (const [name, test] of Object.entries(vocabulary))
     guards[name] = ({ context, event }, params) => test(context, params, event, advise);
-  guards.reads = ({ event: { reading, at } }, { instrument, place, is }: ReadsParams) =>
-    reading?.kind === instrument &&
-    (reading.kind !== "temperature" || (reading.place ?? "freezer") === (place ?? "freezer")) &&
-    verdictOn(reading, flow.limits, at) === is;
+  guards.reads = ({ event: { reading, at } }, { is, ...asked }: ReadsParams) =>
+    !!reading && answersTurn(reading, asked) && verdictOn(reading, flow.limits, at) === is;
   return createMachine(
     {
       ...(config as object),
@@ -49,6 +47,6 @@ export function createChart(
 /** What a session knows before its first answer. */
 type Input = { model: string | null; water?: Water };
 
-type ReadsParams = { instrument: string; place?: string; is: string };
+type ReadsParams = Asked & { is: string };
 
 export type Chart = ReturnType<typeof createChart>;

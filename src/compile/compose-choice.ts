@@ -1,14 +1,7 @@
 import { entryGuards } from "../advice/index.ts";
 import type { Note, Transition } from "../chart/index.ts";
-import {
-  closedByUs,
-  type Guard,
-  guardOf,
-  mayGoOn,
-  mustReopen,
-  needsWater,
-  reopenerOf,
-} from "../chart/index.ts";
+import { closedByUs, mayGoOn, mustReopen, needsWater, reopenerOf } from "../chart/index.ts";
+import { all, type Guard, guardOf } from "../condition/index.ts";
 import type { Flow, Scenario } from "../guide/index.ts";
 import { waitNote } from "./compose-check.ts";
 
@@ -27,7 +20,7 @@ export function composeChoice(flow: Flow, scenario: Scenario): Transition[] {
     if (!rule?.proof) throw new Error(`Scenario "${scenario.id}" ends with "${cause}", which has no proof`);
     return {
       target: rule.remedy === "part" ? "#part" : "#professional",
-      guard: all([guardOf(rule.proof, flow.conditions), ...more]),
+      guard: all(guardOf(rule.proof, flow.conditions), ...more),
       actions: note({ cause, ...(rule.who ? { who: rule.who } : {}) }),
     };
   };
@@ -38,8 +31,8 @@ export function composeChoice(flow: Flow, scenario: Scenario): Transition[] {
     if (!reopener) return [way];
     const guards = way.guard ? [way.guard] : [];
     return [
-      { target: reopen, guard: all([mustReopen(flow), ...guards]) },
-      { ...way, guard: all([mayGoOn(flow), ...guards]) },
+      { target: reopen, guard: all(mustReopen(flow), ...guards) },
+      { ...way, guard: all(mayGoOn(flow), ...guards) },
     ];
   };
   /** A leak that is not mended keeps the tap closed. */
@@ -57,8 +50,8 @@ export function composeChoice(flow: Flow, scenario: Scenario): Transition[] {
       Object.values({ ...answers, ...verdicts }).flatMap(({ finds }) => finds ?? []),
     );
     const actions = startOfWait(flow, check);
-    const ways: Transition[] = [{ target, guard: all([once, ...may]), ...(actions ? { actions } : {}) }];
-    if (again) ways.push({ target, guard: all([again, ...may]), actions: note({ again: { check, found } }) });
+    const ways: Transition[] = [{ target, guard: all(once, ...may), ...(actions ? { actions } : {}) }];
+    if (again) ways.push({ target, guard: all(again, ...may), actions: note({ again: { check, found } }) });
     const needs = flow.checks[check] && needsWater(flow.checks[check]);
     return { first, ways: needs ? ways.flatMap(withWater) : ways };
   });
@@ -69,7 +62,7 @@ export function composeChoice(flow: Flow, scenario: Scenario): Transition[] {
   };
   const asked = { type: "led", params: { to: reopener?.id } };
   return [
-    ...(reopener ? [{ target: reopen, guard: all([closedByUs, asked]) }] : []),
+    ...(reopener ? [{ target: reopen, guard: all(closedByUs, asked) }] : []),
     ...halts.flatMap((cause) => leaving(ending(cause), cause)),
     ...ways(true),
     ...scenario.proofs
@@ -81,7 +74,6 @@ export function composeChoice(flow: Flow, scenario: Scenario): Transition[] {
   ];
 }
 
-const all = (of: Guard[]): Guard => ({ type: "all", params: { of } });
 const note = (params: Note) => [{ type: "remember", params }];
 
 /** Behind a gate the wait begins when the gate has been passed, not when it is shown. */

@@ -1,5 +1,6 @@
 import type { ChartConfig, StateConfig, Transition } from "../chart/index.ts";
-import { guardOf, reopenerOf } from "../chart/index.ts";
+import { reopenerOf } from "../chart/index.ts";
+import { guardOf } from "../condition/index.ts";
 import type { Flow, Scenario } from "../guide/index.ts";
 import { dangersOf } from "../guide/index.ts";
 import { composeCheck } from "./compose-check.ts";

@@ -1,6 +1,7 @@
 import type { Belief } from "./belief.ts";
+import { costOfAsking, isDue, isOpen, type Leave, leaveOf } from "./leave.ts";
 import type { Check, Model } from "./model.ts";
-import { costOfAsking, createPlan, isDue, isOpen, type Leave, leaveOf } from "./plan.ts";
+import { createPlan } from "./plan.ts";
 import {
   ask,
   costOfCalling,

@@ -1,10 +1,8 @@
 import { type Belief, probabilities } from "./belief.ts";
 import type { Model } from "./model.ts";
 
-/** Why a check comes next, for the texts to say. Causes by id, likeliest first. */
+/** Why a check comes next, for the texts to say. Causes by id, the likelier first. */
 export type Explanation = {
-  /** The two likeliest causes; fewer where the model has fewer. */
-  likeliest: string[];
   /** The pair that the check tells apart best, weighed by how likely both are; null where it tells none apart. */
   splits: [string, string] | null;
 };
@@ -12,7 +10,7 @@ export type Explanation = {
 /** Two causes count as told apart from this difference on, as the total variation distance, 0 to 1. */
 const noticeable = 0.2;
 
-/** Why this check is worth asking now: the two likeliest causes and the two that the check tells apart. */
+/** Why this check is worth asking now: the two causes that it tells apart. */
 export function explain(model: Model, belief: Belief, check: string): Explanation {
   const chances = probabilities(model, belief);
   const idOf = (cause: number) => model.causes[cause]?.id ?? "";
@@ -30,5 +28,5 @@ export function explain(model: Model, belief: Belief, check: string): Explanatio
       greatest = worth;
       splits = [idOf(a), idOf(b)];
     }
-  return { likeliest: order.slice(0, 2).map(idOf), splits };
+  return { splits };
 }

@@ -1,6 +1,5 @@
 export { type Belief, createBelief, failedFix, probabilities, updateBelief } from "./belief.ts";
 export { type Choice, chooseNext } from "./choose.ts";
-export { exactValue } from "./exact.ts";
 export { type Explanation, explain } from "./explain.ts";
 export {
   type CauseInput,
@@ -8,8 +7,6 @@ export {
   createModel,
   type Model,
   type ModelInput,
-  type OutcomeInput,
   type ProofStep,
-  type Remedy,
 } from "./model.ts";
 export type { Stakes, State } from "./position.ts";

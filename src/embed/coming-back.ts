@@ -1,7 +1,7 @@
 import type { Flow } from "../guide/index.ts";
-import type { Log } from "../session/index.ts";
+import { type Journal, type Log, standingOf } from "../session/index.ts";
 import type { LogStore } from "./log-store.ts";
-import type { Consent } from "./shared-log.ts";
+import type { Consent } from "./shared-journal.ts";
 
 const DAY_MS = 86_400_000;
 
@@ -20,17 +20,15 @@ export function isTooOld(log: Log, given: Consent | null, now: string, { limits 
   return Date.parse(now) - last > days * DAY_MS;
 }
 
-/** True where nothing of one log is missing in the other: its events begin with all of these. */
-export function isPartOf(part: Log, whole: Log): boolean {
-  return part.events.every((event, place) => {
-    const { at: _, ...what } = event;
-    const { at: __, ...other } = whole.events[place] ?? { at: "" };
-    return JSON.stringify(what) === JSON.stringify(other);
-  });
+/** True where no answer that is in force in one journal is unknown to the other. */
+export function isPartOf(part: Journal, whole: Journal): boolean {
+  const known = new Set(whole.entries.map(({ id }) => id));
+  const { log, ids } = standingOf(part);
+  return log.events.every((event, place) => !("turn" in event) || known.has(ids[place] ?? ""));
 }
 
-/** Sets a log aside to be gone on with later; one that nobody answered in is worth nothing. */
-export function putAside(store: LogStore, log: Log): void {
-  if (log.events.some((event) => "turn" in event))
-    store.writeAside([log, ...store.readAside()].slice(0, mostAside));
+/** Sets a journal aside to be gone on with later; one that nobody answered in is worth nothing. */
+export function putAside(store: LogStore, journal: Journal): void {
+  if (standingOf(journal).log.events.some((event) => "turn" in event))
+    store.writeAside([journal, ...store.readAside()].slice(0, mostAside));
 }

@@ -6,13 +6,13 @@ import {
   type LogEvent,
   memoryOf,
   metaOf,
-  parseLog,
+  parseJournal,
+  putBack,
   record,
-  resume,
   type Session,
   settle,
+  standingOf,
   stopBy,
-  waterLeftBy,
 } from "../session/index.ts";
 import {
   type Actions,
@@ -57,12 +57,12 @@ export type Controller = {
 
 /**
  * Ties one session to its surroundings: every act is recorded, kept and shown, in this order. Several tabs share one
- * log: each act first takes over what another tab has kept, and is tried on that. A danger waits for nothing.
+ * journal: each act first takes over what another tab has kept, and is tried on that. A danger waits for nothing.
  */
 export function createController(around: Surroundings): Controller {
   const { flow, texts, store, stop, now, exclusively = (work) => work() } = around;
   const charts = around.charts ?? createCharts(flow);
-  const newId = around.newId ?? (() => Math.random().toString(36).slice(2, 10));
+  const newId = around.newId ?? (() => Math.random().toString(36).slice(2, 12));
   const keeper = new Keeper({ ...around, charts, newId });
   const opened = pass(keeper.session);
   if (opened !== keeper.session) keeper.keep(opened);
@@ -70,11 +70,11 @@ export function createController(around: Surroundings): Controller {
 
   function show(): void {
     const { session, notices } = keeper;
-    const [aside] = notices.includes("set-aside") ? store.readAside().map(parseLog) : [];
+    const [aside] = notices.includes("set-aside") ? store.readAside().map(parseJournal) : [];
     around.show(
       keeper.isOtherMachine
         ? machineView(session, keeper.about ?? "", around.model ?? "", texts)
-        : viewOf(session, texts, now(), notices, aside ? lastActIn(aside) : undefined),
+        : viewOf(session, texts, now(), notices, aside ? lastActIn(standingOf(aside).log) : undefined),
     );
   }
 
@@ -82,12 +82,12 @@ export function createController(around: Surroundings): Controller {
     return passCode(next, around.canLookUp?.() ?? true, now());
   }
 
-  function move(led: Session, before = keeper.session, told: Notice["id"][] = []): void {
+  function move(led: Session, before = keeper.session, told: Notice["id"][] = [], held: number[] = []): void {
     const next = pass(led);
     if (next !== keeper.session) {
       keeper.forgetNotices();
       keeper.notices = [...keeper.notices, ...told];
-      keeper.keep(next);
+      keeper.keep(next, held);
     }
     show();
     if (next !== before && metaOf(next).outcome && !metaOf(before).outcome) around.ended(next);
@@ -106,14 +106,24 @@ export function createController(around: Surroundings): Controller {
   }
 
   // A wait that ran out while the phone slept ends first; an act meant for it then finds another turn and is refused.
-  const tryOn = (from: Session, event: LogEvent) => record(heldAt(from, now()), event).session;
+  const tryOn = (from: Session, event: LogEvent) => {
+    const { session, refusal } = record(heldAt(from, now()), event);
+    return refusal ? session : putBack(session, keeper.held, event.at);
+  };
   const heldAt = (session: Session, at: string) => settle(holdTimes(session, at), at);
 
   function act(event: LogEvent): void {
     const shown = keeper.session;
-    const tried = tryOn(shown, event);
-    if (isStopped(tried) && !isStopped(shown)) stopAtOnce(event, tried);
-    else exclusively(() => actOn(shown, event, tried));
+    let known: Session | undefined;
+    const tried = () => {
+      known ??= tryOn(shown, event);
+      return known;
+    };
+    const isStop = () => isStopped(tried()) && !isStopped(shown);
+    // Asked for first: what the tap leads to is worked out while the browser fetches the lock.
+    exclusively(() => isStop() || actOn(shown, event, tried()));
+    if (isStop()) stopAtOnce(event, tried());
+    else if (keeper.session === shown) viewOf(pass(tried()), texts, now(), []);
   }
 
   /** Takes an act that was tapped on one session, and has been tried on it, on the session as it is by now. */
@@ -145,24 +155,20 @@ export function createController(around: Surroundings): Controller {
       keeper.keep(keeper.session);
       show();
     } else {
-      putAside(store, keeper.session.log);
-      move(keeper.fresh(), keeper.session, ["set-aside"]);
+      putAside(store, keeper.journal);
+      move(keeper.begin(), keeper.session, ["set-aside"]);
     }
   }
 
   function goOnWithAside(): void {
     const [newest, ...others] = store.readAside();
-    const kept = parseLog(newest);
+    const kept = parseJournal(newest);
     if (!kept) {
       show();
       return;
     }
     store.writeAside(others);
-    putAside(store, keeper.session.log);
-    keeper.consent = { at: now(), model: null };
-    const water = waterLeftBy(keeper.session);
-    const log = { ...kept, ...(water && { water }) };
-    move(resume(flow, log, now(), charts).session, keeper.session, ["welcome-back"]);
+    move(keeper.goOnWith(kept), keeper.session, ["welcome-back"]);
   }
 
   function restart(at: string, isStopSeen: boolean): void {
@@ -174,11 +180,14 @@ export function createController(around: Surroundings): Controller {
     }
     stop.clear();
     store.clear();
-    move(keeper.fresh(at));
+    move(keeper.startAgain(at));
   }
 
   function change(index: number): void {
-    actOnScreen(() => move(changeAnswer(keeper.session, index, now())));
+    actOnScreen(() => {
+      const { session, held } = changeAnswer(keeper.session, index, now());
+      move(session, keeper.session, [], held);
+    });
   }
 
   return {

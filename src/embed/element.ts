@@ -6,7 +6,7 @@ import { localNow } from "./clock.ts";
 import type { Running } from "./engine.ts";
 import { attributeNames, chooseLanguage, chooseSessionName, forgetSession, isKept } from "./first-options.ts";
 import { stopsAt, stopView } from "./first-stop.ts";
-import { breath, waitForSignal } from "./next-task.ts";
+import { nextTask, waitForSignal } from "./next-task.ts";
 import { markPage } from "./page-theme.ts";
 import { paint } from "./paint.ts";
 import { arePartsHere, createSheet, dropParts, getParts, ownSheet } from "./parts.ts";
@@ -104,7 +104,7 @@ export class FridgesidePanel extends HTMLElement {
 
   async #load(start: number): Promise<void> {
     // The first question is drawn before anything else is asked for.
-    if (!arePartsHere(this.#language)) await breath();
+    if (!arePartsHere(this.#language)) await nextTask();
     for (let pause = 0; start === this.#start; pause = Math.min(2 * pause + 1000, LONGEST_PAUSE_MS))
       try {
         return await this.#run(start);

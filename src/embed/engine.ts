@@ -1,28 +1,20 @@
 import { h } from "preact";
 import { type Charts, createCharts } from "../compile/index.ts";
-import type { Flow } from "../guide/index.ts";
-import { createPicture, type Drawings } from "../panel/pictures/index.ts";
+import { createPicture } from "../panel/pictures/index.ts";
 import { screens } from "../panel/screens/index.ts";
 import { metaOf } from "../session/index.ts";
-import {
-  type Actions,
-  createTexts,
-  endingOf,
-  type Resource,
-  type Services,
-  type Texts,
-  type View,
-} from "../turn/index.ts";
+import { type Actions, createTexts, endingOf, type Services, type Texts, type View } from "../turn/index.ts";
 import { basketOf, createBasket } from "./basket.ts";
 import { localNow } from "./clock.ts";
 import { complain } from "./complain.ts";
 import { createController } from "./controller.ts";
 import { keepAwake, signal } from "./device.ts";
+import type { EngineData } from "./engine-data.ts";
 import { createExclusive } from "./exclusive.ts";
 import { storageKey } from "./first-options.ts";
 import { complainOfForeignLinks, hostsOf, keepOwnLinks } from "./link-hosts.ts";
 import { createLogStore, type LogStore } from "./log-store.ts";
-import { breath } from "./next-task.ts";
+import { nextTask } from "./next-task.ts";
 import { readOptions } from "./options.ts";
 import { markPage } from "./page-theme.ts";
 import { createShopCatalogue, type ShopCatalogue } from "./shop-catalogue.ts";
@@ -37,14 +29,6 @@ const LOOK_MS = 30_000;
 
 /** What the element shows once the engine runs. */
 export type Running = Awaited<ReturnType<typeof startEngine>>;
-
-/** What was fetched for the engine: everything that was compiled for one language. */
-export type EngineData = {
-  format: 1;
-  flow: Flow;
-  resources: Record<string, Resource>;
-  drawings: Drawings;
-};
 
 /** By session name. It outlives a change of the tag's attributes, and with it a log that is in memory only. */
 const stores = new Map<string, LogStore>();
@@ -88,7 +72,7 @@ export async function startEngine(
   const isFresh = !pieces.charts;
   made.set(key, pieces);
   const isOvertaken = async () => {
-    await breath();
+    await nextTask();
     return !isCurrent();
   };
   if (!pieces.data) {

@@ -1,13 +1,24 @@
 import type { Charts } from "../compile/index.ts";
 import type { Flow } from "../guide/index.ts";
 import {
+  advance,
+  createFeed,
+  createJournal,
+  type Feed,
+  type Held,
   isStopped,
+  type Journal,
+  type Log,
   type LogEvent,
+  leaveWater,
   memoryOf,
   record,
+  replay,
   resume,
   type Session,
-  startSession,
+  type Standing,
+  standingOf,
+  startAgain,
   stopBy,
   takeOver,
   waterLeftBy,
@@ -15,7 +26,7 @@ import {
 import { isOtherModel, type Notice } from "../turn/index.ts";
 import { isPartOf, isTooOld, putAside } from "./coming-back.ts";
 import type { LogStore } from "./log-store.ts";
-import { type Consent, createSharedLog, type News } from "./shared-log.ts";
+import { type Beside, type Consent, createSharedJournal, type News } from "./shared-journal.ts";
 import type { StopMark } from "./stop-mark.ts";
 
 /** Where a session is kept, and what is asked of it when it is come back to. */
@@ -23,7 +34,7 @@ export type Keeping = {
   flow: Flow;
   charts: Charts;
   store: LogStore;
-  /** The mark that stops this session in every tab; it lies apart from the log. */
+  /** The mark that stops this session in every tab; it lies apart from the journal. */
   stop: { read(): StopMark | null; keep(mark: StopMark): void; clear(): void };
   /** A short name that no other write has. */
   newId(): string;
@@ -35,35 +46,56 @@ export type Keeping = {
 /** These stay until they no longer hold; all others are told once. */
 const lasting: Notice["id"][] = ["memory-only", "offline"];
 
-/** One tab's session and where it is kept; several tabs share one log. */
+/** One tab's session and where it is kept; several tabs share one journal. */
 export class Keeper {
   session: Session;
   notices: Notice["id"][] = [];
   consent: Consent | null = null;
   /** The model that a page named when this session was begun. */
   #named: string | null = null;
+  /** The journal as it was last written or read; the session may be ahead of it until it is kept. */
+  #standing: Standing;
   readonly #at: Keeping;
   readonly #shared;
+  readonly #feed: Feed;
 
   /** Comes back to what is kept, or starts anew. */
   constructor(at: Keeping) {
     this.#at = at;
-    this.#shared = createSharedLog(at.store, at.newId);
-    this.session = this.fresh();
+    this.#shared = createSharedJournal(at.store, at.newId);
+    this.#standing = standingOf(createJournal(at.now()));
+    this.#feed = createFeed(this.#standing.journal);
+    this.#feed.subscribe((journal) => this.#store(journal));
+    this.session = this.begin();
     const news = this.#shared.readNews();
-    if (news && news.log.events.length > 0) this.#comeBack(news);
-    else if (at.store.readAside().length > 0) this.notices = ["set-aside"];
+    if (news && isBegun(news.journal)) this.#comeBack(news);
+    else {
+      if (news) this.#take({ ...news, consent: null, about: at.model });
+      if (at.store.readAside().length > 0) this.notices = ["set-aside"];
+    }
     const mark = at.stop.read();
     if (mark && !isStopped(this.session)) this.keep(stopBy(this.session, mark.danger, at.now()));
     else if (!mark && isStopped(this.session)) this.markStop(this.session);
   }
 
-  /** A session before its first answer, about the model that the page names. */
-  fresh(started = this.#at.now(), water = this.session && waterLeftBy(this.session)): Session {
-    this.consent = null;
-    this.#named = this.#at.model;
+  /** A session before its first answer in a journal of its own; a tap that the one before has closed stays so. */
+  begin(): Session {
+    const { flow, charts, model, now } = this.#at;
+    const at = now();
+    this.#isAbout({ consent: null, about: model });
     // Nothing is taken at its word: the page's model is looked up where the code is asked for.
-    return startSession(this.#at.flow, started, null, this.#at.charts, null, water);
+    this.#standing = standingOf(createJournal(at));
+    const water = this.session && waterLeftBy(this.session);
+    return replay(flow, leaveWater(this.#standing.log, water, at), charts).session;
+  }
+
+  /** A session before its first answer in the same journal. */
+  startAgain(at: string): Session {
+    const { newId, model } = this.#at;
+    this.#isAbout({ consent: null, about: model });
+    const { standing, session } = startAgain(this.#standing, this.session, at, newId());
+    this.#standing = standing;
+    return session;
   }
 
   /** The model that the session is about: as it was confirmed, else as a page named it; null where nobody has. */
@@ -71,14 +103,26 @@ export class Keeper {
     return memoryOf(this.session).model ?? this.#named;
   }
 
-  #comeBack({ log, consent, about }: News): void {
+  get journal(): Journal {
+    return this.#standing.journal;
+  }
+
+  /** Answers that a change has taken back, and that may still fit. */
+  get held(): Held[] {
+    return this.#standing.held;
+  }
+
+  #comeBack(news: News): void {
     const { flow, charts, store, stop, now } = this.#at;
+    this.#standing = standingOf(news.journal);
+    const { log } = this.#standing;
     const { session, dropped } = resume(flow, log, now(), charts);
     // A stop does not grow old.
-    if (isTooOld(log, consent, now(), flow) && !isStopped(session) && !stop.read()) {
-      putAside(store, log);
+    if (isTooOld(log, news.consent, now(), flow) && !isStopped(session) && !stop.read()) {
+      putAside(store, news.journal);
       this.notices = ["set-aside"];
-      this.keep(this.fresh(now(), waterLeftBy(session)));
+      this.session = session;
+      this.keep(this.begin());
       return;
     }
     const isWaitOver = session.log.events.some(
@@ -86,36 +130,62 @@ export class Keeper {
     );
     const isShortened = hasAnswers(log, dropped);
     // What this flow no longer takes is not lost: support can still read it.
-    if (isShortened) store.setAside(log);
+    if (isShortened) store.setAside(news.journal);
     this.notices = [isShortened ? "shortened" : isWaitOver ? "wait-over" : "welcome-back"];
-    this.consent = consent;
-    this.#named = about ?? this.#at.model;
+    this.#isAbout(news);
     this.keep(session);
   }
 
-  keep(next: Session): void {
+  #isAbout({ consent, about }: Beside): void {
+    this.consent = consent;
+    this.#named = about ?? this.#at.model;
+  }
+
+  /** @param held places in the log before of answers that may be put back */
+  keep(next: Session, held: number[] = []): void {
+    const { now, newId } = this.#at;
+    this.#standing = advance(this.#standing, next.log, now(), newId, held);
     this.session = next;
-    const isKept = this.#shared.write(next.log, { consent: this.consent, about: this.#named });
+    this.#feed.put(this.#standing.journal);
+  }
+
+  #store(journal: Journal): void {
+    const isKept = this.#shared.write(journal, { consent: this.consent, about: this.#named });
     if (isKept) this.notices = this.notices.filter((notice) => notice !== "memory-only");
     else if (!this.notices.includes("memory-only")) this.notices = [...this.notices, "memory-only"];
   }
 
-  /** Takes over the log that another tab has kept since; writes nothing in its place. */
-  takeNews(): boolean {
+  /** Goes on with a journal that was set aside, in place of the one in use. */
+  goOnWith(journal: Journal): Session {
     const { flow, charts, store, now } = this.#at;
+    const [at, water] = [now(), waterLeftBy(this.session)];
+    putAside(store, this.journal);
+    this.consent = { at, model: null };
+    this.#standing = standingOf(journal);
+    const { log } = this.#standing;
+    return resume(flow, leaveWater(log, water, at), at, charts).session;
+  }
+
+  /** Takes over the journal that another tab has kept since; writes nothing in its place. */
+  takeNews(): boolean {
     const news = this.#shared.readNews();
     if (!news) return false;
-    const { log } = news;
     // Two tabs wrote at once, or nothing could be kept for a while: what only this tab has can be gone on with.
-    if (!news.isHeir && !isPartOf(this.session.log, log)) putAside(store, this.session.log);
-    const { session, dropped } = takeOver(flow, log, now(), charts);
-    if (hasAnswers(log, dropped)) store.setAside(log);
-    // A hazardous step that was passed in another tab is met behind its gate in this one.
-    const taken = record(session, { type: "session-resumed", at: now() }).session;
-    this.session = log.events.length > 0 ? taken : this.fresh(log.started, log.water);
-    this.consent = news.consent;
-    this.#named = news.about ?? this.#at.model;
+    if (!news.isHeir && !isPartOf(this.journal, news.journal)) putAside(this.#at.store, this.journal);
+    this.#take(news);
     return true;
+  }
+
+  #take(news: News): void {
+    const { flow, charts, store, now } = this.#at;
+    this.#standing = standingOf(news.journal);
+    this.#feed.take(news.journal);
+    const { log } = this.#standing;
+    const { session, dropped } = takeOver(flow, log, now(), charts);
+    if (hasAnswers(log, dropped)) store.setAside(news.journal);
+    // A hazardous step that was passed in another tab is met behind its gate in this one.
+    this.session = record(session, { type: "session-resumed", at: now() }).session;
+    this.#isAbout(news);
   }
 
   /** Goes where another tab has gone since, or stops where it has stopped; true where that changed anything. */
@@ -146,9 +216,11 @@ export class Keeper {
 }
 
 /** Whether the events that were dropped at a log's end hold anything that a person did. */
-function hasAnswers({ events }: { events: LogEvent[] }, dropped: number): boolean {
-  return (
-    dropped > 0 &&
-    events.slice(-dropped).some(({ type }) => type !== "wait-ended" && type !== "session-resumed")
-  );
+function hasAnswers({ events }: Log, dropped: number): boolean {
+  return dropped > 0 && events.slice(-dropped).some(isAct);
 }
+
+/** Whether anybody has done anything since the latest start. */
+const isBegun = (journal: Journal) => standingOf(journal).log.events.some(isAct);
+
+const isAct = ({ type }: LogEvent) => !["wait-ended", "session-resumed", "water-left"].includes(type);

@@ -1,6 +1,6 @@
-import type { FittedPart } from "../turn/index.ts";
+import type { FoundPart } from "../turn/index.ts";
 import type { Complain } from "./complain.ts";
-import { breath } from "./next-task.ts";
+import { nextTask } from "./next-task.ts";
 import { toWebAddress } from "./web-address.ts";
 
 /**
@@ -8,7 +8,7 @@ import { toWebAddress } from "./web-address.ts";
  * away. A host covers those below it, so `shop.example` allows `www.shop.example`.
  * @param hosts host names without a port
  */
-export function keepOwnLinks(fit: FittedPart, hosts: readonly string[]): FittedPart {
+export function keepOwnLinks(fit: FoundPart, hosts: readonly string[]): FoundPart {
   if (fit.kind !== "part") return fit;
   const isOwn = (link: string) => leadsTo(link, hosts);
   const checked = <Part extends { link?: string; picture?: string }>({ link, picture, ...part }: Part) =>
@@ -38,7 +38,7 @@ export async function complainOfForeignLinks(
   let count = 0;
   let example = "";
   for (const [index, { link, picture }] of parts.entries()) {
-    if (index % STEP === STEP - 1) await breath();
+    if (index % STEP === STEP - 1) await nextTask();
     for (const address of [link, picture]) {
       if (!address || leadsTo(address, hosts)) continue;
       count += 1;

@@ -1,5 +1,5 @@
 /** Lets the browser answer a touch and draw a frame between two pieces of work. */
-export const breath = () => new Promise<void>((resume) => setTimeout(resume));
+export const nextTask = () => new Promise<void>((resume) => setTimeout(resume));
 
 /** Waits so long, or until there is a connection again. */
 export function waitForSignal(milliseconds: number): Promise<void> {

@@ -1,6 +1,6 @@
 import { againAddress, dataAddress } from "virtual:data";
 import { firstSheet } from "../panel/frame/index.ts";
-import type { EngineData } from "./engine.ts";
+import type { EngineData } from "./engine-data.ts";
 import laterAddress from "./later.css?url&no-inline";
 
 /** Everything behind the first question: the engine, one language's data, and the sheets to draw it with. */

@@ -1,6 +1,6 @@
 import { readBoundedText } from "./bounded-text.ts";
 import type { Complain } from "./complain.ts";
-import { breath } from "./next-task.ts";
+import { nextTask } from "./next-task.ts";
 
 /**
  * Bytes above which a catalogue belongs in many files. On slow 4G (1.6 Mbit/s, the bench's) a megabyte takes five
@@ -40,7 +40,7 @@ export async function readJson(
     const steps = parseJsonInSteps(text);
     let step = steps.next();
     while (!step.done) {
-      await breath();
+      await nextTask();
       step = steps.next();
     }
     return { json: step.value, bytes };

@@ -7,9 +7,9 @@ import {
   parseInSteps,
   partFor,
 } from "../catalogue/index.ts";
-import type { FittedPart, FoundModel } from "../turn/index.ts";
+import type { FoundModel, FoundPart } from "../turn/index.ts";
 import { type Complain, complain } from "./complain.ts";
-import { breath } from "./next-task.ts";
+import { nextTask } from "./next-task.ts";
 import { HEAVY_BYTES, readJson, TOO_HEAVY_BYTES } from "./read-json.ts";
 import { complainOfRows } from "./row-complaints.ts";
 
@@ -19,14 +19,14 @@ const PATIENCE_SECONDS = 15;
 /** What a shop sells, as far as a screen asks. */
 export type ShopCatalogue = {
   findModel(typed: string): Promise<FoundModel>;
-  partFor(code: string, kind: string, plate?: Plate): Promise<FittedPart>;
+  partFor(code: string, kind: string, plate?: Plate): Promise<FoundPart>;
   /** Starts the fetch early, so that a person who walks out of reach has it already. */
   warmUp(): void;
   /** True once it is known that the catalogue cannot be used on a phone: parts are named by kind only. */
   isRefused(): boolean;
 };
 
-type Hearers = { complain: Complain; seen?: (parts: readonly Part[]) => void };
+type Listeners = { complain: Complain; seen?: (parts: readonly Part[]) => void };
 
 type Loaded = Pick<ShopCatalogue, "findModel" | "partFor">;
 
@@ -34,21 +34,21 @@ type Loaded = Pick<ShopCatalogue, "findModel" | "partFor">;
  * The shop's catalogue, one file or many, fetched when it is needed and parsed at the door. A failed fetch is tried
  * anew at the next question.
  * @param address where the catalogue lies; null rejects every question with "missing"
- * @param hear the page's developer, and who looks through the parts of a catalogue in one file
+ * @param listeners the page's developer, and who looks through the parts of a catalogue in one file
  */
 export function createShopCatalogue(
   address: string | null,
   get: typeof fetch,
-  hear: Hearers = { complain },
+  listeners: Listeners = { complain },
 ): ShopCatalogue {
   let loading: Promise<Loaded> | null = null;
   let isRefused = false;
   const load = () => {
-    loading ??= fetchCatalogue(address, get, hear).catch((problem: unknown) => {
+    loading ??= fetchCatalogue(address, get, listeners).catch((problem: unknown) => {
       loading = null;
       if (problem instanceof Error && problem.message === "too-heavy") {
         isRefused = true;
-        hear.complain(
+        listeners.complain(
           `the catalogue ${address} has more than ${inMegabytes(TOO_HEAVY_BYTES)} in one file and is not used; ` +
             `parts are named by their kind. ${remedy}`,
         );
@@ -90,9 +90,13 @@ async function fetchJson(
   return readJson(response, address, complain);
 }
 
-async function fetchCatalogue(address: string | null, get: typeof fetch, hear: Hearers): Promise<Loaded> {
+async function fetchCatalogue(
+  address: string | null,
+  get: typeof fetch,
+  listeners: Listeners,
+): Promise<Loaded> {
   if (!address) throw new Error("missing");
-  const { complain } = hear;
+  const { complain } = listeners;
   // A browser that kept an old one would be led to files that are gone, and to prices of last week.
   const { json, bytes } = await fetchJson(address, get, complain, "no-cache").catch((problem: Error) => {
     throw problem.message === "gone" ? new Error("unreachable") : problem;
@@ -103,7 +107,7 @@ async function fetchCatalogue(address: string | null, get: typeof fetch, hear: H
         `the catalogue ${address} has ${inMegabytes(bytes)} in one file. Above ${inMegabytes(HEAVY_BYTES)} it ` +
           `belongs in many. ${remedy}`,
       );
-    return wholeCatalogue(await parseCalmly(json, complain), address, hear);
+    return wholeCatalogue(await parseCalmly(json, complain), address, listeners);
   }
   const read = async (file: string) => (await fetchJson(file, get, complain)).json;
   // Only a shop with many files needs the code that finds its way in them.
@@ -111,7 +115,7 @@ async function fetchCatalogue(address: string | null, get: typeof fetch, hear: H
   return openManyFiles(json, address, read, complain);
 }
 
-function wholeCatalogue(catalogue: Catalogue, address: string, { complain, seen }: Hearers): Loaded {
+function wholeCatalogue(catalogue: Catalogue, address: string, { complain, seen }: Listeners): Loaded {
   if (catalogue.models.size === 0) {
     complain(`the catalogue ${address} is empty: it has no model that can be used.`);
     throw new Error("unusable");
@@ -128,7 +132,7 @@ async function parseCalmly(json: unknown, complain: Complain): Promise<Catalogue
   const steps = parseInSteps(json);
   let step = steps.next();
   while (!step.done) {
-    await breath();
+    await nextTask();
     step = steps.next();
   }
   const { catalogue, problems } = step.value;

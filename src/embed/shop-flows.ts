@@ -1,7 +1,7 @@
 import { checkPack } from "../pack/index.ts";
 import { readBoundedText } from "./bounded-text.ts";
-import type { EngineData } from "./engine.ts";
-import { breath } from "./next-task.ts";
+import type { EngineData } from "./engine-data.ts";
+import { nextTask } from "./next-task.ts";
 
 /** Bytes of a pack at most: ours has a quarter of a million (judgement). */
 const mostBytes = 2_000_000;
@@ -34,7 +34,7 @@ export async function fetchShopFlows(
     let step = steps.next();
     while (!step.done) {
       // All of them at once would hold up a slow phone.
-      await breath();
+      await nextTask();
       step = steps.next();
     }
     return step.value;

@@ -1,5 +1,7 @@
+import type { Condition } from "../condition/index.ts";
 import type { ProofStep } from "../diagnosis/index.ts";
-import type { Reading } from "../measurement/index.ts";
+import type { InstrumentName, ReadingVerdict } from "../instruments/index.ts";
+import type { Limits } from "../measuring/index.ts";
 
 /** What the trade knows, as read from flows/: plain data, no code and no expressions. */
 export type Flow = {
@@ -7,7 +9,7 @@ export type Flow = {
   version: string;
   limits: Limits;
   words: Words;
-  stations: { order: string[]; access: Record<string, string> };
+  stations: { order: string[]; above: string[]; access: Record<string, string> };
   hazards: Record<string, HazardRule>;
   access: Record<string, string[]>;
   gates: Record<string, GateRule>;
@@ -33,10 +35,6 @@ export type Groundwork = {
 
 export type Signal = "danger" | "warning" | "caution" | "notice";
 
-/** `confidence` and `source` stay at the workbench: a phone gets value and unit only. */
-export type Limit = { value: number; unit: string; confidence?: string; source?: string };
-/** The limits by id. */
-export type Limits = Record<string, Limit>;
 export type HazardRule = { signal: Signal; gate: "required" | "none" };
 export type GateRule = {
   signal: Signal;
@@ -96,7 +94,7 @@ export type Words = { likelihood: Record<string, number>; prior: Record<string, 
 export type TurnRule = {
   kind?: "choice" | "reading" | "wait" | undefined;
   picture?: string | undefined;
-  instrument?: Instrument | undefined;
+  instrument?: InstrumentName | undefined;
   /** Where a temperature is taken; the freezer unless said. */
   place?: "freezer" | "fridge" | undefined;
   /** Turns whose flow this one is compared with; the first that was measured counts. */
@@ -116,18 +114,6 @@ export type TurnRule = {
   "not-sure"?: Outcome | false | undefined;
   cannot?: Outcome | false | undefined;
 };
-
-export type Instrument = Reading["kind"];
-
-/** What an instrument may say of a reading: in order or not, too close to call, or in which other way not. */
-export type ReadingVerdict =
-  | "passes"
-  | "fails"
-  | "unclear"
-  | "too-strong"
-  | "demand"
-  | "corner"
-  | "in-the-way";
 
 /** Where an answer leads (a turn of the same check, `done`, or an ending) and what it tells. */
 export type Outcome = {
@@ -152,17 +138,3 @@ export type Scenario = {
   /** A leak is searched for: the water stays closed at every ending but a fixed one. */
   keeps?: Keeps | undefined;
 };
-
-/** The closed vocabulary of guards. Data may combine these and nothing else. */
-export type Condition =
-  | "unwaited"
-  | "any-remedied"
-  | { answered: { turn: string; is: string[] } }
-  | { verdict: { turn: string; is: string[] } }
-  | { done: string }
-  | { found: string[] }
-  | { remedied: string[] }
-  | { is: string }
-  | { all: Condition[] }
-  | { any: Condition[] }
-  | { not: Condition };

@@ -1,33 +1,12 @@
 import * as z from "zod/mini";
-import { flowBounds, listOf, recordOf } from "./bounds.ts";
+import { condition, flowBounds, id, listOf, recordOf, turnRef } from "../condition/index.ts";
+import { everyVerdict, instrumentNames } from "../instruments/index.ts";
 import type { Flow } from "./flow.ts";
 
-/** The shape of every file in flows/. Editors get it as JSON Schema; the verifier reports what does not fit. */
-export const id = z.string().check(z.maxLength(flowBounds.id), z.regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/));
-const turnRef = z
-  .string()
-  .check(z.maxLength(flowBounds.turnRef), z.regex(/^[a-z][a-z0-9-]*\.[a-z][a-z0-9-]*$/));
 export const number = z.number().check(z.minimum(-flowBounds.number), z.maximum(flowBounds.number));
 const signal = z.enum(["danger", "warning", "caution", "notice"]);
 
-const verdict = z.enum(["passes", "fails", "unclear", "too-strong", "demand", "corner", "in-the-way"]);
-
-const condition: z.ZodMiniType = z.lazy(() =>
-  z.union([
-    z.enum(["unwaited", "any-remedied"]),
-    z.strictObject({ answered: z.strictObject({ turn: turnRef, is: listOf(id) }) }),
-    z.strictObject({
-      verdict: z.strictObject({ turn: turnRef, is: listOf(verdict) }),
-    }),
-    z.strictObject({ done: id }),
-    z.strictObject({ found: listOf(id) }),
-    z.strictObject({ remedied: listOf(id) }),
-    z.strictObject({ is: id }),
-    z.strictObject({ all: listOf(condition) }),
-    z.strictObject({ any: listOf(condition) }),
-    z.strictObject({ not: condition }),
-  ]),
-);
+const verdict = z.enum(everyVerdict);
 
 const leaves = z.optional(z.strictObject({ water: z.enum(["closed", "left-closed", "open"]) }));
 const keeps = z.optional(z.strictObject({ water: z.literal("closed") }));
@@ -46,7 +25,7 @@ const standing = z.optional(z.union([outcome, z.literal(false)]));
 const turn = z.strictObject({
   kind: z.optional(z.enum(["choice", "reading", "wait"])),
   picture: z.optional(id),
-  instrument: z.optional(z.enum(["flow", "temperature", "filter-age", "supply", "ice", "cubes", "seal"])),
+  instrument: z.optional(z.enum(instrumentNames)),
   place: z.optional(z.enum(["freezer", "fridge"])),
   against: z.optional(listOf(turnRef)),
   // biome-ignore lint/suspicious/noThenProperty: `then` is the word the flow files use, and this is no promise
@@ -74,11 +53,14 @@ const limits = recordOf(
   }),
 );
 
-/** One schema for each kind of file, by the file's name or folder. */
+/**
+ * The shape of every file in flows/, by the file's name or folder. Editors get it as JSON Schema; the verifier reports
+ * what does not fit.
+ */
 export const fileSchemas = {
   limits,
   choosing: limits,
-  stations: z.strictObject({ order: listOf(id), access: recordOf(id, id) }),
+  stations: z.strictObject({ order: listOf(id), above: listOf(id), access: recordOf(id, id) }),
   gates: z.strictObject({
     hazards: recordOf(id, z.strictObject({ signal, gate: z.enum(["required", "none"]) })),
     access: recordOf(id, listOf(id)),

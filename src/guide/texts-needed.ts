@@ -1,8 +1,6 @@
+import type { Path } from "../condition/index.ts";
 import { dangersOf } from "./dangers.ts";
 import type { Flow, GateRule, Opening } from "./flow.ts";
-
-/** Steps from a file's top to a value in it. */
-export type Path = readonly (string | number)[];
 
 /** A text that a flow calls for: its key, and the place in the flow that calls for it. */
 export type NeededText = { key: string; file: string; path: Path };

@@ -41,7 +41,7 @@ export class UnusablePack extends Error {}
 
 /**
  * Checks a pack that nobody here has checked, completely: its shape, its names, its texts, and whether each scenario
- * comes to a first question. In steps, because a phone needs a breath between them. Returns the pack.
+ * comes to a first question. In steps, so that a phone can draw a frame between them. Returns the pack.
  * @param built what the panel runs on otherwise
  * @throws UnusablePack at the first fault, whatever it is
  */

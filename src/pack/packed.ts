@@ -1,21 +1,13 @@
 import * as z from "zod/mini";
-import { findOpenHazards, guardOf } from "../chart/index.ts";
-import type { Condition, Flow, Opening, Outcome } from "../guide/index.ts";
-import {
-  dangersOf,
-  fileSchemas,
-  flowBounds,
-  id,
-  listOf,
-  number,
-  recordOf,
-  unit,
-  verdictsOf,
-} from "../guide/index.ts";
+import { findOpenHazards } from "../chart/index.ts";
+import { type Condition, guardOf, NoMeaning } from "../condition/index.ts";
+import type { Flow, Opening, Outcome } from "../guide/index.ts";
+import { dangersOf, fileSchemas, flowBounds, id, listOf, number, recordOf, unit } from "../guide/index.ts";
+import { verdictsOf } from "../instruments/index.ts";
 
 const { hazards, access, gates } = fileSchemas.gates.shape;
 
-/** Ways of steps that are all needed: what `src/advice/ways.ts` makes of a condition. */
+/** Ways of steps that are all needed: what `src/advice/proof-steps.ts` makes of a condition. */
 const ways = listOf(listOf(z.strictObject({ check: id, outcomes: listOf(id) })));
 /** The look-ahead alone reads it, so no name in it can lead anywhere: the shape is enough. */
 const groundwork = z.strictObject({
@@ -78,6 +70,7 @@ function* namings(flow: Flow): Generator<Naming> {
   const each = function* (names: string[] = [], among: Naming[1], where: string): Generator<Naming> {
     for (const name of names) yield [name, among, where];
   };
+  yield* each(stations.above, stations.order, "stations.above");
   yield* each(Object.keys(stations.access), stations.order, "stations.access");
   yield* each(Object.values(stations.access), flow.access, "stations.access");
   for (const [at, list] of Object.entries(flow.access)) yield* each(list, flow.hazards, `access.${at}`);
@@ -131,7 +124,7 @@ function* turnNamings(flow: Flow, { start, turns }: Opening, where: string): Gen
     const needs = { choice: ["answers"], reading: ["instrument", "verdicts"], wait: ["lasts", "then"] };
     for (const need of needs[turn.kind ?? "choice"]) yield [need, turn, at];
     if (turn.instrument && turn.verdicts)
-      for (const verdict of verdictsOf[turn.instrument]) yield [verdict, turn.verdicts, `${at}.verdicts`];
+      for (const verdict of verdictsOf(turn.instrument)) yield [verdict, turn.verdicts, `${at}.verdicts`];
     if (turn.then) yield [turn.then, turns, at];
     for (const limit of [turn.lasts, ...(turn.inside ?? []).map(({ after }) => after)])
       if (limit) yield [limit, flow.limits, at];
@@ -145,11 +138,12 @@ function* turnNamings(flow: Flow, { start, turns }: Opening, where: string): Gen
   }
 }
 
-/** The named conditions that a condition stands on; one that stands on itself is none. */
+/** A named condition that a condition leans on and that has no meaning. */
 function* meaning({ conditions }: Flow, condition: Condition, where: string): Generator<Naming> {
   try {
     guardOf(condition, conditions);
   } catch (problem) {
-    yield [/"(.*)"/.exec(String(problem))?.[1] ?? "?", [], where];
+    if (!(problem instanceof NoMeaning)) throw problem;
+    yield [problem.id, [], where];
   }
 }

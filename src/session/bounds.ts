@@ -6,7 +6,13 @@ import { flowBounds } from "../guide/index.ts";
  * person; without a source all of these are judgement.
  */
 export const bounds = {
-  /** Events of a session: no way through the flow takes more than forty turns, and there are second thoughts. */
+  /** Entries of a journal: no way through the flow takes more than forty turns, and there are second thoughts. */
+  entries: 1000,
+  /** With more entries than this a journal is made anew from what is in force. */
+  entriesBeforeCompaction: 800,
+  /** The id of an entry. */
+  entryId: 40,
+  /** Events of a log as earlier versions kept it. */
   events: 500,
   /** A turn, which is a check and its turn. */
   turn: flowBounds.turnRef,
@@ -14,13 +20,7 @@ export const bounds = {
   id: flowBounds.id,
   /** Items that one gate asks for. */
   items: flowBounds.list,
-  /** Runs of one flow reading: each pair of them is compared, and nobody fills a jug more often. */
-  runs: 20,
-  /** Places that a strip of paper is pulled at; the survey has twelve. */
-  spots: 24,
-  /** A number of a reading, either side of zero. */
-  number: 1e9,
-  /** An instant of RFC 3339, a day or a month. */
+  /** An instant of RFC 3339. */
   time: 40,
   /** The version of the flow. */
   version: flowBounds.version,

@@ -1,23 +1,36 @@
 export { bounds } from "./bounds.ts";
 
-export { createLog, type Log, type LogEvent, parseEvent, parseLog } from "./log.ts";
+export { changeAnswer, putBack, startAgain } from "./change.ts";
 
 export {
-  changeAnswer,
-  holdTimes,
+  advance,
+  append,
+  compact,
+  createJournal,
+  type Entry,
+  type Held,
+  type Journal,
+  journalOf,
+  parseJournal,
+  type Standing,
+  standingOf,
+} from "./journal.ts";
+
+export { createFeed, type Feed } from "./journal-feed.ts";
+
+export { createLog, type Log, type LogEvent, leaveWater, parseEvent } from "./log.ts";
+
+export { holdTimes, replay, resume, settle, stopBy, takeOver } from "./replay.ts";
+
+export {
   isStopped,
   memoryOf,
   metaOf,
   type Recorded,
   type Refusal,
   record,
-  replay,
-  resume,
   type Session,
-  settle,
   startSession,
-  stopBy,
-  takeOver,
   waterLeftBy,
 } from "./session.ts";
 

@@ -1,141 +1,81 @@
 import * as z from "zod/mini";
+import { readingShape } from "../instruments/readings.ts";
 import { bounds } from "./bounds.ts";
 
 const text = (most: number) => z.string().check(z.maxLength(most));
-const number = z.number().check(z.minimum(-bounds.number), z.maximum(bounds.number));
-const at = z.string().check(
+/** An instant of RFC 3339 with an offset. */
+export const at = z.string().check(
   z.maxLength(bounds.time, { abort: true }),
   z.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d+)?(Z|[+-]\d\d:\d\d)$/),
   // A 99th hour has the right shape, and a wait that begins then could not be counted.
   z.refine((text) => !Number.isNaN(Date.parse(text))),
 );
 const turn = text(bounds.turn);
-const fitted = z.union([
-  z.object({ by: z.literal("date"), date: text(bounds.time) }),
-  z.object({ by: z.enum(["month", "since-moving"]), month: text(bounds.time) }),
-  z.object({
-    by: z.literal("season"),
-    season: z.enum(["spring", "summer", "autumn", "winter"]),
-    year: number,
-    hemisphere: z.optional(z.enum(["north", "south"])),
-  }),
-]);
 
-const estimate = z.object({ value: number, u: number });
-const mass = z.enum(["g", "kg", "oz", "lb"]);
+const answered = {
+  type: z.literal("answered"),
+  turn,
+  answer: text(bounds.id),
+  items: z.optional(z.array(text(bounds.id)).check(z.maxLength(bounds.items))),
+};
+const measured = { type: z.literal("measured"), turn, reading: readingShape };
+const modelGiven = {
+  type: z.literal("model-given"),
+  turn,
+  code: z.nullable(text(bounds.code)),
+  typed: text(bounds.typed + 1),
+};
+const danger = { type: z.literal("danger-reported"), danger: text(bounds.id) };
+const other = { type: z.enum(["help-asked", "ice-returned", "session-resumed", "wait-ended"]) };
+/** The entry whose answer this one repeats: an earlier answer was changed, and this one still fitted. */
+const kept = z.optional(text(bounds.entryId));
+/** How the tap was left by what is no longer in force; it holds from the first turn on. */
+const waterLeft = { type: z.literal("water-left"), water: z.enum(["closed-by-us", "left-closed"]) };
 
-const run = z.object({
-  volume: number,
-  unit: z.enum(["ml", "us-fl-oz", "us-cup", "g"]),
-  seconds: number,
-});
-const runs = z.array(run).check(z.maxLength(bounds.runs));
-
-const supply = z.discriminatedUnion("by", [
-  z.object({
-    kind: z.literal("supply"),
-    by: z.literal("fill"),
-    volume: number,
-    unit: z.enum(["ml", "l", "us-fl-oz", "us-cup", "us-qt", "us-gal", "uk-pint", "g"]),
-    seconds: number,
-  }),
-  z.object({
-    kind: z.literal("supply"),
-    by: z.literal("gauge"),
-    value: number,
-    unit: z.enum(["psi", "bar", "kPa"]),
-  }),
-]);
-
-const reading = z.union([
-  supply,
-  z.object({ kind: z.literal("flow"), runs, before: z.optional(runs) }),
-  z.object({
-    kind: z.literal("temperature"),
-    value: number,
-    unit: z.enum(["C", "F"]),
-    with: z.enum(["display", "thermometer"]),
-    place: z.optional(z.enum(["freezer", "fridge"])),
-    stood: z.optional(number),
-  }),
-  z.object({
-    kind: z.literal("filter-age"),
-    fitted,
-    use: z.optional(
-      z.object({
-        people: number,
-        habit: z.enum(["ice", "glasses", "all"]),
-        capacity: z.optional(number),
-      }),
-    ),
-  }),
-  z.object({
-    kind: z.literal("ice"),
-    by: z.enum(["pieces", "weight", "batches"]),
-    amount: number,
-    unit: z.optional(mass),
-    hours: number,
-    pieceGrams: z.optional(number),
-    wanted: z.nullable(z.enum(["little", "some", "much"])),
-    celsius: z.optional(estimate),
-    perSecond: z.optional(estimate),
-  }),
-  z.object({ kind: z.literal("cubes"), pieces: number, mass: number, unit: mass }),
-  z.object({
-    kind: z.literal("seal"),
-    door: z.enum(["one", "two", "drawer"]),
-    spots: z.array(z.nullable(z.enum(["grips", "drags", "slips"]))).check(z.maxLength(bounds.spots)),
-  }),
-]);
-
-/** The shape of one event. */
+/** The shape of one event as a person or a host page may send it. */
 export const eventShape = z.discriminatedUnion("type", [
-  z.object({
-    type: z.literal("answered"),
-    turn,
-    answer: text(bounds.id),
-    items: z.optional(z.array(text(bounds.id)).check(z.maxLength(bounds.items))),
-    at,
-  }),
-  z.object({ type: z.literal("measured"), turn, reading, at }),
-  z.object({
-    type: z.literal("model-given"),
-    turn,
-    code: z.nullable(text(bounds.code)),
-    typed: text(bounds.typed + 1),
-    at,
-  }),
-  z.object({ type: z.literal("danger-reported"), danger: text(bounds.id), at }),
-  z.object({ type: z.enum(["help-asked", "ice-returned", "session-resumed", "wait-ended"]), at }),
+  z.object({ ...answered, at }),
+  z.object({ ...measured, at }),
+  z.object({ ...modelGiven, at }),
+  z.object({ ...danger, at }),
+  z.object({ ...other, at }),
 ]);
 
-/** The shape of a log. */
-export const logShape = z.object({
-  format: z.literal(1),
-  flow: text(bounds.version),
-  model: z.nullable(text(bounds.code)),
-  started: at,
-  /** How the tap was left by what is no longer in the log; as it was found where this is not there. */
-  water: z.optional(z.enum(["closed-by-us", "left-closed"])),
-  events: z.array(eventShape).check(z.maxLength(bounds.events)),
-});
+/** What an entry of a journal may say of a session. Its instant is the entry's own. */
+export const actShapes = [
+  z.object({ ...answered, kept }),
+  z.object({ ...measured, kept }),
+  z.object({ ...modelGiven, kept }),
+  z.object(danger),
+  z.object(other),
+  z.object(waterLeft),
+] as const;
+
+type Act = z.infer<(typeof actShapes)[number]>;
 
 /** One thing that happened, with the instant and the person's own UTC offset (RFC 3339). */
-export type LogEvent = z.infer<typeof eventShape>;
+export type LogEvent = Act & { at: string };
 
-/** The events of one session: the only thing that is stored or shared. `flow` is the version of flows/ it ran on. */
-export type Log = z.infer<typeof logShape>;
+/** The events of one session that are in force: what a session is replayed from. */
+export type Log = { model: string | null; started: string; events: LogEvent[] };
 
 /** An empty log. `model` is a model code that the shop's page already knows; one that no shop could have is none. */
-export function createLog(flow: string, started: string, model: string | null = null): Log {
+export function createLog(started: string, model: string | null = null): Log {
   const isCode = model !== null && model.length <= bounds.code;
-  return { format: 1, flow, model: isCode ? model : null, started, events: [] };
+  return { model: isCode ? model : null, started, events: [] };
 }
 
-/** A log from storage, a link or a file; null for anything that is none, or is beyond all bounds. Never throws. */
-export function parseLog(value: unknown): Log | null {
-  const parsed = logShape.safeParse(value);
-  return parsed.success ? parsed.data : null;
+/** A tap that we had closed and that nothing in force opens: by us, or since the person could not open it again. */
+export type WaterLeft = Extract<LogEvent, { type: "water-left" }>["water"];
+
+/** How the tap was left by what is no longer in force; undefined where that left it as it was found. */
+export function waterIn({ events }: Log): WaterLeft | undefined {
+  return events.flatMap((event) => (event.type === "water-left" ? [event.water] : [])).at(-1);
+}
+
+/** The log with how the tap was left by what is no longer in it, so that leaving it out opens no tap. */
+export function leaveWater(log: Log, water: WaterLeft | undefined, at: string): Log {
+  return water ? { ...log, events: [...log.events, { type: "water-left", water, at }] } : log;
 }
 
 /** One event as a line of `npm run play` or a host page might send it; null for anything else. */

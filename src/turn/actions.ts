@@ -1,5 +1,5 @@
-import type { Reading } from "../measurement/index.ts";
-import type { FittedPart, FoundModel, Plate } from "./lookups.ts";
+import type { Reading, Texts } from "../instruments/index.ts";
+import type { FoundModel, FoundPart, Plate } from "./lookups.ts";
 import type { Line, Notice, Turn } from "./turn.ts";
 
 /** What a screen may ask for. Each is answered by a new view; a stale `turn` (a double tap) changes nothing. */
@@ -10,7 +10,7 @@ export type Actions = {
   measure(turn: string, reading: Reading): void;
   /** A code the person has confirmed on screen, or null for "I can't find it"; `typed` is kept for the shop's help. */
   giveModel(turn: string, code: string | null, typed: string): void;
-  /** Goes back to line `index` and drops what was answered after it. */
+  /** Goes back to line `index`; what was answered after it is kept where it still fits. */
   change(index: number): void;
   /** Goes back to the question for the model code, if it was asked, to type another one. */
   retypeModel(): void;
@@ -53,7 +53,7 @@ export type Services = {
   takePageModel(): string | null;
   findModel(typed: string): Promise<FoundModel>;
   /** `plate`: what else was read off the plate, where the part depends on it. */
-  partFor(code: string, kind: string, plate?: Plate): Promise<FittedPart>;
+  partFor(code: string, kind: string, plate?: Plate): Promise<FoundPart>;
   basket: Basket;
   /** RFC 3339 with the local offset. */
   now(): string;
@@ -74,5 +74,4 @@ export type View = {
   ways: ("danger" | "ice" | "help")[];
 };
 
-/** Looks up a text of locales/ in the reader's language. */
-export type Texts = (key: string, values?: Record<string, string | number>) => string;
+export type { Texts };

@@ -43,12 +43,17 @@ function fold(text: string): string {
   return ` ${letters.replace(/[^\p{Ll}\p{Lo}]+/gu, " ")} `;
 }
 
+/** By an answer's entries as they are written: making the patterns takes a slow phone longer than a key press may. */
+const known = new Map<string, [pattern: RegExp, weight: number][]>();
+
 function scoreOf(text: string, entries: string): number {
-  let score = 0;
-  for (const entry of entries.split(/, |\n/)) {
-    // The rest of a word, then at most two other words. A folded entry holds nothing that a pattern would mistake.
-    const pattern = fold(entry).trim().split(" ").join("\\S* +(\\S+ +){0,2}");
-    if (new RegExp(` ${pattern}`).test(text)) score += Number(entry.slice(entry.lastIndexOf(" ")));
-  }
-  return score;
+  const patterns = known.get(entries) ?? entries.split(/, |\n/).map(patternOf);
+  known.set(entries, patterns);
+  return patterns.reduce((score, [pattern, weight]) => (pattern.test(text) ? score + weight : score), 0);
+}
+
+function patternOf(entry: string): [pattern: RegExp, weight: number] {
+  // The rest of a word, then at most two other words. A folded entry holds nothing that a pattern would mistake.
+  const pattern = fold(entry).trim().split(" ").join("\\S* +(\\S+ +){0,2}");
+  return [new RegExp(` ${pattern}`), Number(entry.slice(entry.lastIndexOf(" ")))];
 }

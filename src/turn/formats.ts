@@ -3,12 +3,23 @@
  */
 const lists = new Map<string, Intl.ListFormat>();
 const numbers = new Map<string, Intl.NumberFormat>();
+const months = new Map<string, string[]>();
 
 /** Writes a list as the language does: 'a, b and c'; empty for an empty list. */
 export function showList(language: string, items: readonly string[]): string {
   const format = lists.get(language) ?? new Intl.ListFormat(language);
   lists.set(language, format);
   return format.format(items);
+}
+
+/** The twelve months by name, January first. */
+export function monthNames(language: string): string[] {
+  const known = months.get(language);
+  if (known) return known;
+  const { format } = new Intl.DateTimeFormat(language, { month: "long", timeZone: "UTC" });
+  const names = Array.from({ length: 12 }, (_, month) => format(Date.UTC(2024, month)));
+  months.set(language, names);
+  return names;
 }
 
 /**

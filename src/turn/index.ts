@@ -1,9 +1,10 @@
+export type { Reading } from "../instruments/index.ts";
 export { bounds as typedBounds } from "../session/index.ts";
 export type { Actions, Basket, BasketPart, BasketState, Services, Texts, View } from "./actions.ts";
 export { type Lexicon, suggest } from "./described.ts";
 export { endingOf } from "./ending-of.ts";
 export { anyTime, createFirstTurns, type FirstTurn } from "./first-turns.ts";
-export { createNumbers, showList } from "./formats.ts";
+export { createNumbers, monthNames, showList } from "./formats.ts";
 export { linesOf } from "./lines.ts";
 export { minorDigits } from "./lookups.ts";
 export { isOtherModel, type MachineAnswer, machineTurn, machineView } from "./machine.ts";
@@ -12,17 +13,15 @@ export type {
   Answer,
   Ending,
   Evidence,
-  FittedPart,
   FoundModel,
+  FoundPart,
   Hazard,
   Line,
   Notice,
   PathMark,
   Plate,
-  ReadingNeed,
   Signal,
   Turn,
-  Verdicts,
   Wait,
 } from "./turn.ts";
 export { turnOf } from "./turn-of.ts";

@@ -1,5 +1,6 @@
 import type { Finding } from "../chart/index.ts";
-import { verdictOn } from "../chart/index.ts";
+import type { Flow } from "../guide/index.ts";
+import { verdictOn } from "../instruments/index.ts";
 import type { LogEvent } from "../session/index.ts";
 import { isStopped, type Session } from "../session/index.ts";
 import type { Texts } from "./actions.ts";
@@ -13,11 +14,23 @@ export function linesOf(session: Session, texts: Texts): Line[] {
   return answers.map(({ event, index }, place) => ({
     index,
     turn: event.turn,
-    title: titleOf(event.turn, texts),
-    answer: answerText(event, session, texts),
+    ...wordsOf(event, session, texts),
     drops: answers.length - place - 1,
     canChange,
   }));
+}
+
+type Words = Pick<Line, "title" | "answer">;
+
+/** An event never changes, and every turn says all of them again: judging a reading takes longer than the rest. */
+const known = new WeakMap<LogEvent, { flow: Flow; texts: Texts; words: Words }>();
+
+function wordsOf(event: Extract<LogEvent, { turn: string }>, session: Session, texts: Texts): Words {
+  const before = known.get(event);
+  if (before?.texts === texts && before.flow === session.flow) return before.words;
+  const words = { title: titleOf(event.turn, texts), answer: answerText(event, session, texts) };
+  known.set(event, { flow: session.flow, texts, words });
+  return words;
 }
 
 function answerText(event: Extract<LogEvent, { turn: string }>, { flow }: Session, texts: Texts): string {

@@ -4,7 +4,7 @@ import type { FindResult, FitResult, Plate } from "../catalogue/index.ts";
 export type FoundModel = FindResult;
 
 /** What the catalogue has for a confirmed model code and a part kind. */
-export type FittedPart = FitResult;
+export type FoundPart = FitResult;
 
 /** How many decimals a price has. */
 export { minorDigits } from "../catalogue/index.ts";

@@ -10,7 +10,8 @@ import type { PathMark } from "./turn.ts";
 export function pathOf(session: Session, texts: Texts): PathMark[] {
   const { marks, causes } = memoryOf(session);
   const { station: here } = metaOf(session);
-  return session.flow.stations.order.map((station) => {
+  const { order, above } = session.flow.stations;
+  return order.map((station) => {
     const own = marks.filter((mark) => mark.station === station).map((mark) => mark.state);
     const open = Object.entries(causes).some(
       ([cause, state]) => state === "found" && session.flow.causes[cause]?.station === station,
@@ -24,6 +25,7 @@ export function pathOf(session: Session, texts: Texts): PathMark[] {
       name: texts(`stations.${station}`),
       state: open ? "suspect" : state,
       here: station === here,
+      above: above.includes(station),
     };
   });
 }

@@ -1,6 +1,6 @@
 import { createInstance } from "i18next";
 import type { Limits } from "../guide/index.ts";
-import { fromCelsius } from "../measurement/index.ts";
+import { fromCelsius } from "../measuring/index.ts";
 import type { Texts } from "./actions.ts";
 import { createNumbers } from "./formats.ts";
 
@@ -27,23 +27,32 @@ export function createTexts(resources: Record<string, Resource>, language: strin
   });
   void i18n.init();
   const shown = limitTexts(limits, language, i18n.t("measure.temperature-units").startsWith("F") ? "F" : "C");
-  // Every turn tells all earlier ones again: on a slow phone, looking every text up anew is felt.
-  const known = new Map<string, string>();
+  // Every turn says all earlier ones again: on a slow phone, finding and parsing every text anew is felt.
+  const parsed = new Map<string, string[]>();
+  const written = new Map<string, string>();
+  const plain = (key: string) =>
+    i18n.languages.map((tag) => i18n.getResource(tag, "translation", key)).find((one) => one !== undefined);
+  const piecesOf = (key: string, count?: string | number): string[] => {
+    const id = `${key} ${count}`;
+    const known = parsed.get(id);
+    if (known) return known;
+    const found = count === undefined ? plain(key) : undefined;
+    const text =
+      typeof found === "string" ? found : i18n.t(key, { count: count as number, skipInterpolation: true });
+    const pieces = text.split(/{{\s*([\w-]+)\s*}}/);
+    parsed.set(id, pieces);
+    return pieces;
+  };
+  const write = (key: string, values?: Record<string, string | number>) =>
+    piecesOf(key, values?.count)
+      .map((piece, at) => (at % 2 ? (values?.[piece] ?? shown[piece] ?? `{{${piece}}}`) : piece))
+      .join("");
   return (key, values) => {
-    if (values) return i18n.t(key, { ...shown, ...values });
-    const text = known.get(key) ?? plainText(resources, language, key) ?? i18n.t(key, shown);
-    known.set(key, text);
+    if (values) return write(key, values);
+    const text = written.get(key) ?? write(key);
+    written.set(key, text);
     return text;
   };
-}
-
-/** A text that stands as it is written, or undefined where something has to be put into it or it has to be looked for. */
-function plainText(resources: Record<string, Resource>, language: string, key: string): string | undefined {
-  let found: string | Resource | undefined = resources[language];
-  for (const part of key.split("."))
-    found = typeof found === "object" && Object.hasOwn(found, part) ? found[part] : undefined;
-  // What i18next would fill in, or take from another text.
-  return typeof found === "string" && !/\{\{|\$t\(/.test(found) ? found : undefined;
 }
 
 /** Each limit as a text would write it: temperatures with their unit, everything else as a bare number. */

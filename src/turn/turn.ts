@@ -1,16 +1,5 @@
-import type { ReadingVerdict } from "../guide/index.ts";
-import type {
-  CubesLimits,
-  Estimate,
-  FilterLifeLimits,
-  FlowLimits,
-  FlowRun,
-  IceLimits,
-  SealLimits,
-  SupplyLimits,
-  TemperatureLimits,
-} from "../measurement/index.ts";
-import type { FittedPart, FoundModel, Plate } from "./lookups.ts";
+import type { ReadingNeed } from "../instruments/index.ts";
+import type { FoundModel, FoundPart, Plate } from "./lookups.ts";
 
 /**
  * A Turn is one exchange as a screen (or a line of `npm run play`) shows it: plain data, every text already in
@@ -57,30 +46,6 @@ export type Answer = { id: string; text: string; role: "own" | "not-sure" | "can
 /** A safety gate: every item must be ticked, each time, before `ready` is taken. */
 export type Gate = { id: string; signal: Signal; items: { id: string; text: string }[]; facts: string[] };
 
-/** What an instrument may say of a reading. */
-export type Verdicts = ReadingVerdict;
-
-/** What an instrument needs to know; every number comes from flows/limits.yaml. */
-export type ReadingNeed =
-  | {
-      instrument: "flow";
-      seconds: number;
-      limits: FlowLimits;
-      /** The runs with the filter in place, where this flow is measured without it. */
-      before: readonly FlowRun[] | null;
-      /** What was found of the house supply. */
-      supply: "passes" | "fails" | "unclear" | "too-strong" | null;
-      /** The share of the pressure from which on a filter counts as clogged. */
-      muchShare: number;
-    }
-  | { instrument: "supply"; limits: SupplyLimits }
-  | { instrument: "temperature"; place: "freezer" | "fridge"; targetC: number; limits: TemperatureLimits }
-  | { instrument: "filter-age"; today: string; earliestYear: number; limits: FilterLifeLimits }
-  /** Temperature and flow as they were measured before in this session. */
-  | { instrument: "ice"; limits: IceLimits; celsius: Estimate | null; perSecond: Estimate | null }
-  | { instrument: "cubes"; limits: CubesLimits }
-  | { instrument: "seal"; limits: SealLimits };
-
 /**
  * A wait that survives a closed page: `from` and `until` are RFC 3339 instants. `inside`: what goes on in the machine
  * meanwhile, each from its instant on; empty where nothing is known of it.
@@ -117,9 +82,11 @@ export type PathMark = {
   name: string;
   state: "clear" | "fixed" | "suspect" | "unseen";
   here: boolean;
+  /** True for what acts on the water from outside its way: the picture has a row of its own for these. */
+  above: boolean;
 };
 
-/** An earlier turn folded to a line. `drops` counts the later answers that changing it would drop. */
+/** An earlier turn folded to a line. `drops` counts the later answers: a change keeps those that still fit. */
 export type Line = {
   index: number;
   turn: string;
@@ -145,4 +112,4 @@ export type Notice = {
   goOn?: string;
 };
 
-export type { FittedPart, FoundModel, Plate };
+export type { FoundModel, FoundPart, Plate };

@@ -2,7 +2,7 @@ import { dangersOf } from "../guide/index.ts";
 import type { Session } from "../session/index.ts";
 import type { Texts, View } from "./actions.ts";
 import { linesOf } from "./lines.ts";
-import type { Notice } from "./turn.ts";
+import type { Notice, Turn } from "./turn.ts";
 import { turnOf } from "./turn-of.ts";
 
 /**
@@ -23,7 +23,7 @@ export function viewOf(
     ["help", "help-asked"],
   ];
   return {
-    turn: turnOf(session, texts, now),
+    turn: readyTurn(session, texts, now),
     lines: linesOf(session, texts),
     notices: notices.map((id) => noticeOf(id, texts, asideSince)),
     dangers: dangers.map((id) => ({
@@ -32,6 +32,18 @@ export function viewOf(
     })),
     ways: events.filter(([, type]) => session.snapshot.can({ type, at: now } as never)).map(([way]) => way),
   };
+}
+
+/** A session never changes, and neither does its turn until the day does: it can be made ready before it is shown. */
+const ready = new WeakMap<Session, { texts: Texts; day: string; turn: Turn }>();
+
+function readyTurn(session: Session, texts: Texts, now: string): Turn {
+  const day = now.slice(0, 10);
+  const known = ready.get(session);
+  if (known?.texts === texts && known.day === day) return known.turn;
+  const turn = turnOf(session, texts, now);
+  ready.set(session, { texts, day, turn });
+  return turn;
 }
 
 function noticeOf(id: Notice["id"], texts: Texts, asideSince: string): Notice {

@@ -2,7 +2,9 @@
 export type Arrow = { to: string[]; because: string };
 
 const pureParts = [
-  "measurement",
+  "condition",
+  "measuring",
+  "instruments",
   "diagnosis",
   "catalogue",
   "guide",
@@ -19,13 +21,21 @@ const pureTools = ["workbench/verify", "workbench/draw", "workbench/feed", "work
 
 /** The arrows of the design, one entry a part. Whatever is not named here is forbidden. */
 export const arrows: Record<string, Arrow> = {
-  measurement: {
+  condition: {
+    to: [],
+    because: "it is the one vocabulary that everybody else reads conditions by",
+  },
+  measuring: {
     to: [],
     because:
-      "it is arithmetic on readings and stands alone, so that its numbers can be held against handbooks",
+      "it is what instruments share and stands alone, so that its numbers can be held against handbooks",
+  },
+  instruments: {
+    to: ["measuring"],
+    because: "a reading is judged by its limits alone, whichever turn, session or screen it comes from",
   },
   diagnosis: {
-    to: ["measurement"],
+    to: ["measuring"],
     because:
       "it advises from verdicts; what is allowed is the chart's business, which asks it and not the reverse",
   },
@@ -34,35 +44,47 @@ export const arrows: Record<string, Arrow> = {
     because: "it knows a shop's parts and nothing of how they were found to be needed",
   },
   guide: {
-    to: ["diagnosis", "measurement"],
+    to: ["condition", "diagnosis", "instruments", "measuring"],
     because: "it is the shape of what flows/ says, and everybody who reads flows/ stands on it",
   },
   chart: {
-    to: ["guide", "measurement"],
+    to: ["condition", "guide", "instruments"],
     because: "what is allowed must hold whatever is advised, and be proved without a session or a screen",
   },
   advice: {
-    to: ["chart", "guide", "diagnosis"],
+    to: ["chart", "condition", "guide", "diagnosis"],
     because: "it reads what the chart remembers and says what is best next; it never allows",
   },
   compile: {
-    to: ["advice", "chart", "guide"],
+    to: ["advice", "chart", "condition", "guide", "instruments"],
     because: "it makes charts and models of flows/ alone, so that a build can do it once for everybody",
   },
   session: {
-    to: ["compile", "chart", "guide", "measurement", "catalogue"],
+    to: ["compile", "chart", "guide", "instruments", "catalogue"],
     because: "it turns a log into a state; a screen or a host page would tie every replay to one device",
   },
   turn: {
-    to: ["session", "chart", "guide", "diagnosis", "measurement", "catalogue"],
+    to: ["session", "chart", "guide", "diagnosis", "instruments", "measuring", "catalogue"],
     because: "it says in plain data what a screen shows, so that any screen or none can show it",
   },
   pack: {
-    to: ["turn", "session", "compile", "advice", "chart", "guide"],
+    to: ["turn", "session", "compile", "advice", "chart", "condition", "guide", "instruments"],
     because: "it judges flows that came from elsewhere before a phone runs them",
   },
+  "panel/frame": {
+    to: ["turn"],
+    because: "it is in the first file, which has to be small",
+  },
+  "panel/screens/reading": {
+    to: ["panel/frame", "turn", "measuring"],
+    because: "it is what the screens of instruments share, and knows none of them",
+  },
+  "screens of instruments": {
+    to: ["instruments", "measuring", "panel/frame", "panel/screens/reading", "turn"],
+    because: "a screen of an instrument is put together from pieces, and shown by the panel",
+  },
   panel: {
-    to: ["turn", "measurement"],
+    to: ["panel/frame", "panel/screens/reading", "screens of instruments", "turn", "measuring"],
     because: "a screen sees a plain Turn, never the chart, so that either can change without the other",
   },
   "cobrowse/protocol": { to: [], because: "both ends and the relay speak it, on whatever they run" },
@@ -75,12 +97,18 @@ export const arrows: Record<string, Arrow> = {
     because: "the relay never reads what it carries, so it must not know what a session is",
   },
   embed: {
-    to: [...pureParts, "panel", "cobrowse/client", "cobrowse/protocol"],
+    to: [...pureParts, "panel", "panel/frame", "cobrowse/client", "cobrowse/protocol"],
     because:
       "it is what a browser loads; a file system, a server or a tool of the workbench has no place there",
   },
-  "workbench/verify": { to: ["compile", "chart", "guide"], because: "it judges flows/ and runs nothing" },
-  "workbench/draw": { to: ["compile", "chart", "guide"], because: "it draws what was composed" },
+  "workbench/verify": {
+    to: ["compile", "chart", "condition", "guide", "instruments"],
+    because: "it judges flows/ and runs nothing",
+  },
+  "workbench/draw": {
+    to: ["compile", "chart", "condition", "guide", "instruments"],
+    because: "it draws what was composed",
+  },
   "workbench/feed": { to: ["catalogue"], because: "it reads a shop's feed, and knows of no fault" },
   "workbench/shards": {
     to: ["catalogue", "workbench/feed"],
@@ -110,11 +138,14 @@ export const packages: Record<string, Arrow> = {
     to: ["compile", "session"],
     because: "nobody else sees a chart; a screen that knew one would hold state of its own",
   },
-  preact: { to: ["panel", "embed"], because: "only what draws may know how it is drawn" },
+  preact: {
+    to: ["panel", "panel/frame", "panel/screens/reading", "screens of instruments", "embed"],
+    because: "only what draws may know how it is drawn",
+  },
   i18next: { to: ["turn"], because: "everybody else is handed texts, and so needs no language" },
   "zod/mini": {
     to: [
-      ...["guide", "pack", "session", "catalogue", "cobrowse/protocol", "embed"],
+      ...["condition", "guide", "instruments", "pack", "session", "catalogue", "cobrowse/protocol", "embed"],
       ...["workbench/verify", "workbench/build", "workbench/own-files", "cli"],
     ],
     because: "what comes from outside is parsed at the door, and these are the doors",
@@ -122,6 +153,10 @@ export const packages: Record<string, Arrow> = {
   yaml: {
     to: ["workbench/build", "cli"],
     because: "the browser gets plain data; its parser would be half of the script's budget",
+  },
+  "fastest-levenshtein": {
+    to: ["workbench/verify"],
+    because: "who edits a file is offered the nearest name; a phone has nothing to offer",
   },
   vite: { to: ["workbench/build", "cli"], because: "it builds the script and is no part of it" },
   ws: { to: ["cobrowse/relay"], because: "browsers bring a web socket of their own" },

@@ -5,6 +5,7 @@ import type { SourceFile } from "./source-files.ts";
 
 /** The part of src/ that a path belongs to, or null outside of them. */
 export function partOf(path: string): string | null {
+  if (/^src\/instruments\/.*\.tsx$/.test(path)) return "screens of instruments";
   const within = (part: string) => path.startsWith(`src/${part}/`);
   return Object.keys(arrows).find(within) ?? null;
 }
@@ -32,10 +33,19 @@ function whyNotFile(path: string, part: string, from: string): string | null {
   if (other !== part && !arrow?.to.includes(other)) return `${part} may not know ${other}: ${arrow?.because}`;
   const folder = posix.dirname(target);
   const inside = posix.dirname(path) === folder || path.startsWith(`${folder}/`);
-  if (!inside && !/\/index\.tsx?$/.test(target))
+  if (!inside && !isDoor(target))
     return `a folder is imported by its door, ${folder}/index.ts; what lies behind it is its own business`;
   if (!/\.\w+$/.test(target)) return "say the file's ending, so that every tool finds the same file";
   return null;
+}
+
+/**
+ * The doors of the design. What an instrument is, the shape of its readings and its screen have one each, and a list
+ * each that names all instruments: who wants one of them does not load the others.
+ */
+function isDoor(path: string): boolean {
+  const ofInstruments = /^src\/instruments\/([\w-]+\/(reading|screen)|readings|screens)\.tsx?$/;
+  return /\/index\.tsx?$/.test(path) || ofInstruments.test(path);
 }
 
 function whyNotPackage(part: string, from: string, clause: string): string | null {

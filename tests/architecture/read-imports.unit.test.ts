@@ -12,7 +12,7 @@ test.each([
   ["everything", 'import * as a from "./a.ts";', "./a.ts"],
   ["a type", 'import type { A } from "./a.ts";', "./a.ts"],
   ["a type among values", 'import { type A, b } from "./a.ts";', "./a.ts"],
-  ["over several lines", 'import {\n  a,\n  b,\n} from "./a.ts";', "./a.ts"],
+  ["over several lines", 'import { \n  a, \n  b, \n } from "./a.ts";', "./a.ts"],
   ["an effect alone", 'import "./a.css";', "./a.css"],
   ["on demand", 'const a = await import("./a.ts");', "./a.ts"],
   ["on demand, over two lines", 'import(\n  "./a.ts",\n)', "./a.ts"],

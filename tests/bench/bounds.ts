@@ -1,13 +1,15 @@
 import { readFileSync } from "node:fs";
 import { bounds as catalogue } from "../../src/catalogue/index.ts";
 import { flowBounds } from "../../src/guide/index.ts";
+import { readingBounds } from "../../src/instruments/index.ts";
 import { bounds as session } from "../../src/session/index.ts";
 
 /** The bounds of each door by the file that has them; a bound's reason is the comment before it. */
 const doors: [door: string, file: string, bounds: Record<string, number>][] = [
   ["a shop's catalogue", "src/catalogue/bounds.ts", catalogue],
-  ["flows, at the workbench and packed", "src/guide/bounds.ts", flowBounds],
-  ["a log, a pack, a typed text", "src/session/bounds.ts", session],
+  ["flows, at the workbench and packed", "src/condition/bounds.ts", flowBounds],
+  ["a reading", "src/instruments/bounds.ts", readingBounds],
+  ["a journal, a pack, a typed text", "src/session/bounds.ts", session],
 ];
 
 /** One row a bound: where it holds, its name, the most that is taken, and why. */

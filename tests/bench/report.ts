@@ -84,7 +84,7 @@ export function timesReport({ ours, floor }: Measured): string {
     row("tap to the next question, median", (visit) => medianOf(visit.taps)),
     row("tap to the next question, worst", (visit) => Math.max(...visit.taps)),
     row("taps in a session", (visit) => visit.taps.length, plain),
-    row("tasks over 50 ms", (visit) => visit.longTasks.length, plain),
+    row("tasks over 50 ms after the first question", (visit) => visit.longTasks.length, plain),
     row("worst task over 50 ms", (visit) => Math.max(0, ...visit.longTasks)),
     row("layout shift while loading", (visit) => visit.shift.loading, shifted),
     row("layout shift without input, whole session", (visit) => visit.shift.all, shifted),

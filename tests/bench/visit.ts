@@ -16,6 +16,7 @@ export type Visit = {
   firstTap: number;
   /** From each later tap to the frame after the next question. */
   taps: number[];
+  /** Tasks over 50 ms that began after the first question. */
   longTasks: number[];
   /** Layout shift without input, as browsers count it: up to the first tap, and in all. */
   shift: { loading: number; all: number };
@@ -66,7 +67,7 @@ export async function visit(
       firstQuestion: first.at,
       firstTap: second.sinceTap ?? Number.NaN,
       taps: later.map(({ sinceTap }) => sinceTap ?? Number.NaN),
-      longTasks: seen.longTasks.map(({ ms }) => ms),
+      longTasks: seen.longTasks.flatMap(({ at, ms }) => (at < first.at ? [] : [ms])),
       shift: {
         loading: sumOf(seen.shifts.filter(({ at }) => at < (seen.firstTap ?? Number.POSITIVE_INFINITY))),
         all: sumOf(seen.shifts),

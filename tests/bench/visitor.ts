@@ -1,6 +1,6 @@
 import type { Locator, Page } from "playwright";
 import type { Flow } from "../../src/guide/index.ts";
-import type { Reading } from "../../src/measurement/index.ts";
+import type { Reading } from "../../src/instruments/index.ts";
 import { metaOf, record, type Session, startSession } from "../../src/session/index.ts";
 import { type Texts, type Turn, turnOf } from "../../src/turn/index.ts";
 import { type Answers, answerTo } from "../session/drive.ts";
@@ -90,8 +90,9 @@ async function enter(page: Page, texts: Texts, reading: Reading, hand: Tap): Pro
   if (reading.kind === "flow") {
     const [run] = reading.runs;
     await tap("measure.start");
-    // The stopwatch stops by itself when its seconds are over.
-    await field.waitFor({ timeout: 30_000 });
+    // The stopwatch stops by itself when its seconds are over, and waits there.
+    await page.getByRole("button", { name: texts("measure.go-on") }).waitFor({ timeout: 30_000 });
+    await tap("measure.go-on");
     if (run?.unit === "g") await hand(page.getByText(texts("measure.unit-g"), { exact: true }).first());
     await field.fill(`${run?.volume}`);
   } else if (reading.kind === "temperature") {

@@ -1,6 +1,7 @@
 import { replay, resume } from "../../src/session/index.ts";
 import { at } from "../session/drive.ts";
 import { atModelOfBin, charts, flow, freshSession, sessionAt } from "./expected.ts";
+import { keptText } from "./kept-logs.ts";
 import { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
 
@@ -142,7 +143,7 @@ test.describe("the tag's attributes", () => {
     const { log } = sessionAt("ice-bin.reseat", { "opening.symptom": "no-ice" });
     await panel.page.goto("blank.html");
     await panel.page.clock.setSystemTime(log.events.at(-1)?.at ?? log.started);
-    await panel.page.evaluate((text) => localStorage.setItem("fridgeside:panel", text), JSON.stringify(log));
+    await panel.page.evaluate((text) => localStorage.setItem("fridgeside:panel", text), keptText(log));
     await panel.page.goto("no-panel.html");
     await panel.page.evaluate((given) => {
       const host = document.createElement("fridgeside-panel");

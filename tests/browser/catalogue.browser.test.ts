@@ -1,5 +1,6 @@
 import { at } from "../session/drive.ts";
 import { atModelOfBin, feed } from "./expected.ts";
+import { keptText } from "./kept-logs.ts";
 import type { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
 
@@ -41,7 +42,7 @@ test.describe("a catalogue that does not come", () => {
     const session = atModelOfBin();
     await page.goto("blank.html");
     const log = { ...session.log, events: [...session.log.events, given] };
-    await page.evaluate((text) => localStorage.setItem("fridgeside:panel", text), JSON.stringify(log));
+    await page.evaluate((text) => localStorage.setItem("fridgeside:panel", text), keptText(log));
     await page.goto("index.html");
     await expect(panel.host.getByText(panel.text("part.broken"))).toBeVisible();
     await expect(panel.host.getByText(panel.text("parts.ice-bin.name")).first()).toBeVisible();

@@ -1,5 +1,5 @@
 import type { Locator } from "@playwright/test";
-import type { SealReading } from "../../src/measurement/index.ts";
+import type { SealReading } from "../../src/instruments/seal/reading.ts";
 import { violationsOn } from "./axe.ts";
 import { choose } from "./instruments.ts";
 import type { PanelPage } from "./panel-page.ts";

@@ -1,17 +1,13 @@
 import { expect } from "@playwright/test";
-import type {
-  CubesReading,
-  Estimate,
-  FilterAgeReading,
-  FlowReading,
-  FlowRun,
-  IceReading,
-  Reading,
-  SealReading,
-  SupplyReading,
-  TemperatureReading,
-} from "../../src/measurement/index.ts";
-import type { ReadingNeed } from "../../src/turn/index.ts";
+import type { CubesReading } from "../../src/instruments/cubes/reading.ts";
+import type { FilterAgeReading } from "../../src/instruments/filter-age/reading.ts";
+import type { FlowReading, FlowRun } from "../../src/instruments/flow/reading.ts";
+import type { IceReading } from "../../src/instruments/ice/reading.ts";
+import type { Reading, ReadingNeed } from "../../src/instruments/index.ts";
+import type { SealReading } from "../../src/instruments/seal/reading.ts";
+import type { SupplyReading } from "../../src/instruments/supply/reading.ts";
+import type { TemperatureReading } from "../../src/instruments/temperature/reading.ts";
+import type { Estimate } from "../../src/measuring/index.ts";
 import type { PanelPage } from "./panel-page.ts";
 
 /** Does on screen what brings this reading, up to the verdict. */
@@ -96,16 +92,16 @@ async function enterFlow(panel: PanelPage, { runs }: FlowReading): Promise<void>
 }
 
 /**
- * Starts the stopwatch, lets so many seconds pass by the page's clock, and stops it by a tap if it still runs. The clock
- * stands still around it, so that the time is exact.
+ * Starts the stopwatch, lets so many seconds pass by the page's clock, and stops it by a tap, or goes on by one if it is
+ * over. The clock stands still around it, so that the time is exact.
  */
 export async function runWater(panel: PanelPage, seconds: number): Promise<void> {
   const { page } = panel;
   await page.clock.pauseAt((await page.evaluate(() => Date.now())) + 1000);
   await panel.button(panel.text("measure.start")).tap();
   await page.clock.runFor(seconds * 1000);
-  const stop = panel.button(panel.text("measure.stop"));
-  if (await stop.isVisible()) await stop.tap();
+  const isOver = await panel.button(panel.text("measure.go-on")).isVisible();
+  await panel.button(panel.text(isOver ? "measure.go-on" : "measure.stop")).tap();
   await page.clock.resume();
 }
 

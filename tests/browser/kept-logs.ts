@@ -1,4 +1,4 @@
-import { type Log, parseLog } from "../../src/session/index.ts";
+import { journalOf, type Log, parseJournal, standingOf } from "../../src/session/index.ts";
 import { flow } from "./expected.ts";
 
 /** Where the gates lead back to. They have a tap closed again: what needs water comes after the turn that opens it. */
@@ -27,7 +27,16 @@ export function keptLately(log: Log, now: number): Log {
   };
 }
 
-/** The events of a kept log, without their instants. */
-export function eventsIn(log: string | null): object[] {
-  return (parseLog(JSON.parse(log ?? "null"))?.events ?? []).map(({ at: _, ...event }) => event);
+/** The text under which a browser keeps a session with this log. */
+export const keptText = (log: object) => JSON.stringify(journalOf(log as Log));
+
+/** The events of a kept journal that are in force, without their instants. */
+export function eventsIn(text: string | null): object[] {
+  const journal = parseJournal(JSON.parse(text ?? "null"));
+  return journal ? actsOf(standingOf(journal).log) : [];
+}
+
+/** What was done, without the instants and without which entry an answer repeats. */
+export function actsOf({ events }: Log): object[] {
+  return events.map(({ at: _, ...event }) => ({ ...event, kept: undefined }));
 }

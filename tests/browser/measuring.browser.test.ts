@@ -1,6 +1,6 @@
 import { mkdirSync } from "node:fs";
 import type { Page } from "@playwright/test";
-import type { Reading } from "../../src/measurement/index.ts";
+import type { Reading } from "../../src/instruments/index.ts";
 import {
   type Answers,
   flowOf,

@@ -5,7 +5,7 @@ import { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
 
 test.describe("changing one's mind", () => {
-  test("an earlier answer is changed after the panel has said how many later ones that drops", async ({
+  test("an earlier answer is changed after the panel has said what becomes of later ones", async ({
     panel,
   }) => {
     await panel.open();

@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
 // The vocabulary is the flow's own business, so its test goes behind the door.
-import { guardOf, holds, turnsBehind } from "../../src/chart/guards.ts";
+import { holds, turnsBehind } from "../../src/chart/guards.ts";
 import { type ChartContext, createMemory } from "../../src/chart/memory.ts";
-import type { Condition } from "../../src/guide/index.ts";
+import { type Condition, guardOf } from "../../src/condition/index.ts";
 import { at, celsius } from "../session/drive.ts";
 
 const memory: ChartContext = {

@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { chooseNext, createBelief, exactValue, type Model, type Stakes } from "../../src/diagnosis/index.ts";
+import { chooseNext, createBelief, type Model, type Stakes } from "../../src/diagnosis/index.ts";
 import { type Chooser, costOf } from "../bench/households/expected-cost.ts";
+import { exactValue } from "./exact.ts";
 import { smallModel } from "./random-models.ts";
 import { atStart, everyday, modelOf, onlyChecks, perfectChecks, permutations } from "./worked-models.ts";
 

@@ -70,7 +70,7 @@ describe("a command of the guide does what it says where it stands:", () => {
     cpSync(`${root}flows`, join(place, "my-flows"), { recursive: true });
     const { stdout } = run("npm run --silent demo-feed -- --models 40");
     writeFileSync(join(place, "feed.csv"), stdout);
-  });
+  }, 60_000);
   afterAll(() => rmSync(place, { recursive: true }));
 
   const short = commands.filter(({ command }) => !isLong(command));

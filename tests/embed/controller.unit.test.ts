@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { type Log, type LogEvent, startSession } from "../../src/session/index.ts";
+import { journalOf, type LogEvent, startSession } from "../../src/session/index.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { atModelOfBin } from "../browser/expected.ts";
 import { at, flowOf, follow, healthy, inTradeOrder } from "../session/drive.ts";
-import { answerAll, createMemory, open } from "./open-controller.ts";
+import { answerAll, createMemory, entriesOf, open } from "./open-controller.ts";
 
 const flow = readFlow();
 /** Little water: the next is the gate before the tap. */
@@ -18,7 +18,7 @@ describe("a session in its surroundings", () => {
     const store = createMemory();
     const panel = open(store, { now: "2026-01-01T09:00:00Z" });
     answerAll(panel, "none", "no-ice");
-    expect(store.kept).toMatchObject({ events: [{ answer: "none" }, { answer: "no-ice" }] });
+    expect(entriesOf(store)).toMatchObject([{ answer: "none" }, { answer: "no-ice" }]);
   });
 
   test("a later visit comes back to the same turn and is welcomed until the next answer", () => {
@@ -70,7 +70,7 @@ describe("a session in its surroundings", () => {
     expect(open(store, clock).ended).not.toHaveBeenCalled();
   });
 
-  test("starting again forgets the log", () => {
+  test("starting again counts nothing of what was answered before", () => {
     const store = createMemory();
     const panel = open(store, { now: "2026-01-01T09:00:00Z" });
     answerAll(panel, "none");
@@ -100,37 +100,41 @@ describe("a session in its surroundings", () => {
     const store = createMemory();
     const clock = { now: "2026-01-01T09:00:00Z" };
     answerAll(open(store, clock), "none", "no-ice", "plumbed", "nothing");
-    const log = store.kept as { events: { answer: string }[] };
-    (log.events[2] as { answer: string }).answer = "by-camel";
-    store.kept = log;
+    const journal = store.kept as { entries: { event: { answer: string } }[] };
+    (journal.entries[2] as (typeof journal.entries)[0]).event.answer = "by-camel";
+    store.kept = journal;
     const back = open(store, clock);
     expect(back.turn()).toBe("opening.supply");
     expect(back.notices()).toEqual(["shortened"]);
-    expect(store.aside).toMatchObject({ events: log.events });
-    expect(store.kept).toMatchObject({ events: log.events.slice(0, 2) });
+    expect(store.aside).toMatchObject({ entries: journal.entries });
+    expect(entriesOf(store).at(-1)).toMatchObject({ type: "took-back", held: [] });
+    answerAll(back, "plumbed");
+    expect(back.turn()).toBe("opening.changed");
   });
 });
 
 describe("a part without a list of parts to look its model up in", () => {
   const clock = { now: "2026-01-01T09:00:00Z" };
   const noList = () => false;
-  const events = atModelOfBin().log.events;
+  const { log } = atModelOfBin();
+  const { events } = log;
+  const logWith = (...all: LogEvent[]) => journalOf({ ...log, events: all });
   /** Storage in which somebody has come as far as the question for the model code, and on by `more`. */
   const keptWith = (...more: LogEvent[]) => {
     const store = createMemory();
-    store.kept = { ...atModelOfBin().log, events: [...events, ...more] };
+    store.kept = logWith(...events, ...more);
     return store;
   };
 
   test("is named by its kind, and nobody is asked for the code; the log says so and replays", () => {
     const store = createMemory();
-    store.kept = { ...atModelOfBin().log, events: events.slice(0, -1) };
+    store.kept = logWith(...events.slice(0, -1));
     const panel = open(store, clock, null, undefined, noList);
     const last = events.at(-1) as { answer: string };
     answerAll(panel, last.answer);
     expect(panel.turn()).toBe("part.card");
     expect(panel.ended).toHaveBeenCalledTimes(1);
-    expect((store.kept as Log).events.at(-1)).toMatchObject({ type: "model-given", code: null, typed: "" });
+    expect(entriesOf(store).at(-1)).toMatchObject({ type: "model-given", code: null, typed: "" });
     expect(open(store, clock, null, undefined, noList).turn()).toBe("part.card");
   });
 
@@ -158,7 +162,7 @@ describe("a part without a list of parts to look its model up in", () => {
 
   test("a code that an earlier version took from the page at its word is asked for", () => {
     const store = keptWith();
-    store.kept = { ...(store.kept as Log), model: "AB-12" };
+    store.kept = { ...(store.kept as object), model: "AB-12" };
     expect(open(store, clock).turn()).toBe("part.model");
   });
 });
@@ -167,7 +171,7 @@ describe("a page that is brought back as it was left", () => {
   test("asks the gate of a hazardous step again", () => {
     const clock = { now: "2026-03-02T12:00:00Z" };
     const store = createMemory();
-    store.kept = atTapGate.log;
+    store.kept = journalOf(atTapGate.log);
     const panel = open(store, clock);
     const items = panel.views.at(-1)?.turn?.gate?.items.map(({ id }) => id) ?? [];
     panel.actions.confirmGate("stop-tap.gate-water-supply", items);
@@ -181,12 +185,15 @@ describe("a new start while a tap is closed", () => {
   test("does not forget it, in this tab, in another one and after a reload", () => {
     const clock = { now: "2026-03-02T12:00:00Z" };
     const store = createMemory();
-    store.kept = atTapGate.log;
+    store.kept = journalOf(atTapGate.log);
     const [panel, other] = [open(store, clock), open(store, clock)];
     const items = panel.views.at(-1)?.turn?.gate?.items.map(({ id }) => id) ?? [];
     panel.actions.confirmGate("stop-tap.gate-water-supply", items);
     panel.actions.restart();
-    expect(store.kept).toMatchObject({ events: [], water: "closed-by-us" });
+    expect(entriesOf(store).slice(-2)).toMatchObject([
+      { type: "started-again" },
+      { type: "water-left", water: "closed-by-us" },
+    ]);
     other.tick();
     for (const one of [panel, other, open(store, clock)]) {
       one.actions.askForHelp();
@@ -209,7 +216,7 @@ describe("two tabs of one session", () => {
     other.actions.answer("opening.danger", "not-sure-at-all");
     expect(other.turn()).toBe(one.turn());
     expect(other.notices()).toEqual(["tap-not-taken"]);
-    expect((store.kept as { events: unknown[] }).events).toHaveLength(4);
+    expect(entriesOf(store)).toHaveLength(4);
   });
 
   test("a change of an earlier answer counts only on the answers that were on screen", () => {
@@ -233,7 +240,7 @@ describe("two tabs of one session", () => {
     expect(other.turn()).toBe("stopped.end");
     other.actions.change(0);
     expect(other.turn()).toBe("stopped.end");
-    store.kept = { format: 1, flow: "x", model: null, started: clock.now, events: [] };
+    store.kept = { format: 2, model: null, started: clock.now, entries: [] };
     expect(open(store, clock).turn()).toBe("stopped.end");
     store.kept = null;
     expect(open(store, clock).turn()).toBe("stopped.end");
@@ -325,7 +332,7 @@ describe("a session that is come back to later, or on another page", () => {
     open(store, clock, "CD-2").actions.answer("resumed.machine", "kept");
     expect(open(store, clock, "CD-2").turn()).toBe("opening.symptom");
     open(store, clock, "EF-3").actions.answer("resumed.machine", "shown");
-    expect(store.kept).toMatchObject({ model: null, about: "EF-3", events: [] });
+    expect(store.kept).toMatchObject({ model: null, about: "EF-3", entries: [] });
     const back = open(store, clock, "EF-3");
     expect([back.turn(), back.notices()]).toEqual(["opening.danger", ["set-aside"]]);
   });
@@ -333,7 +340,7 @@ describe("a session that is come back to later, or on another page", () => {
   test("is not asked about where the person has named another model than the page's themselves", () => {
     const store = createMemory();
     const clock = { now: "2026-01-01T09:00:00Z" };
-    store.kept = { ...atModelOfBin().log, model: null };
+    store.kept = journalOf({ ...atModelOfBin().log, model: null });
     const panel = open(store, clock, "CD-2");
     panel.actions.giveModel("part.model", "AB-1", "ab1");
     expect(panel.turn()).toBe("part.card");

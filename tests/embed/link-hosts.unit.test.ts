@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { complainOfForeignLinks, hostsOf, keepOwnLinks } from "../../src/embed/link-hosts.ts";
-import type { FittedPart } from "../../src/turn/index.ts";
+import type { FoundPart } from "../../src/turn/index.ts";
 
 const part = (link?: string) => ({
   number: "P1",
@@ -11,9 +11,9 @@ const part = (link?: string) => ({
   fits: [],
   ...(link ? { link } : {}),
 });
-const offerWith = (link: string, other = link): FittedPart =>
-  ({ kind: "part", part: part(link), alternatives: [part(other)] }) as FittedPart;
-const linkOf = (answer: FittedPart) => (answer.kind === "part" ? answer.part.link : "no part");
+const offerWith = (link: string, other = link): FoundPart =>
+  ({ kind: "part", part: part(link), alternatives: [part(other)] }) as FoundPart;
+const linkOf = (answer: FoundPart) => (answer.kind === "part" ? answer.part.link : "no part");
 
 describe("a link of a part", () => {
   const hosts = hostsOf(
@@ -45,16 +45,16 @@ describe("a link of a part", () => {
 
   test("is none where there was none, and an answer without a part stays as it is", () => {
     expect(
-      linkOf(keepOwnLinks({ ...offerWith("https://shop.example/"), part: part() } as FittedPart, hosts)),
+      linkOf(keepOwnLinks({ ...offerWith("https://shop.example/"), part: part() } as FoundPart, hosts)),
     ).toBeUndefined();
-    expect(keepOwnLinks({ kind: "no-part" } as unknown as FittedPart, hosts)).toEqual({ kind: "no-part" });
+    expect(keepOwnLinks({ kind: "no-part" } as unknown as FoundPart, hosts)).toEqual({ kind: "no-part" });
   });
 });
 
 test("a picture of a part comes from the shop's own hosts only", () => {
   const hosts = hostsOf("https://shop.example/fridge", [], []);
   const offer = (picture: string) =>
-    keepOwnLinks({ kind: "part", part: { ...part(), picture }, alternatives: [] } as FittedPart, hosts);
+    keepOwnLinks({ kind: "part", part: { ...part(), picture }, alternatives: [] } as FoundPart, hosts);
   expect(offer("https://img.shop.example/1.webp")).toMatchObject({ part: { picture: expect.any(String) } });
   const foreign = offer("https://tracker.example/1.gif");
   expect(foreign.kind === "part" && foreign.part).not.toHaveProperty("picture");

@@ -2,21 +2,22 @@ import { vi } from "vitest";
 import { createController } from "../../src/embed/controller.ts";
 import type { LogStore } from "../../src/embed/log-store.ts";
 import type { StopMark } from "../../src/embed/stop-mark.ts";
+import type { Journal } from "../../src/session/index.ts";
 import type { View } from "../../src/turn/index.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { inTradeOrder } from "../session/drive.ts";
 
 const flow = readFlow();
 
-/** A storage in memory; `kept` is the log that lies in it, `mark` the danger that was reported. */
+/** A storage in memory; `kept` is the journal that lies in it, `mark` the danger that was reported. */
 export function createMemory(): LogStore & { kept: unknown; aside: unknown; mark: StopMark | null } {
   let text: string | null = null;
   const store = {
     get kept() {
       return JSON.parse(text ?? "null");
     },
-    set kept(log: unknown) {
-      text = JSON.stringify(log);
+    set kept(journal: unknown) {
+      text = JSON.stringify(journal);
     },
     aside: null as unknown,
     mark: null as StopMark | null,
@@ -87,3 +88,7 @@ export function open(
 export const answerAll = (panel: ReturnType<typeof open>, ...answers: string[]) => {
   for (const answer of answers) panel.actions.answer(panel.turn() ?? "", answer);
 };
+
+/** What the entries of a kept journal say, in their order. */
+export const entriesOf = ({ kept }: { kept: unknown }): object[] =>
+  (kept as Journal).entries.map(({ event }) => event);

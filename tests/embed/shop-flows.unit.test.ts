@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { createPacks } from "../../src/cli/pack-command.ts";
-import type { EngineData } from "../../src/embed/engine.ts";
+import type { EngineData } from "../../src/embed/engine-data.ts";
 import { fetchShopFlows } from "../../src/embed/shop-flows.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { readLocales } from "../../src/workbench/build/locales-folder.ts";
@@ -166,6 +166,11 @@ describe("a shop's own flows are refused in one sentence", () => {
       "a list without end",
       ({ flow }) => Object.assign(flow.stations, { order: Array(5000).fill("tank") }),
       'at "flow.stations.order"',
+    ],
+    [
+      "a picture of a station that there is not",
+      ({ flow }) => flow.stations.above.push("roof"),
+      'names "roof" at stations.above',
     ],
     [
       "conditions two thousand deep",

@@ -3,7 +3,7 @@ import { type Controller, createController } from "../../src/embed/controller.ts
 import { createLogStore, type LogStore } from "../../src/embed/log-store.ts";
 import { createStops, stopKey } from "../../src/embed/stop-mark.ts";
 import type { Flow } from "../../src/guide/index.ts";
-import type { LogEvent } from "../../src/session/index.ts";
+import { type LogEvent, parseJournal, standingOf } from "../../src/session/index.ts";
 import type { View } from "../../src/turn/index.ts";
 import type { Dice } from "../session/walker.ts";
 
@@ -92,8 +92,8 @@ class Tab {
 
   /** The answers of the log on screen. */
   answers(): LogEvent[] {
-    const { events = [] } = JSON.parse(this.store.read() ?? "{}");
-    return events.filter((event: LogEvent) => "turn" in event);
+    const journal = parseJournal(JSON.parse(this.store.read() ?? "{}"));
+    return journal ? standingOf(journal).log.events.filter((event) => "turn" in event) : [];
   }
 
   has(notice: string): boolean {

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import type { Condition } from "../../src/guide/index.ts";
+import type { Condition } from "../../src/condition/index.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 
 const flow = readFlow();

@@ -1,7 +1,7 @@
 import { createListAdviser } from "../../src/advice/index.ts";
 import { type Charts, createCharts } from "../../src/compile/index.ts";
 import type { Flow } from "../../src/guide/index.ts";
-import type { Reading } from "../../src/measurement/index.ts";
+import type { Reading } from "../../src/instruments/index.ts";
 import { type LogEvent, metaOf, record, type Session } from "../../src/session/index.ts";
 
 /** Charts that ask in the trade's order, for tests that are not about what comes next. */

@@ -1,6 +1,7 @@
-import { verdictOn } from "../../src/chart/index.ts";
-import type { Condition, Flow } from "../../src/guide/index.ts";
-import type { Reading } from "../../src/measurement/index.ts";
+import type { Condition } from "../../src/condition/index.ts";
+import type { Flow } from "../../src/guide/index.ts";
+import type { Reading } from "../../src/instruments/index.ts";
+import { verdictOn } from "../../src/instruments/index.ts";
 import type { Log } from "../../src/session/index.ts";
 
 /** What a log says, read straight from its events and the flow's data: a second opinion that knows no chart. */

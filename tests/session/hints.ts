@@ -1,5 +1,6 @@
-import type { Condition, Flow } from "../../src/guide/index.ts";
-import type { Reading } from "../../src/measurement/index.ts";
+import type { Condition } from "../../src/condition/index.ts";
+import type { Flow } from "../../src/guide/index.ts";
+import type { Reading } from "../../src/instruments/index.ts";
 import { signs } from "../compile/scenario-paths.ts";
 import {
   type Answers,

@@ -1,42 +1,56 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { createLog, parseEvent, parseLog, replay, startSession } from "../../src/session/index.ts";
+import {
+  createLog,
+  journalOf,
+  type Log,
+  parseEvent,
+  parseJournal,
+  replay,
+  standingOf,
+  startSession,
+} from "../../src/session/index.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { answerTo, at, celsius, fittedOn, flowOf, inTradeOrder, take } from "./drive.ts";
 
 const flow = readFlow();
 const charts = inTradeOrder(flow);
 
-describe("a log from storage, a link or a file", () => {
+describe("a journal from storage, a link or a file", () => {
   test("comes back from JSON as it went in", () => {
     const session = take(startSession(flow, at(0), "TR-01", charts), "none");
-    expect(parseLog(JSON.parse(JSON.stringify(session.log)))).toEqual(session.log);
+    const kept = parseJournal(JSON.parse(JSON.stringify(journalOf(session.log))));
+    expect(kept && standingOf(kept).log).toEqual(session.log);
   });
 
   test("is null for whatever is no log, and never throws", () => {
     fc.assert(
       fc.property(fc.anything({ withNullPrototype: true, withBigInt: true, withDate: true }), (value) => {
-        expect(parseLog(value)).toBeNull();
+        expect(parseJournal(value)).toBeNull();
         expect(parseEvent(value)).toBeNull();
       }),
       { seed: 11, numRuns: 1000 },
     );
   }, 60_000);
 
-  test("is null for a log of another format, without a start, or with one event that is none", () => {
-    const log = createLog("1", at(0));
-    expect(parseLog(log)).toEqual(log);
-    expect(parseLog({ ...log, format: 2 })).toBeNull();
-    expect(parseLog({ ...log, started: "yesterday" })).toBeNull();
-    expect(parseLog({ ...log, model: 7 })).toBeNull();
-    expect(parseLog({ ...log, events: [{ type: "gate-opened", at: at(0) }] })).toBeNull();
-    expect(parseLog({ ...log, events: "none" })).toBeNull();
+  test("is null for a journal of another format, without a start, or with one entry that is none", () => {
+    const journal = journalOf({ ...createLog(at(0)), events: [{ type: "help-asked", at: at(1) }] });
+    const [entry] = journal.entries;
+    expect(parseJournal(journal)).toEqual(journal);
+    expect(parseJournal({ ...journal, format: 3 })).toBeNull();
+    expect(parseJournal({ ...journal, started: "yesterday" })).toBeNull();
+    expect(parseJournal({ ...journal, model: 7 })).toBeNull();
+    expect(parseJournal({ ...journal, entries: [{ ...entry, event: { type: "gate-opened" } }] })).toBeNull();
+    expect(parseJournal({ ...journal, entries: [{ ...entry, by: "somebody" }] })).toBeNull();
+    expect(parseJournal({ ...journal, entries: "none" })).toBeNull();
   });
 
   test("keeps no property that it does not know, such as a script somebody smuggled in", () => {
     const event = { type: "help-asked", at: at(0), onclick: "alert(1)" };
     expect(parseEvent(event)).toEqual({ type: "help-asked", at: at(0) });
-    expect(parseLog({ ...createLog("1", at(0)), html: "<b>" })).toEqual(createLog("1", at(0)));
+    const journal = journalOf({ ...createLog(at(0)), events: [{ type: "help-asked", at: at(0) }] });
+    const [entry] = journal.entries;
+    expect(parseJournal({ ...journal, html: "<b>", entries: [{ ...entry, html: "<b>" }] })).toEqual(journal);
   });
 
   test("cannot reach into the prototype of anything", () => {
@@ -72,7 +86,7 @@ describe("the time of an event", () => {
     "",
   ])("may not be %j: no wait could be counted from it", (time) => {
     expect(parseEvent({ type: "help-asked", at: time })).toBeNull();
-    expect(parseLog(createLog("1", time))).toBeNull();
+    expect(parseJournal(journalOf(createLog(time)))).toBeNull();
   });
 });
 
@@ -132,9 +146,9 @@ test("a hostile log of well-formed events is replayed as far as it fits, and not
   );
   fc.assert(
     fc.property(fc.array(anyEvent, { maxLength: 8 }), (events) => {
-      const log = parseLog({ ...createLog("1", at(0)), events });
-      if (!log) throw new Error("well formed, and yet no log");
-      const { session, dropped } = replay(flow, log, charts);
+      const journal = parseJournal(journalOf({ ...createLog(at(0)), events: events as Log["events"] }));
+      if (!journal) throw new Error("well formed, and yet no journal");
+      const { session, dropped } = replay(flow, standingOf(journal).log, charts);
       expect(session.log.events.length + dropped).toBe(events.length);
       expect(session.log.events).toEqual(events.slice(0, events.length - dropped));
     }),
@@ -142,7 +156,10 @@ test("a hostile log of well-formed events is replayed as far as it fits, and not
   );
 }, 60_000);
 
-describe("a log without bounds", () => {
+describe("a journal without bounds", () => {
+  const journalWith = (events: object[]) =>
+    journalOf({ ...createLog(at(0)), events: events as Log["events"] });
+
   const measured = (runs: number) => ({
     type: "measured",
     turn: "flow-test.run",
@@ -156,14 +173,13 @@ describe("a log without bounds", () => {
   test("is none with two thousand runs in a reading; as many as a person might make are taken", () => {
     expect(parseEvent(measured(12))).not.toBeNull();
     expect(parseEvent(measured(2000))).toBeNull();
-    expect(parseLog({ ...createLog("1", at(0)), events: [measured(2000)] })).toBeNull();
+    expect(parseJournal(journalWith([measured(2000)]))).toBeNull();
   });
 
-  test("is none with more events than a session can have", () => {
+  test("is none with more entries than a session can have", () => {
     const event = { type: "help-asked", at: at(0) };
-    const logOf = (events: number) => ({ ...createLog("1", at(0)), events: Array(events).fill(event) });
-    expect(parseLog(logOf(400))).not.toBeNull();
-    expect(parseLog(logOf(10_000))).toBeNull();
+    expect(parseJournal(journalWith(Array(900).fill(event)))).not.toBeNull();
+    expect(parseJournal(journalWith(Array(1100).fill(event)))).toBeNull();
   });
 
   test.each<[what: string, event: object]>([
@@ -183,6 +199,6 @@ describe("a log without bounds", () => {
   });
 
   test("does not begin with a model code that is none", () => {
-    expect(createLog("1", at(0), "W".repeat(1000)).model).toBeNull();
+    expect(createLog(at(0), "W".repeat(1000)).model).toBeNull();
   });
 });

@@ -1,4 +1,4 @@
-import type { Reading } from "../../src/measurement/index.ts";
+import type { Reading } from "../../src/instruments/index.ts";
 import { memoryOf, metaOf, type Session } from "../../src/session/index.ts";
 import { sound } from "../compile/scenario-paths.ts";
 import { type Answers, runsOut, take } from "./drive.ts";

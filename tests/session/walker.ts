@@ -1,11 +1,28 @@
 import type { TurnMeta } from "../../src/chart/index.ts";
-import type { Reading } from "../../src/measurement/index.ts";
-import { changeAnswer, metaOf, record, resume, type Session } from "../../src/session/index.ts";
+import type { Reading } from "../../src/instruments/index.ts";
+import {
+  advance,
+  changeAnswer,
+  metaOf,
+  putBack,
+  record,
+  resume,
+  type Session,
+  type Standing,
+  startAgain,
+} from "../../src/session/index.ts";
 import { sound } from "../compile/scenario-paths.ts";
 import { answerTo, at } from "./drive.ts";
 
 /** One step that a walker took; `session` is what it led to. */
-export type Step = { did: string; refused: boolean; newVisit: boolean; session: Session };
+export type Step = {
+  did: string;
+  refused: boolean;
+  newVisit: boolean;
+  session: Session;
+  /** Its journal, in which it lies as it was led to. */
+  standing: Standing;
+};
 
 /** How a person who does anything at all might go on; each number of a walk decides one thing. */
 export type Dice = (sides: number) => number;
@@ -19,16 +36,29 @@ export function diceOf(numbers: readonly number[]): Dice {
 /**
  * One random step at `minutes` after the start: mostly a real answer of the turn, with the opening leading into
  * any of the scenarios; now and then nonsense, a report of danger or ice, or a call for help. With `wandering`
- * also a closed page or a change of an earlier answer.
+ * also a closed page, a change of an earlier answer (later ones that fit are kept) or a new start.
  */
-export function wander(session: Session, minutes: number, dice: Dice, wandering: boolean): Step {
+export function wander(
+  { session, standing }: Pick<Step, "session" | "standing">,
+  minutes: number,
+  dice: Dice,
+  wandering: boolean,
+): Step {
   const when = at(minutes);
-  const step = (did: string, next: Session, newVisit = false): Step => ({
-    did,
-    refused: next === session,
-    newVisit,
-    session: next,
-  });
+  const lastId = Number(standing.journal.entries.at(-1)?.id ?? 0);
+  let ids = lastId;
+  const newId = () => `${++ids}`;
+  const step = (did: string, led: Session, newVisit = false, held: number[] = []): Step => {
+    const refused = led === session;
+    const next = refused || newVisit ? led : putBack(led, standing.held, when);
+    return {
+      did,
+      refused,
+      newVisit,
+      session: next,
+      standing: advance(standing, next.log, when, newId, held),
+    };
+  };
   const chance = dice(100);
   if (wandering && chance < 4)
     return step(
@@ -39,7 +69,20 @@ export function wander(session: Session, minutes: number, dice: Dice, wandering:
   if (wandering && chance < 8) {
     const places = session.log.events.flatMap((event, place) => ("turn" in event ? [place] : []));
     const place = places[dice(Math.max(places.length, 1))];
-    if (place !== undefined) return step(`changed answer ${place}`, changeAnswer(session, place, when), true);
+    if (place !== undefined) {
+      const { session: changed, held } = changeAnswer(session, place, when);
+      return step(`changed answer ${place}`, changed, true, held);
+    }
+  }
+  if (wandering && chance < 9) {
+    const again = startAgain(standing, session, when, newId());
+    return {
+      did: "started again",
+      refused: false,
+      newVisit: true,
+      session: again.session,
+      standing: advance(again.standing, again.session.log, when, newId),
+    };
   }
   if (chance > 98) {
     const odd = [

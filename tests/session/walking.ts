@@ -1,6 +1,15 @@
 import fc from "fast-check";
 import { createCharts } from "../../src/compile/index.ts";
-import { memoryOf, metaOf, replay, type Session, startSession } from "../../src/session/index.ts";
+import {
+  createJournal,
+  memoryOf,
+  metaOf,
+  parseJournal,
+  replay,
+  type Session,
+  standingOf,
+  startSession,
+} from "../../src/session/index.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { at } from "./drive.ts";
 import { factsOf, isTrue } from "./facts.ts";
@@ -18,15 +27,16 @@ export function* takeWalks(count: number, seed: number, wandering: boolean, most
     const dice = diceOf(throws);
     const start = startSession(flow, at(0), dice(2) ? "TR-01" : null, charts);
     const steps: Step[] = [];
-    let last = start;
+    const journal = createJournal(start.log.started, start.log.model);
+    let last = { session: start, standing: standingOf(journal) };
     let minutes = 0;
-    while (steps.length < most && !isOver(last)) {
+    while (steps.length < most && !isOver(last.session)) {
       minutes += dice(20) ? dice(10) : dice(3000);
       const step = wander(last, minutes, dice, wandering);
       steps.push(step);
-      last = step.session;
+      last = step;
     }
-    yield { start, steps, last };
+    yield { start, steps, last: last.session };
   }
 }
 
@@ -84,8 +94,10 @@ export function causeOf(last: Session): { cause: string | null; proved: boolean 
   return { cause, proved: proof ? isTrue(proof, facts, flow) : !part && facts.found.has(cause ?? "") };
 }
 
-/** Whether the replay of its log leads to where a session is. */
-export function isReplayOf(live: Session): boolean {
-  const { session, dropped } = replay(flow, copyOf(live.log), charts);
+/** Whether the replay of its journal, as it comes back from storage, leads to where a session is. */
+export function isReplayOf({ session: live, standing }: Step): boolean {
+  const journal = parseJournal(copyOf(standing.journal));
+  if (!journal) return false;
+  const { session, dropped } = replay(flow, standingOf(journal).log, charts);
   return dropped === 0 && standOf(session) === standOf(live);
 }

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import {
-  changeAnswer,
+  changeAnswer as changing,
   memoryOf,
   metaOf,
   record,
@@ -20,6 +20,7 @@ const texts = createTexts(readLocales(), "en-GB", flow.limits);
 const words = (session: Session) => turnOf(session, texts, at(0)).body.join("\n");
 const turn = (session: Session) => metaOf(session).turn;
 const reopen = "tap-reopen.open";
+const changeAnswer = (...at: Parameters<typeof changing>) => changing(...at).session;
 
 /** The panel was opened and the tube behind it looked at; the tap is closed since. */
 const tubeSeen: Answers = {

@@ -124,3 +124,12 @@ describe("the ice path", () => {
     expect(markOf(follow(start, opened, "wait-for-ice.wait"), "stop-tap")).toBe("fixed");
   });
 });
+
+test("a turn is made once for a day, and anew on the next", () => {
+  const asked = follow(start, lowFlow, "filter-age.fitted");
+  const turnAt = (now: string) => viewOf(asked, texts, now, []).turn;
+  const turn = turnAt("2026-03-02T09:00:00Z");
+  expect(turnAt("2026-03-02T23:00:00Z")).toBe(turn);
+  expect(turn?.reading).toMatchObject({ today: "2026-03-02" });
+  expect(turnAt("2026-03-03T00:10:00Z")?.reading).toMatchObject({ today: "2026-03-03" });
+});

@@ -14,7 +14,7 @@ import {
   toKilopascals,
   toMillilitres,
   type VolumeUnit,
-} from "../../src/measurement/index.ts";
+} from "../../src/measuring/index.ts";
 import { createNumbers } from "../../src/turn/index.ts";
 
 // The two languages of the texts, and others with a decimal comma, with digits of their own, or from right to left.

@@ -1,8 +1,15 @@
 import { describe, expect, test } from "vitest";
 import type { Finding } from "../../src/chart/index.ts";
-import { verdictOn } from "../../src/chart/index.ts";
-import type { Reading } from "../../src/measurement/index.ts";
-import { memoryOf, parseLog, type Session, startSession } from "../../src/session/index.ts";
+import type { Reading } from "../../src/instruments/index.ts";
+import { verdictOn } from "../../src/instruments/index.ts";
+import {
+  journalOf,
+  type LogEvent,
+  memoryOf,
+  parseJournal,
+  type Session,
+  startSession,
+} from "../../src/session/index.ts";
 import { createTexts, turnOf } from "../../src/turn/index.ts";
 import { readingText } from "../../src/turn/reading-text.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
@@ -89,9 +96,11 @@ describe("a reading as evidence", () => {
       gramsEach(17.5),
       strips(3),
     ];
-    const events = readings.map((reading) => ({ type: "measured", turn: "t", reading, at: at(0) }));
-    const log = { format: 1, flow: "f", model: null, started: at(0), events };
-    expect(parseLog(JSON.parse(JSON.stringify(log)))?.events).toEqual(events);
+    const events = readings.map(
+      (reading) => ({ type: "measured", turn: "t", reading, at: at(0) }) as unknown as LogEvent,
+    );
+    const journal = journalOf({ model: null, started: at(0), events });
+    expect(parseJournal(JSON.parse(JSON.stringify(journal)))).toEqual(journal);
   });
 });
 

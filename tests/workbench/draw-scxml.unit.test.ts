@@ -1,12 +1,14 @@
 import { Window } from "happy-dom";
 import { beforeAll, describe, expect, test } from "vitest";
 import { composeChart } from "../../src/compile/index.ts";
+import { answersTurn } from "../../src/instruments/index.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { drawScxml, stateName } from "../../src/workbench/draw/index.ts";
 import { compileGuard } from "../../src/workbench/draw/scxml-guards.ts";
 import { graphOf } from "../../src/workbench/verify/index.ts";
+import { at, celsius, flowOf, fridgeCelsius } from "../session/drive.ts";
 import { counts } from "../soak/counts.ts";
-import { openDocument } from "./scxml-run.ts";
+import { dataOf, openDocument } from "./scxml-run.ts";
 import { createSequences, isElsewhere, type Sequence } from "./sequences.ts";
 
 const flow = readFlow();
@@ -45,6 +47,24 @@ describe.each(scenarios)("the SCXML of %s", (scenario) => {
     );
     const met = new Set(runs.flat().map(({ leaf }) => leaf));
     expect(turns.filter((leaf) => met.has(leaf)).length / turns.length).toBeGreaterThan(0.9);
+  });
+
+  test("is handed temperatures of the other place too, which leave our chart, and so the document, where it is", () => {
+    const placeOf = (leaf: string) => {
+      const meta = leaves.get(leaf)?.meta;
+      return meta?.instrument === "temperature" ? [meta.place ?? "freezer"] : [];
+    };
+    const refused = runs.flatMap((run) =>
+      run.flatMap(({ event: { reading }, leaf }, at) => {
+        const before = run[at - 1]?.leaf ?? "";
+        const [place] = placeOf(before);
+        if (!place || reading?.kind !== "temperature" || (reading.place ?? "freezer") === place) return [];
+        expect(leaf).toBe(before);
+        return [place];
+      }),
+    );
+    const asked = runs.flat().flatMap(({ leaf }) => placeOf(leaf));
+    expect(new Set(refused)).toEqual(new Set(asked));
   });
 });
 
@@ -111,4 +131,18 @@ test("a guard outside the vocabulary is refused, not left out", () => {
 
 test("a name with a quote in it cannot break out of its expression", () => {
   expect(compileGuard({ type: "done", params: { check: "it's\\" } })).toBe("done.indexOf('it\\'s\\\\') >= 0");
+});
+
+test("a reading is what a turn asks for in the document where it is so in the chart, the place of a temperature included", () => {
+  const turns = Object.values(flow.checks).flatMap((check) => Object.values(check.turns));
+  const asked = turns.filter(({ instrument }) => instrument);
+  expect(asked.some(({ place }) => place === "fridge")).toBe(true);
+  for (const reading of [celsius(-18), fridgeCelsius(3), flowOf(25)])
+    for (const { instrument, place } of asked) {
+      const cond = compileGuard({ type: "reads", params: { instrument, place, is: "passes" } });
+      const data = dataOf({ type: "measured", at: at(0), reading }, flow.limits);
+      expect(new Function("_event", `return ${cond}`)({ data }), cond).toBe(
+        answersTurn(reading, { instrument, place }),
+      );
+    }
 });

@@ -50,7 +50,7 @@ export const slips: Fault[] = [
   [
     "a word where a number belongs",
     "wrong-value",
-    '"minutes" must be a number',
+    '"minutes": Invalid input: expected number',
     { file: "checks/filter-age.yaml", find: "minutes: 1\n", put: "minutes: ¦two\n" },
   ],
   [

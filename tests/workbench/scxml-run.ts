@@ -1,7 +1,7 @@
 import scxml from "scxml";
 import type { Advice, ChartEvent } from "../../src/chart/index.ts";
-import { verdictOn } from "../../src/chart/index.ts";
 import type { Limits } from "../../src/guide/index.ts";
+import { placeOf, verdictOn } from "../../src/instruments/index.ts";
 
 /** A run of an SCXML document in the independent interpreter. */
 export type Run = { states(): string[]; send(event: ChartEvent, advice: Advice | null): void };
@@ -25,7 +25,11 @@ export function openDocument(document: string, limits: Limits): () => Run {
 }
 
 /** What an event carries into the document: verdicts are decided before they are sent. */
-function dataOf({ at, reading, code }: ChartEvent, limits: Limits): Record<string, unknown> {
-  const measured = reading && { instrument: reading.kind, verdict: verdictOn(reading, limits, at) };
+export function dataOf({ at, reading, code }: ChartEvent, limits: Limits): Record<string, unknown> {
+  const measured = reading && {
+    instrument: reading.kind,
+    verdict: verdictOn(reading, limits, at),
+    place: placeOf(reading.kind, reading as { place?: string }),
+  };
   return { at, ...measured, ...(code === undefined ? {} : { code }) };
 }

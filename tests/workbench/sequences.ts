@@ -3,7 +3,7 @@ import { type Adviser, createAdviser } from "../../src/advice/index.ts";
 import type { Advice, ChartEvent, TurnMeta } from "../../src/chart/index.ts";
 import { type Chart, composeChart, createChart } from "../../src/compile/index.ts";
 import type { Flow } from "../../src/guide/index.ts";
-import type { Reading } from "../../src/measurement/index.ts";
+import type { Reading } from "../../src/instruments/index.ts";
 import { graphOf } from "../../src/workbench/verify/index.ts";
 import { gramsEach, kilograms, kilopascals, litresPerMinute, strips } from "../session/drive.ts";
 
@@ -112,8 +112,14 @@ function eventOf(type: string, variant: number, at: string, meta: Partial<TurnMe
     return { type, at, reading: { kind: "flow", runs: [{ volume, unit: "ml", seconds: 10 }] } };
   }
   if (instrument === "temperature") {
-    const value = [-25, -12, 0, 5][variant] ?? 0;
-    return { type, at, reading: { kind: "temperature", value, unit: "C", with: "thermometer", place } };
+    // The last is taken in the other place: this turn has not asked for it.
+    const value = [-25, -12, 5, place === "fridge" ? -25 : 3][variant] ?? 0;
+    const taken = variant < 3 ? place : place === "fridge" ? "freezer" : "fridge";
+    return {
+      type,
+      at,
+      reading: { kind: "temperature", value, unit: "C", with: "thermometer", place: taken },
+    };
   }
   if (instrument === "filter-age") {
     const date = ["2026-02-01", "2024-02-01", "2025-09-05"][variant % 3] ?? "";

@@ -194,6 +194,7 @@ describe("a damaged chart", () => {
       {
         code: "unknown-target",
         state: `${scenario}/too-full/look`,
+        to: `${scenario}/atic`,
         message: `"${scenario}/too-full/look" goes to "${scenario}/atic", which does not exist.`,
       },
     ]);

@@ -1,10 +1,8 @@
 import { readFileSync } from "node:fs";
-import { join } from "node:path";
 import { Readable, type Writable } from "node:stream";
 import { pipeline } from "node:stream/promises";
 import { parseArgs } from "node:util";
 import { parse } from "yaml";
-import { ownFlows } from "../../../src/workbench/build/index.ts";
 import { createDemoFeed } from "./feed.ts";
 
 const most = 10_000_000;
@@ -45,8 +43,7 @@ export async function demoFeedCommand(args: string[], out: Writable = process.st
 
 /** The time for fitting a part, by kind. */
 export function readMinutes(): Record<string, number> {
-  const kinds: Record<string, { minutes: number }> = parse(
-    readFileSync(join(ownFlows, "parts.yaml"), "utf8"),
-  );
+  const file = new URL("../../../flows/parts.yaml", import.meta.url);
+  const kinds: Record<string, { minutes: number }> = parse(readFileSync(file, "utf8"));
   return Object.fromEntries(Object.entries(kinds).map(([kind, { minutes }]) => [kind, minutes]));
 }

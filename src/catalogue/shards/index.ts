@@ -1,7 +1,7 @@
 /** A catalogue spread over many small files, for shops with more models than a phone should load. */
 
 export { finish } from "./hash.ts";
-export { createShardedCatalogue, type ReadFile } from "./lookup.ts";
+export { createShardedCatalogue } from "./lookup.ts";
 export { type Manifest, nearbyPath, parseManifest, shardPath, writeSplit } from "./manifest.ts";
 export { canSplit, filedIn } from "./near-keys.ts";
 export { writeNearby } from "./nearby.ts";

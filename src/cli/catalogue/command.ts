@@ -1,5 +1,4 @@
 import { parseArgs } from "node:util";
-import { setFlagsFromString } from "node:v8";
 import { brotliCompressSync, constants } from "node:zlib";
 import { ownFlows } from "../../workbench/build/index.ts";
 import { type CollectOptions, readOwnHeadings } from "../../workbench/feed/index.ts";
@@ -48,9 +47,6 @@ export async function catalogueCommand(
       ...(values.machine ? { machine: values.machine } : {}),
     },
   };
-  // Most of a large catalogue stays in memory to the end. The engine would let as much again pile up beside it before
-  // it looks for what is no longer in use; a fifth costs little time.
-  setFlagsFromString("--heap-growing-percent=20");
   const progress = createProgressLine(values.progress || process.stderr.isTTY);
   const report = buildCatalogue(
     { feed, out: values.out, isStrict: values.strict, kinds, collect },

@@ -1,4 +1,5 @@
-import firstSheet from "./panel.css?inline";
+import controlsSheet from "./controls.css?inline";
+import panelSheet from "./panel.css?inline";
 
 export { Answers } from "./answers.tsx";
 export { Before } from "./before.tsx";
@@ -8,4 +9,4 @@ export type { Trouble } from "./loading.tsx";
 export { Panel, type PanelProps } from "./panel.tsx";
 export type { ScreenProps, Screens } from "./screens.ts";
 /** The rules of the first file, for `adoptedStyleSheets`. */
-export { firstSheet };
+export const firstSheet = panelSheet + controlsSheet;

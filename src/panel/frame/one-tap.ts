@@ -4,6 +4,12 @@ import type { Actions, View } from "../../turn/index.ts";
 const RELEASE_MS = 4000;
 
 /**
+ * A tap shows at once, for its button is `:active`; what takes longer than this (milliseconds) is said by buttons that
+ * fade. Most taps lead on sooner, and drawing the panel twice for them would make each later by a frame.
+ */
+const PATIENCE_MS = 100;
+
+/**
  * Sends one act for each view, for while the engine is on its way a tap changes nothing yet; but a danger is always
  * sent, whatever was tapped before it. (What a double tap does is settled before this, in double-tap.ts.) Moves focus
  * to the new turn's heading once a tap has led there.
@@ -17,6 +23,7 @@ export class OneTap {
   #sent: View | null = null;
   #hasLed = false;
   #release: ReturnType<typeof setTimeout> | undefined;
+  #fade: ReturnType<typeof setTimeout> | undefined;
   #heading: HTMLElement | null = null;
 
   constructor(draw: () => void) {
@@ -42,24 +49,36 @@ export class OneTap {
           if (this.#sent === view && !isDanger(view, name, given)) return;
           this.#sent = view;
           this.#hasLed = true;
-          clearTimeout(this.#release);
+          this.end();
+          this.#fade = setTimeout(this.#draw, PATIENCE_MS);
           this.#release = setTimeout(() => {
             this.#sent = null;
             this.#draw();
           }, RELEASE_MS);
-          this.#draw();
           (all[name] as (...given: never[]) => void)(...given);
         },
     });
   }
 
+  /**
+   * Before another turn is drawn: a browser that has to take the focused button away lays out the whole page first,
+   * with the old turn gone and the new one not there yet.
+   */
+  leave(): void {
+    const turn = this.#heading?.parentElement;
+    const { activeElement } = (turn?.getRootNode() ?? {}) as Partial<DocumentOrShadowRoot>;
+    if (activeElement && turn?.contains(activeElement)) (activeElement as HTMLElement).blur();
+  }
+
   /** Once another turn has been drawn. */
   arrive(): void {
+    clearTimeout(this.#fade);
     if (this.#hasLed && this.#heading) showHeading(this.#heading);
     this.#hasLed = false;
   }
 
   end(): void {
+    clearTimeout(this.#fade);
     clearTimeout(this.#release);
   }
 }

@@ -26,6 +26,11 @@ export class Panel extends Component<PanelProps> {
   readonly #guard = createTapGuard();
   readonly #tap = new OneTap(() => this.setState({}));
 
+  override shouldComponentUpdate({ view }: PanelProps): boolean {
+    if (placeOf(view) !== placeOf(this.props.view)) this.#tap.leave();
+    return true;
+  }
+
   override componentDidUpdate({ view }: PanelProps): void {
     if (placeOf(view) !== placeOf(this.props.view)) this.#tap.arrive();
   }

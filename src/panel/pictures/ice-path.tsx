@@ -1,3 +1,4 @@
+import { Component } from "preact";
 import type { PathMark } from "../../turn/index.ts";
 
 /** A drawing for each station, about 16 px around its own middle; the water runs through at y = 0. */
@@ -12,7 +13,6 @@ const glyphs: Record<string, string> = {
   "ice-bin": "M-8-3V8H8V-3M0-8-4-3 0 2 4-3z",
   chute: "M-8-8H8L4 0V8H-4V0z",
   cold: "M0-8V8M-7-4 7 4M7-4-7 4",
-  airflow: "M-8-4H8L5-7M-8 4H8L5 7",
   door: "M-5-8H5V8H-5zM1-2V2",
   seal: "M-6-8H6V8H-6zM-2-4H2V4H-2z",
   controls: "M-7-4H7M-7 4H7M-2-7V-1M2 1V7",
@@ -25,32 +25,43 @@ const signs: Partial<Record<PathMark["state"], string>> = {
   suspect: "M-1 14H1L0 18zM0 22H0",
 };
 
+type Props = { path: PathMark[]; label: string };
+
 /**
  * Where we are, as a picture: the water's way in the order given, what acts on it above, what is known of each
  * station, and the name of the one that is looked at (or else of the first suspect). An unknown station gets a plain
  * box. 72 px high at any width from 288 px; mirrored under `dir="rtl"`. `label` says the same in a sentence.
  */
-export function IcePath({ path, label }: { path: PathMark[]; label: string }) {
-  /** Stations side by side, from `start` percent of the width to the far edge; what acts from above starts at the freezer. */
-  const row = (start: number, y: number) =>
-    path
-      .filter((mark) => /cold|air|door|seal|controls/.test(mark.station) === start > 0)
-      .map(({ station, state, here }, i, { length }) => (
-        // biome-ignore lint/a11y/noSvgWithoutTitle: a place inside the picture; the picture itself has its label.
-        <svg x={`${start + ((i + 0.5) / length) * (100 - start)}%`} y={y} class={state}>
-          {here && <circle r="12" />}
-          <path d={glyphs[station] ?? glyphs.door} />
-          <path d={signs[state]} />
-        </svg>
-      ));
-  const named = path.find((mark) => mark.here) ?? path.find((mark) => mark.state === "suspect");
-  return (
-    <svg role="img" aria-label={label} class="fs-path" width="100%" height="72">
-      <rect x="57%" width="43%" height="72" rx="9" />
-      <line x1="7%" x2="93%" y1="46" y2="46" />
-      {row(57, 13)}
-      {row(0, 46)}
-      <text y="15">{named?.name}</text>
-    </svg>
-  );
+export class IcePath extends Component<Props> {
+  /** Many turns lie at one station: the picture is the dearest thing on the screen to draw. */
+  override shouldComponentUpdate(next: Props): boolean {
+    return JSON.stringify(next) !== JSON.stringify(this.props);
+  }
+
+  override render({ path, label }: Props) {
+    const named = path.find((mark) => mark.here) ?? path.find((mark) => mark.state === "suspect");
+    return (
+      <svg role="img" aria-label={label} class="fs-path" width="100%" height="72">
+        <rect x="57%" width="43%" height="72" rx="9" />
+        <line x1="7%" x2="93%" y1="46" y2="46" />
+        {row(path, 57, 13)}
+        {row(path, 0, 46)}
+        <text y="15">{named?.name}</text>
+      </svg>
+    );
+  }
+}
+
+/** Stations side by side, from `start` percent of the width to the far edge; what acts from above starts at the freezer. */
+function row(path: PathMark[], start: number, y: number) {
+  return path
+    .filter(({ above }) => above === start > 0)
+    .map(({ station, state, here }, i, { length }) => (
+      // biome-ignore lint/a11y/noSvgWithoutTitle: a place inside the picture; the picture itself has its label.
+      <svg x={`${start + ((i + 0.5) / length) * (100 - start)}%`} y={y} class={state}>
+        {here && <circle r="12" />}
+        <path d={glyphs[station] ?? glyphs.door} />
+        <path d={signs[state]} />
+      </svg>
+    ));
 }

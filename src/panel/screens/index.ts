@@ -1,3 +1,4 @@
+import { ReadingScreen } from "../../instruments/screens.tsx";
 import { Before, Lines } from "../frame/index.ts";
 import { IcePath } from "../pictures/index.ts";
 import { EndingScreen } from "./ending/index.ts";
@@ -5,7 +6,7 @@ import { GateScreen } from "./gate/index.ts";
 import laterSheet from "./later.css?inline";
 import { ModelScreen } from "./model/index.ts";
 import { OwnWords } from "./own-words/index.ts";
-import { Badge, ReadingScreen } from "./reading/index.ts";
+import { Badge } from "./reading/index.ts";
 import { WaitScreen } from "./wait/index.ts";
 
 /** A screen for every kind of turn but `choice`; with `picture` beside them they are what `Panel` wants. */

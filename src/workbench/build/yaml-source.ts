@@ -1,6 +1,6 @@
 import { type Document, isMap, isNode, isScalar, isSeq, LineCounter, type Pair, parseDocument } from "yaml";
-import type { Path } from "../../guide/index.ts";
-import type { FileProblem, Place, Source } from "../verify/index.ts";
+import type { Path } from "../../condition/index.ts";
+import type { Place, Source, Unreadable } from "../verify/index.ts";
 
 /** Reads one file. Bad YAML gives problems, never an error. */
 export function readSource(file: string, text: string): Source {
@@ -13,11 +13,12 @@ export function readSource(file: string, text: string): Source {
   const [first, ...others] = document.errors;
   // One slip of indentation makes several errors further down; a doubled key stands by itself.
   const told = first ? [first, ...others.filter(({ code }) => code === "DUPLICATE_KEY")] : [];
-  const problems = told.map(({ code, message, pos }) => ({
-    ...place(pos[0]),
-    code: code === "DUPLICATE_KEY" ? "doubled-key" : "yaml-syntax",
-    message: code === "DUPLICATE_KEY" ? "This key stands here twice." : `Not readable as YAML: ${message}.`,
-  }));
+  const problems = told.map(
+    ({ code, message, pos }): Unreadable =>
+      code === "DUPLICATE_KEY"
+        ? { ...place(pos[0]), code: "doubled-key" }
+        : { ...place(pos[0]), code: "yaml-syntax", why: message },
+  );
   return {
     file,
     data: problems.length ? null : read(document, problems, place),
@@ -26,13 +27,13 @@ export function readSource(file: string, text: string): Source {
   };
 }
 
-function read(document: Document, problems: FileProblem[], place: (offset: number) => Place): unknown {
+function read(document: Document, problems: Unreadable[], place: (offset: number) => Place): unknown {
   try {
     return document.toJS();
   } catch (fault) {
     // An alias without its anchor, or aliases that multiply beyond reason.
-    const message = fault instanceof Error ? fault.message : String(fault);
-    problems.push({ ...place(0), code: "yaml-syntax", message: `Not readable as YAML: ${message}.` });
+    const why = fault instanceof Error ? fault.message : String(fault);
+    problems.push({ ...place(0), code: "yaml-syntax", why });
     return null;
   }
 }

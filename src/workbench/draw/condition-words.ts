@@ -1,28 +1,38 @@
-import type { Condition } from "../../guide/index.ts";
+import { type Condition, fold, type Statement } from "../../condition/index.ts";
 
 /** A condition as a line of text, in the words of the flow files; named conditions keep their names. */
 export function wordsOf(condition: Condition): string {
-  if (typeof condition === "string") return condition;
-  if ("answered" in condition) return `${condition.answered.turn} is ${either(condition.answered.is)}`;
-  if ("verdict" in condition) return `${condition.verdict.turn} ${either(condition.verdict.is)}`;
-  if ("done" in condition) return `${condition.done} done`;
-  if ("found" in condition) return `found ${either(condition.found)}`;
-  if ("remedied" in condition) return `put right ${either(condition.remedied)}`;
-  if ("is" in condition) return condition.is;
-  if ("not" in condition) return `not ${bracketed(condition.not)}`;
-  return "all" in condition ? join(condition.all, " and ", "always") : join(condition.any, " or ", "never");
+  return fold<string>(condition, {
+    statement: statementWords,
+    named: (name) => name,
+    all: (parts) => join(parts, " and ", "always"),
+    any: (parts) => join(parts, " or ", "never"),
+    not: (part) => `not ${bracketed(part)}`,
+  });
+}
+
+function statementWords({ type, params }: Statement): string {
+  switch (type) {
+    case "answered":
+      return `${params.turn} is ${either(params.is)}`;
+    case "verdict":
+      return `${params.turn} ${either(params.is)}`;
+    case "done":
+      return `${params.check} done`;
+    case "found":
+      return `found ${either(params.causes)}`;
+    case "remedied":
+      return `put right ${either(params.causes)}`;
+    default:
+      return type;
+  }
 }
 
 const either = (words: string[]) => words.join(" or ");
+const bracketed = (words: string) => (/ (and|or) /.test(words) ? `(${words})` : words);
 
-function join(list: Condition[], sign: string, none: string): string {
-  if (list.length === 1 && list[0]) return wordsOf(list[0]);
-  return list.map(bracketed).join(sign) || none;
-}
-
-function bracketed(condition: Condition): string {
-  const words = wordsOf(condition);
-  return / (and|or) /.test(words) ? `(${words})` : words;
+function join(parts: string[], sign: string, none: string): string {
+  return parts.length === 1 ? (parts[0] ?? "") : parts.map(bracketed).join(sign) || none;
 }
 
 /** Breaks a text into lines of at most so many letters, between words where it can. */

@@ -1,4 +1,5 @@
-import type { Guard } from "../../chart/index.ts";
+import { foldGuard, type Guard } from "../../condition/index.ts";
+import { type Asked, placeOf } from "../../instruments/index.ts";
 
 /** A text as a literal of ECMAScript. */
 export function literal(value: string): string {
@@ -21,8 +22,12 @@ const compilers: Record<string, (params: never) => string> = {
   unwaited: () => "remedies > remediesAtWait",
   returning: ({ turn }: { turn: string }) => `returnTo === ${literal(turn)}`,
   modelled: () => "model !== null",
-  reads: ({ instrument, is }: { instrument: string; is: string }) =>
-    `_event.data.instrument === ${literal(instrument)} && _event.data.verdict === ${literal(is)}`,
+  reads: ({ instrument = "", place, is }: Asked & { is: string }) => {
+    const asked = { instrument, verdict: is, place: placeOf(instrument, { place }) };
+    return Object.entries(asked)
+      .map(([name, value]) => `_event.data.${name} === ${value === null ? "null" : literal(value)}`)
+      .join(" && ");
+  },
   elapsed: ({ turn, minutes }: { turn: string; minutes: number }) =>
     `Date.parse(_event.data.at) - Date.parse(waits[${literal(turn)}] || _event.data.at) >= ${minutes} * 60000`,
   "may-look-again": ({ check }: { check: string }) => {
@@ -34,19 +39,22 @@ const compilers: Record<string, (params: never) => string> = {
   led: () => "false",
   advised: ({ check }: { check: string }) => `advice !== null && advice.check === ${literal(check)}`,
   "part-advised": ({ cause }: { cause: string }) => `advice !== null && advice.part === ${literal(cause)}`,
-  all: ({ of }: { of: Guard[] }) => join(of, " && ", "true"),
-  any: ({ of }: { of: Guard[] }) => join(of, " || ", "false"),
-  not: ({ of }: { of: Guard }) => `!(${compileGuard(of)})`,
 };
 
 /** A guard as an ECMAScript expression for `cond`. @throws Error for a word that has no meaning here */
 export function compileGuard(guard: Guard): string {
-  const compile = compilers[guard.type];
-  if (!compile) throw new Error(`The guard "${guard.type}" cannot be written as SCXML`);
-  return compile(guard.params as never);
+  return foldGuard<string>(guard, {
+    word: ({ type, params }) => {
+      const compile = compilers[type];
+      if (!compile) throw new Error(`The guard "${type}" cannot be written as SCXML`);
+      return compile(params as never);
+    },
+    all: (parts) => join(parts, " && ", "true"),
+    any: (parts) => join(parts, " || ", "false"),
+    not: (part) => `!(${part})`,
+  });
 }
 
-function join(guards: Guard[], sign: string, none: string): string {
-  if (guards.length === 1 && guards[0]) return compileGuard(guards[0]);
-  return guards.length ? guards.map((guard) => `(${compileGuard(guard)})`).join(sign) : none;
+function join(parts: string[], sign: string, none: string): string {
+  return parts.length === 1 ? (parts[0] ?? "") : parts.map((part) => `(${part})`).join(sign) || none;
 }

@@ -1,29 +1,18 @@
 import type { Condition } from "../../catalogue/index.ts";
 import { createCells, ownCopy, readLabel, readText } from "./cells.ts";
-import type { Columns, OwnHeadings } from "./columns.ts";
+import type { CollectOptions } from "./collect-options.ts";
+import type { Columns } from "./columns.ts";
 import { readCondition } from "./condition-row.ts";
 import { isPattern } from "./expand.ts";
 import { type CollectedFeed, finishFeed } from "./finish.ts";
 import { createGrowable } from "./growable.ts";
-import { type FeedLimits, feedLimits, tooMuch } from "./limits.ts";
-import { createModelStore, type ModelDefaults } from "./models.ts";
+import { feedLimits, tooMuch } from "./limits.ts";
+import { createModelStore } from "./models.ts";
 import { createPartStore } from "./parts.ts";
 import type { PatternRow } from "./patterns.ts";
 import { createProblemList } from "./problem.ts";
 import { createFeedReader } from "./reader.ts";
 import type { FeedReader } from "./row.ts";
-
-export type CollectOptions = {
-  /** Up to how many pieces in stock count as few. */
-  few: number;
-  shop?: string;
-  own?: OwnHeadings;
-  defaults?: Partial<ModelDefaults>;
-  /** Most problems that are kept whole; all are counted. */
-  mostProblems?: number;
-  /** What the feed may amount to, where it differs from `feedLimits`. */
-  limits?: Partial<FeedLimits>;
-};
 
 /** Takes a feed piece by piece; `rows` is how many rows were read so far. */
 export type Collector = FeedReader & { readonly rows: number; finish(): CollectedFeed };

@@ -1,6 +1,6 @@
 import type { Condition, SoldPart } from "../../catalogue/index.ts";
 import { bounds } from "../../catalogue/index.ts";
-import type { CollectOptions } from "./collect.ts";
+import type { CollectOptions } from "./collect-options.ts";
 import { type Fitments, groupFitments } from "./group.ts";
 import { feedLimits } from "./limits.ts";
 import { type CollectedModel, type ModelStore, mergeTwins } from "./models.ts";

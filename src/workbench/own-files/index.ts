@@ -2,5 +2,5 @@
 export { type FileTools, isThere, Refusal, realFiles, reasonOf, removeQuietly } from "./file-tools.ts";
 export { withLock } from "./lock.ts";
 export { makeFolder, removeEmpty } from "./make-folder.ts";
-export { ownPaths, readMarker, refuseForeign, type Writer, type Written, writeMarker } from "./marker.ts";
+export { ownPaths, readMarker, refuseForeign, type Written, writeMarker } from "./marker.ts";
 export { type OwnFile, type WriteOptions, writeOwnFiles } from "./write-files.ts";

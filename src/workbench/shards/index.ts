@@ -1,1 +1,1 @@
-export { type Fill, type LaidOut, layOut } from "./lay-out.ts";
+export { type Fill, layOut } from "./lay-out.ts";

@@ -1,23 +1,21 @@
 import type { Flow, Scenario } from "../../guide/index.ts";
-import { findingOf, waysToHold } from "./clauses.ts";
 import type { Report } from "./report.ts";
 import { canHold, outcomesOf, type Scope, scopeOf } from "./scope.ts";
+import { findingOf, waysToHold } from "./ways-to-hold.ts";
 
 /** Causes that stand in a scenario although no check of it can prove them or put them right. */
 export function findUnproved(flow: Flow, report: Report): void {
   for (const scenario of Object.values(flow.scenarios)) {
     const scope = scopeOf(flow, scenario);
     const file = `scenarios/${scenario.id}.yaml`;
-    const say = (cause: string) =>
-      `No check of scenario "${scenario.id}" can prove the cause "${cause}" or put it right.`;
     const suspects = Object.keys(scenario.priors);
     for (const cause of suspects)
       if (!canSettle(flow, scenario, scope, cause))
-        report("unprovable-cause", file, ["priors", cause], say(cause), "key");
+        report({ code: "unprovable-cause", file, path: ["priors", cause], at: "key", cause });
     for (const [place, cause] of scenario.proofs.entries()) {
       const { proof } = flow.causes[cause] ?? {};
       if (proof !== undefined && !suspects.includes(cause) && !canHold(proof, flow, scope))
-        report("unprovable-cause", file, ["proofs", place], say(cause));
+        report({ code: "unprovable-cause", file, path: ["proofs", place], cause });
     }
   }
 }
@@ -37,14 +35,7 @@ export function findUnusedCauses(flow: Flow, report: Report): void {
     for (const { finds, remedies } of outcomesOf(check))
       for (const one of [finds, remedies]) if (one) used.add(one);
   for (const cause of Object.keys(flow.causes))
-    if (!used.has(cause))
-      report(
-        "unused-cause",
-        "causes.yaml",
-        [cause],
-        `Cause "${cause}" belongs to no scenario, and no answer finds it.`,
-        "key",
-      );
+    if (!used.has(cause)) report({ code: "unused-cause", file: "causes.yaml", path: [cause], at: "key" });
 }
 
 /**
@@ -54,26 +45,14 @@ export function findUnusedCauses(flow: Flow, report: Report): void {
 export function findUndecided(flow: Flow, report: Report): void {
   for (const [id, { remedy, proof, claim }] of Object.entries(flow.causes)) {
     if (remedy !== "part" || claim === "due") continue;
-    if (proof === undefined)
-      report(
-        "part-without-proof",
-        "causes.yaml",
-        [id],
-        `Cause "${id}" ends with a part but has no proof.`,
-        "key",
-      );
+    const spot = { file: "causes.yaml", at: "key" } as const;
+    if (proof === undefined) report({ code: "part-without-proof", ...spot, path: [id] });
     else if (
       !waysToHold(proof, flow.conditions).every((way) =>
         way.some((one) => one.holds && speaksFor(flow, id, findingOf(one))),
       )
     )
-      report(
-        "part-without-decisive-check",
-        "causes.yaml",
-        [id, "proof"],
-        `The proof of cause "${id}" can hold without a finding that speaks for it, so a part could be sold on no proof.`,
-        "key",
-      );
+      report({ code: "part-without-decisive-check", ...spot, path: [id, "proof"] });
   }
 }
 

@@ -1,7 +1,8 @@
-import type { Check, Condition, Flow, Scenario } from "../../guide/index.ts";
-import { findingOf, type Literal, waysToHold } from "./clauses.ts";
+import type { Condition } from "../../condition/index.ts";
+import type { Check, Flow, Scenario } from "../../guide/index.ts";
 import type { Report } from "./report.ts";
 import { outcomesOf } from "./scope.ts";
+import { findingOf, waysToHold } from "./ways-to-hold.ts";
 
 /** Checks that cost a person time for nothing: no cause of the scenario and no condition rests on them. */
 export function findUnneeded(flow: Flow, report: Report): void {
@@ -12,13 +13,13 @@ export function findUnneeded(flow: Flow, report: Report): void {
       asked.add(check);
       const rule = flow.checks[check];
       if (!rule || leaned.has(check) || isTelling(rule, scenario)) continue;
-      const message = `No cause of scenario "${scenario.id}" needs the check "${check}": it tells nothing of any, and nothing rests on it.`;
-      report("unneeded-check", `scenarios/${scenario.id}.yaml`, ["checks", place], message);
+      const file = `scenarios/${scenario.id}.yaml`;
+      report({ code: "unneeded-check", file, path: ["checks", place], check });
     }
   }
   for (const [id, { restores }] of Object.entries(flow.checks))
     if (!asked.has(id) && !restores)
-      report("unused-check", `checks/${id}.yaml`, ["id"], `No scenario asks the check "${id}".`);
+      report({ code: "unused-check", file: `checks/${id}.yaml`, path: ["id"] });
 }
 
 /** True where the check says anything of a cause of the scenario, finds one, puts one right, or can end the session. */
@@ -49,11 +50,11 @@ function leanedOn(flow: Flow, scenario: Scenario): Set<string> {
 
 function checksIn(condition: Condition | undefined, flow: Flow): string[] {
   if (condition === undefined) return [];
-  return waysToHold(condition, flow.conditions).flat().flatMap(checkOf);
-}
-
-function checkOf(literal: Literal): string[] {
-  const { of } = literal;
-  if (typeof of !== "string" && "done" in of) return [of.done];
-  return findingOf(literal)?.turn.split(".").slice(0, 1) ?? [];
+  return waysToHold(condition, flow.conditions)
+    .flat()
+    .flatMap((literal) =>
+      literal.of.type === "done"
+        ? [literal.of.params.check]
+        : (findingOf(literal)?.turn.split(".").slice(0, 1) ?? []),
+    );
 }

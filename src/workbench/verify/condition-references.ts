@@ -1,101 +1,80 @@
-import type { Condition, Path } from "../../guide/index.ts";
+import { type Condition, fold, namesIn, type Path } from "../../condition/index.ts";
+import type { NameCheck } from "./name-check.ts";
 import { standing } from "./names.ts";
-import { nearest } from "./nearest.ts";
-import type { Referee } from "./referee.ts";
+import { nearest } from "./suggest.ts";
 
-/** Judges every name in a condition. `subject` opens the messages: what the condition belongs to. */
-export function referCondition(at: Referee, path: Path, condition: Condition, subject: string): void {
-  if (typeof condition === "string") return;
-  if ("answered" in condition) referFinding(at, [...path, "answered"], condition.answered, subject, false);
-  else if ("verdict" in condition) referFinding(at, [...path, "verdict"], condition.verdict, subject, true);
-  else if ("done" in condition)
-    at.refer("check", condition.done, [...path, "done"], `${subject} asks about the check`);
-  else if ("found" in condition)
-    at.referAll("cause", condition.found, [...path, "found"], `${subject} asks about the cause`);
-  else if ("remedied" in condition)
-    at.referAll("cause", condition.remedied, [...path, "remedied"], `${subject} asks about the cause`);
-  else if ("is" in condition) {
-    const stands = at.refer(
-      "condition",
-      condition.is,
-      [...path, "is"],
-      `${subject} asks about the condition`,
-    );
-    if (!stands) at.mend(path, always);
-  } else if ("not" in condition) referCondition(at, [...path, "not"], condition.not, subject);
-  else {
-    const [word, list] =
-      "all" in condition ? (["all", condition.all] as const) : (["any", condition.any] as const);
-    for (const [place, one] of list.entries()) referCondition(at, [...path, word, place], one, subject);
-  }
+/** Judges every name in a condition. */
+export function checkCondition(at: NameCheck, path: Path, condition: Condition): void {
+  const nothing = () => {};
+  fold<void>(
+    condition,
+    {
+      statement: ({ type, params }, here) => {
+        if (type === "answered" || type === "verdict") checkFinding(at, here, params, type === "verdict");
+        else if (type === "done") at.one("check", "done", params.check, here);
+        else if ("causes" in params) at.each("cause", "causes", params.causes, here);
+      },
+      named: (name, here) => {
+        if (!at.one("condition", "condition", name, [...here, "is"])) at.repair(here, always);
+      },
+      all: nothing,
+      any: nothing,
+      not: nothing,
+    },
+    path,
+  );
 }
 
 /** Holds whatever was found: stands in for a condition that cannot be known. */
 const always: Condition = { all: [] };
 
 /** Named conditions whose meaning leads back to themselves. */
-export function referCircles(at: Referee, conditions: Record<string, Condition>): void {
+export function checkCircles(at: NameCheck, conditions: Record<string, Condition>): void {
+  const namedBy = (id: string) => {
+    const condition = Object.hasOwn(conditions, id) ? conditions[id] : undefined;
+    return condition === undefined ? [] : namesIn(condition).map(({ name }) => name);
+  };
   for (const id of Object.keys(conditions)) {
-    const met = new Set(namesIn(conditions[id]));
-    for (const one of met) for (const next of namesIn(conditions[one])) met.add(next);
+    const met = new Set(namedBy(id));
+    for (const one of met) for (const next of namedBy(one)) met.add(next);
     if (!met.has(id)) continue;
-    at.report(
-      "endless-condition",
-      [id],
-      `Condition "${id}" means itself, directly or by way of others.`,
-      null,
-      "key",
-    );
-    at.mend([id], always);
+    at.report({ code: "endless-condition", path: [id], at: "key" });
+    at.repair([id], always);
   }
 }
 
 type FindingNamed = { turn: string; is: string[] };
 
-function referFinding(
-  at: Referee,
-  path: Path,
-  { turn, is }: FindingNamed,
-  subject: string,
-  measured: boolean,
-): void {
+function checkFinding(at: NameCheck, path: Path, { turn, is }: FindingNamed, measured: boolean): void {
   const checks = at.names.idsOf("check");
   const [check = "", name = ""] = turn.split(".");
-  const lost = (code: string, why: string, near: string | null) => {
-    at.report(code, [...path, "turn"], `${subject} asks about "${turn}", but ${why}.`, near);
-    if (near) at.mend([...path, "turn"], near);
+  const lost = (code: "unknown-check/turn" | "unknown-turn", suggestion: string | null) => {
+    at.report({ code, path: [...path, "turn"], turn, suggestion });
+    if (suggestion) at.repair([...path, "turn"], suggestion);
   };
   if (check !== "opening" && checks && !checks.includes(check)) {
     const near = nearest(check, [...checks, "opening"]);
-    lost("unknown-check", `there is no check "${check}"`, near && `${near}.${name}`);
+    lost("unknown-check/turn", near && `${near}.${name}`);
     return;
   }
   const turns = at.names.turnsOf(check);
   if (!turns) return;
   if (!turns.includes(name)) {
     const near = nearest(name, turns);
-    lost("unknown-turn", `check "${check}" has no turn "${name}"`, near && `${check}.${near}`);
+    lost("unknown-turn", near && `${check}.${near}`);
     return;
   }
   if (measured && !at.names.takesReading(check, name)) {
-    lost("wrong-value", "that turn takes no reading to have a verdict on", null);
+    at.report({ code: "wrong-value/verdict", path: [...path, "turn"], turn });
     return;
   }
   const known = at.names.answersOf(check, name) ?? [];
   const answers = measured ? known.filter((answer) => !standing.includes(answer)) : known;
   for (const [place, answer] of is.entries()) {
     if (answers.includes(answer)) continue;
-    const message = `${subject} asks whether "${turn}" was "${answer}", which is none of its answers.`;
-    const near = nearest(answer, answers);
-    at.report("unknown-answer", [...path, "is", place], message, near);
-    if (near) at.mend([...path, "is", place], near);
+    const here = [...path, "is", place];
+    const suggestion = nearest(answer, answers);
+    at.report({ code: "unknown-answer", path: here, turn, answer, suggestion });
+    if (suggestion) at.repair(here, suggestion);
   }
-}
-
-function namesIn(condition: Condition | undefined): string[] {
-  if (condition === undefined || typeof condition === "string") return [];
-  if ("is" in condition) return [condition.is];
-  if ("not" in condition) return namesIn(condition.not);
-  if ("all" in condition) return condition.all.flatMap(namesIn);
-  return "any" in condition ? condition.any.flatMap(namesIn) : [];
 }

@@ -1,71 +1,61 @@
 import { type FileKind, fileKind } from "../../guide/index.ts";
-import { nearest, offer } from "./nearest.ts";
-import type { FileProblem } from "./problem.ts";
+import type { Report } from "./report.ts";
 import { findMisshapen } from "./shape.ts";
-import type { ReadSource, Source } from "./source.ts";
+import type { Source } from "./source.ts";
+import { nearest } from "./suggest.ts";
 
-/** Files that every flow has; checks and scenarios come on top, one file each. */
-const singles = ["causes", "conditions", "gates", "limits", "opening", "parts", "stations", "words"].map(
-  (name) => `${name}.yaml`,
-);
+/** Files that every flow has, and the kinds that they are; checks and scenarios come on top, one file each. */
+export const singles = [
+  "causes",
+  "conditions",
+  "gates",
+  "limits",
+  "opening",
+  "parts",
+  "stations",
+  "words",
+] as const;
+const singleFiles = singles.map((name) => `${name}.yaml`);
 
 /** A folder of flow files as far as it can be read. */
 export type Folder = {
-  /** Every file whose YAML can be read, by path. */
+  /** Every file, by path; one whose YAML cannot be read has no data. */
   sources: Map<string, Source>;
-  /** The kinds of the files that also have the right shape. */
+  /** The kinds of the files that have the right shape too. */
   sound: Map<string, FileKind>;
-  /** Ids of checks and scenarios, by their files' names: there even where the file cannot be read. */
+  /** Ids of checks, by their files' names: there even where the file cannot be read. */
   checks: string[];
-  scenarios: string[];
-  problems: FileProblem[];
 };
 
-/** Reads every file and says what is wrong with each by itself. */
-export function readFolder(files: Record<string, string>, read: ReadSource): Folder {
-  const paths = Object.keys(files);
-  const folder: Folder = {
-    sources: new Map(),
-    sound: new Map(),
-    checks: namesIn(paths, "checks/"),
-    scenarios: namesIn(paths, "scenarios/"),
-    problems: [],
-  };
-  for (const file of singles)
-    if (!paths.includes(file))
-      folder.problems.push(fault("missing-file", file, `There is no file "${file}".`));
-  for (const [file, text] of Object.entries(files)) {
+/** Judges each file by itself. */
+export function judgeFiles(paths: string[], sources: Map<string, Source>, report: Report): Folder {
+  const checks = paths.filter((path) => path.startsWith("checks/")).map(nameOf);
+  const folder: Folder = { sources, sound: new Map(), checks };
+  for (const file of singleFiles) if (!paths.includes(file)) report({ code: "missing-file", file, path: [] });
+  for (const file of paths) {
     const kind = fileKind(file);
-    if (!kind) {
-      const { words, field } = offer(nearest(file, singles));
-      const message = `No flow has a file "${file}".${words || " Checks lie in checks/, scenarios in scenarios/."}`;
-      folder.problems.push({ ...fault("unknown-file", file, message), ...field });
-      continue;
+    const source = sources.get(file);
+    if (!kind) report({ code: "unknown-file", file, path: [], suggestion: nearest(file, singleFiles) });
+    else if (source?.problems.length) for (const one of source.problems) report({ ...one, path: [] }, one);
+    else if (source) {
+      const faults = findMisshapen(source, kind);
+      for (const fault of faults) report(fault);
+      if (!faults.length) judgeName(source, kind, report);
+      // A limit is as good to reckon with before its source is written down.
+      if (faults.every(({ code }) => code === "limit-without-source")) folder.sound.set(file, kind);
     }
-    const source = read(file, text);
-    const misshapen = source.problems.length ? [] : findMisshapen(source, kind);
-    const strayed = source.problems.length + misshapen.length ? [] : findMisnamed(source, kind);
-    folder.problems.push(...source.problems, ...misshapen, ...strayed);
-    if (!source.problems.length) folder.sources.set(file, source);
-    // A limit is as good to reckon with before its source is written down.
-    const sound = misshapen.every(({ code }) => code === "limit-without-source");
-    if (!source.problems.length && sound) folder.sound.set(file, kind);
   }
   return folder;
 }
 
 /** A check or scenario is found by its id and its file by its name, so the two are the same. */
-function findMisnamed(source: Source, kind: FileKind): FileProblem[] {
-  if (kind !== "check" && kind !== "scenario") return [];
-  const { id } = source.data as { id: string };
-  const name = nameOf(source.file);
-  if (id === name) return [];
-  const message = `The file is named "${name}" but holds the ${kind} "${id}". Both must be the same.`;
-  return [{ ...source.placeOf(["id"]), code: "id-and-file-differ", message, suggestion: name }];
+function judgeName({ file, data }: Source, kind: FileKind, report: Report): void {
+  if (kind !== "check" && kind !== "scenario") return;
+  const { id } = data as { id: string };
+  const name = nameOf(file);
+  if (id !== name)
+    report({ code: "id-and-file-differ", file, path: ["id"], id, name, kind, suggestion: name });
 }
 
-const fault = (code: string, file: string, message: string) => ({ code, file, line: 1, column: 1, message });
 /** The id that a file stands for. */
 export const nameOf = (file: string) => file.replace(/^.*\//, "").replace(/\.yaml$/, "");
-const namesIn = (paths: string[], prefix: string) =>
-  paths.filter((path) => path.startsWith(prefix)).map(nameOf);

@@ -1,6 +1,6 @@
 import type { Flow } from "../../guide/index.ts";
 import type { Graph } from "./graph.ts";
-import type { Problem } from "./problem.ts";
+import type { ChartFault } from "./words-of-chart.ts";
 
 const resumed = "session-resumed";
 
@@ -9,8 +9,8 @@ const resumed = "session-resumed";
  * confirmed gate for each of its hazards before it leaves the step's check. Undo and reports of danger are edges
  * like any other; coming back after an interruption begins a new visit, wherever it starts from.
  */
-export function findUngated(flow: Flow, graph: Graph): Problem[] {
-  const problems: Problem[] = [];
+export function findUngated(flow: Flow, graph: Graph): ChartFault[] {
+  const problems: ChartFault[] = [];
   const into = new Map<string, typeof graph.edges>();
   for (const edge of graph.edges) into.set(edge.to, [...(into.get(edge.to) ?? []), edge]);
   for (const [leaf, { meta, ancestors }] of graph.leaves) {
@@ -26,11 +26,7 @@ export function findUngated(flow: Flow, graph: Graph): Problem[] {
         const outside = graph.leaves.get(here)?.ancestors.at(-1) !== home;
         const again = ways.find(({ event }) => event === resumed);
         if (outside || here === graph.start || again) {
-          problems.push({
-            code: "ungated-hazard",
-            state: leaf,
-            message: `"${leaf}" exposes a person to "${hazard}", but can be entered from "${again?.from ?? here}" without a gate that covers it.`,
-          });
+          problems.push({ code: "ungated-hazard", state: leaf, hazard, from: again?.from ?? here });
           break;
         }
         for (const { from, event } of ways) {
@@ -45,7 +41,7 @@ export function findUngated(flow: Flow, graph: Graph): Problem[] {
 }
 
 /** Turns behind a confirmed gate where coming back after an interruption does not ask that gate again. */
-export function findKeptOpen(graph: Graph): Problem[] {
+export function findKeptOpen(graph: Graph): ChartFault[] {
   const homeOf = (leaf: string) => graph.leaves.get(leaf)?.ancestors.at(-1);
   const open = graph.edges
     .filter(({ from, event }) => graph.leaves.get(from)?.meta?.gate && event === "answered.ready")
@@ -62,11 +58,7 @@ export function findKeptOpen(graph: Graph): Problem[] {
   const asking = new Set(graph.edges.filter(({ event }) => event === resumed).map(({ from }) => from));
   return [...behind]
     .filter((leaf) => graph.leaves.get(leaf)?.meta && !asking.has(leaf))
-    .map((leaf) => ({
-      code: "gate-kept-open",
-      state: leaf,
-      message: `"${leaf}" lies behind a gate, but coming back to it later does not ask that gate again.`,
-    }));
+    .map((state) => ({ code: "gate-kept-open", state }));
 }
 
 function isGatePassed(flow: Flow, graph: Graph, from: string, event: string, hazard: string): boolean {
@@ -77,16 +69,17 @@ function isGatePassed(flow: Flow, graph: Graph, from: string, event: string, haz
 }
 
 /** Checks that work at a dangerous place without saying so. */
-export function findUndeclared(flow: Flow): Problem[] {
+export function findUndeclared(flow: Flow): ChartFault[] {
   return Object.values(flow.checks).flatMap((check) => {
     const least = flow.access[flow.stations.access[check.station] ?? ""] ?? [];
     const own = [...(flow.access[check.access] ?? []), ...(check.hazards ?? [])];
     return least
       .filter((hazard) => !own.includes(hazard))
       .map((hazard) => ({
-        code: "undeclared-hazard",
+        code: "undeclared-hazard" as const,
         state: check.id,
-        message: `Check "${check.id}" works at "${check.station}", which exposes a person to "${hazard}", but does not say so.`,
+        station: check.station,
+        hazard,
       }));
   });
 }

@@ -1,17 +1,18 @@
 import type { ChartConfig } from "../../chart/index.ts";
 import { composeChart } from "../../compile/index.ts";
 import type { Flow } from "../../guide/index.ts";
+import { findLostWays, findTrapped } from "./exits.ts";
 import { findKeptOpen, findUndeclared, findUngated } from "./gates.ts";
 import { graphOf } from "./graph.ts";
-import type { Problem } from "./problem.ts";
 import { findWaterForgotten } from "./water.ts";
-import { findLostWays, findTrapped } from "./ways.ts";
+import { type Problem, tellOfChart } from "./words-of-chart.ts";
 
 export { graphOf, reach } from "./graph.ts";
-export type { FileProblem, Place, Problem } from "./problem.ts";
-export type { ReadSource, Source } from "./source.ts";
+export type { FileProblem, Place } from "./problem.ts";
+export type { ReadSource, Source, Unreadable } from "./source.ts";
 
 export { type FolderToVerify, verifyFolder } from "./verify-folder.ts";
+export type { Problem } from "./words-of-chart.ts";
 
 /**
  * Everything wrong with the composed chart, all at once; an empty list is the proof that every state reaches an
@@ -27,5 +28,5 @@ export function verifyChart(flow: Flow, config: ChartConfig = composeChart(flow)
     ...findKeptOpen(graph),
     ...findUndeclared(flow),
     ...findWaterForgotten(flow, graph),
-  ];
+  ].map(tellOfChart);
 }

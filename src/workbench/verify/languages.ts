@@ -1,10 +1,8 @@
-import type { Flow } from "../../guide/index.ts";
-import { textsNeeded } from "../../guide/index.ts";
-import { nearest } from "./nearest.ts";
-import type { FileProblem } from "./problem.ts";
+import { type Flow, textsNeeded } from "../../guide/index.ts";
 import type { Report } from "./report.ts";
 import { valueAt } from "./shape.ts";
-import type { ReadSource, Source } from "./source.ts";
+import type { Source } from "./source.ts";
+import { nearest } from "./suggest.ts";
 
 /** The language that is complete; other varieties of it hold only where they differ. */
 const complete = "en-GB";
@@ -12,8 +10,7 @@ const complete = "en-GB";
 /** The texts of every language as read from locales/. */
 export type Languages = {
   tags: string[];
-  sources: Map<string, Source>;
-  problems: FileProblem[];
+  files: string[];
   /** The text or the texts under a key, those that the language leans on included. */
   lookUp(tag: string, key: string): unknown;
   /** The keys that a language file holds, each with its path in the file. */
@@ -22,10 +19,11 @@ export type Languages = {
   isReadable(tag: string, key: string): boolean;
 };
 
-/** Reads every text file; `files` is keyed by path inside locales/, such as `en-GB/checks/reset.yaml`. */
-export function readLanguages(files: Record<string, string>, read: ReadSource): Languages {
-  const sources = new Map(Object.entries(files).map(([file, text]) => [file, read(file, text)]));
-  const tags = [...new Set(Object.keys(files).map((file) => file.slice(0, file.indexOf("/"))))];
+/** The texts of some files by path inside locales/, such as `en-GB/checks/reset.yaml`; reports those without a form. */
+export function judgeTexts(files: string[], sources: Map<string, Source>, report: Report): Languages {
+  for (const file of files)
+    for (const one of sources.get(file)?.problems ?? []) report({ ...one, path: [] }, one);
+  const isWhole = ([file]: [string, string[]]) => !sources.get(file)?.problems.length;
   const lookUp = (tag: string, key: string): unknown => {
     for (const [file, rest] of homesOf(tag, key)) {
       const found = valueAt(sources.get(file)?.data, rest);
@@ -34,22 +32,15 @@ export function readLanguages(files: Record<string, string>, read: ReadSource): 
     return leansOnComplete(tag) ? lookUp(complete, key) : undefined;
   };
   return {
-    tags,
-    sources,
-    problems: [...sources.values()].flatMap(({ problems }) => problems),
+    tags: [...new Set(files.map((file) => file.slice(0, file.indexOf("/"))))],
+    files,
     lookUp,
-    keysIn: (file) =>
-      keysOf(
-        sources.get(file)?.data,
-        file
-          .slice(file.indexOf("/") + 1)
-          .replace(/\.yaml$/, "")
-          .split("/"),
-      ),
+    keysIn: (file) => {
+      const [, ...within] = file.replace(/\.yaml$/, "").split("/");
+      return keysOf(sources.get(file)?.data, within);
+    },
     isReadable: (tag, key) =>
-      homesOf(tag, key).every(([file]) => !sources.get(file)?.problems.length) &&
-      (!leansOnComplete(tag) ||
-        homesOf(complete, key).every(([file]) => !sources.get(file)?.problems.length)),
+      homesOf(tag, key).every(isWhole) && (!leansOnComplete(tag) || homesOf(complete, key).every(isWhole)),
   };
 }
 
@@ -64,24 +55,15 @@ export function findUntold(flow: Flow | null, languages: Languages, report: Repo
     if (!tags.length) continue;
     const parts = key.split(".");
     const siblings = languages.lookUp(tags[0] ?? complete, parts.slice(0, -1).join("."));
-    const near = nearest(parts.at(-1) ?? "", Object.keys(siblings ?? {}));
-    const words = near ? ` Did you mean "${near}"?` : "";
-    report(
-      "missing-text",
-      file,
-      path,
-      `There is no text "${key}" in ${tags.join(", ")}.${words}`,
-      undefined,
-      near ?? undefined,
-    );
+    const suggestion = nearest(parts.at(-1) ?? "", Object.keys(siblings ?? {}));
+    report({ code: "missing-text", file, path, key, tags, suggestion });
   }
   const others = languages.tags.filter((tag) => !leansOnComplete(tag) && tag !== complete);
-  for (const file of languages.sources.keys()) {
+  for (const file of languages.files) {
     if (!file.startsWith(`${complete}/`)) continue;
     for (const { key, path } of languages.keysIn(file)) {
       const tags = called.has(key) ? [] : lacking(key, others);
-      if (tags.length)
-        report("missing-text", file, path, `There is no text "${key}" in ${tags.join(", ")}.`, "key");
+      if (tags.length) report({ code: "missing-text", file, path, at: "key", key, tags });
     }
   }
 }

@@ -41,8 +41,6 @@ const homes: Record<Exclude<Named, "check">, [file: string, ...path: string[]]> 
   station: ["stations.yaml", "order"],
 };
 
-export { verdictsOf } from "../../guide/index.ts";
-
 export const standing = ["not-sure", "cannot"];
 
 /** Gathers what the files of a folder name. */

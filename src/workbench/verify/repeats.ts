@@ -1,41 +1,44 @@
-import type { Check, Condition, Flow } from "../../guide/index.ts";
-import { type Course, coursesOf } from "./courses.ts";
+import { guardOf, type Statement, type Truth, truthOf } from "../../condition/index.ts";
+import type { Check, Flow } from "../../guide/index.ts";
+import { type PathThrough, pathsThrough } from "./paths-through.ts";
 import type { Report } from "./report.ts";
 
 /**
- * Checks that come again as often as their condition holds, where some course through them leaves it holding: the
- * person would be asked the same for ever. What a course does not surely change counts as unchanged.
+ * Checks that come again as often as their condition holds, where some path through them leaves it holding: the
+ * person would be asked the same for ever. What a path does not surely change counts as unchanged.
  */
 export function findEndlessRepeats(flow: Flow, report: Report): void {
   for (const scenario of Object.values(flow.scenarios))
     for (const [place, { check, when }] of scenario.checks.entries()) {
       const rule = flow.checks[check];
       if (!rule?.repeats) continue;
-      const endless = coursesOf(rule).some((course) => !when || judge(when, flow, rule, course) !== false);
+      const guard = when && guardOf(when, flow.conditions);
+      const endless = pathsThrough(rule).some(
+        (path) => !guard || truthOf(guard, (word) => isSo(word as Statement, rule, path)) !== false,
+      );
       if (!endless) continue;
-      const message = `Check "${check}" repeats in scenario "${scenario.id}" although an answer leaves its condition as it was: it would be asked for ever.`;
-      report("loop-without-exit", `scenarios/${scenario.id}.yaml`, ["checks", place], message);
+      const file = `scenarios/${scenario.id}.yaml`;
+      report({ code: "loop-without-exit/repeats", file, path: ["checks", place], check });
     }
 }
 
-/** Whether a condition holds after a course; null where the course does not decide it. */
-function judge(condition: Condition, flow: Flow, check: Check, course: Course): boolean | null {
-  const of = (one: Condition) => judge(one, flow, check, course);
-  if (condition === "unwaited") return course.waited === null ? null : !course.waited;
-  if (condition === "any-remedied") return course.fixed.size > 0 || null;
-  if ("not" in condition) return deny(of(condition.not));
-  if ("all" in condition) return every(condition.all.map(of));
-  if ("any" in condition) return deny(every(condition.any.map((one) => deny(of(one)))));
-  if ("is" in condition) return of(flow.conditions[condition.is] ?? { all: [] });
-  if ("done" in condition) return condition.done === check.id || null;
-  if ("found" in condition) return condition.found.some((cause) => course.found.has(cause)) || null;
-  if ("remedied" in condition) return condition.remedied.some((cause) => course.fixed.has(cause)) || null;
-  const { turn, is } = "answered" in condition ? condition.answered : condition.verdict;
-  const [id, name = ""] = turn.split(".");
-  const answer = id === check.id ? course.answers.get(name) : undefined;
-  return answer === undefined ? null : is.includes(answer);
+/** Whether a statement is so after a path; null where the path does not decide it. */
+function isSo({ type, params }: Statement, check: Check, path: PathThrough): Truth {
+  switch (type) {
+    case "unwaited":
+      return path.waited === null ? null : !path.waited;
+    case "any-remedied":
+      return path.fixed.size > 0 || null;
+    case "done":
+      return params.check === check.id || null;
+    case "found":
+      return params.causes.some((cause) => path.found.has(cause)) || null;
+    case "remedied":
+      return params.causes.some((cause) => path.fixed.has(cause)) || null;
+    default: {
+      const [id, name = ""] = params.turn.split(".");
+      const answer = id === check.id ? path.answers.get(name) : undefined;
+      return answer === undefined ? null : params.is.includes(answer);
+    }
+  }
 }
-
-const deny = (value: boolean | null) => (value === null ? null : !value);
-const every = (values: (boolean | null)[]) =>
-  values.includes(false) ? false : values.includes(null) ? null : true;

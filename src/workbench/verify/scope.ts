@@ -1,5 +1,6 @@
-import type { Condition, Flow, Opening, Outcome, Scenario, TurnRule } from "../../guide/index.ts";
-import { findingOf, type Literal, waysToHold } from "./clauses.ts";
+import type { Condition } from "../../condition/index.ts";
+import type { Flow, Opening, Outcome, Scenario, TurnRule } from "../../guide/index.ts";
+import { findingOf, type Literal, waysToHold } from "./ways-to-hold.ts";
 
 /** What can happen within one scenario, whatever the order of its checks. */
 export type Scope = {
@@ -74,10 +75,15 @@ function isPossible(way: Literal[], scope: Scope): boolean {
   return [...open.values()].every((answers) => answers.length > 0);
 }
 
-function isWithin({ of }: Literal, scope: Scope): boolean {
-  if (typeof of === "string") return scope.remedied.size > 0;
-  if ("done" in of) return scope.checks.has(of.done);
-  if ("found" in of) return of.found.some((cause) => scope.found.has(cause) || scope.ended.has(cause));
-  if ("remedied" in of) return of.remedied.some((cause) => scope.remedied.has(cause));
-  return true;
+function isWithin({ of: { type, params } }: Literal, scope: Scope): boolean {
+  switch (type) {
+    case "done":
+      return scope.checks.has(params.check);
+    case "found":
+      return params.causes.some((cause) => scope.found.has(cause) || scope.ended.has(cause));
+    case "remedied":
+      return params.causes.some((cause) => scope.remedied.has(cause));
+    default:
+      return scope.remedied.size > 0;
+  }
 }

@@ -1,25 +1,19 @@
-import type { Path } from "../../guide/index.ts";
-import { type FileKind, fileSchemas } from "../../guide/index.ts";
-import { nearest } from "./nearest.ts";
-import type { FileProblem } from "./problem.ts";
-import { describeIssue, type Issue } from "./shape-words.ts";
+import { type FileKind, fileSchemas, type Path } from "../../guide/index.ts";
+import { faultsOf, type Issue, inEnglish } from "./shape-faults.ts";
 import type { Source } from "./source.ts";
+import { nearest } from "./suggest.ts";
+import type { Fault } from "./words.ts";
 
 /** What of a file does not fit the shape that its kind must have. */
-export function findMisshapen(source: Source, kind: FileKind): FileProblem[] {
-  const checked = fileSchemas[kind].safeParse(source.data);
+export function findMisshapen({ file, data }: Source, kind: FileKind): Fault[] {
+  const checked = fileSchemas[kind].safeParse(data, inEnglish);
   if (checked.success) return [];
   const issues = checked.error.issues.flatMap((issue) => unfold(issue));
-  return withoutEchoes(issues, source.data).flatMap((issue) => {
-    const value = valueAt(source.data, issue.path as Path);
-    const missing =
-      valueAt(source.data, issue.path.slice(0, -1) as Path) !== undefined && value === undefined;
-    return describeIssue(issue, { value, missing, kind }).map(
-      ({ at = issue.path as Path, part, ...said }) => ({
-        ...source.placeOf(missing ? at.slice(0, -1) : at, missing ? "key" : (part ?? "value")),
-        ...said,
-      }),
-    );
+  return withoutEchoes(issues, data).flatMap((issue) => {
+    const path = issue.path as Path;
+    const value = valueAt(data, path);
+    const missing = value === undefined && valueAt(data, path.slice(0, -1)) !== undefined;
+    return faultsOf(issue, value, missing, file, kind);
   });
 }
 

@@ -1,12 +1,14 @@
-import type { Path } from "../../guide/index.ts";
+import type { Path } from "../../condition/index.ts";
+import type { Place } from "./problem.ts";
 
-import type { FileProblem, Place } from "./problem.ts";
+/** What keeps a file from being read, where it stands. */
+export type Unreadable = Place & ({ code: "yaml-syntax"; why: string } | { code: "doubled-key" });
 
 /** One YAML file: its data, what is wrong with its YAML, and where each value stands. */
 export type Source = {
   file: string;
   data: unknown;
-  problems: FileProblem[];
+  problems: Unreadable[];
   /** Where the value at a path stands, or its key; what is not there is placed at the nearest thing around it. */
   placeOf(path: Path, part?: "key" | "value"): Place;
 };

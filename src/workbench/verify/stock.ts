@@ -1,60 +1,31 @@
 import type { Flow } from "../../guide/index.ts";
-import {
-  cubesLimits,
-  filterLimits,
-  flowLimits,
-  iceLimits,
-  limitOf,
-  sealLimits,
-  supplyLimits,
-  temperatureLimits,
-} from "../../guide/index.ts";
+import { instrumentNames, needOf } from "../../instruments/index.ts";
 import type { Report } from "./report.ts";
 
 /** Kinds of parts that a session may end with and the shop's catalogue has no part of. */
 export function findUnstocked(flow: Flow, kinds: string[], report: Report): void {
   for (const kind of Object.keys(flow.parts))
     if (!kinds.includes(kind))
-      report(
-        "part-without-catalogue-entry",
-        "parts.yaml",
-        [kind],
-        `The catalogue has no part of the kind "${kind}".`,
-        "key",
-      );
+      report({ code: "part-without-catalogue-entry", file: "parts.yaml", path: [kind], at: "key", id: kind });
 }
 
 /** Limits that the instruments cannot do without. */
 export function findLackingLimits({ limits }: Flow, report: Report): void {
-  const instruments = [
-    ...[flowLimits, supplyLimits, temperatureLimits, filterLimits, iceLimits, cubesLimits, sealLimits].map(
-      (gather) => () => gather(limits),
-    ),
-    ...["earliest-year", "flow-seconds", "filter-share-much"].map((id) => () => limitOf(limits, id)),
-  ];
-  for (const ask of instruments)
-    try {
-      ask();
-    } catch (fault) {
-      report(
-        "missing-limit",
-        "limits.yaml",
-        [],
-        `${fault instanceof Error ? fault.message : fault}, which an instrument needs.`,
-      );
-    }
+  const lacking = new Set<string>();
+  const of = (id: string) => {
+    if (!limits[id]) lacking.add(id);
+    return limits[id]?.value ?? 1;
+  };
+  for (const name of instrumentNames) needOf(name, { of, now: "", earlier: [] });
+  for (const id of lacking) report({ code: "missing-limit", file: "limits.yaml", path: [], id });
 }
 
 /** Words whose numbers no belief can reckon with: a chance must lie between 0 and 1, a prior above 0. */
 export function findUnfitWords({ words }: Flow, report: Report): void {
-  for (const [word, chance] of Object.entries(words.likelihood))
+  const file = "words.yaml";
+  for (const [id, chance] of Object.entries(words.likelihood))
     if (!(chance > 0 && chance < 1))
-      report(
-        "wrong-value",
-        "words.yaml",
-        ["likelihood", word],
-        `"${word}" must lie between 0 and 1, both excluded: people misread.`,
-      );
-  for (const [word, weight] of Object.entries(words.prior))
-    if (!(weight > 0)) report("wrong-value", "words.yaml", ["prior", word], `"${word}" must be above 0.`);
+      report({ code: "wrong-value/likelihood", file, path: ["likelihood", id], id });
+  for (const [id, weight] of Object.entries(words.prior))
+    if (!(weight > 0)) report({ code: "wrong-value/prior", file, path: ["prior", id], id });
 }

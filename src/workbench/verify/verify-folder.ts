@@ -1,11 +1,11 @@
 import { findUndecided, findUnproved, findUnusedCauses } from "./causes.ts";
 import { findChartFaults } from "./chart.ts";
 import { findUnneeded } from "./checks.ts";
-import { readFolder } from "./folder.ts";
-import { findUntold, readLanguages } from "./languages.ts";
-import { assembleMended } from "./mend.ts";
+import { judgeFiles } from "./folder.ts";
+import { findUntold, judgeTexts } from "./languages.ts";
 import type { FileProblem } from "./problem.ts";
 import { findLost } from "./references.ts";
+import { assembleRepaired } from "./repaired-flow.ts";
 import { findEndlessRepeats } from "./repeats.ts";
 import { createReport } from "./report.ts";
 import type { ReadSource } from "./source.ts";
@@ -28,11 +28,12 @@ export type FolderToVerify = {
  * of the rest, so that one slip does not echo.
  */
 export function verifyFolder({ flows, locales, partKinds, read }: FolderToVerify): FileProblem[] {
-  const folder = readFolder(flows, read);
-  const languages = readLanguages(locales, read);
-  const lost = findLost(folder);
-  const { report, problems } = createReport(new Map([...languages.sources, ...folder.sources]));
-  const flow = assembleMended(folder, lost.mends);
+  const files = Object.entries({ ...flows, ...locales });
+  const sources = new Map(files.map(([file, text]) => [file, read(file, text)]));
+  const { report, problems } = createReport(sources);
+  const folder = judgeFiles(Object.keys(flows), sources, report);
+  const languages = judgeTexts(Object.keys(locales), sources, report);
+  const flow = assembleRepaired(folder, findLost(folder, report));
   if (flow) {
     findChartFaults(flow, report);
     findEndlessRepeats(flow, report);
@@ -52,7 +53,7 @@ export function verifyFolder({ flows, locales, partKinds, read }: FolderToVerify
         find(flow, report);
   }
   findUntold(flow, languages, report);
-  return [...folder.problems, ...languages.problems, ...lost.problems, ...problems].sort(byPlace);
+  return problems.sort(byPlace);
 }
 
 function byPlace(a: FileProblem, b: FileProblem): number {

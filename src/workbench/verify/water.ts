@@ -1,10 +1,10 @@
-import type { Guard, Note, Water } from "../../chart/index.ts";
-import { keepersOf } from "../../chart/index.ts";
+import { keepersOf, type Note, type Water } from "../../chart/index.ts";
+import { type Guard, type Truth, truthOf } from "../../condition/index.ts";
 import type { Flow } from "../../guide/index.ts";
+import { emergency } from "./exits.ts";
 import type { Edge, Graph } from "./graph.ts";
-import type { Problem } from "./problem.ts";
 import { outcomesOf } from "./scope.ts";
-import { emergency } from "./ways.ts";
+import type { ChartFault } from "./words-of-chart.ts";
 
 /** A place of the chart with all that matters of the water there. `leaks`: causes found that keep it closed. */
 type Stand = { leaf: string; water: Water; leaks: readonly string[] };
@@ -15,7 +15,7 @@ type Stand = { leaf: string; water: Water; leaks: readonly string[] };
  * @returns turns that need the water and can be met while it is closed by us; ways that end a search with it closed,
  * although nothing leaks and nobody was asked to open it; and endings that can be met so and do not speak of it
  */
-export function findWaterForgotten(flow: Flow, graph: Graph): Problem[] {
+export function findWaterForgotten(flow: Flow, graph: Graph): ChartFault[] {
   const keepers = keepersOf(flow);
   const from = new Map<string, Edge[]>();
   for (const edge of graph.edges) from.set(edge.from, [...(from.get(edge.from) ?? []), edge]);
@@ -23,9 +23,8 @@ export function findWaterForgotten(flow: Flow, graph: Graph): Problem[] {
     [...graph.leaves].flatMap(([leaf, { meta }]) => (meta?.outcome ? topOf(leaf) : [])),
   );
   const isEnding = (leaf: string) => endings.has(topOf(leaf));
-  const problems = new Map<string, Problem>(unsettled(flow).map((one) => [`${one.code} ${one.state}`, one]));
-  const say = (code: string, state: string, message: string) =>
-    problems.set(`${code} ${state}`, { code, state, message });
+  const faults = new Map(unsettled(flow).map((one) => [`${one.code} ${one.state}`, one]));
+  const say = (fault: ChartFault) => faults.set(`${fault.code} ${fault.state}`, fault);
 
   const open: Stand[] = [{ leaf: graph.start, water: "as-found", leaks: [] }];
   const seen = new Set<string>();
@@ -39,42 +38,29 @@ export function findWaterForgotten(flow: Flow, graph: Graph): Problem[] {
     // What a check needs is asked of the flow too, so that a chart cannot lose it.
     const [check = "", turn = ""] = meta?.turn.split(".") ?? [];
     if (closed && (meta?.needs ?? flow.checks[check]?.turns[turn]?.needs))
-      say(
-        "water-left-closed",
-        leaf,
-        `"${leaf}" needs the water and can be met while the tap is closed by us.`,
-      );
-    if (closed && meta?.outcome && meta.tells !== "water")
-      say(
-        "water-untold",
-        leaf,
-        `"${leaf}" can be met while the tap is closed by us and does not speak of it.`,
-      );
+      say({ code: "water-left-closed", state: leaf });
+    if (closed && meta?.outcome && meta.tells !== "water") say({ code: "water-untold", state: leaf });
     for (const { to, event, way } of from.get(leaf) ?? []) {
-      if (way?.guard && judge(way.guard, here, keepers) === false) continue;
+      if (way?.guard && truthOf(way.guard, (word) => isSo(word, here, keepers)) === false) continue;
       const note: Note = Object.assign({}, ...(way?.actions ?? []).map(({ params }) => params));
       const next = { leaf: to, water: note.water ?? water, leaks: leaksAfter(leaks, note, keepers) };
       const kept =
         flow.scenarios[topOf(leaf)]?.keeps || next.leaks.length || keepers.includes(note.cause ?? "");
       if (next.water === "closed-by-us" && isEnding(to) && !isEnding(leaf) && !emergency.test(event) && !kept)
-        say("water-left-closed", leaf, `"${leaf}" leads to "${to}" while the tap is closed by us.`);
+        say({ code: "water-left-closed", state: leaf, to });
       open.push(next);
     }
   }
-  return [...problems.values()];
+  return [...faults.values()];
 }
 
 const topOf = (leaf: string) => leaf.split("/")[0] ?? "";
 
 /** Answers of a check that opens the tap and do not say how they leave it: it would be asked for ever. */
-function unsettled(flow: Flow): Problem[] {
+function unsettled(flow: Flow): ChartFault[] {
   return Object.values(flow.checks)
     .filter((check) => check.restores && outcomesOf(check).some(({ to, leaves }) => to === "done" && !leaves))
-    .map(({ id }) => ({
-      code: "water-unsettled",
-      state: id,
-      message: `An answer of check "${id}" does not say how it leaves the water, so it would be asked for ever.`,
-    }));
+    .map(({ id }) => ({ code: "water-unsettled", state: id }));
 }
 
 function leaksAfter(leaks: readonly string[], note: Note, keepers: string[]): readonly string[] {
@@ -83,22 +69,12 @@ function leaksAfter(leaks: readonly string[], note: Note, keepers: string[]): re
   return [...new Set([...leaks.filter((one) => !gone.includes(one)), ...found])].sort();
 }
 
-/** Whether a guard holds at a stand; null where that hangs on what the walk does not know. */
-function judge({ type, params }: Guard, stand: Stand, keepers: string[]): boolean | null {
-  const { is, of, causes } = params as { is: string[]; of: Guard[]; causes: string[] };
-  const each = () => of.map((one) => judge(one, stand, keepers));
+/** Whether a word of a guard is so at a stand; null where that hangs on what the walk does not know. */
+function isSo({ type, params }: Guard, stand: Stand, keepers: string[]): Truth {
+  const { is, causes } = params as { is: string[]; causes: string[] };
   if (type === "water") return is.includes(stand.water);
   if (type === "led") return false;
-  if (type === "found") {
-    if (causes.some((cause) => stand.leaks.includes(cause))) return true;
-    return causes.every((cause) => keepers.includes(cause)) ? false : null;
-  }
-  if (type === "not") return deny(judge(of as unknown as Guard, stand, keepers));
-  if (type === "all") return every(each());
-  if (type === "any") return deny(every(each().map(deny)));
-  return null;
+  if (type !== "found") return null;
+  if (causes.some((cause) => stand.leaks.includes(cause))) return true;
+  return causes.every((cause) => keepers.includes(cause)) ? false : null;
 }
-
-const deny = (value: boolean | null) => (value === null ? null : !value);
-const every = (values: (boolean | null)[]) =>
-  values.includes(false) ? false : values.includes(null) ? null : true;

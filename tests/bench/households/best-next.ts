@@ -1,6 +1,6 @@
 import { createAdviser } from "../../../src/advice/index.ts";
 import { learntFrom } from "../../../src/advice/learnt-from.ts";
-import { isWaitForIce } from "../../../src/advice/ways.ts";
+import { isWaitForIce } from "../../../src/advice/wait-for-ice.ts";
 import type { Advice } from "../../../src/chart/guards.ts";
 import type { Flow } from "../../../src/guide/index.ts";
 import type { Policy } from "./list-policies.ts";

@@ -3,7 +3,7 @@ import type { Opening } from "../../../src/advice/is-possible.ts";
 import { createInput, modelOf } from "../../../src/advice/model-of.ts";
 import { type Route, routesOf } from "../../../src/advice/routes-of.ts";
 import { stakesOf } from "../../../src/advice/stakes-of.ts";
-import { isWaitForIce } from "../../../src/advice/ways.ts";
+import { isWaitForIce } from "../../../src/advice/wait-for-ice.ts";
 import { createModel, type Model, type Stakes } from "../../../src/diagnosis/index.ts";
 import type { Flow } from "../../../src/guide/flow.ts";
 

@@ -2,11 +2,11 @@ import { checksOf, createInput } from "../../../src/advice/model-of.ts";
 import {
   createBelief,
   createModel,
-  exactValue,
   type Model,
   type ModelInput,
   type Stakes,
 } from "../../../src/diagnosis/index.ts";
+import { exactValue } from "../../diagnosis/exact.ts";
 import { allChecks, atStart, type Chooser, costOf } from "./expected-cost.ts";
 import type { Scene } from "./scene.ts";
 

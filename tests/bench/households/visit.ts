@@ -1,6 +1,6 @@
-import { isWaitForIce } from "../../../src/advice/ways.ts";
+import { isWaitForIce } from "../../../src/advice/wait-for-ice.ts";
 import { type ChartContext, createMemory, remember } from "../../../src/chart/memory.ts";
-import type { Reading } from "../../../src/measurement/index.ts";
+import type { Reading } from "../../../src/instruments/index.ts";
 import { canAnswer, type Home, mends, observe } from "./home.ts";
 import type { Scene } from "./scene.ts";
 

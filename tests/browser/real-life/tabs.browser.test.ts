@@ -1,5 +1,6 @@
 import type { BrowserContext, Page } from "@playwright/test";
 import { sessionAt } from "../expected.ts";
+import { keptText } from "../kept-logs.ts";
 import { PanelPage } from "../panel-page.ts";
 import { expect, test } from "../panel-test.ts";
 
@@ -26,7 +27,7 @@ async function showsAs(panel: PanelPage, other: PanelPage): Promise<void> {
 /** Keeps this log as if it had been left here; the page's clock stands at `now`. */
 async function leave(page: Page, log: object, now: string): Promise<void> {
   await page.goto("blank.html");
-  await page.evaluate((text) => localStorage.setItem("fridgeside:panel", text), JSON.stringify(log));
+  await page.evaluate((text) => localStorage.setItem("fridgeside:panel", text), keptText(log));
   await page.clock.setSystemTime(now);
 }
 

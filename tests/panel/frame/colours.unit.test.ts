@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 
-const rules = ["panel.css", "later.css"]
+const rules = ["panel.css", "controls.css", "later.css"]
   .map((file) => readFileSync(new URL(`../../../src/panel/frame/${file}`, import.meta.url), "utf8"))
   .join("\n");
 

@@ -33,20 +33,20 @@ describe("changing an answer", () => {
     expect(calls).toEqual([["change", 0]]);
   });
 
-  test("an earlier one first says how many answers it drops, with the focus on those words", async () => {
+  test("an earlier one first says what becomes of the later ones, with the focus on those words", async () => {
     const { tap, calls, focused } = await mount(withLines(3));
     await tap(firstLine);
     expect(calls).toEqual([]);
-    expect(focused().textContent).toBe("This drops the 2 later answers.");
+    expect(focused().textContent).toBe("Your 2 later answers stay if they still fit.");
   });
 
   test("one later answer is told in the singular", async () => {
     const { tap, text } = await mount(withLines(2));
     await tap(firstLine);
-    expect(text()).toContain("This drops the later answer.");
+    expect(text()).toContain("Your later answer stays if it still fits.");
   });
 
-  test("a yes drops them", async () => {
+  test("a yes changes it", async () => {
     const { tap, calls } = await mount(withLines(3));
     await tap(firstLine);
     await tap("Change it");

@@ -50,6 +50,19 @@ describe("focus", () => {
     expect(focused().textContent).toBe("What is it doing?");
   });
 
+  test("leaves a button before the button goes, and whatever stays keeps it", async () => {
+    const { tap, show, button, focused, text } = await mount(viewOf(first));
+    const gone = vi.fn(() => text());
+    button("No").addEventListener("blur", gone);
+    button("No").focus();
+    await tap("No");
+    await show(viewOf(second, { lines: linesOf(1) }));
+    expect(gone).toHaveReturnedWith(expect.stringContaining("Is anything dangerous?"));
+    button("Start again").focus();
+    await show(viewOf(first));
+    expect(focused()).toBe(button("Start again"));
+  });
+
   test("no live region repeats what the focused heading says", async () => {
     const { all } = await mount(viewOf(first));
     expect(all("[role=status], [role=alert], [aria-live]")).toHaveLength(0);
@@ -75,6 +88,10 @@ describe("a double tap", () => {
   test("leaves no dead buttons behind when the view does not change", async () => {
     const { tap, settle, button, calls } = await mount(viewOf(first));
     await tap("No");
+    // The button is pressed as it is tapped; all of them fade only where nothing comes at once.
+    expect(button("No").getAttribute("aria-disabled")).toBe("false");
+    vi.advanceTimersByTime(100);
+    await settle();
     expect(button("No").getAttribute("aria-disabled")).toBe("true");
     vi.advanceTimersByTime(4000);
     await settle();

@@ -7,6 +7,7 @@ async function pour(page: Page, volume: string) {
   await page.clock.install();
   await button(page, "Start");
   await page.clock.runFor(10_200);
+  await button(page, "Next");
   await page.getByRole("textbox").fill(volume);
 }
 

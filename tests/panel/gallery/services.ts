@@ -2,14 +2,14 @@ import type {
   Basket,
   BasketPart,
   BasketState,
-  FittedPart,
   FoundModel,
+  FoundPart,
   Plate,
   Services,
 } from "../../../src/turn/index.ts";
 
 type Model = Extract<FoundModel, { kind: "exact" }>["model"];
-type Part = Extract<FittedPart, { kind: "part" }>["part"];
+type Part = Extract<FoundPart, { kind: "part" }>["part"];
 
 const model = (code: string, machine = "fridge-freezer"): Model => ({
   code,
@@ -56,7 +56,7 @@ const numbered: Part = {
 };
 
 /** A shop whose filter depends on the variant, and for the second one on the serial number too. */
-function fitBy(plate: Plate): FittedPart {
+function fitBy(plate: Plate): FoundPart {
   const { variant } = plate;
   if (!variant) return { kind: "unread", about: "variant", choices: variants };
   if (variant === "V1") return { kind: "part", part: filter, alternatives: [] };
@@ -64,7 +64,7 @@ function fitBy(plate: Plate): FittedPart {
 }
 
 /** A shop whose filter depends on the serial number, which has digits only. */
-function fitBySerial({ serial }: Plate): FittedPart {
+function fitBySerial({ serial }: Plate): FoundPart {
   if (!serial || !/^\d+$/.test(serial)) return { kind: "unread", about: "serial" };
   return { kind: "part", part: Number(serial) < 5000 ? numbered : cheaper, alternatives: [] };
 }
@@ -130,7 +130,7 @@ export function servicesFor(fixture: string): Services {
     },
     "model-long": { kind: "unreadable", problem: "too-long", typed: "W".repeat(300) },
   };
-  const parts: Record<string, FittedPart> = {
+  const parts: Record<string, FoundPart> = {
     "part-out": { kind: "part", part: { ...filter, stock: "out-of-stock" }, alternatives: [] },
     "part-none": { kind: "no-part" },
     "part-picture": { kind: "part", part: numbered, alternatives: [cheaper] },

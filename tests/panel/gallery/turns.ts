@@ -21,6 +21,7 @@ export function pathWith(states: Record<string, PathMark["state"]>, here: string
     name,
     state: states[station] ?? "unseen",
     here: station === here,
+    above: ["cold", "door", "controls"].includes(station),
   }));
 }
 

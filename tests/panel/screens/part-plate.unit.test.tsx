@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 import { describe, expect, test, vi } from "vitest";
-import type { FittedPart, Services, View } from "../../../src/turn/index.ts";
+import type { FoundPart, Services, View } from "../../../src/turn/index.ts";
 import { endingFixtures } from "../gallery/ending-fixtures.ts";
 import { createBasketOf, servicesFor } from "../gallery/services.ts";
 import { mount } from "../mount.tsx";
@@ -135,7 +135,7 @@ describe("a part that depends on the serial number", () => {
   });
 
   test("takes the answer to the latest number only", async () => {
-    const held: ((fit: FittedPart) => void)[] = [];
+    const held: ((fit: FoundPart) => void)[] = [];
     const partFor: Services["partFor"] = (_code, _kind, plate = {}) =>
       plate.serial
         ? new Promise((resolve) => held.push(resolve))

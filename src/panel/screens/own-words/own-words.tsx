@@ -14,11 +14,14 @@ export function OwnWords({ turn, actions, texts, busy }: Props) {
   const [typed, setTyped] = useState("");
   if (turn.turn !== texts("described.turn")) return null;
   const own = turn.answers.filter(({ role }) => role === "own");
-  const words = own.map(({ id }) => [id, texts(`described.words.${id}`)]);
-  const found = suggest(typed, {
-    shortForms: texts("described.short-forms"),
-    words: { danger: texts("described.danger"), ...Object.fromEntries(words) },
-  });
+  const words = () => own.map(({ id }) => [id, texts(`described.words.${id}`)]);
+  // Nothing is scored while the question is being drawn.
+  const found = typed.trim()
+    ? suggest(typed, {
+        shortForms: texts("described.short-forms"),
+        words: { danger: texts("described.danger"), ...Object.fromEntries(words()) },
+      })
+    : [];
   const isDangerous = found.includes("danger");
   const answers =
     found[0] === "danger" ? [] : found.flatMap((id) => own.filter((answer) => answer.id === id));

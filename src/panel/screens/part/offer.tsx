@@ -1,9 +1,9 @@
-import type { BasketPart, FittedPart, Services, Texts } from "../../../turn/index.ts";
+import type { BasketPart, FoundPart, Services, Texts } from "../../../turn/index.ts";
 import { showList, showPrice } from "../reading/index.ts";
 import { BasketButton } from "./basket.tsx";
 import { ShopHelp } from "./shop-help.tsx";
 
-type Part = Extract<FittedPart, { kind: "part" }>["part"];
+type Part = Extract<FoundPart, { kind: "part" }>["part"];
 type Props = {
   part: Part;
   /** The model code, and what else of the plate the part was found by. */

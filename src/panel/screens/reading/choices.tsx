@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
-import { useId } from "preact/hooks";
+import { useId, useState } from "preact/hooks";
+import type { Texts } from "../../../turn/index.ts";
 
 type Props<Value extends string> = {
   legend: string;
@@ -25,4 +26,49 @@ export function Choices<Value extends string>({ legend, options, chosen, onChose
       </div>
     </fieldset>
   );
+}
+
+type MeasureChoicesProps<Value extends string> = Pick<Props<Value>, "chosen" | "onChosen"> & {
+  /** The last part of the legend's key under `measure.` */
+  legend: string;
+  values: readonly Value[];
+  /** The last part of an option's key. */
+  named(value: Value): string;
+  texts: Texts;
+};
+
+/** Options of an instrument, by the keys of their texts. */
+export function MeasureChoices<Value extends string>({
+  legend,
+  values,
+  named,
+  texts,
+  ...rest
+}: MeasureChoicesProps<Value>) {
+  const options = values.map((value) => [value, texts(`measure.${named(value)}`)] as const);
+  return <Choices {...rest} legend={texts(`measure.${legend}`)} options={options} />;
+}
+
+/**
+ * The units in which something may be measured: the one that is chosen, its name, and the options to draw.
+ * @param key the last part of the key of the text that lists them, the usual one first
+ */
+export function useUnits<Unit extends string>(key: string, texts: Texts, edit: (change: () => void) => void) {
+  const units = texts(`measure.${key}`).split(" ") as [Unit, ...Unit[]];
+  const [unit, setUnit] = useState(units[0]);
+  const named = (each: Unit) => `unit-${each}`;
+  return {
+    unit,
+    unitName: texts(`measure.${named(unit)}`),
+    unitChoices: (
+      <MeasureChoices
+        legend="measured-in"
+        values={units}
+        named={named}
+        chosen={unit}
+        onChosen={(chosen) => edit(() => setUnit(chosen))}
+        texts={texts}
+      />
+    ),
+  };
 }

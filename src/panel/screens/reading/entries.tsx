@@ -1,11 +1,10 @@
 import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
-import type { RangeProblem } from "../../../measurement/index.ts";
+import type { RangeProblem } from "../../../measuring/index.ts";
 import type { Texts } from "../../../turn/index.ts";
-import { Choices } from "./choices.tsx";
 import { Form, readTyped, useEntry } from "./entry.tsx";
 import { Field } from "./field.tsx";
-import { showNumber } from "./format.ts";
+import { showRange } from "./format.ts";
 
 type FieldOptions = { label: string; unit?: string; keys?: "decimal" | "numeric" | "text" };
 
@@ -25,17 +24,22 @@ export function useEntries<Name extends string, Reading>(first: Name, texts: Tex
     edit,
     type,
     isEmpty: (name: Name) => !typed[name]?.trim(),
-    /** The number in an entry, or null once it was refused. */
-    read(name: Name): number | null {
-      setWrong(name);
-      return readTyped(typed[name] ?? "", texts(`measure.${name}-empty`), { refuse, texts });
+    /** The numbers in some entries, in their order, or null once one of them was refused. */
+    read<Each extends Name>(...names: Each[]): Record<Each, number> | null {
+      const numbers = {} as Record<Each, number>;
+      for (const name of names) {
+        setWrong(name);
+        const number = readTyped(typed[name] ?? "", texts(`measure.${name}-empty`), { refuse, texts });
+        if (number === null) return null;
+        numbers[name] = number;
+      }
+      return numbers;
     },
     /** Refuses a number that cannot be right, with its range; `own` where the entry has words of its own for it. */
-    refuseRange({ code, value, min, max }: RangeProblem, name: Name, { unit = "", own = false } = {}) {
+    refuseRange(problem: RangeProblem, name: Name, { unit = "", own = false } = {}) {
       setWrong(name);
-      const show = (number: number) => showNumber(texts, number);
-      const shown = { value: show(value), min: show(min), max: show(max), unit };
-      refuse(texts(`measure.${own ? `${name}-${code}` : "out-of-range"}`, shown));
+      const key = own ? `${name}-${problem.code}` : "out-of-range";
+      refuse(texts(`measure.${key}`, { ...showRange(texts, problem), unit }));
     },
     field: (name: Name, { label, unit, keys = "decimal" }: FieldOptions) => (
       <Field
@@ -49,25 +53,6 @@ export function useEntries<Name extends string, Reading>(first: Name, texts: Tex
       />
     ),
   };
-}
-
-type UnitsProps<Unit extends string> = {
-  units: readonly Unit[];
-  chosen: Unit;
-  onChosen(unit: Unit): void;
-  texts: Texts;
-};
-
-/** The units in which something may be measured. */
-export function Units<Unit extends string>({ units, chosen, onChosen, texts }: UnitsProps<Unit>) {
-  return (
-    <Choices
-      legend={texts("measure.measured-in")}
-      options={units.map((each) => [each, texts(`measure.unit-${each}`)])}
-      chosen={chosen}
-      onChosen={onChosen}
-    />
-  );
 }
 
 type MeasureProps = {

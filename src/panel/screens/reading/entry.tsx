@@ -1,6 +1,6 @@
 import type { ComponentChildren, RefObject } from "preact";
 import { useState } from "preact/hooks";
-import { readNumber } from "../../../measurement/index.ts";
+import { readNumber } from "../../../measuring/index.ts";
 import type { Texts } from "../../../turn/index.ts";
 import type { Refusal } from "./field.tsx";
 

@@ -1,8 +1,8 @@
 import { useEffect, useState } from "preact/hooks";
-import type { FittedPart, Plate, Services } from "../../../turn/index.ts";
+import type { FoundPart, Plate, Services } from "../../../turn/index.ts";
 
 /** What the shop answered; null while it is asked. */
-export type Fitted = FittedPart | "broken" | null;
+export type Fitted = FoundPart | "broken" | null;
 
 /** What was asked about the plate beside its model code: the variants to choose from, and the serial number. */
 export type Asked = { variants?: string[]; serial?: boolean };

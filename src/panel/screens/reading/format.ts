@@ -1,3 +1,4 @@
+import type { RangeProblem } from "../../../measuring/index.ts";
 import { createNumbers, showList as listIn, minorDigits, type Texts } from "../../../turn/index.ts";
 
 /** The reader's language as a BCP 47 tag. */
@@ -27,4 +28,12 @@ export function showPrice(texts: Texts, { minor, currency }: { minor: number; cu
 /** A length of time such as '10 s'. */
 export function showSeconds(texts: Texts, seconds: number): string {
   return texts("measure.seconds", { seconds: showNumber(texts, seconds) });
+}
+
+/** A number that lies outside of its range, and the range, as a refusal names them. */
+export function showRange(
+  texts: Texts,
+  { value, min, max }: RangeProblem,
+): Record<"value" | "min" | "max", string> {
+  return { value: showNumber(texts, value), min: showNumber(texts, min), max: showNumber(texts, max) };
 }

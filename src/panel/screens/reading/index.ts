@@ -1,9 +1,11 @@
 export { Badge } from "./badge.tsx";
-export { Choices } from "./choices.tsx";
-export { Form, useEntry } from "./entry.tsx";
-export { Field, Wrong } from "./field.tsx";
+export { Bar } from "./bar.tsx";
+export { Choices, MeasureChoices, useUnits } from "./choices.tsx";
+export { MeasureForm, useEntries } from "./entries.tsx";
+export { Form, readTyped, useEntry } from "./entry.tsx";
+export { Field, type Refusal, Wrong } from "./field.tsx";
 export { type Asked, otherVariant, saidOf, useFitted } from "./fitted.ts";
-export { localeOf, showList, showPrice } from "./format.ts";
-export { ReadingScreen } from "./reading.tsx";
+export { localeOf, showDay, showList, showNumber, showPrice, showRange, showSeconds } from "./format.ts";
 export { Reminder } from "./reminder.tsx";
-export { marks } from "./result.tsx";
+export { marks, Result, VerdictCard } from "./result.tsx";
+export { Stopwatch } from "./stopwatch.tsx";

@@ -1,5 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
-import { calendarFile } from "../../../measurement/index.ts";
+import { calendarFile } from "../../../measuring/index.ts";
 import type { ScreenProps } from "../../frame/index.ts";
 import { localeOf, Reminder } from "../reading/index.ts";
 import { Stages } from "./stages.tsx";

@@ -1,0 +1,27 @@
+import { type Estimate, fromGrams, type MassUnit } from "../../measuring/index.ts";
+import type { Instrument } from "../instrument.ts";
+import { assessIce, type IceAssessment } from "./assess.ts";
+import { checkIce } from "./check.ts";
+import { type IceLimits, iceLimits } from "./limits.ts";
+import type { IceReading } from "./reading.ts";
+
+/** Temperature and flow as they were measured before in this session. */
+export type IceNeed = { limits: IceLimits; celsius: Estimate | null; perSecond: Estimate | null };
+
+/** A day's ice, from how much came in some hours. */
+export const ice: Instrument<IceReading, IceLimits, IceAssessment, IceNeed> = {
+  verdicts: ["passes", "fails", "unclear", "demand"],
+  limits: iceLimits,
+  check: checkIce,
+  assess: assessIce,
+  need: ({ of, earlier }) => ({
+    limits: iceLimits(of),
+    celsius: earlier("temperature")?.estimate ?? null,
+    perSecond: earlier("flow")?.estimate ?? null,
+  }),
+  words(_, { range: { low, high } }, { texts, number, verdict }) {
+    const unit = texts("measure.day-unit") as MassUnit;
+    const shown = (kilograms: number) => number(fromGrams(kilograms * 1000, unit), 2);
+    return texts("findings.ice", { low: shown(low), high: shown(high), unit, verdict });
+  },
+};

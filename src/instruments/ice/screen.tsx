@@ -1,0 +1,118 @@
+import { useState } from "preact/hooks";
+import { type Estimate, fromGrams, type MassUnit } from "../../measuring/index.ts";
+import type { ScreenProps } from "../../panel/frame/index.ts";
+import {
+  MeasureChoices,
+  MeasureForm,
+  Result,
+  showNumber,
+  useEntries,
+  useUnits,
+} from "../../panel/screens/reading/index.ts";
+import type { NeedOf } from "../index.ts";
+import { assessIce } from "./assess.ts";
+import { checkIce } from "./check.ts";
+import type { IceReading } from "./reading.ts";
+
+type Wanted = "unknown" | NonNullable<IceReading["wanted"]>;
+
+const ways: IceReading["by"][] = ["pieces", "weight", "batches"];
+const uses: Wanted[] = ["unknown", "little", "some", "much"];
+const enough = "M6 9h12M6 15h12";
+
+/** How much ice came in some hours, as a day's ice, against what the machine can make and what is used. */
+export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"ice"> }) {
+  const { texts } = props;
+  const { limits, celsius, perSecond } = need;
+  const [by, setBy] = useState<IceReading["by"]>("pieces");
+  const [wanted, setWanted] = useState<Wanted>("unknown");
+  const { accepted, accept, edit, read, isEmpty, refuseRange, field } = useEntries<
+    "amount" | "hours" | "pieceGrams",
+    IceReading
+  >("amount", texts);
+  const { unit, unitName, unitChoices } = useUnits<MassUnit>("mass-units", texts, edit);
+  const weight = by === "weight";
+
+  function check() {
+    const typed = read("amount", "hours");
+    const piece = typed && (by === "pieces" && !isEmpty("pieceGrams") ? read("pieceGrams") : {});
+    if (!typed || !piece) return;
+    const reading: IceReading = {
+      kind: "ice",
+      by,
+      ...typed,
+      wanted: wanted === "unknown" ? null : wanted,
+      ...(weight ? { unit } : {}),
+      ...(celsius ? { celsius: plain(celsius) } : {}),
+      ...(perSecond ? { perSecond: plain(perSecond) } : {}),
+      ...piece,
+    };
+    const problem = checkIce(reading, limits);
+    if (problem) refuseRange(problem, problem.field);
+    else accept(reading);
+  }
+
+  function resultOf(reading: IceReading) {
+    const { perDay, range, possible, wanted: use, verdict } = assessIce(reading, limits);
+    // A day's ice is spoken of in the larger unit of the country.
+    const dayUnit = texts("measure.day-unit") as MassUnit;
+    const show = (kilograms: number) => showNumber(texts, fromGrams(kilograms * 1000, dayUnit), 2);
+    const shown = {
+      unit: texts(`measure.unit-${dayUnit}`),
+      low: show(range.low),
+      high: show(range.high),
+      value: show(perDay.value),
+      limit: show(possible.low),
+      most: show(possible.high),
+    };
+    return (
+      <Result
+        {...props}
+        {...range}
+        name="ice"
+        reading={reading}
+        verdict={verdict}
+        mark={verdict === "demand" ? enough : undefined}
+        shown={shown}
+        limit={possible.low}
+        better="above"
+      >
+        {(celsius || perSecond) && <p>{texts("measure.ice-conditions", shown)}</p>}
+        {use && <p>{texts("measure.ice-wanted", { ...shown, low: show(use.low), high: show(use.high) })}</p>}
+      </Result>
+    );
+  }
+
+  return (
+    <MeasureForm onSent={check} result={accepted && resultOf(accepted)} texts={texts}>
+      <MeasureChoices
+        legend="ice-by"
+        values={ways}
+        named={(each) => `ice-by-${each}`}
+        chosen={by}
+        onChosen={(chosen) => edit(() => setBy(chosen))}
+        texts={texts}
+      />
+      {field("amount", {
+        label: texts(`measure.ice-${by}`),
+        keys: weight ? "decimal" : "numeric",
+        unit: weight ? unitName : "",
+      })}
+      {weight && unitChoices}
+      {by === "pieces" &&
+        field("pieceGrams", { label: texts("measure.ice-piece-grams"), unit: texts("measure.unit-g") })}
+      {field("hours", { label: texts(`measure.ice-hours-${by}`), unit: texts("measure.unit-hours") })}
+      <MeasureChoices
+        legend="ice-use"
+        values={uses}
+        named={(each) => `ice-use-${each}`}
+        chosen={wanted}
+        onChosen={(chosen) => edit(() => setWanted(chosen))}
+        texts={texts}
+      />
+    </MeasureForm>
+  );
+}
+
+/** An estimate as a log keeps it, without the shape of its errors. */
+const plain = ({ value, u }: Estimate) => ({ value, u });

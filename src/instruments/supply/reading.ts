@@ -1,0 +1,18 @@
+import * as z from "zod/mini";
+import { number } from "../shape-parts.ts";
+
+const kind = z.literal("supply");
+
+/** The house supply: a vessel filled at a tap by the clock, or the pressure that a gauge shows. */
+export const shape = z.discriminatedUnion("by", [
+  z.object({
+    kind,
+    by: z.literal("fill"),
+    volume: number,
+    unit: z.enum(["ml", "l", "us-fl-oz", "us-cup", "us-qt", "us-gal", "uk-pint", "g"]),
+    seconds: number,
+  }),
+  z.object({ kind, by: z.literal("gauge"), value: number, unit: z.enum(["psi", "bar", "kPa"]) }),
+]);
+
+export type SupplyReading = z.infer<typeof shape>;

@@ -1,0 +1,18 @@
+import * as z from "zod/mini";
+import { number } from "../shape-parts.ts";
+
+/**
+ * A temperature, read off the appliance's own display or off a thermometer between frozen packs or in a glass of
+ * water. `place` is the freezer unless said. `stood` is how long the thermometer was in there, in minutes; it counts as
+ * settled unless said.
+ */
+export const shape = z.object({
+  kind: z.literal("temperature"),
+  value: number,
+  unit: z.enum(["C", "F"]),
+  with: z.enum(["display", "thermometer"]),
+  place: z.optional(z.enum(["freezer", "fridge"])),
+  stood: z.optional(number),
+});
+
+export type TemperatureReading = z.infer<typeof shape>;

@@ -1,0 +1,108 @@
+import { useState } from "preact/hooks";
+import { fromCelsius, type TemperatureUnit } from "../../measuring/index.ts";
+import type { ScreenProps } from "../../panel/frame/index.ts";
+import {
+  MeasureChoices,
+  MeasureForm,
+  Result,
+  showNumber,
+  useEntries,
+  useUnits,
+} from "../../panel/screens/reading/index.ts";
+import type { NeedOf } from "../index.ts";
+import { assessTemperature } from "./assess.ts";
+import { checkTemperature } from "./check.ts";
+import { freezingTimeRatio } from "./freezing.ts";
+import { FreezingTime } from "./freezing-time.tsx";
+import type { TemperatureReading } from "./reading.ts";
+
+const MINUTES_PER_HOUR = 60;
+
+/** A temperature, off the machine's own display or off a thermometer, with the verdict before it is used. */
+export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"temperature"> }) {
+  const { texts } = props;
+  const { limits, place, targetC } = need;
+  const [by, setBy] = useState<TemperatureReading["with"]>("display");
+  const { accepted, accept, edit, read, isEmpty, refuseRange, field } = useEntries<
+    "temperature" | "stood",
+    TemperatureReading
+  >("temperature", texts);
+  const { unit, unitName, unitChoices } = useUnits<TemperatureUnit>("temperature-units", texts, edit);
+  const degrees = (value: number) => texts(`measure.degrees-${unit}`, { value: showNumber(texts, value) });
+  // A glass of water takes hours, packs take minutes.
+  const minutesPer = place === "fridge" ? MINUTES_PER_HOUR : 1;
+
+  function check() {
+    const typed = read("temperature");
+    if (!typed) return;
+    const reading: TemperatureReading = { kind: "temperature", value: typed.temperature, unit, with: by };
+    if (place === "fridge") reading.place = place;
+    const problem = checkTemperature(reading, limits);
+    if (problem) return refuseRange(problem, "temperature", { unit: unitName, own: true });
+    if (by === "thermometer" && !isEmpty("stood")) {
+      const { stood } = read("stood") ?? {};
+      if (stood === undefined) return;
+      if (stood < 0)
+        return refuseRange({ code: "negative", value: stood, min: 0, max: 0 }, "stood", { own: true });
+      reading.stood = stood * minutesPer;
+    }
+    accept(reading);
+  }
+
+  function resultOf(reading: TemperatureReading) {
+    const { celsius, verdict, range, limit, settled, minutesNeeded } = assessTemperature(reading, limits);
+    const doubt = range.high - celsius.value;
+    const shown = {
+      value: degrees(reading.value),
+      limit: degrees(fromCelsius(limit, unit)),
+      doubt: showNumber(texts, fromCelsius(doubt, unit) - fromCelsius(0, unit)),
+    };
+    return (
+      <Result
+        {...props}
+        {...range}
+        name={place === "fridge" ? "fridge" : "temperature"}
+        reading={reading}
+        verdict={verdict}
+        shown={shown}
+        said={texts("measure.temperature-said", shown)}
+        limit={limit}
+        better="below"
+        limitText={shown.limit}
+        valueText={shown.value}
+      >
+        {!settled && (
+          <p>{texts(`measure.unsettled-${place}`, { count: Math.ceil(minutesNeeded / minutesPer) })}</p>
+        )}
+        {place === "freezer" && (
+          <FreezingTime
+            ratio={freezingTimeRatio(celsius, targetC, limits.coverage)}
+            target={degrees(fromCelsius(targetC, unit))}
+            texts={texts}
+          />
+        )}
+      </Result>
+    );
+  }
+
+  return (
+    <MeasureForm onSent={check} result={accepted && resultOf(accepted)} texts={texts}>
+      <MeasureChoices
+        legend="read-off"
+        values={["display", "thermometer"]}
+        named={(each) => `with-${each}-${place}`}
+        chosen={by}
+        onChosen={(chosen) => edit(() => setBy(chosen))}
+        texts={texts}
+      />
+      {by === "thermometer" && <p class="small">{texts(`measure.thermometer-${place}`)}</p>}
+      <div class="row">
+        {/* Plain keys: a minus may be typed, and iPhone number keypads have none. */}
+        {field("temperature", { label: texts("measure.temperature-label"), keys: "text" })}
+        {unitChoices}
+      </div>
+      {by === "thermometer" &&
+        field("stood", { label: texts("measure.stood-label"), unit: texts(`measure.stood-${place}`) })}
+    </MeasureForm>
+  );
+}

@@ -1,0 +1,45 @@
+export {
+  addDays,
+  addMonths,
+  type DateBounds,
+  type DateProblem,
+  daysBetween,
+  findDateProblem,
+  firstDayOf,
+  lastDayOf,
+  monthOf,
+  monthsBetween,
+  wholeMonthsBetween,
+} from "./calendar.ts";
+export { halfWidthOf } from "./coverage.ts";
+export {
+  type Band,
+  combine,
+  type Estimate,
+  estimateOf,
+  guardBand,
+  quotient,
+  rangeOf,
+  rectangular,
+  type Verdict,
+  verdictAgainst,
+  verdictOutside,
+} from "./estimate.ts";
+export { askLimits, bandOf, type Limit, type LimitOf, type Limits, limitOf } from "./limits.ts";
+export { checkRange, type NumberReading, type RangeProblem, readNumber } from "./number.ts";
+export { type CalendarEntry, calendarFile, repeatRule } from "./reminder.ts";
+export {
+  fromCelsius,
+  fromGrams,
+  fromKilopascals,
+  fromMillilitres,
+  type JugUnit,
+  type MassUnit,
+  type PressureUnit,
+  type TemperatureUnit,
+  toCelsius,
+  toGrams,
+  toKilopascals,
+  toMillilitres,
+  type VolumeUnit,
+} from "./units.ts";

@@ -1,0 +1,165 @@
+import * as z from "zod/mini";
+import { bounds } from "./bounds.ts";
+import { actShapes, at, createLog, type Log, type LogEvent } from "./log.ts";
+import { parseOldLog } from "./old-log.ts";
+
+const id = z.string().check(z.minLength(1), z.maxLength(bounds.entryId));
+const ids = z.array(id).check(z.maxLength(bounds.entries));
+
+/** These entries are no longer in force. Those that are `held` are put back where their turn comes up again. */
+const tookBack = z.object({ type: z.literal("took-back"), entries: ids, held: ids });
+/** Nothing before this is in force. */
+const startedAgain = z.object({ type: z.literal("started-again") });
+/** A clock had run ahead: the true times of the start and of each event in force, in their order. */
+const timesCorrected = z.object({
+  type: z.literal("times-corrected"),
+  times: z.array(at).check(z.maxLength(bounds.entries + 1)),
+});
+
+const entryShape = z.object({
+  id,
+  /** Rises within a journal. */
+  seq: z.number().check(z.int(), z.minimum(1)),
+  by: z.enum(["householder"]),
+  /** When this device wrote or received it, by this device's clock. */
+  at,
+  /** When it was written, by the clock of another device; such an entry ends no wait. */
+  written: z.optional(at),
+  event: z.discriminatedUnion("type", [...actShapes, tookBack, startedAgain, timesCorrected]),
+});
+
+/** The shape of a journal. */
+export const journalShape = z
+  .object({
+    format: z.literal(2),
+    model: z.nullable(z.string().check(z.maxLength(bounds.code))),
+    started: at,
+    entries: z.array(entryShape).check(z.maxLength(bounds.entries)),
+  })
+  .check(
+    z.refine(({ entries }) => new Set(entries.map((entry) => entry.id)).size === entries.length),
+    z.refine(({ entries }) => entries.every(({ seq }, place) => seq > (entries[place - 1]?.seq ?? 0))),
+  );
+
+/** One entry: who did what, and when. Nothing is ever changed or removed; a later entry takes back what no longer holds. */
+export type Entry = z.infer<typeof entryShape>;
+
+/** The entries of one conversation in the order they were written: all that is stored or shared. */
+export type Journal = z.infer<typeof journalShape>;
+
+/** An answer that was taken back because an earlier one was changed, and may still fit. */
+export type Held = { id: string; event: Extract<LogEvent, { turn: string }> };
+
+/** A journal and what of it is in force: `ids` has the entry of each event of `log`. */
+export type Standing = { journal: Journal; log: Log; ids: string[]; held: Held[] };
+
+/** A journal before its first entry. `started` is RFC 3339; `model` as for a log. */
+export function createJournal(started: string, model: string | null = null): Journal {
+  const log = createLog(started, model);
+  return { format: 2, model: log.model, started, entries: [] };
+}
+
+/**
+ * A journal from storage, a link or a file, also as earlier versions kept it; null for anything that is none, or is
+ * beyond all bounds. Never throws.
+ */
+export function parseJournal(value: unknown): Journal | null {
+  const parsed = journalShape.safeParse(value);
+  if (parsed.success) return parsed.data;
+  const log = parseOldLog(value);
+  return log && journalOf(log);
+}
+
+/** A journal that has this log in force. Equal logs give equal ids, so that two tabs make the same of a kept one. */
+export function journalOf(log: Log): Journal {
+  const entryOf = (journal: Journal, { at, ...event }: LogEvent, place: number) =>
+    append(journal, { id: `log-${place + 1}`, at, event });
+  return log.events.reduce(entryOf, createJournal(log.started, log.model));
+}
+
+/** The journal with one more entry. `id` is one that no entry has. */
+export function append(journal: Journal, entry: Omit<Entry, "seq" | "by">): Journal {
+  const seq = (journal.entries.at(-1)?.seq ?? 0) + 1;
+  return { ...journal, entries: [...journal.entries, { ...entry, seq, by: "householder" }] };
+}
+
+/** What of a journal is in force: neither taken back nor from before the latest new start. */
+export function standingOf(journal: Journal): Standing {
+  const { model } = journal;
+  let { started } = journal;
+  let inForce: { id: string; event: LogEvent }[] = [];
+  let held: Held[] = [];
+  for (const { id, at, written, event } of journal.entries) {
+    if (event.type === "started-again") {
+      started = at;
+      inForce = [];
+      held = [];
+    } else if (event.type === "took-back") {
+      const [gone, kept] = [new Set(event.entries), new Set(event.held)];
+      const back = inForce.filter((one) => gone.has(one.id));
+      held = [...held, ...back.filter((one): one is Held => kept.has(one.id) && "turn" in one.event)];
+      inForce = inForce.filter((one) => !gone.has(one.id));
+    } else if (event.type === "times-corrected") {
+      const [first = started, ...times] = event.times;
+      started = first;
+      inForce = inForce.map(({ id, event }, place) => ({
+        id,
+        event: { ...event, at: times[place] ?? event.at },
+      }));
+    } else if (!(written && event.type === "wait-ended")) {
+      inForce.push({ id, event: { ...event, at } });
+      if ("turn" in event) held = held.filter((one) => one.event.turn !== event.turn);
+    }
+  }
+  const events = inForce.map(({ event }) => event);
+  return { journal, log: { model, started, events }, ids: inForce.map((one) => one.id), held };
+}
+
+/**
+ * Writes down how a session went on: what is no longer in its log is taken back, what has other times is corrected,
+ * what is new is appended. The log that comes out is the session's.
+ * @param at RFC 3339
+ * @param newId an id that no entry has
+ * @param held places in the log before of what may be put back where its turn comes up again
+ */
+export function advance(
+  before: Standing,
+  log: Log,
+  at: string,
+  newId: () => string,
+  held: number[] = [],
+): Standing {
+  const was = before.log.events;
+  const isOther = (event: LogEvent, place: number) => !isSame(event, log.events[place]);
+  const same = was.some(isOther) ? was.findIndex(isOther) : was.length;
+  let { journal } = before;
+  const write = (event: Entry["event"], when = at) => {
+    journal = append(journal, { id: newId(), at: when, event });
+  };
+  const idAt = (place: number) => before.ids[place] ?? "";
+  if (same < was.length) write({ type: "took-back", entries: before.ids.slice(same), held: held.map(idAt) });
+  const times = [log.started, ...log.events.slice(0, same).map((event) => event.at)];
+  if ([before.log.started, ...was].some((one, place) => place <= same && timeOf(one) !== times[place]))
+    write({ type: "times-corrected", times });
+  for (const { at: when, ...event } of log.events.slice(same)) write(event, when);
+  const standing = { ...standingOf(journal), log };
+  return journal.entries.length > bounds.entriesBeforeCompaction ? compact(standing) : standing;
+}
+
+/** The same log from a journal of nothing but what is in force: its entries as they were written, times corrected. */
+export function compact({ journal, log, ids }: Standing): Standing {
+  const written = new Map(journal.entries.map((entry) => [entry.id, entry]));
+  const entries = log.events.flatMap(({ at }, place) => {
+    const entry = written.get(ids[place] ?? "");
+    return entry ? [{ ...entry, at }] : [];
+  });
+  return { journal: { ...journal, started: log.started, entries }, log, ids, held: [] };
+}
+
+const timeOf = (one: string | LogEvent) => (typeof one === "string" ? one : one.at);
+
+function isSame(one: LogEvent, other: LogEvent | undefined): boolean {
+  if (one === other || !other) return one === other;
+  const what = ({ at: _, ...rest }: LogEvent) => JSON.stringify(rest);
+  return what(one) === what(other);
+}

@@ -1,0 +1,37 @@
+import type { Kinds } from "./problem.ts";
+
+/** What is said of each kind of fault of a composed chart. States are named as the chart names them. */
+export const chartSentences = {
+  "unknown-target": ({ state, to }: At & { to: string }) =>
+    `"${state}" goes to "${to}", which does not exist.`,
+  unreachable: ({ state }: At) => `Nothing leads to "${state}".`,
+  "dead-end": ({ state }: At) => `From "${state}" no answer leads to an ending.`,
+  "no-way-out": ({ state, lacks }: At & { lacks: "danger" | "help" }) =>
+    `At "${state}" there is no way ${lacks === "danger" ? "to report danger" : "to ask for a person"}.`,
+  "ungated-hazard": ({ state, hazard, from }: At & { hazard: string; from: string }) =>
+    `"${state}" exposes a person to "${hazard}", but can be entered from "${from}" without a gate that covers it.`,
+  "gate-kept-open": ({ state }: At) =>
+    `"${state}" lies behind a gate, but coming back to it later does not ask that gate again.`,
+  "undeclared-hazard": ({ state, station, hazard }: At & { station: string; hazard: string }) =>
+    `Check "${state}" works at "${station}", which exposes a person to "${hazard}", but does not say so.`,
+  "water-left-closed": ({ state, to }: At & { to?: string }) =>
+    to === undefined
+      ? `"${state}" needs the water and can be met while the tap is closed by us.`
+      : `"${state}" leads to "${to}" while the tap is closed by us.`,
+  "water-untold": ({ state }: At) =>
+    `"${state}" can be met while the tap is closed by us and does not speak of it.`,
+  "water-unsettled": ({ state }: At) =>
+    `An answer of check "${state}" does not say how it leaves the water, so it would be asked for ever.`,
+};
+
+type At = { state: string };
+
+/** One fault of a composed chart, at a state of it or at a check: data for tools and for one sentence. */
+export type ChartFault = Kinds<typeof chartSentences>;
+
+/** The same in words too. */
+export type Problem = ChartFault & { message: string };
+
+export function tellOfChart(fault: ChartFault): Problem {
+  return { ...fault, message: (chartSentences[fault.code] as (one: ChartFault) => string)(fault) };
+}

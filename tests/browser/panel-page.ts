@@ -27,11 +27,11 @@ function readScreen(host: Element, key: string) {
   try {
     kept = localStorage.getItem(key);
   } catch {}
+  // biome-ignore lint/performance/useDomNodeTextContent: As it is laid out; what is hidden is no text of the screen.
+  const textOf = (each?: HTMLElement | null) => each?.innerText ?? "";
   return {
-    shown:
-      shadowRoot?.querySelector<HTMLElement>("section[aria-labelledby], section[aria-label]")?.innerText ??
-      "",
-    buttons: seen.map((each) => each.innerText),
+    shown: textOf(shadowRoot?.querySelector<HTMLElement>("section[aria-label]")),
+    buttons: seen.map(textOf),
     tooWide: document.documentElement.scrollWidth - innerWidth,
     kept,
   };

@@ -4,80 +4,75 @@ import { budget } from "./bench/goals.ts";
 import { builtOnce } from "./built-once.ts";
 
 /*
- * Budgets in bytes of brotli, by the project's own goals: one file draws the first question, because on a slow
- * connection each file that has to be waited for first costs a whole round trip.
+ * Budgets in bytes of brotli, by the project's own goals, of journeys: what has to have come before a person sees
+ * something. On a slow connection each file that has to be waited for first costs a whole round trip.
  */
 let files: Files;
-/** What a visit loads; the second set is for a browser that cannot use the first (see again-plugin.ts). */
-const isAgain = (name: string) => name.includes("-again-");
-const script = () => [...files].filter(([name]) => isScript(name) && !isAgain(name));
 const contentOf = (name: string) => {
   const content = files.get(name);
   if (!content) throw new Error(`The build holds no ${name}, only ${[...files.keys()].join(", ")}`);
   return content;
 };
-/** What judges a shop's own flows, and what finds its way in a catalogue of many files: nobody else loads them. */
-const forSomeShops = /^parts\/for-some-shops-/;
-const nameOf = (start: string) => script().find(([name]) => name.startsWith(start))?.[0] ?? start;
+const nameOf = (chunk: string) =>
+  [...files.keys()].find((name) => name.startsWith(`parts/${chunk}-`) && isScript(name)) ?? chunk;
+const firstFiles = () => [...files.keys()].filter((name) => /^fridgeside\..+\.js$/.test(name));
+const weightOf = (names: string[]) => names.reduce((sum, name) => sum + sizeOf(contentOf(name)).brotli, 0);
 
 beforeAll(async () => {
   files = new Map((await builtOnce()).map(({ path, content }) => [path, Buffer.from(content)]));
 }, 60_000);
 
 describe("the built script", () => {
-  test(`the first file has ${budget.firstFile} bytes of brotli at most`, () => {
-    expect(sizeOf(contentOf("fridgeside.js")).brotli).toBeLessThanOrEqual(budget.firstFile);
+  test("there is a first file for every language, and one that chooses", () => {
+    expect(firstFiles().sort()).toEqual(["fridgeside.en-GB.js", "fridgeside.en-US.js"]);
+    expect(weightOf(["fridgeside.js"])).toBeLessThan(600);
   });
 
-  test("the first file waits for no other", async () => {
-    expect((await importsOf(contentOf("fridgeside.js"))).now).toEqual([]);
+  test(`a first file has ${budget.firstFile} bytes of brotli at most`, () => {
+    for (const name of firstFiles()) expect(weightOf([name]), name).toBeLessThanOrEqual(budget.firstFile);
   });
 
-  test(`all script of a session to a part has ${budget.allScript} bytes of brotli at most`, () => {
-    const all = script()
-      .filter(([name]) => !forSomeShops.test(name))
-      .reduce((sum, [, content]) => sum + sizeOf(content).brotli, 0);
-    expect(all).toBeLessThanOrEqual(budget.allScript);
+  test(`until the first check stands on screen script has ${budget.firstCheck} bytes at most`, () => {
+    expect(weightOf(["fridgeside.en-GB.js", nameOf("engine")])).toBeLessThanOrEqual(budget.firstCheck);
   });
 
-  test("a later file waits for nothing but what asked for it, and the first: both are there already", async () => {
-    const engine = nameOf("parts/engine-");
-    expect((await importsOf(contentOf(engine))).now).toEqual(["../fridgeside.js"]);
-    const { now } = await importsOf(contentOf(nameOf("parts/for-some-shops-")));
-    expect(now.sort()).toEqual(["../fridgeside.js", `./${engine.replace("parts/", "")}`]);
+  test(`script of a journey to a part has ${budget.journey} bytes at most`, () => {
+    const script = ["engine", "later-screens", "shop"].map(nameOf);
+    expect(weightOf(["fridgeside.en-GB.js", ...script])).toBeLessThanOrEqual(budget.journey);
   });
 
-  test("the first file asks for the engine, and the engine for what only some shops need", async () => {
-    const asked = async (name: string) =>
-      (await importsOf(contentOf(name))).later.map((one) => one.replace(/^\.\/(parts\/)?/, "parts/"));
-    const engine = nameOf("parts/engine-");
-    // What is asked for after a fault has an address that is made up then.
-    expect((await asked("fridgeside.js")).filter((name) => /^[\w./-]+$/.test(name))).toEqual([engine]);
-    expect(new Set(await asked(engine))).toEqual(new Set([nameOf("parts/for-some-shops-")]));
-    expect(script()).toHaveLength(3);
-  });
-});
-
-describe("the second set of script", () => {
-  const again = () => [...files.keys()].filter(isAgain);
-
-  test("is every later file and the first that they take their libraries from, tied together by content", async () => {
-    expect(again()).toHaveLength(3);
-    const [engine = "", first = "", shops = ""] = again().sort();
-    const beside = (name: string) => name.replace("parts/", "./");
-    const { now, later } = await importsOf(contentOf(engine));
-    expect([now, new Set(later)]).toEqual([[beside(first)], new Set([beside(shops)])]);
-    expect((await importsOf(contentOf(shops))).now.sort()).toEqual([beside(engine), beside(first)]);
-    expect((await importsOf(contentOf(first))).now).toEqual([]);
-    expect(contentOf("fridgeside.js").toString()).toContain(engine);
+  test("no file waits for another", async () => {
+    for (const name of [...files.keys()].filter(isScript))
+      expect((await importsOf(contentOf(name))).now, name).toEqual([]);
   });
 
-  test("names nothing that is not there", () => {
-    for (const name of again())
-      for (const [, other] of contentOf(name)
-        .toString()
-        .matchAll(/\.\/([\w-]+-[\da-f]{8}\.(?:json|js|css))/g))
-        expect([...files.keys()]).toContain(`parts/${other}`);
+  test("each asks for those that come next, and only a handful there are", async () => {
+    const asked = async (name: string) => {
+      const later = (await importsOf(contentOf(name))).later.map((one) =>
+        one.replace(/^\.\/(parts\/)?/, "parts/"),
+      );
+      // What is asked for after a fault has an address that is made up then.
+      return new Set(later.filter((one) => /^parts\/[\w-]+\.js$/.test(one)));
+    };
+    const [engine, screens, shop, forSome] = ["engine", "later-screens", "shop", "for-some-shops"].map(
+      nameOf,
+    );
+    for (const name of firstFiles()) expect(await asked(name)).toEqual(new Set([engine]));
+    expect(await asked(engine ?? "")).toEqual(new Set([screens, shop, forSome]));
+    expect(await asked(shop ?? "")).toEqual(new Set([forSome]));
+    expect([...files.keys()].filter((name) => isScript(name) && name.startsWith("parts/"))).toHaveLength(4);
+  });
+
+  test("all of one build meet in one place, and nothing that they name is missing", () => {
+    const places = new Set<string | undefined>();
+    for (const name of [...files.keys()].filter((each) => isScript(each) && each !== "fridgeside.js")) {
+      const code = contentOf(name).toString();
+      for (const [, place] of code.matchAll(/Symbol\.for\("(fridgeside-[\da-f]{8})"\)/g)) places.add(place);
+      for (const [named] of code.matchAll(/[\w-]+-[\da-f]{8}\.(?:json|js|css)/g))
+        expect([...files.keys()]).toContain(`parts/${named}`);
+      expect(code).not.toMatch(/chunk:|texts-of-this-language/);
+    }
+    expect(places.size).toBe(1);
   });
 });
 
@@ -94,6 +89,6 @@ describe("what is built beside the script", () => {
 
   test("every file that may be kept for ever is named by its content", () => {
     for (const name of files.keys())
-      if (name !== "fridgeside.js") expect(name).toMatch(/^parts\/[\w-]+-[\da-f]{8}\.\w+$/);
+      if (!/^fridgeside\.([\w-]+\.)?js$/.test(name)) expect(name).toMatch(/^parts\/[\w-]+-[\da-f]{8}\.\w+$/);
   });
 });

@@ -47,6 +47,8 @@ export type Controller = {
   actions: Actions;
   /** The model that the session is about; null where none was named. */
   about(): string | null;
+  /** Takes answers that were given before it was there, with their own times, as far as they fit; true for all. */
+  takeEarly(events: LogEvent[]): Promise<boolean>;
   /** Looks at the clock and at what other tabs have done: a wait may be over, somebody may have gone on elsewhere. */
   tick(): void;
   /** The page was brought back as it was left: an interruption like a reload. */
@@ -183,6 +185,14 @@ export function createController(around: Surroundings): Controller {
     move(keeper.startAgain(at));
   }
 
+  function takeEarly(events: LogEvent[]): boolean {
+    keeper.follow();
+    const { session, areTaken } = keeper.withEarly(events);
+    move(session);
+    if (!areTaken) refuse();
+    return areTaken;
+  }
+
   function change(index: number): void {
     actOnScreen(() => {
       const { session, held } = changeAnswer(keeper.session, index, now());
@@ -215,6 +225,7 @@ export function createController(around: Surroundings): Controller {
       askForHelp: () => act({ type: "help-asked", at: now() }),
       reportIce: () => act({ type: "ice-returned", at: now() }),
     },
+    takeEarly: (events) => new Promise((tell) => exclusively(() => tell(takeEarly(events)))),
     comeBack: () =>
       exclusively(() => {
         keeper.follow();

@@ -1,15 +1,16 @@
 import { dataFiles } from "virtual:data";
-import firstTurns from "virtual:first-turns";
+import ownTexts from "virtual:first-turns";
 import type { Trouble } from "../panel/frame/index.ts";
-import type { Actions, FirstTurn, Services, View } from "../turn/index.ts";
+import { type Actions, openingView, type Services, stopView, type View } from "../turn/index.ts";
 import { localNow } from "./clock.ts";
+import { EarlyAnswers } from "./early-answers.ts";
 import type { Running } from "./engine.ts";
 import { attributeNames, chooseLanguage, chooseSessionName, forgetSession, isKept } from "./first-options.ts";
-import { stopsAt, stopView } from "./first-stop.ts";
+import { createFirstTexts } from "./first-texts.ts";
 import { nextTask, waitForSignal } from "./next-task.ts";
 import { markPage } from "./page-theme.ts";
 import { paint } from "./paint.ts";
-import { arePartsHere, createSheet, dropParts, getParts, ownSheet } from "./parts.ts";
+import { arePartsHere, createSheet, dropParts, getFirstTurn, getParts, ownSheet } from "./parts.ts";
 import { clearStop, keepStop, readStop } from "./stop-mark.ts";
 import { toWebAddress } from "./web-address.ts";
 
@@ -20,9 +21,9 @@ const SILENCE_MS = 4000;
 const LONGEST_PAUSE_MS = 30_000;
 
 /**
- * The tag. It draws the first question at once from what this file knows by heart, and hands over to the engine
- * when that has arrived; taps made meanwhile wait for it. A danger waits for nothing: its stop is drawn from here.
- * Mounting, unmounting and moving it are harmless.
+ * The tag. It draws the opening from what this file knows by heart, and hands over to the engine when that has
+ * arrived: the answers given meanwhile, with their times, and all other taps, which waited. A danger waits for
+ * nothing: its stop is drawn from here. Mounting, unmounting and moving it are harmless.
  */
 export class FridgesidePanel extends HTMLElement {
   static readonly observedAttributes = [...attributeNames, "lang"];
@@ -31,9 +32,8 @@ export class FridgesidePanel extends HTMLElement {
   #session = "";
   #running: Running | null = null;
   #view: View | null = null;
+  readonly #early = new EarlyAnswers(ownTexts, () => this.hasAttribute("flows"));
   #waiting: ((actions: Actions) => void)[] = [];
-  /** The answer to the first question that waits. */
-  #taken = "";
   #trouble: Trouble["kind"] | null = null;
   #silence = 0;
   /** The turn that was tapped at, where another copy draws the next: that copy knows nothing of the tap. */
@@ -85,21 +85,29 @@ export class FridgesidePanel extends HTMLElement {
     this.#start++;
   }
 
-  #mount(): void {
+  async #mount(): Promise<void> {
+    const start = ++this.#start;
     const inherited = this.closest("[lang]")?.getAttribute("lang") || navigator.language;
     const read = (name: string) => this.getAttribute(name);
     this.#language = chooseLanguage(read, inherited, Object.keys(dataFiles));
     this.#session = chooseSessionName(read);
-    const { view } = this.#first;
+    addEventListener("storage", this.#heed);
+    if (this.#early.first.language !== this.#language) {
+      if (this.#view) this.#show({ ...this.#view, turn: null });
+      // Where they do not come, a danger can be reported in another language at least.
+      this.#early.first = await getFirstTurn(this.#language).catch(() => ownTexts);
+      if (start !== this.#start) return;
+    }
     const stop = readStop(this.#session);
+    this.#early.settle();
     // Somebody who comes back would see the first question flash by: wait for the engine with an empty turn.
-    const isBack = isKept(this.#session) || this.#view?.lines.length;
-    this.#show(stop ? stopView(this.#first, stop.danger) : isBack ? { ...view, turn: null } : view);
+    const isBack = isKept(this.#session) || (this.#early.isEmpty && this.#view?.lines.length);
+    const view = isBack ? { ...openingView(this.#early.first, []), turn: null } : this.#early.view;
+    this.#show(stop ? stopView(this.#early.first, stop.danger) : view);
     clearTimeout(this.#silence);
     this.#say(null);
     this.#silence = setTimeout(() => this.#say(this.#trouble ?? "slow"), SILENCE_MS) as never;
-    addEventListener("storage", this.#heed);
-    this.#load(++this.#start);
+    this.#load(start);
   }
 
   async #load(start: number): Promise<void> {
@@ -123,7 +131,8 @@ export class FridgesidePanel extends HTMLElement {
     const isCurrent = () => start === this.#start;
     const { engine, data, sheets } = await getParts(this.#language);
     if (!isCurrent()) return;
-    const about = { language: this.#language, languages: Object.keys(dataFiles), isCurrent };
+    const say = (trouble: Trouble["kind"] | null) => this.#running && isCurrent() && this.#say(trouble);
+    const about = { language: this.#language, languages: Object.keys(dataFiles), isCurrent, say };
     let next: View | null = null;
     const running = await engine
       .startEngine(this, data, about, (view) => {
@@ -138,11 +147,15 @@ export class FridgesidePanel extends HTMLElement {
         throw problem;
       });
     if (!running) return;
+    await this.#early.handOver(running.takeEarly);
+    if (!isCurrent()) return running.stop();
+    // A danger may have been reported meanwhile.
+    running.look();
     clearTimeout(this.#silence);
     const root = this.shadowRoot as ShadowRoot;
-    const focused = root.activeElement?.localName;
+    const focused = this.#early.waiting ? "h2" : root.activeElement?.localName;
     root.adoptedStyleSheets = [...sheets, ...this.#sheets.slice(1)];
-    // The engine came with another copy of this file: the page asks for it with a query, or it was loaded again.
+    // The engine came with a newer copy of this file, after a deploy.
     if (this.#paint !== engine.paint) {
       this.#paint(root, null);
       if (this.#waiting.length) this.#tappedAt = this.#view?.turn?.turn ?? "";
@@ -150,14 +163,10 @@ export class FridgesidePanel extends HTMLElement {
     this.#paint = engine.paint;
     this.#running = running;
     this.#trouble = null;
-    this.#taken = "";
+    this.#early.clear();
     this.#show(next as never as View);
     if (!root.activeElement && focused === "h2") root.querySelector("h2")?.focus({ preventScroll: true });
     for (const act of this.#waiting.splice(0)) act(running.actions);
-  }
-
-  get #first(): FirstTurn {
-    return firstTurns[this.#language] as FirstTurn;
   }
 
   #say(trouble: Trouble["kind"] | null): void {
@@ -168,17 +177,14 @@ export class FridgesidePanel extends HTMLElement {
   #show(view: View): void {
     this.#view = view;
     const running = this.#running;
-    const known = this.#first.texts;
     const link = this.getAttribute("help-link");
     this.#paint(this.shadowRoot as ShadowRoot, {
       view,
       actions: running?.actions ?? this.#later,
       services: running?.services ?? noServices,
-      texts:
-        running?.texts ??
-        ((key, values) => (known[key] ?? "").replace(/{{(\w+)}}/g, (_, name) => `${values?.[name]}`)),
+      texts: running?.texts ?? createFirstTexts(this.#early.first),
       screens: running?.screens ?? null,
-      taken: this.#taken,
+      taken: this.#early.waiting,
       trouble: this.#trouble && {
         kind: this.#trouble,
         shop: this.getAttribute("shop-name")?.slice(0, 80) || "",
@@ -187,29 +193,35 @@ export class FridgesidePanel extends HTMLElement {
     });
   }
 
-  /** Acts before the engine is there. Most wait for it, in order; a danger and 'start again' do not. */
+  /** Acts before the engine is there. Most wait for it, in order; the opening, a danger and 'start again' do not. */
   readonly #later = new Proxy({} as Actions, {
     get:
       (_all, name: keyof Actions) =>
       (...given: never[]) => {
-        const [turn, answer] = given as string[];
-        if (name === "reportDanger") return this.#stop(turn as string);
-        if (name === "answer" && stopsAt(this.#first, turn as string, answer as string))
-          return this.#stop(answer as string);
+        const [turn = "", answer = ""] = given as string[];
+        const lead = name === "answer" && this.#early.leadOf(turn, answer);
+        if (name === "reportDanger") return this.#stop(turn);
+        if (lead && lead[0] === "!") return this.#stop(lead.slice(1));
         if (this.#heed()) return;
         if (name === "restart") return this.#forget();
-        if (name === "answer") this.#taken = answer as string;
-        this.#waiting.push((actions) => (actions[name] as (...given: never[]) => void)(...given));
-        this.#show(this.#view as View);
+        const isChanged = name === "change" && this.#early.change(turn as never as number);
+        if (name === "answer") this.#early.give(turn, answer, localNow());
+        else if (!isChanged)
+          this.#waiting.push((actions) => (actions[name] as (...given: never[]) => void)(...given));
+        this.#show(lead || isChanged ? this.#early.view : (this.#view as View));
       },
   });
+
+  #drop(): void {
+    this.#early.clear();
+    this.#waiting = [];
+  }
 
   /** A danger wins over all that waits and all that comes after it. */
   #stop(danger: string): void {
     keepStop(this.#session, { danger, at: localNow() });
-    this.#waiting = [];
-    this.#taken = "";
-    this.#show(stopView(this.#first, readStop(this.#session)?.danger ?? danger));
+    this.#drop();
+    this.#show(stopView(this.#early.first, readStop(this.#session)?.danger ?? danger));
   }
 
   /** Draws a stop that was reported elsewhere and is not on screen yet, in place of all that waits. */
@@ -224,9 +236,8 @@ export class FridgesidePanel extends HTMLElement {
   #forget(): void {
     clearStop(this.#session);
     forgetSession(this.#session);
-    this.#waiting = [];
-    this.#taken = "";
-    this.#show(this.#first.view);
+    this.#drop();
+    this.#show(this.#early.view);
   }
 }
 

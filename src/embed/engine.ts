@@ -1,7 +1,6 @@
 import { h } from "preact";
 import { type Charts, createCharts } from "../compile/index.ts";
 import { createPicture } from "../panel/pictures/index.ts";
-import { screens } from "../panel/screens/index.ts";
 import { metaOf } from "../session/index.ts";
 import { type Actions, createTexts, endingOf, type Services, type Texts, type View } from "../turn/index.ts";
 import { basketOf, createBasket } from "./basket.ts";
@@ -12,13 +11,11 @@ import { keepAwake, signal } from "./device.ts";
 import type { EngineData } from "./engine-data.ts";
 import { createExclusive } from "./exclusive.ts";
 import { storageKey } from "./first-options.ts";
-import { complainOfForeignLinks, hostsOf, keepOwnLinks } from "./link-hosts.ts";
+import { createLater } from "./later.ts";
 import { createLogStore, type LogStore } from "./log-store.ts";
 import { nextTask } from "./next-task.ts";
 import { readOptions } from "./options.ts";
 import { markPage } from "./page-theme.ts";
-import { createShopCatalogue, type ShopCatalogue } from "./shop-catalogue.ts";
-import { createShopLookup, lookupAt } from "./shop-lookup.ts";
 import { clearStop, keepStop, readStop } from "./stop-mark.ts";
 import { watchPage } from "./watch-page.ts";
 
@@ -30,15 +27,20 @@ const LOOK_MS = 30_000;
 /** What the element shows once the engine runs. */
 export type Running = Awaited<ReturnType<typeof startEngine>>;
 
+/** `say` tells why a screen is not there yet, or null once that holds no longer. */
+type About = {
+  language: string;
+  languages: string[];
+  isCurrent(): boolean;
+  say(trouble: "slow" | "lost" | null): void;
+};
+
 /** By session name. It outlives a change of the tag's attributes, and with it a log that is in memory only. */
 const stores = new Map<string, LogStore>();
 
 /** What was made of one language's data and a shop's flows, piece by piece. A tag that is moved about finds it ready. */
 type Made = { own?: Promise<EngineData | null>; data?: EngineData; texts?: Texts; charts?: Charts };
 const made = new Map<string, Made>();
-
-/** By address: a catalogue is fetched and parsed once, however often a tag comes and goes. */
-const catalogues = new Map<string | null, ShopCatalogue>();
 
 /** By session name, too: a page may answer long after an attribute of the tag has changed. */
 const baskets = new Map<string, ReturnType<typeof createBasket>>();
@@ -51,7 +53,7 @@ const baskets = new Map<string, ReturnType<typeof createBasket>>();
 export async function startEngine(
   host: HTMLElement,
   built: EngineData,
-  { language, languages, isCurrent }: { language: string; languages: string[]; isCurrent(): boolean },
+  { language, languages, isCurrent, say }: About,
   show: (view: View) => void,
 ) {
   const read = (name: string) => host.getAttribute(name);
@@ -96,24 +98,18 @@ export async function startEngine(
     if (await isOvertaken()) return null;
   }
   const { texts, charts } = pieces;
-  const get: typeof fetch = (address, settings) => fetch(address, settings);
-  const { lookup } = options;
-  const hosts = hostsOf(document.baseURI, [options.catalogue, lookup, options.helpLink], options.linkHosts);
-  const lookAtLinks = (parts: Parameters<typeof complainOfForeignLinks>[0]) =>
-    void complainOfForeignLinks(parts, hosts, complain);
-  const files =
-    catalogues.get(options.catalogue) ??
-    createShopCatalogue(options.catalogue, get, { complain, seen: lookAtLinks });
-  catalogues.set(options.catalogue, files);
+  const ownLookup = () => typeof (host as { lookup?: unknown }).lookup === "function";
+  let isRefused = () => false;
   // A page may set its function before or after the panel has started.
-  const ownLookup = () => (host as { lookup?: unknown }).lookup;
-  const byLookup = createShopLookup((code) => {
-    const own = ownLookup();
-    return typeof own === "function" ? own(code) : lookup && lookupAt(lookup, get)(code);
-  });
-  const hasFiles = () => options.catalogue !== null && !files.isRefused();
-  const canLookUp = () => hasFiles() || lookup !== null || typeof ownLookup() === "function";
-  const shop = () => (lookup || typeof ownLookup() === "function" ? byLookup : files);
+  const canLookUp = () =>
+    (options.catalogue !== null && !isRefused()) || options.lookup !== null || ownLookup();
+  let view: View | null = null;
+  const later = createLater(host, options, { say, redraw: () => view && show(view) });
+  const shop = async () => {
+    const opened = await later.openShop();
+    isRefused = opened.isRefused;
+    return opened;
+  };
   const controller = createController({
     flow,
     charts,
@@ -128,7 +124,11 @@ export async function startEngine(
     model: options.model,
     canLookUp,
     now: localNow,
-    show,
+    show: (next) => {
+      view = next;
+      later.look(next.turn?.kind);
+      show(next);
+    },
     ended: (session) => {
       const { outcome } = metaOf(session);
       const { causeId, part } = endingOf(session, outcome ?? "stopped", texts);
@@ -136,7 +136,6 @@ export async function startEngine(
       host.dispatchEvent(new CustomEvent("fridgeside-ended", { detail, bubbles: true, composed: true }));
     },
   });
-  shop().warmUp();
   /** A code that somebody has rejected is not looked up by itself again. */
   let lookedUp: string | null = null;
   const services: Services = {
@@ -147,12 +146,8 @@ export async function startEngine(
       lookedUp = about;
       return about;
     },
-    findModel: (typed) => shop().findModel(typed),
-    partFor: async (code, kind, plate) => {
-      const fit = await shop().partFor(code, kind, plate);
-      if (fit.kind === "part") lookAtLinks([fit.part, ...fit.alternatives]);
-      return keepOwnLinks(fit, hosts);
-    },
+    findModel: async (typed) => (await shop()).findModel(typed),
+    partFor: async (code, kind, plate) => (await shop()).partFor(code, kind, plate),
     basket: basketOf(host, basket),
     now: localNow,
     keepAwake,
@@ -160,6 +155,8 @@ export async function startEngine(
     shopHelp: { name: options.shopName, link: options.helpLink },
   };
   if (isFresh && (await isOvertaken())) return null;
+  // Somebody who comes back finds the turn whole.
+  await later.waitFor((view as View | null)?.turn?.kind);
   const timer = setInterval(controller.tick, LOOK_MS);
   const lookAtConnection = () => controller.setOffline(!navigator.onLine);
   document.addEventListener("visibilitychange", controller.tick);
@@ -172,6 +169,7 @@ export async function startEngine(
   addEventListener("offline", lookAtConnection);
   const stopWatching = watchPage(() => markPage(host));
   const stop = () => {
+    later.stop();
     stopWatching();
     clearInterval(timer);
     document.removeEventListener("visibilitychange", controller.tick);
@@ -190,7 +188,19 @@ export async function startEngine(
       controller.actions.restart();
     },
   };
-  return { actions, services, texts, screens: { ...screens, picture }, stop };
+  const { takeEarly, tick: look } = controller;
+  return {
+    actions,
+    services,
+    texts,
+    /** As many as have come by now. */
+    get screens() {
+      return { ...later.screens, picture };
+    },
+    takeEarly,
+    look,
+    stop,
+  };
 }
 
 /** A shop's own flows; null where there are none, or none that can be used. */

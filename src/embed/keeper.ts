@@ -79,9 +79,8 @@ export class Keeper {
   }
 
   /** A session before its first answer in a journal of its own; a tap that the one before has closed stays so. */
-  begin(): Session {
-    const { flow, charts, model, now } = this.#at;
-    const at = now();
+  begin(at = this.#at.now()): Session {
+    const { flow, charts, model } = this.#at;
     this.#isAbout({ consent: null, about: model });
     // Nothing is taken at its word: the page's model is looked up where the code is asked for.
     this.#standing = standingOf(createJournal(at));
@@ -96,6 +95,18 @@ export class Keeper {
     const { standing, session } = startAgain(this.#standing, this.session, at, newId());
     this.#standing = standing;
     return session;
+  }
+
+  /** The session with answers that were given before it was there, up to the first that does not fit. */
+  withEarly(events: LogEvent[]): { session: Session; areTaken: boolean } {
+    // A new one began with the first of them.
+    let session = isBegun(this.journal) ? this.session : this.begin(events[0]?.at);
+    const areTaken = events.every((event) => {
+      const recorded = record(session, event);
+      session = recorded.session;
+      return !recorded.refusal;
+    });
+    return { session, areTaken };
   }
 
   /** The model that the session is about: as it was confirmed, else as a page named it; null where nobody has. */

@@ -1,5 +1,6 @@
-import { againAddress, dataAddress } from "virtual:data";
+import { chunkAddress, dataAddress, firstTurnAddress } from "virtual:data";
 import { firstSheet } from "../panel/frame/index.ts";
+import type { FirstTurn } from "../turn/index.ts";
 import type { EngineData } from "./engine-data.ts";
 import laterAddress from "./later.css?url&no-inline";
 
@@ -25,7 +26,7 @@ export async function loadParts(language: string, again = ""): Promise<Parts> {
     if (!response.ok) throw new Error(`${response.status} for ${address}`);
     return response;
   };
-  const another = `${againAddress}?${again}`;
+  const another = `${chunkAddress("engine")}?${again}`;
   const [engine, data, rules] = await Promise.all([
     // A module that has failed once is never asked for again at the same address.
     again ? (import(/* @vite-ignore */ another) as Promise<Parts["engine"]>) : import("./engine.ts"),
@@ -38,6 +39,17 @@ export async function loadParts(language: string, again = ""): Promise<Parts> {
     throw new Error("Something else lies where a part was");
   return { engine, data, sheets: [ownSheet, createSheet(rules)] };
 }
+
+/** What a first file would know in another language than its own. @throws Error where it does not come */
+export async function getFirstTurn(language: string): Promise<FirstTurn> {
+  const known = firstTurns.get(language);
+  if (known) return known;
+  const first = (await (await fetch(firstTurnAddress(language))).json()) as FirstTurn;
+  if (first.language !== language) throw new Error("Something else lies where the texts were");
+  firstTurns.set(language, first);
+  return first;
+}
+const firstTurns = new Map<string, FirstTurn>();
 
 /** By language. Kept for as long as the page lives: a tag that is moved about finds everything ready. */
 const asked = new Map<string, Promise<Parts>>();

@@ -1,14 +1,22 @@
 declare module "virtual:first-turns" {
-  const firstTurns: Record<string, import("../turn/index.ts").FirstTurn>;
-  export default firstTurns;
+  /** What the first file knows by heart, in its own language. */
+  const own: import("../turn/index.ts").FirstTurn;
+  export default own;
+}
+declare module "virtual:languages" {
+  /** The languages that have texts, by BCP 47 tag; the first is the fallback. */
+  const languages: string[];
+  export default languages;
 }
 declare module "virtual:data" {
   /** The languages that have texts, by BCP 47 tag; the first is the fallback. */
   export const dataFiles: Record<string, string>;
   /** Where the flow, the drawings and a language's texts lie. */
   export function dataAddress(language: string): string;
-  /** Where the engine lies a second time, tied to a copy of the first file that is named by its content. */
-  export const againAddress: string;
+  /** Where the opening lies in a language other than the first file's own. */
+  export function firstTurnAddress(language: string): string;
+  /** Where a piece of script lies. */
+  export function chunkAddress(chunk: "engine" | "later-screens" | "shop"): string;
 }
 declare module "*.css?inline" {
   const css: string;

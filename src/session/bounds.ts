@@ -1,5 +1,6 @@
 import { bounds as shopBounds } from "../catalogue/index.ts";
 import { flowBounds } from "../guide/index.ts";
+import { longestWords } from "./longest-words.ts";
 
 /**
  * What a log and a typed text may hold, at most. Whatever is beyond was not written by the panel, or not typed by a
@@ -39,5 +40,5 @@ export const bounds = {
   /** Questions that a pack is tried with, at the door. */
   tries: 300,
   /** What was typed in own words; a person describes a fault in a few lines. */
-  ownWords: 1000,
+  ownWords: longestWords,
 } as const;

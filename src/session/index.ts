@@ -1,7 +1,5 @@
 export { bounds } from "./bounds.ts";
-
 export { changeAnswer, putBack, startAgain } from "./change.ts";
-
 export {
   advance,
   append,
@@ -15,13 +13,10 @@ export {
   type Standing,
   standingOf,
 } from "./journal.ts";
-
 export { createFeed, type Feed } from "./journal-feed.ts";
-
 export { createLog, type Log, type LogEvent, leaveWater, parseEvent } from "./log.ts";
-
+export { longestWords } from "./longest-words.ts";
 export { holdTimes, replay, resume, settle, stopBy, takeOver } from "./replay.ts";
-
 export {
   isStopped,
   memoryOf,
@@ -33,5 +28,4 @@ export {
   startSession,
   waterLeftBy,
 } from "./session.ts";
-
 export { straightenTimes } from "./times.ts";

@@ -1,63 +1,124 @@
 import { dangersOf, type Flow } from "../guide/index.ts";
-import { memoryOf, metaOf, record, type Session, startSession } from "../session/index.ts";
+import { isStopped, memoryOf, metaOf, record, type Session, startSession } from "../session/index.ts";
 import type { View } from "./actions.ts";
+import { type FirstTurn, type OpeningTurn, turnFrom } from "./opening-view.ts";
 import { createTexts, type Resource } from "./texts.ts";
 import type { Turn } from "./turn.ts";
 import { viewOf } from "./view.ts";
 
-/** What the first file knows by heart in one language: the first view, every stop, and the panel's own texts. */
-export type FirstTurn = {
-  view: View;
-  texts: Record<string, string>;
-  stops: {
-    /** What every stop has in place of the first question's. */
-    turn: Partial<Turn>;
-    ways: View["ways"];
-    /** Headline and lines of each danger, of `not-sure` where that stops, and of `general` for any other. */
-    words: Record<string, string[]>;
-  };
-};
-
-/** What the panel asks of ui.yaml before the engine has arrived; its file has to be small. */
-export const firstTexts = [
-  ...["locale", "direction", "title", "loading", "slow", "lost", "shop", "shop-help", "cancel"],
+/** What the panel asks of the texts before the engine has arrived; its file has to be small. */
+const firstTexts = [
+  ...["locale", "direction", "title", "loading", "slow", "lost", "shop", "shop-help", "cancel", "why"],
   ...["danger", "danger-ask", "help", "help-ask", "help-yes", "restart", "restart-ask", "restart-yes"],
+  ...["change", "change-anyway", "keep", "own-words", "own-words-note"],
 ].map((key) => `ui.${key}`);
+
+/** Texts with a form for each category of number that the language has. */
+const countedTexts = ["ui.drops", "ui.earlier"];
 
 /** Any instant will do: neither the opening nor a stop shows a time. */
 export const anyTime = "2026-01-01T00:00:00Z";
 
 /**
- * The first question of each language and what every danger reported there leads to, drawn before the engine has
- * arrived or without it.
+ * The opening of each language and what every danger reported there leads to, drawn before the engine has arrived or
+ * without it.
  * @param locales every language's texts; a language may lean on en-GB
  */
 export function createFirstTurns(flow: Flow, locales: Record<string, Resource>): Record<string, FirstTurn> {
   const first = startSession(flow, anyTime);
+  const opening = openingSessions(first);
   const stopped = stoppedSessions(first);
   return Object.fromEntries(
-    Object.keys(locales).map((tag) => {
-      const texts = createTexts(locales, tag, flow.limits);
-      const view = withoutPath(viewOf(first, texts, anyTime, []));
-      const views = stopped.map(
-        ([danger, session]) => [danger, withoutPath(viewOf(session, texts, anyTime, []))] as const,
+    Object.keys(locales).map((language): [string, FirstTurn] => {
+      const texts = createTexts(locales, language, flow.limits);
+      const viewed = (session: Session) => withoutPath(viewOf(session, texts, anyTime, []));
+      const { turn, ways } = viewed(first);
+      const { heading: _, body: __, why: ___, answers: ____, turn: _____, ...alike } = turn as Turn;
+      const turns = Object.fromEntries(
+        opening.map((session) => [metaOf(session).turn, openingTurn(session, alike, viewed)]),
       );
-      const stop = views[0]?.[1] as View;
+      const stops = stopped.map(([danger, session]) => [danger, viewed(session).turn as Turn] as const);
+      const { heading, body, ...stop } = differenceOf(stops[0]?.[1] as Turn, turn as Turn);
       return [
-        tag,
+        language,
         {
-          view,
-          texts: Object.fromEntries(firstTexts.map((key) => [key, texts(key)])),
-          stops: {
-            turn: differenceOf(stop.turn as Turn, view.turn as Turn),
-            ways: stop.ways,
-            words: Object.fromEntries(
-              views.map(([danger, { turn }]) => [danger, [turn?.heading ?? "", ...(turn?.body ?? [])]]),
-            ),
+          language,
+          texts: {
+            ...Object.fromEntries([...firstTexts, "described.turn"].map((key) => [key, texts(key)])),
+            ...countedIn(language, locales),
           },
+          turns,
+          alike,
+          ways,
+          dangers: dangersOf(flow),
+          stop,
+          stops: Object.fromEntries(stops.map(([danger, one]) => [danger, [one.heading, ...one.body]])),
         },
       ];
     }),
+  );
+}
+
+const answered = (session: Session, answer: string): Session =>
+  record(session, { type: "answered", turn: metaOf(session).turn, answer, at: anyTime }).session;
+
+const checkOf = (session: Session) => metaOf(session).turn.split(".")[0];
+
+/** A session at each turn of the opening. No turn of it looks different by another way to it; a test walks them all. */
+function openingSessions(first: Session): Session[] {
+  const found = new Map([[metaOf(first).turn, first]]);
+  for (const session of found.values())
+    for (const answer of [...(metaOf(session).answers ?? []), "not-sure"]) {
+      const next = answered(session, answer);
+      const { turn } = metaOf(next);
+      if (checkOf(next) === checkOf(first) && !found.has(turn)) found.set(turn, next);
+    }
+  return [...found.values()];
+}
+
+function openingTurn(
+  session: Session,
+  alike: Partial<Turn>,
+  viewed: (session: Session) => View,
+): OpeningTurn {
+  const turn = viewed(session).turn as Turn;
+  const { heading, body, why } = turn;
+  const answers = turn.answers.map(({ id, text }): OpeningTurn["answers"][number] => {
+    const next = answered(session, id);
+    const line = viewed(next).lines.at(-1)?.answer ?? text;
+    const lead = leadTo(next, session);
+    return line !== text ? [id, text, lead, line] : lead ? [id, text, lead] : [id, text];
+  });
+  const short: OpeningTurn = {
+    title: titleOf(session, viewed),
+    heading,
+    body,
+    ...(why && { why }),
+    answers,
+  };
+  const more = differenceOf(turn, turnFrom({ turns: { [turn.turn]: short }, alike }, turn.turn));
+  return Object.keys(more).length > 0 ? { ...short, more } : short;
+}
+
+/** Its name in a folded line, which any answer but a stop has. */
+function titleOf(session: Session, viewed: (session: Session) => View): string {
+  const ids = metaOf(session).answers ?? [];
+  return ids.map((id) => viewed(answered(session, id)).lines.at(-1)?.title).find(Boolean) ?? "";
+}
+
+/** Where an answer has led, as far as that is in the opening or a stop. */
+function leadTo(next: Session, from: Session): string {
+  if (isStopped(next)) return `!${memoryOf(next).danger ?? "not-sure"}`;
+  return checkOf(next) === checkOf(from) ? metaOf(next).turn : "";
+}
+
+/** Every form of the texts that name a number, as the language's file has them. */
+function countedIn(tag: string, locales: Record<string, Resource>): Record<string, string> {
+  const forms = ["en-GB", tag].map((each) => locales[each]?.["ui"] as Record<string, string> | undefined);
+  return Object.fromEntries(
+    Object.entries({ ...forms[0], ...forms[1] })
+      .map(([key, text]) => [`ui.${key}`, text] as const)
+      .filter(([key]) => countedTexts.some((counted) => key.startsWith(`${counted}_`))),
   );
 }
 
@@ -67,9 +128,8 @@ function stoppedSessions(first: Session): [string, Session][] {
     danger,
     record(first, { type: "danger-reported", danger, at: anyTime }).session,
   ]);
-  const { turn } = metaOf(first);
-  const unsure = record(first, { type: "answered", turn, answer: "not-sure", at: anyTime }).session;
-  if (metaOf(unsure).outcome === "stopped") stops.push(["not-sure", unsure]);
+  const unsure = answered(first, "not-sure");
+  if (isStopped(unsure)) stops.push(["not-sure", unsure]);
   const last = stops.at(-1)?.[1] ?? first;
   const context = { ...memoryOf(last), danger: null };
   return [...stops, ["general", { ...last, snapshot: { ...last.snapshot, context } as never }]];
@@ -81,10 +141,10 @@ const withoutPath = (view: View): View => ({
   turn: view.turn && { ...view.turn, path: [], pathText: "" },
 });
 
-/** What a stop's turn has otherwise than the first, but for its words. */
-function differenceOf({ heading: _, body: __, ...turn }: Turn, first: Turn): Partial<Turn> {
+/** What a turn has otherwise than another. */
+function differenceOf(turn: Turn, other: Turn): Partial<Turn> {
   const differing = Object.entries(turn).filter(
-    ([key, value]) => JSON.stringify(value) !== JSON.stringify(first[key as keyof Turn]),
+    ([key, value]) => JSON.stringify(value) !== JSON.stringify(other[key as keyof Turn]),
   );
   return Object.fromEntries(differing);
 }

@@ -1,13 +1,14 @@
 export type { Reading } from "../instruments/index.ts";
-export { bounds as typedBounds } from "../session/index.ts";
+export { bounds as typedBounds, longestWords } from "../session/index.ts";
 export type { Actions, Basket, BasketPart, BasketState, Services, Texts, View } from "./actions.ts";
 export { type Lexicon, suggest } from "./described.ts";
 export { endingOf } from "./ending-of.ts";
-export { anyTime, createFirstTurns, type FirstTurn } from "./first-turns.ts";
+export { anyTime, createFirstTurns } from "./first-turns.ts";
 export { createNumbers, monthNames, showList } from "./formats.ts";
 export { linesOf } from "./lines.ts";
 export { minorDigits } from "./lookups.ts";
 export { isOtherModel, type MachineAnswer, machineTurn, machineView } from "./machine.ts";
+export { type FirstTurn, type Given, leadOf, openingView, stopView } from "./opening-view.ts";
 export { createTexts, type Resource } from "./texts.ts";
 export type {
   Answer,

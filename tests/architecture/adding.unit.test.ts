@@ -114,8 +114,6 @@ outcomes:
   hums: { from: [listen.hums], says: { fan-fault: seldom, otherwise: usually } }
 `,
   );
-  const lacking = copy.verify().map(({ message }) => message);
-  expect(lacking.some((message) => message.includes("fan-hum"))).toBe(true);
   copy.write(
     "locales/en-GB/checks/fan-hum.yaml",
     `name: Fan
@@ -158,6 +156,7 @@ test("a language is a folder, and says what it lacks", async () => {
   copy.append("locales/cy/tools.yaml", "");
   expect(copy.verify()).toEqual([]);
   copy.write("locales/cy/tools.yaml", "{}\n");
-  expect(copy.verify().every(({ message }) => message.includes("cy"))).toBe(true);
-  expect(copy.verify().length).toBeGreaterThan(5);
+  const lacking = copy.verify();
+  expect(lacking.length).toBeGreaterThan(5);
+  for (const { message } of lacking) expect(message).toContain("cy");
 });

@@ -40,7 +40,7 @@ export async function benchPage(executablePath: string): Promise<void> {
   console.log(meaningOfNumbers(device, runs, { version: browser.version(), busy }));
   console.log(`\n${bytesReport(files, measured)}`);
   console.log(`\n${timesReport(measured)}`);
-  const imports = await importsOf(ours.get("fridgeside.js") as Buffer);
+  const imports = await importsOf(ours.get("fridgeside.en-GB.js") as Buffer);
   const goals = goalsOf(files, measured, imports.now);
   console.log("\nGoals");
   for (const { met, says } of goals) console.log(`  ${met ? "pass" : "MISS"}  ${says}`);

@@ -22,7 +22,7 @@ const style = "fridgeside-panel, #floor { display: block; min-height: 1040px }";
 /** The measured pages by address, without their scripts. */
 export const pages: Record<string, string> = {
   "ours.html": page(
-    "fridgeside.js",
+    "fridgeside.en-GB.js",
     `<fridgeside-panel catalogue="catalogue.json" shop-name="A Shop"></fridgeside-panel>`,
   ),
   "floor.html": page("floor.js", `<div id="floor"></div>`),

@@ -23,7 +23,7 @@ test.describe("the script on a page", () => {
     const held = new Promise<void>((resolve) => {
       release = resolve;
     });
-    await page.route("**/fridgeside.js", async (route) => {
+    await page.route("**/fridgeside.*js", async (route) => {
       await held;
       await route.continue();
     });

@@ -3,10 +3,26 @@ import { join } from "node:path";
 import { render } from "preact";
 import { act } from "preact/test-utils";
 import { describe, expect, test } from "vitest";
-import { stopsAt, stopView } from "../../src/embed/first-stop.ts";
 import { Panel } from "../../src/panel/frame/index.ts";
-import { type LogEvent, record, startSession } from "../../src/session/index.ts";
-import { createFirstTurns, createTexts, type FirstTurn, viewOf } from "../../src/turn/index.ts";
+import {
+  isStopped,
+  type LogEvent,
+  metaOf,
+  record,
+  type Session,
+  startSession,
+} from "../../src/session/index.ts";
+import {
+  createFirstTurns,
+  createTexts,
+  type FirstTurn,
+  type Given,
+  leadOf,
+  openingView,
+  stopView,
+  type Texts,
+  viewOf,
+} from "../../src/turn/index.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { readLocales } from "../../src/workbench/build/locales-folder.ts";
 
@@ -16,45 +32,135 @@ const flow = readFlow(join(root, "flows"));
 const turns = createFirstTurns(flow, locales);
 const at = "2026-01-01T00:00:00Z";
 
-/** Shows the panel as the first file does, taps every way out, and tells which texts it asked for. */
+/** Answers by any way through the opening that shows each of its turns at least once, as far as the first file goes. */
+function waysThrough(first: FirstTurn, given: Given[] = []): Given[][] {
+  const { turn, answers = [] } = openingView(first, given).turn ?? {};
+  const on = answers.flatMap(({ id }) => {
+    const lead = leadOf(first, turn ?? "", id);
+    const next: Given[] = [...given, { type: "answered", turn: turn ?? "", answer: id, at }];
+    return lead && lead[0] !== "!" ? waysThrough(first, next) : [];
+  });
+  return [given, ...on];
+}
+
+/** Shows the panel as the first file does, taps every way out and every line, and tells which texts it asked for. */
 async function textsAskedBy(first: FirstTurn): Promise<string[]> {
   const asked = new Set<string>();
-  const texts = (key: string) => {
-    asked.add(key);
+  const texts: Texts = (key, values) => {
+    asked.add(values && "count" in values ? `${key}_other` : key);
     return key;
   };
   const page = document.createElement("div");
-  const { view } = first;
-  const common = { actions: {} as never, services: {} as never, texts, screens: null };
+  const longest = waysThrough(first).reduce((most, way) => (way.length > most.length ? way : most));
+  const steps = longest.map((_, place) => openingView(first, longest.slice(0, place)));
+  const view = openingView(first, longest);
+  const common = { actions: { change: () => {} } as never, services: {} as never, texts, screens: null };
   for (const kind of ["slow", "lost"] as const)
-    for (const shown of [view, { ...view, turn: null }, stopView(first, "general")])
+    for (const shown of [...steps, { ...view, turn: null }, stopView(first, "general")])
       for (const trouble of [null, { kind, shop: "", link: null }])
         await act(() => render(<Panel view={shown} {...common} trouble={trouble} />, page));
-  await act(() => render(<Panel view={view} {...common} />, page));
-  for (const button of page.querySelectorAll<HTMLButtonElement>("footer > button"))
+  // The words that name a turn, which the panel asks for and never shows.
+  const isAt =
+    (turn: string): Texts =>
+    (key, values) =>
+      texts(key, values) && key.replace("described.turn", turn);
+  for (const shown of [openingView(first, longest.slice(0, 1)), view])
+    await act(() => render(<Panel view={shown} {...common} texts={isAt(shown.turn?.turn ?? "")} />, page));
+  for (const button of page.querySelectorAll<HTMLButtonElement>("footer > button, header button"))
     await act(() => button.click());
   return [...asked].sort();
 }
 
 describe("what the first file knows by heart", () => {
-  test("is a first turn for every language", () => {
+  test("is the opening of every language", () => {
     expect(Object.keys(turns).sort()).toEqual(Object.keys(locales).sort());
   });
 
   test.each(Object.entries(turns))(
     "%s: is all that the panel says before the engine has come",
     async (_, turn) => {
-      expect(await textsAskedBy(turn)).toEqual(Object.keys(turn.texts).sort());
+      const known = Object.keys(turn.texts).filter((key) => !key.endsWith("_one"));
+      expect(await textsAskedBy(turn)).toEqual(known.sort());
       expect(Object.values(turn.texts).filter((text) => !text)).toEqual([]);
     },
   );
 
-  test.each(Object.entries(turns))("%s: the first question can be answered", (_, { view }) => {
-    expect(view.turn?.kind).toBe("choice");
-    expect(view.turn?.answers.length).toBeGreaterThan(1);
-    expect(view.turn?.heading).not.toBe("");
+  test.each(Object.entries(turns))(
+    "%s: by every way through it each turn looks as the engine draws it, earlier answers too",
+    (tag, first) => {
+      const texts = createTexts(locales, tag, flow.limits);
+      const ways = waysThrough(first);
+      const seen = new Set<string>();
+      for (const given of ways) {
+        const session = given.reduce(
+          (before, event) => record(before, event).session,
+          startSession(flow, at),
+        );
+        const drawn = openingView(first, given);
+        seen.add(drawn.turn?.turn ?? "");
+        expect(drawn).toEqual(withoutPath(viewOf(session, texts, at, [])));
+      }
+      expect([...seen].sort()).toEqual(
+        Object.keys(flow.opening.turns)
+          .map((turn) => `opening.${turn}`)
+          .sort(),
+      );
+      expect(ways.length).toBeGreaterThan(20);
+    },
+  );
+
+  test.each(Object.entries(turns))(
+    "%s: an answer without a lead is one that leaves the opening",
+    (_, first) => {
+      for (const given of waysThrough(first)) {
+        const before = given.reduce(
+          (session, event) => record(session, event).session,
+          startSession(flow, at),
+        );
+        for (const answer of [...(metaOf(before).answers ?? []), "not-sure"]) {
+          const { turn } = metaOf(before);
+          const { session } = record(before, { type: "answered", turn, answer, at });
+          const lead = leadOf(first, turn, answer);
+          const isOpening = metaOf(session).turn.startsWith("opening.");
+          expect([turn, answer, lead?.[0] === "!", Boolean(lead)]).toEqual([
+            turn,
+            answer,
+            isStopped(session),
+            isOpening || isStopped(session),
+          ]);
+        }
+      }
+    },
+  );
+
+  test("has no lead for what it never heard of", () => {
+    const first = turns["en-GB"] as FirstTurn;
+    for (const [turn, answer] of [
+      ["opening.danger", "toString"],
+      ["constructor", "none"],
+      ["opening.danger", "__proto__"],
+      ["lock-off.off", "none"],
+    ] as const)
+      expect(leadOf(first, turn, answer)).toBeUndefined();
   });
 });
+
+/** The ice path comes with the engine. */
+const withoutPath = (view: ReturnType<typeof viewOf>) => ({
+  ...view,
+  turn: view.turn && { ...view.turn, path: [], pathText: "" },
+});
+
+/** A session of the opening that has come to a leak. */
+const atLeak = (): Session =>
+  [
+    ["danger", "none"],
+    ["symptom", "leaking"],
+  ].reduce(
+    (session, [turn, answer]) =>
+      record(session, { type: "answered", turn: `opening.${turn}`, answer: answer ?? "", at }).session,
+    startSession(flow, at),
+  );
 
 /** Every danger of the opening, as an answer to it and as reported by the way out, and 'not sure'. */
 const stopping: [string, LogEvent][] = [
@@ -76,8 +182,20 @@ describe.each(Object.entries(turns))("%s: a stop that the first file draws", (ta
     expect(drawn.turn).toEqual({ ...turn, path: [], pathText: "" });
     expect(drawn.turn?.ending?.outcome).toBe("stopped");
     expect(drawn.ways).toEqual(ways);
-    expect(stopsAt(first, "opening.danger", danger)).toBe(true);
+    if (event.type === "answered") expect(leadOf(first, event.turn, event.answer)).toBe(`!${danger}`);
   });
+
+  test.each(["water-near-socket", "not-sure"])(
+    "says of %s at a leak what the engine says of it",
+    (answer) => {
+      const { session } = record(atLeak(), { type: "answered", turn: "opening.leak", answer, at });
+      const { turn } = viewOf(session, createTexts(locales, tag, flow.limits), at, []);
+      const lead = leadOf(first, "opening.leak", answer) ?? "";
+      expect(lead[0]).toBe("!");
+      const { heading, body } = stopView(first, lead.slice(1)).turn ?? {};
+      expect({ heading, body }).toEqual({ heading: turn?.heading, body: turn?.body });
+    },
+  );
 
   test.each(["unheard-of", "constructor", "__proto__", ""])(
     "gives the general advice for a danger that it does not know (%s)",
@@ -88,10 +206,4 @@ describe.each(Object.entries(turns))("%s: a stop that the first file draws", (ta
       expect(turn?.body.join("\n")).toBe(texts("dangers.general.do"));
     },
   );
-
-  test("is led to by nothing that is no danger", () => {
-    expect(stopsAt(first, "opening.danger", "none")).toBe(false);
-    expect(stopsAt(first, "opening.danger", "toString")).toBe(false);
-    expect(stopsAt(first, "opening.symptom", "not-sure")).toBe(false);
-  });
 });

@@ -2,11 +2,12 @@ import { render } from "preact";
 import { act } from "preact/test-utils";
 import { Panel, type Screens } from "../../src/panel/frame/index.ts";
 import { screens } from "../../src/panel/screens/index.ts";
+import { laterScreens } from "../../src/panel/screens/later-screens.ts";
 import type { Actions, Services, View } from "../../src/turn/index.ts";
 import { servicesFor } from "./gallery/services.ts";
 import { textsOf } from "./texts.ts";
 
-export const allScreens: Screens = { ...screens, picture: ({ id }) => <img alt={id} /> };
+export const allScreens: Screens = { ...screens, ...laterScreens, picture: ({ id }) => <img alt={id} /> };
 
 type Given = { services?: Partial<Services>; screens?: Screens | null; locale?: "en-GB" | "en-US" };
 

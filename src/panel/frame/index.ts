@@ -1,12 +1,14 @@
 import controlsSheet from "./controls.css?inline";
+import openingSheet from "./opening.css?inline";
 import panelSheet from "./panel.css?inline";
 
 export { Answers } from "./answers.tsx";
 export { Before } from "./before.tsx";
 export { Hazards, SignalPanel } from "./hazards.tsx";
+export { keepInSight } from "./keep-in-sight.ts";
 export { Lines } from "./lines.tsx";
 export type { Trouble } from "./loading.tsx";
 export { Panel, type PanelProps } from "./panel.tsx";
 export type { ScreenProps, Screens } from "./screens.ts";
 /** The rules of the first file, for `adoptedStyleSheets`. */
-export const firstSheet = panelSheet + controlsSheet;
+export const firstSheet = panelSheet + controlsSheet + openingSheet;

@@ -4,8 +4,10 @@ import { Alert } from "./alert.tsx";
 import { Answers } from "./answers.tsx";
 import { createTapGuard } from "./double-tap.ts";
 import { Footer } from "./footer.tsx";
+import { Lines } from "./lines.tsx";
 import { Loading, type Trouble } from "./loading.tsx";
 import { OneTap, placeOf } from "./one-tap.ts";
+import { OwnWords } from "./own-words.tsx";
 import type { Screens } from "./screens.ts";
 
 export type PanelProps = {
@@ -48,9 +50,8 @@ export class Panel extends Component<PanelProps> {
     const isStop = turn?.ending?.outcome === "stopped";
     const {
       icePath: IcePath,
-      lines: Lines,
       before: Before,
-      ownWords: OwnWords,
+      foundInWords,
       badge: Badge,
       picture: Picture,
     }: Partial<Screens> = screens ?? {};
@@ -76,7 +77,7 @@ export class Panel extends Component<PanelProps> {
           <div class="path">
             {IcePath && turn && turn.path.length > 0 && <IcePath path={turn.path} label={turn.pathText} />}
           </div>
-          {Lines && !isStop && <Lines lines={view.lines} change={actions.change} texts={texts} />}
+          {!isStop && <Lines lines={view.lines} change={actions.change} texts={texts} />}
         </header>
         {/* A new one once there is a turn: nothing moves that somebody looks at. */}
         <div
@@ -130,7 +131,9 @@ export class Panel extends Component<PanelProps> {
                 give={(id) => actions.answer(turn.turn, id)}
               />
               {turn.kind === "choice" && trouble && <Loading trouble={trouble} texts={texts} />}
-              {OwnWords && <OwnWords turn={turn} actions={actions} texts={texts} busy={busy} />}
+              {turn.turn === texts("described.turn") && (
+                <OwnWords turn={turn} actions={actions} texts={texts} busy={busy} found={foundInWords} />
+              )}
             </div>
           )}
           {isStop && notices}

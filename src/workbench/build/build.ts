@@ -1,15 +1,17 @@
 import { fileURLToPath } from "node:url";
 import { type InlineConfig, type Plugin, build as viteBuild } from "vite";
 import { type OwnFile, writeOwnFiles } from "../own-files/index.ts";
-import { againPlugin } from "./again-plugin.ts";
 import { flowPlugin } from "./flow-plugin.ts";
+import { type BuiltFile, firstChunk, linkFiles } from "./link-files.ts";
+import { readLocales } from "./locales-folder.ts";
+import { languagesOf } from "./panel-data.ts";
 
 const root = fileURLToPath(new URL("../../../", import.meta.url));
 
 /** Where the built script lies. */
 export const distFolder = `${root}dist`;
 
-/** The first file, the one whose name stays; all others are named by their content. */
+/** The file that looks for the page's language and loads that language's first file. */
 export const firstFile = "fridgeside.js";
 
 /**
@@ -42,18 +44,41 @@ export async function buildEmbed(
   out: string = distFolder,
   kept = keptFor,
   now = new Date(),
-  bundle = bundleEmbed,
+  made = bundleEmbed,
 ): Promise<void> {
-  const isNamedByContent = (path: string) => path !== firstFile;
-  writeOwnFiles(out, await bundle(), { writer: "build", isNamedByContent, ...kept, now });
+  const isNamedByContent = (path: string) => path.startsWith("parts/");
+  writeOwnFiles(out, await made(), { writer: "build", isNamedByContent, ...kept, now });
 }
 
 /** What a shop embeds, as files. @param plugins more steps of the bundler, before ours */
 export async function bundleEmbed(plugins: Plugin[] = []): Promise<OwnFile[]> {
+  const panel = await bundle(firstChunk, "first-file.ts", [...plugins, flowPlugin()]);
+  const chooser = await bundle("fridgeside", "fridgeside.ts", [...plugins, languagesPlugin()], {});
+  return [...linkFiles(panel), ...chooser.map(({ path, content }) => ({ path, content }))];
+}
+
+/** The languages with texts, for the file that chooses among them. */
+function languagesPlugin(): Plugin {
+  const languages = `export default ${JSON.stringify(languagesOf(readLocales()))}`;
+  return {
+    name: "fridgeside-languages",
+    resolveId: (id) => (id === "virtual:languages" ? `\0${id}` : null),
+    load: (id) => (id === "\0virtual:languages" ? languages : null),
+  };
+}
+
+/** Bundles one entry of src/embed/ with all that it loads later. */
+async function bundle(
+  name: string,
+  file: string,
+  plugins: Plugin[],
+  oxc = scriptSettings.oxc ?? {},
+): Promise<BuiltFile[]> {
   const built = await viteBuild({
     ...scriptSettings,
+    oxc,
     base: "./",
-    plugins: [...plugins, flowPlugin(), againPlugin()],
+    plugins,
     build: {
       write: false,
       target: "es2022",
@@ -61,7 +86,7 @@ export async function bundleEmbed(plugins: Plugin[] = []): Promise<OwnFile[]> {
       cssTarget: "esnext",
       // The preload helper would be a second file before the first question.
       modulePreload: false,
-      lib: { entry: { fridgeside: `${root}src/embed/fridgeside.ts` }, formats: ["es"] },
+      lib: { entry: { [name]: `${root}src/embed/${file}` }, formats: ["es"] },
       minify: true,
       rolldownOptions: {
         checks: { bundlerTimings: false },
@@ -80,10 +105,11 @@ export async function bundleEmbed(plugins: Plugin[] = []): Promise<OwnFile[]> {
       },
     },
   });
-  const [bundle] = [built].flat();
-  if (!bundle || !("output" in bundle)) throw new Error("Nothing was built");
-  return bundle.output.map((file) => ({
-    path: file.fileName,
-    content: file.type === "chunk" ? file.code : file.source,
-  }));
+  const [output] = [built].flat();
+  if (!output || !("output" in output)) throw new Error("Nothing was built");
+  return output.output.map((each) =>
+    each.type === "chunk"
+      ? { path: each.fileName, content: each.code, chunk: each.name }
+      : { path: each.fileName, content: each.source },
+  );
 }

@@ -2,14 +2,14 @@ import { createHash } from "node:crypto";
 import type { Plugin } from "vite";
 import { createFirstTurns } from "../../turn/index.ts";
 import { verifyChart } from "../verify/index.ts";
-import { againPlace } from "./again-plugin.ts";
 import { readFlow } from "./flows-folder.ts";
+import { laterChunks, placeOf, textsPlace } from "./link-files.ts";
 import { readLocales } from "./locales-folder.ts";
 import { createPanelData } from "./panel-data.ts";
 
 /**
- * Compiles flows/, locales/ and the drawings: the first question into the first file, all else into one data file for
- * each language beside the script, named by its content. A flow with a problem stops the build.
+ * Compiles flows/, locales/ and the drawings into data files for each language beside the script, named by their
+ * content: the opening for the first file, and all else. A flow with a problem stops the build.
  */
 export function flowPlugin(): Plugin {
   let modules: Record<string, string> = {};
@@ -41,16 +41,21 @@ function compile(): { modules: Record<string, string>; files: Record<string, str
     files[fileName] = source;
     return fileName;
   };
-  const dataFiles = Object.fromEntries(
-    Object.entries(createPanelData(flow, locales)).map(([tag, data]) => [tag, emit(tag, data)]),
-  );
+  const emitAll = (all: Record<string, unknown>, prefix = "") =>
+    JSON.stringify(
+      Object.fromEntries(Object.entries(all).map(([tag, data]) => [tag, emit(prefix + tag, data)])),
+    );
   const modules = {
-    "first-turns": `export default ${JSON.stringify(createFirstTurns(flow, locales))}`,
+    // Each language's own goes in when all else is built.
+    "first-turns": `export default { place: "${textsPlace}" }`,
     // The addresses start from this very module, which is the first file, wherever a shop may host it.
-    data: `export const dataFiles = ${JSON.stringify(dataFiles)};
-export const dataAddress = (tag) => new URL(dataFiles[tag], import.meta.url).href;
-const again = "${againPlace}";
-export const againAddress = new URL(again, import.meta.url).href;`,
+    data: `const address = (file) => new URL(file, import.meta.url).href;
+export const dataFiles = ${emitAll(createPanelData(flow, locales))};
+const firstTurns = ${emitAll(createFirstTurns(flow, locales), "first-")};
+export const dataAddress = (tag) => address(dataFiles[tag]);
+export const firstTurnAddress = (tag) => address(firstTurns[tag]);
+const chunks = ${JSON.stringify(Object.fromEntries(laterChunks.map((chunk) => [chunk, placeOf(chunk)])))};
+export const chunkAddress = (chunk) => address(chunks[chunk]);`,
   };
   return { modules, files };
 }

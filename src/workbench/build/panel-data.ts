@@ -24,7 +24,7 @@ export function createPanelData(flow: Flow, locales: Record<string, Resource>): 
 }
 
 /** The languages with texts; the first is the one that others lean on. */
-function languagesOf(locales: Record<string, Resource>): string[] {
+export function languagesOf(locales: Record<string, Resource>): string[] {
   return ["en-GB", ...Object.keys(locales).filter((tag) => tag !== "en-GB")];
 }
 

@@ -72,7 +72,7 @@ test.describe("a danger while the rest of the script is still on its way", () =>
     const { release } = await holdParts(page);
     await page.goto("index.html");
     await answer(panel, "none").tap();
-    await answer(panel, "gas").tap();
+    await report(panel, "gas");
     await seesStop(panel, "gas");
     release();
     await expect(panel.button(panel.text("part.copy"))).toBeVisible();
@@ -121,6 +121,7 @@ test.describe("a danger while the rest of the script is still on its way", () =>
     await answer(panel, "none").tap();
     release();
     await expect(panel.heading).toHaveText(panel.text("checks.opening.symptom.ask"));
+    await expect.poll(() => panel.storedText()).not.toBeNull();
     await page.reload();
     await expect(panel.heading).toHaveText(panel.text("checks.opening.symptom.ask"));
   });
@@ -133,7 +134,7 @@ test.describe("a danger without a connection", () => {
     await page.route(parts, (route) => route.abort("internetdisconnected"));
     await page.goto("index.html");
     await answer(panel, "none").tap();
-    await answer(panel, "sparks").tap();
+    await report(panel, "sparks");
     await seesStop(panel, "sparks");
     await page.reload();
     await seesStop(panel, "sparks");

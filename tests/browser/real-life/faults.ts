@@ -24,7 +24,7 @@ export const laterFiles: LaterFile[] = [
   },
   {
     name: "the rules of style",
-    route: "**/parts/later-*",
+    route: "**/parts/later-*.css",
     page: "snippet.html",
     other: "p{color:red}",
     type: "text/css",

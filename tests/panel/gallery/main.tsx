@@ -4,6 +4,7 @@ import drawings from "../../../src/panel/pictures/drawings.json";
 import { createPicture } from "../../../src/panel/pictures/index.ts";
 import pictureSheet from "../../../src/panel/pictures/pictures.css?inline";
 import { laterSheet, screens } from "../../../src/panel/screens/index.ts";
+import { laterScreens } from "../../../src/panel/screens/later-screens.ts";
 import { textsOf } from "../texts.ts";
 import { fixtures } from "./fixtures.ts";
 import { servicesFor } from "./services.ts";
@@ -45,7 +46,7 @@ render(
     screens={
       name === "waiting-for-engine"
         ? null
-        : { ...screens, picture: ({ id }) => <Picture id={id} title={id} /> }
+        : { ...screens, ...laterScreens, picture: ({ id }) => <Picture id={id} title={id} /> }
     }
   />,
   root,

@@ -116,13 +116,15 @@ test("the field says beside it that nothing is kept or sent, and no browser comp
   expect(panel.field(label).getAttribute("autocomplete")).toBe("off");
 });
 
-test("no other question has the field, and before the engine has come this one has none either", async () => {
+test("no other question has the field, and what was typed before the engine has come is searched when it has", async () => {
   const elsewhere = await mount(viewOf({ ...symptom, turn: "opening.bin" }));
   expect(elsewhere.all("input")).toEqual([]);
   const early = await mount(viewOf(symptom), { screens: null });
-  expect(early.all("input")).toEqual([]);
+  await early.type(label, "It leaks");
+  expect(suggested(early)).toEqual([]);
   await early.show(viewOf(symptom), { screens: allScreens });
-  expect(early.all("input")).toHaveLength(1);
+  expect(early.field(label).value).toBe("It leaks");
+  expect(suggested(early)).toEqual(["Water about"]);
 });
 
 test("American English has it too", async () => {

@@ -1,1 +1,1 @@
-export { OwnWords } from "./own-words.tsx";
+export { FoundInWords } from "./own-words.tsx";

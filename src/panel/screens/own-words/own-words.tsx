@@ -1,18 +1,14 @@
-import { useState } from "preact/hooks";
-import { suggest, typedBounds } from "../../../turn/index.ts";
+import { suggest } from "../../../turn/index.ts";
 import { Answers, type ScreenProps } from "../../frame/index.ts";
-import { Field, Wrong } from "../reading/index.ts";
+import { Wrong } from "../reading/index.ts";
 
-type Props = Pick<ScreenProps, "turn" | "actions" | "texts" | "busy">;
+type Props = Pick<ScreenProps, "turn" | "actions" | "texts" | "busy"> & { typed: string };
 
 /**
- * A field for whoever finds no complaint that fits: what is typed brings some of the same answers nearer, as buttons
- * of their own. It chooses nothing, and what was typed goes nowhere. Words of danger are answered by the way to report it;
- * where they come before all else, an answer would only lead away from it.
+ * What is found for somebody's own words: some of the turn's answers, as buttons of their own. It chooses nothing. Words
+ * of danger are answered by the way to report it; where they come before all else, an answer would only lead away from it.
  */
-export function OwnWords({ turn, actions, texts, busy }: Props) {
-  const [typed, setTyped] = useState("");
-  if (turn.turn !== texts("described.turn")) return null;
+export function FoundInWords({ typed, turn, actions, texts, busy }: Props) {
   const own = turn.answers.filter(({ role }) => role === "own");
   const words = () => own.map(({ id }) => [id, texts(`described.words.${id}`)]);
   // Nothing is scored while the question is being drawn.
@@ -28,19 +24,12 @@ export function OwnWords({ turn, actions, texts, busy }: Props) {
   const said = answers.length ? "found" : isDangerous ? "" : "none";
   const notSure = turn.answers.find(({ role }) => role === "not-sure")?.text ?? "";
   return (
-    <div class="own-words">
-      <Field
-        label={texts("ui.own-words")}
-        note={texts("ui.own-words-note")}
-        typed={typed}
-        onTyped={setTyped}
-        longest={typedBounds.ownWords}
-      />
+    <>
       <div role="status">
         {isDangerous && <Wrong text={texts("ui.own-words-danger", { danger: texts("ui.danger") })} />}
         {typed.trim() && said && <p>{texts(`ui.own-words-${said}`, { count: answers.length, notSure })}</p>}
       </div>
       <Answers answers={answers} busy={busy} give={(id) => actions.answer(turn.turn, id)} />
-    </div>
+    </>
   );
 }

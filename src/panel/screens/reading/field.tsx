@@ -1,5 +1,6 @@
 import { useEffect, useId, useRef } from "preact/hooks";
 import { typedBounds } from "../../../turn/index.ts";
+import { keepInSight } from "../../frame/index.ts";
 
 /**
  * What is wrong with an entry; an empty text where nothing is. A new object each time it is refused, so that the
@@ -85,13 +86,4 @@ export function Wrong({ id, text }: { id?: string; text: string }) {
       {text}
     </p>
   );
-}
-
-/** A phone's keyboard slides in over the field after it has the focus; wait for it, then move as little as needed. */
-function keepInSight(input: HTMLElement): void {
-  setTimeout(() => {
-    // Whoever has gone on meanwhile is looking elsewhere, perhaps about to tap there.
-    const { activeElement } = input.getRootNode() as Document | ShadowRoot;
-    if (activeElement === input) input.scrollIntoView({ block: "nearest" });
-  }, 350);
 }

@@ -1,0 +1,124 @@
+import { chunkAddress } from "virtual:data";
+import { screens as soon } from "../panel/screens/index.ts";
+import type { Turn } from "../turn/index.ts";
+import { waitForSignal, whenIdle } from "./next-task.ts";
+import type { Options } from "./options.ts";
+import type { Shop } from "./shop.ts";
+
+/*
+ * What comes after the engine, each in a file of its own: the screens of later turns, and the shop. They are fetched in
+ * idle time, so that no tap waits for one and a loaded page works without a connection.
+ */
+
+type LaterScreens = typeof import("../panel/screens/later-screens.ts").laterScreens;
+
+/** After so long without a screen that is waited for, it is said that it is slow; the longest pause between two tries. */
+const [SILENCE_MS, LONGEST_PAUSE_MS] = [4000, 30_000];
+
+/** A file that is asked for once, and after a failure again: at another address, for one that has failed is never tried again. */
+function createFile<Whole>(
+  chunk: Parameters<typeof chunkAddress>[0],
+  load: () => Promise<unknown>,
+  isWhole: (file: Partial<Whole>) => boolean,
+) {
+  let asked: Promise<Whole> | null = null;
+  let tries = 0;
+  const get = async () => {
+    const file = await (tries++ ? import(/* @vite-ignore */ `${chunkAddress(chunk)}?${tries}`) : load());
+    if (!isWhole(file)) throw new Error("Something else lies where a part was");
+    return file as Whole;
+  };
+  return () => {
+    asked ??= get().catch((problem) => {
+      asked = null;
+      throw problem;
+    });
+    return asked;
+  };
+}
+
+const getScreens = createFile<{ laterScreens: LaterScreens }>(
+  "later-screens",
+  () => import("../panel/screens/later-screens.ts"),
+  (file) => Boolean(file.laterScreens),
+);
+const getShop = createFile<typeof import("./shop.ts")>(
+  "shop",
+  () => import("./shop.ts"),
+  (file) => Boolean(file.openShop),
+);
+
+/** Kept for as long as the page lives. */
+const screens: typeof soon & Partial<LaterScreens> = { ...soon };
+
+type Panel = {
+  /** Tells why a screen is not there yet, or null once that holds no longer. */
+  say(trouble: "slow" | "lost" | null): void;
+  redraw(): void;
+};
+
+/** Brings the later screens and the shop to one panel, and keeps trying where they do not come. */
+export function createLater(host: HTMLElement, options: Options, { say, redraw }: Panel) {
+  let isStopped = false;
+  let isWaitedFor = false;
+  let isBringing = false;
+  let silence: ReturnType<typeof setTimeout> | undefined;
+  let shop: Promise<Shop> | null = null;
+  const openShop = () => {
+    shop ??= getShop().then(
+      (file) => file.openShop(host, options),
+      (problem) => {
+        shop = null;
+        throw problem;
+      },
+    );
+    return shop;
+  };
+  const get = async () => Object.assign(screens, (await getScreens()).laterScreens);
+  const bring = async () => {
+    if (isBringing) return;
+    isBringing = true;
+    for (let pause = 0; !screens.ending && !isStopped; pause = Math.min(2 * pause + 1000, LONGEST_PAUSE_MS))
+      await get().catch(async (problem) => {
+        console.error("<fridgeside-panel>: the next screens could not be loaded; trying again.", problem);
+        if (isWaitedFor && pause) say("lost");
+        await waitForSignal(pause);
+      });
+    clearTimeout(silence);
+    if (!isWaitedFor || isStopped) return;
+    say(null);
+    redraw();
+  };
+  whenIdle(() => {
+    if (isStopped) return;
+    void bring();
+    openShop().then(
+      (opened) => opened.warmUp(),
+      // It is asked for again when somebody comes to a part.
+      () => {},
+    );
+  });
+  return {
+    screens,
+    openShop,
+    /** Waits for the screen of a kind of turn. @throws Error where it does not come */
+    async waitFor(kind: Turn["kind"] | undefined): Promise<void> {
+      if (isLater(kind)) await get();
+    },
+    /** Hears which kind of turn is on screen. */
+    look(kind: Turn["kind"] | undefined): void {
+      clearTimeout(silence);
+      isWaitedFor = isLater(kind);
+      if (!isWaitedFor) return;
+      void bring();
+      silence = setTimeout(() => say("slow"), SILENCE_MS);
+    },
+    stop(): void {
+      isStopped = true;
+      clearTimeout(silence);
+    },
+  };
+}
+
+/** Whether a turn of this kind has a screen that is not there yet. */
+const isLater = (kind: Turn["kind"] | undefined) => kind !== undefined && kind !== "choice" && !screens[kind];

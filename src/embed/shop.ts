@@ -1,0 +1,44 @@
+import { complain } from "./complain.ts";
+import { complainOfForeignLinks, hostsOf, keepOwnLinks } from "./link-hosts.ts";
+import type { Options } from "./options.ts";
+import { createShopCatalogue, type ShopCatalogue } from "./shop-catalogue.ts";
+import { createShopLookup, lookupAt } from "./shop-lookup.ts";
+
+/** By address: a catalogue is fetched and parsed once, however often a tag comes and goes. */
+const catalogues = new Map<string | null, ShopCatalogue>();
+
+/** What a shop sells, in a catalogue or asked for by code, with links to its own hosts only. */
+export type Shop = ReturnType<typeof openShop>;
+
+/** Only who comes to a part needs it: it is a file of its own. @param host whose function `lookup` a page may set */
+export function openShop(host: HTMLElement, options: Options) {
+  const get: typeof fetch = (address, settings) => fetch(address, settings);
+  const { lookup } = options;
+  const hosts = hostsOf(document.baseURI, [options.catalogue, lookup, options.helpLink], options.linkHosts);
+  const lookAtLinks = (parts: Parameters<typeof complainOfForeignLinks>[0]) =>
+    void complainOfForeignLinks(parts, hosts, complain);
+  const files =
+    catalogues.get(options.catalogue) ??
+    createShopCatalogue(options.catalogue, get, { complain, seen: lookAtLinks });
+  catalogues.set(options.catalogue, files);
+  const byLookup = createShopLookup((code) => {
+    const own = ownLookup(host);
+    return own ? own(code) : lookup && lookupAt(lookup, get)(code);
+  });
+  const shop = () => (lookup || ownLookup(host) ? byLookup : files);
+  return {
+    isRefused: files.isRefused,
+    warmUp: () => shop().warmUp(),
+    findModel: (typed: string) => shop().findModel(typed),
+    partFor: async (...asked: Parameters<ShopCatalogue["partFor"]>) => {
+      const fit = await shop().partFor(...asked);
+      if (fit.kind === "part") lookAtLinks([fit.part, ...fit.alternatives]);
+      return keepOwnLinks(fit, hosts);
+    },
+  };
+}
+
+function ownLookup(host: HTMLElement) {
+  const { lookup } = host as { lookup?: unknown };
+  return typeof lookup === "function" ? lookup : null;
+}

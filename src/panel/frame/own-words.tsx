@@ -1,0 +1,48 @@
+import { Component } from "preact";
+import { longestWords } from "../../turn/index.ts";
+import { keepInSight } from "./keep-in-sight.ts";
+import type { ScreenProps, Screens } from "./screens.ts";
+
+type Props = Pick<ScreenProps, "turn" | "actions" | "texts" | "busy"> & {
+  /** What is found for the typed words; it comes with the engine. */
+  found: Screens["foundInWords"] | undefined;
+};
+
+/** One more than is read, as in every field. */
+const most = longestWords + 1;
+
+/**
+ * A field for whoever finds no complaint that fits: what is typed brings some of the same answers nearer. What was
+ * typed goes nowhere.
+ */
+export class OwnWords extends Component<Props, { typed: string }> {
+  override state = { typed: "" };
+
+  override render({ found: Found, ...props }: Props, { typed }: { typed: string }) {
+    const { texts } = props;
+    return (
+      <div class="own-words">
+        <div class="field">
+          <label for="own-words">{texts("ui.own-words")}</label>
+          <p id="own-words-note" class="small">
+            {texts("ui.own-words-note")}
+          </p>
+          <input
+            id="own-words"
+            type="text"
+            autocomplete="off"
+            autocapitalize="off"
+            spellcheck={false}
+            autocorrect=""
+            maxLength={most}
+            value={typed}
+            aria-describedby="own-words-note"
+            onInput={({ currentTarget: { value } }) => this.setState({ typed: value.slice(0, most) })}
+            onFocus={({ currentTarget }) => keepInSight(currentTarget)}
+          />
+        </div>
+        {Found && <Found {...props} typed={typed} />}
+      </div>
+    );
+  }
+}

@@ -17,6 +17,7 @@ import { violationsOn } from "./axe.ts";
 import { charts, flat, flow, freshSession, morning, namesOfParts, sessionAt, textsIn } from "./expected.ts";
 import { enterReading, withConditions } from "./instruments.ts";
 import { actsOf, eventsIn, keptLately, keptText, turnAgain } from "./kept-logs.ts";
+import { readScreen } from "./read-screen.ts";
 
 type Settings = { language?: string; sessionName?: string; keeps?: boolean; axe?: boolean };
 

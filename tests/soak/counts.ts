@@ -13,10 +13,6 @@ export const counts = {
   everyReport: isSoak,
   /** Journals with entries of any kind. */
   journals: isSoak ? 2000 : 40,
-  /** Journals with entries of any kind. */
-  journals: isSoak ? 2000 : 40,
-  /** Whether the walk beside our graph makes the reports of every turn at every visit, or at the first. */
-  everyReport: isSoak,
   /** Slips of a hand in the files of a small flow, and of the project's. */
   slips: isSoak ? 1000 : 100,
   ownSlips: isSoak ? 100 : 5,

@@ -1,4 +1,4 @@
-import { type Guide, type Journal, type Log, standingOf } from "../session/index.ts";
+import { type Guide, type Journal, type Log, type LogEvent, standingOf } from "../session/index.ts";
 import type { Consent } from "./door.ts";
 import type { LogStore } from "./log-store.ts";
 

@@ -7,7 +7,6 @@ import {
   type Held,
   isStopped,
   type Journal,
-  type Log,
   type LogEvent,
   leaveWater,
   memoryOf,

@@ -33,6 +33,11 @@ export function linkFiles(built: BuiltFile[]): OwnFile[] {
   const pieces = built.filter((file): file is Piece => file.chunk !== undefined);
   const table = `globalThis[Symbol.for("fridgeside-${digestPlace}")]`;
   const byName = new Map(pieces.map((piece) => [baseOf(piece.path), piece]));
+  /** Two pieces may be called the same by the bundler, and may not take each other's place. */
+  const nameIn = (piece: Piece) => {
+    const place = pieces.filter(({ chunk }) => chunk === piece.chunk).indexOf(piece);
+    return `${piece.chunk.replace(/\W/g, "_")}${place || ""}`;
+  };
   const isFile = ({ chunk }: Piece) => chunk === firstChunk || laterChunks.includes(chunk);
 
   /** What a piece imports before it can run, and what that imports, in the order in which they can run. */
@@ -109,7 +114,5 @@ type Piece = BuiltFile & { chunk: string };
 const importOf = /import(?:{([^}]*)}from)?"([^"]*)";/g;
 
 const baseOf = (path: string) => path.slice(path.lastIndexOf("/") + 1);
-
-const nameIn = ({ chunk }: Piece) => chunk.replace(/\W/g, "_");
 
 const digestOf = (source: string) => createHash("sha256").update(source).digest("hex").slice(0, 8);

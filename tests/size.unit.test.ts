@@ -43,7 +43,7 @@ describe("the built script", () => {
 
   test("what checks data from outside comes with the door, and with no other file", () => {
     const checking = [...files.keys()].filter(
-      (name) => isScript(name) && /\.safeParse=/.test(contentOf(name).toString()),
+      (name) => isScript(name) && /ZodMiniType/.test(contentOf(name).toString()),
     );
     expect(checking).toEqual([nameOf("door")]);
   });

@@ -58,7 +58,7 @@ export function createFirstTurns(guide: Guide, locales: Record<string, Resource>
           alike: withoutNothing(alike),
           ways,
           dangers: guide.flow.dangers,
-          stop: withoutNothing(stop),
+          stop,
           stops: Object.fromEntries(stops.map(([danger, one]) => [danger, [one.heading, ...one.body]])),
         },
       ];

@@ -8,14 +8,14 @@ const SILENCE_MS = 4000;
 const LONGEST_PAUSE_MS = 30_000;
 
 /**
- * Loads until it is there, saying meanwhile how it goes; never fails. It ends, too, once `isCurrent` says no.
+ * Loads until it is there, saying meanwhile how it goes; never fails. It ends, too, once `isCurrent` says no, with false.
  * @param say told where it is slow or does not come, and when it is there after all
  */
 export async function loadPatiently(
   load: () => Promise<void>,
   isCurrent: () => boolean,
   say: (trouble: "slow" | "lost") => void,
-): Promise<void> {
+): Promise<boolean> {
   const silence = setTimeout(() => say("slow"), SILENCE_MS);
   for (let pause = 0; isCurrent(); pause = Math.min(2 * pause + 1000, LONGEST_PAUSE_MS))
     try {
@@ -28,4 +28,5 @@ export async function loadPatiently(
       await waitForSignal(pause);
     }
   clearTimeout(silence);
+  return isCurrent();
 }

@@ -1,7 +1,7 @@
 import { isMissing, type Missing } from "./missing.ts";
 
-/** Loads what is missing; never fails, and says itself that it takes long. */
-export type Load = (missing: Missing) => Promise<void>;
+/** Loads what is missing; never fails, and says itself that it takes long. False where nobody waits for it any longer. */
+export type Load = (missing: Missing) => Promise<boolean>;
 
 /**
  * Does something; where it needs something that is not loaded yet, it is done again once that is there. Sessions never
@@ -17,7 +17,7 @@ export function whenLoaded(
     work();
   } catch (problem) {
     if (!isMissing(problem) || !load) throw problem;
-    void load(problem).then(() => again(work));
+    void load(problem).then((isThere) => isThere && again(work));
   }
 }
 

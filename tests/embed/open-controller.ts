@@ -3,6 +3,7 @@ import { createController } from "../../src/embed/controller.ts";
 import * as door from "../../src/embed/door.ts";
 import type { LogStore } from "../../src/embed/log-store.ts";
 import type { StopMark } from "../../src/embed/stop-mark.ts";
+import type { Surroundings } from "../../src/embed/surroundings.ts";
 import type { Journal } from "../../src/session/index.ts";
 import type { View } from "../../src/turn/index.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
@@ -52,6 +53,7 @@ export function open(
   model: string | null = null,
   exclusively: (work: () => void) => void = (work) => work(),
   canLookUp = () => true,
+  more: Partial<Surroundings> = {},
 ) {
   const ended = vi.fn();
   const views: View[] = [];
@@ -75,6 +77,7 @@ export function open(
     canLookUp,
     now: () => clock.now,
     show: (view) => views.push(view),
+    ...more,
   });
   return {
     ...controller,

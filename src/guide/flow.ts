@@ -1,7 +1,7 @@
 import type { Condition } from "../condition/index.ts";
 import type { ProofStep } from "../diagnosis/index.ts";
 import type { InstrumentName, ReadingVerdict } from "../instruments/index.ts";
-import type { Limits } from "../measuring/index.ts";
+import type { Limits, Region } from "../measuring/index.ts";
 
 /** What the trade knows, as read from flows/: plain data, no code and no expressions. */
 export type Flow = {
@@ -19,6 +19,8 @@ export type Flow = {
   opening: Opening;
   checks: Record<string, Check>;
   scenarios: Record<string, Scenario>;
+  /** By ISO 3166 code. */
+  regions: Record<string, Region>;
   /** What follows from all this for the diagnosis, where a build has worked it out. */
   groundwork?: Groundwork;
 };

@@ -150,13 +150,41 @@ otherwise: { to: professional, who: shop }
   expect(copy.touched()).toHaveLength(3);
 });
 
-test("a language is a folder, and says what it lacks", async () => {
+test("a language is a folder and a word in its region, and says what it lacks", async () => {
   copy = createCopy("flows", "locales");
   cpSync(join(copy.path, "locales/en-GB"), join(copy.path, "locales/cy"), { recursive: true });
   copy.append("locales/cy/tools.yaml", "");
+  expect(copy.verify().map(({ message }) => message)).toEqual([
+    'No region is the default for "cy". Name the language at "default-for" where most of its readers live.',
+  ]);
+  copy.replace("flows/regions/GB.yaml", "default-for: [en]", "default-for: [en, cy]");
   expect(copy.verify()).toEqual([]);
+  expect(copy.touched()).toEqual(["flows/regions/GB.yaml", "locales/cy/tools.yaml"]);
   copy.write("locales/cy/tools.yaml", "{}\n");
   const lacking = copy.verify();
   expect(lacking.length).toBeGreaterThan(5);
   for (const { message } of lacking) expect(message).toContain("cy");
+});
+
+test("a region is a file, and its readers measure in its units", () => {
+  copy = createCopy("flows", "locales");
+  copy.write(
+    "flows/regions/AU.yaml",
+    `units:
+  volume: [ml, g]
+  fill: [l, ml]
+  mass: [g, kg]
+  pressure: [kPa]
+  temperature: [C]
+ice-day: kg
+piece: g
+date-order: day month year
+statutes: {}
+`,
+  );
+  expect(copy.verify()).toEqual([]);
+  expect(copy.touched()).toEqual(["flows/regions/AU.yaml"]);
+  const data = createPanelData(readFlow(join(copy.path, "flows")), { "en-GB": {}, "en-AU": {} });
+  expect(data["en-AU"]?.start.flow.region.units.pressure).toEqual(["kPa"]);
+  expect(data["en-GB"]?.start.flow.region.units.pressure).toEqual(["bar", "kPa", "psi"]);
 });

@@ -5,6 +5,7 @@ import { screens } from "../../src/panel/screens/index.ts";
 import { laterScreens } from "../../src/panel/screens/later-screens.ts";
 import type { Actions, Services, View } from "../../src/turn/index.ts";
 import { servicesFor } from "./gallery/services.ts";
+import { viewIn } from "./regions.ts";
 import { textsOf } from "./texts.ts";
 
 export const allScreens: Screens = { ...screens, ...laterScreens, picture: ({ id }) => <img alt={id} /> };
@@ -28,7 +29,7 @@ export async function mount(view: View, given: Given = {}) {
       shown = { ...shown, ...changed };
       render(
         <Panel
-          view={next}
+          view={viewIn(shown.locale ?? "en-GB", next)}
           actions={actions}
           services={{ ...servicesFor(""), ...shown.services }}
           texts={textsOf(shown.locale ?? "en-GB")}

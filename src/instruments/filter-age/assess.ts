@@ -39,7 +39,8 @@ export function assessFilterLife(
   const share = { low: age.months.low / limits.months, high: over(age.months.high, limits.months) };
   const { use } = reading;
   const days = fittedBetween(reading.fitted, today);
-  const perPerson = use && !checkFilterUse(use, limits) && limits.perPerson[use.habit];
+  const isKnown = use && Object.hasOwn(limits.perPerson, use.habit) && !checkFilterUse(use, limits);
+  const perPerson = isKnown && limits.perPerson[use.habit];
   if (!days || !perPerson) return { ...age, litres: null, used: share, by: "months" };
   const { first, last } = days;
   const capacity = use.capacity ?? limits.litres;

@@ -41,7 +41,7 @@ export function textsNeeded(flow: Flow): NeededText[] {
     );
   for (const [code, { statutes }] of Object.entries(flow.regions))
     for (const [id, { says }] of Object.entries(statutes))
-      call(`regions/${code}.yaml`, ["statutes", id, "says"], `measure.${says}`);
+      call(`regions/${code}.yaml`, ["statutes", id, "says"], `statutes.${says}`);
   return all;
 }
 

@@ -19,7 +19,7 @@ export type Region = {
   "ice-day": MassUnit;
   piece: MassUnit;
   "date-order": DateOrder;
-  /** What the law grants a household: the limit, and which text of `measure.` is shown where less is measured. */
+  /** What the law grants a household: the limit, and which text of `statutes.` is shown where less is measured. */
   statutes: { [Each in (typeof statutes)[number]]?: Statute };
 };
 

@@ -204,7 +204,7 @@ export const slips: Fault[] = [
   [
     "a law of which no language has the words",
     "missing-text",
-    'no text "measure.very-low-here"',
+    'no text "statutes.very-low-here"',
     { file: "regions/US.yaml", find: "says: very-low", put: "says: ¦very-low-here" },
   ],
   [

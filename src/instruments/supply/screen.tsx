@@ -78,7 +78,7 @@ export function Screen({ need: { limits, region }, ...props }: ScreenProps & { n
         better={most ? "below" : "above"}
         limitText={texts(`measure.supply-${most ? "most" : "least"}`, shown)}
       >
-        {belowStatutory && <p>{texts(`measure.${region.statutes["supply-pressure"]?.says}`)}</p>}
+        {belowStatutory && <p>{texts(`statutes.${region.statutes["supply-pressure"]?.says}`)}</p>}
         {(verdict === "fails" || verdict === "too-strong") && <p>{texts(`measure.no-part-${verdict}`)}</p>}
       </Result>
     );

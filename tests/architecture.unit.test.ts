@@ -48,6 +48,11 @@ describe("imports", () => {
       "src/cli/play.ts",
       'import { Panel } from "../panel/frame/index.ts";',
     ],
+    [
+      "what composes flows, from the embed: that is done by the build",
+      "src/embed/engine.ts",
+      'import { compileFlow } from "../compile/index.ts";',
+    ],
     ["the command line, from the embed", "src/embed/engine.ts", 'const a = await import("../cli/play.ts");'],
     [
       "a session, from the relay",

@@ -1,3 +1,3 @@
-export { type Adviser, createAdviser, createListAdviser } from "./adviser.ts";
-export { layGroundwork } from "./groundwork.ts";
-export { entryGuards, rulesOf } from "./moves.ts";
+export { type Adviser, type Advisers, createAdviser, createListAdviser } from "./adviser.ts";
+export { movesAt, provedAt } from "./moves.ts";
+export type { Diagnosis, MoveRule, Openings, Subject } from "./subject.ts";

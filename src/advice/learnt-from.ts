@@ -1,6 +1,6 @@
 import type { ChartContext } from "../chart/index.ts";
 import { type Belief, createBelief, failedFix, type Model, updateBelief } from "../diagnosis/index.ts";
-import type { Flow } from "../guide/index.ts";
+import type { Diagnosis } from "./subject.ts";
 
 /** What a session's memory means to the diagnosis: the belief, and the causes put right since the last wait. */
 export type Learnt = { belief: Belief; fixed: string[] };
@@ -9,11 +9,15 @@ export type Learnt = { belief: Belief; fixed: string[] };
  * Reads the memory of a chart. Of several findings of a check that stand in outcomes the latest counts, so that a
  * second look replaces the first; findings that stand in none say nothing.
  */
-export function learntFrom(flow: Flow, model: Model, memory: ChartContext, success: number): Learnt {
+export function learntFrom(
+  { findings, stakes }: Pick<Diagnosis, "findings" | "stakes">,
+  model: Model,
+  memory: ChartContext,
+): Learnt {
   const shown: { check: string; outcome: string; at: number }[] = [];
   for (const { id } of model.checks) {
     let latest: { check: string; outcome: string; at: number } | null = null;
-    for (const [outcome, { from }] of Object.entries(flow.checks[id]?.outcomes ?? {}))
+    for (const [outcome, from] of Object.entries(findings[id] ?? {}))
       for (const place of from) {
         const [turn = "", answer] = place.split(".");
         const finding = memory.findings[`${id}.${turn}`];
@@ -28,6 +32,6 @@ export function learntFrom(flow: Flow, model: Model, memory: ChartContext, succe
     .sort((a, b) => a.at - b.at)
     .reduce((now, { check, outcome }) => updateBelief(model, now, check, outcome), createBelief());
   const isKnown = (cause: string) => model.causeAt.has(cause);
-  for (const cause of memory.inVain.filter(isKnown)) belief = failedFix(belief, cause, success);
+  for (const cause of memory.inVain.filter(isKnown)) belief = failedFix(belief, cause, stakes.success);
   return { belief, fixed: memory.untried.filter(isKnown) };
 }

@@ -30,6 +30,10 @@ export type TurnMeta = {
   minutes?: number;
   tools?: string[];
   picture?: string;
+  /** Behind a gate. */
+  gated?: true;
+  /** Opens a check that was chosen among others. */
+  chosen?: true;
   /** Ids of the turn's own answers; the standing ones follow from the transitions that are there. */
   answers?: string[];
   gate?: string;

@@ -1,11 +1,7 @@
 import { foldGuard, type Guard, truthOf } from "../condition/index.ts";
 import type { ChartContext, ChartEvent } from "./memory.ts";
 
-/** What is best next: a check, or the part for a cause that is proved; neither where a professional is. */
-export type Advice = { check: string | null; part: string | null };
-
-type Advise = (scenario: string, memory: ChartContext) => Advice;
-type Test = (context: ChartContext, params: never, event: ChartEvent, advise?: Advise) => boolean;
+type Test = (context: ChartContext, params: never, event: ChartEvent) => boolean;
 
 /** The vocabulary, each word as a pure test of what the session remembers. */
 export const vocabulary: Record<string, Test> = {
@@ -30,22 +26,20 @@ export const vocabulary: Record<string, Test> = {
   "may-look-again": ({ done, again, mended }, { check }: { check: string }) =>
     done.includes(check) && done.at(-1) !== check && !again.includes(check) && !mended.includes(check),
   water: ({ water }, { is }: { is: string[] }) => is.includes(water),
-  led: (_, { to }: { to?: string }, { toward }) =>
-    toward !== undefined && (to === undefined || to === toward),
-  advised: (context, { scenario, check }: { scenario: string; check: string }, { toward }, advise) =>
-    (toward ?? advise?.(scenario, context).check) === check,
-  "part-advised": (context, { scenario, cause }: { scenario: string; cause: string }, { toward }, advise) =>
-    (toward === undefined || toward === "part") && advise?.(scenario, context).part === cause,
-  all: (context, params, ...now) => holds(context, { type: "all", params }, ...now),
-  any: (context, params, ...now) => holds(context, { type: "any", params }, ...now),
-  not: (context, params, ...now) => holds(context, { type: "not", params }, ...now),
+  led: (_, { to }: { to?: string }, { advice }) =>
+    advice?.led === true && (to === undefined || to === advice.check),
+  advised: (_, { check }: { check: string }, { advice }) => advice?.check === check,
+  "part-advised": (_, { cause }: { cause: string }, { advice }) => advice?.part === cause,
+  all: (context, params, event) => holds(context, { type: "all", params }, event),
+  any: (context, params, event) => holds(context, { type: "any", params }, event),
+  not: (context, params, event) => holds(context, { type: "not", params }, event),
 };
 
 /** True when the guard holds in this context. @throws Error for a word outside the vocabulary. */
-export function holds(context: ChartContext, guard: Guard, event: ChartEvent, advise?: Advise): boolean {
+export function holds(context: ChartContext, guard: Guard, event: ChartEvent): boolean {
   const test = ({ type, params }: Guard): boolean => {
     if (!Object.hasOwn(vocabulary, type)) throw new Error(`"${type}" is not a guard`);
-    return vocabulary[type]?.(context, params as never, event, advise) ?? false;
+    return vocabulary[type]?.(context, params as never, event) ?? false;
   };
   return truthOf(guard, test) === true;
 }

@@ -1,7 +1,8 @@
 export type { ChartConfig, StateConfig, Transition, TurnMeta } from "./config.ts";
-export { type Advice, holds, vocabulary } from "./guards.ts";
+export { holds, vocabulary } from "./guards.ts";
 export { findOpenHazards } from "./hazards.ts";
 export {
+  type Advice,
   type ChartContext,
   type ChartEvent,
   createMemory,
@@ -11,14 +12,5 @@ export {
   type Water,
 } from "./memory.ts";
 export { proofTurns } from "./proof-turns.ts";
-export {
-  closedByUs,
-  keepersOf,
-  mayGoOn,
-  mustReopen,
-  needsWater,
-  reopenerOf,
-  waterCanCome,
-  waterNote,
-  waterWord,
-} from "./water.ts";
+export type { FlowSlice } from "./slice.ts";
+export { waterWord } from "./water.ts";

@@ -93,13 +93,19 @@ export type Note = {
   water?: Water;
 };
 
-/** `toward`: the check that a replayed log goes on with; it stands for the advice where it is allowed. */
+/**
+ * What is best next: a check, or the part for a cause that is proved; neither where a professional is. `led`: it is what
+ * a replayed log goes on with.
+ */
+export type Advice = { check: string | null; part: string | null; led?: boolean };
+
+/** `advice` comes with an event that leads to a choice; without it nothing is advised. */
 export type ChartEvent = {
   type: string;
   at: string;
   reading?: Reading;
   code?: string | null;
-  toward?: string;
+  advice?: Advice;
 };
 
 /** The memory after a transition: pure, and the only place where memory changes. */

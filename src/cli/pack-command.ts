@@ -1,12 +1,13 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { parseArgs } from "node:util";
-import { checkPack } from "../pack/index.ts";
+import { type BuiltIn, checkPack, type PackData } from "../pack/index.ts";
 import {
+  createPackData,
   createPanelData,
+  knownDangers,
   ownFlows,
   ownLocales,
-  type PanelData,
   readFlow,
   readLocales,
 } from "../workbench/build/index.ts";
@@ -37,8 +38,10 @@ export async function packCommand(
   if (verified !== 0) return verified;
   const packs = createPacks(readFlow(folder), readLocales(locales));
   const built = createPanelData(readFlow(), readLocales());
+  const known = knownDangers(readFlow());
   for (const [tag, each] of Object.entries(packs)) {
-    const fault = findPackFault(each, tag, built[tag] ?? (built["en-GB"] as PanelData));
+    const own = built[tag] ?? built["en-GB"];
+    const fault = own ? findPackFault(each, tag, { ...own.start, known }) : "has no language";
     if (fault === null) continue;
     print(`The file for ${tag} ${fault}. Nothing was packed.`);
     return 1;
@@ -57,17 +60,17 @@ export async function packCommand(
   return 0;
 }
 
-/** The packs of every language. `madeFor` is the version of Fridgeside that they were made for. */
-export function createPacks(...from: Parameters<typeof createPanelData>): Record<string, PanelData> {
+/** The packs of every language, for this version of Fridgeside. */
+export function createPacks(
+  ...[flow, locales]: Parameters<typeof createPanelData>
+): Record<string, PackData> {
   const { version } = JSON.parse(readFileSync(ownPackage, "utf8")) as { version: string };
-  return Object.fromEntries(
-    Object.entries(createPanelData(...from)).map(([tag, data]) => [tag, { madeFor: version, ...data }]),
-  );
+  return createPackData(flow, locales, version);
 }
 
 const ownPackage = new URL("../../package.json", import.meta.url);
 
-function findPackFault(pack: PanelData, language: string, built: PanelData): string | null {
+function findPackFault(pack: PackData, language: string, built: BuiltIn): string | null {
   try {
     for (const _ of checkPack(pack, language, built));
     return null;

@@ -1,7 +1,6 @@
 import type { FindResult, FitResult } from "../catalogue/index.ts";
-import { type Charts, createCharts } from "../compile/index.ts";
-import type { Flow } from "../guide/index.ts";
 import {
+  type Guide,
   metaOf,
   parseEvent,
   type Refusal,
@@ -13,9 +12,7 @@ import {
 import { createTexts, type Resource, type Texts, type Turn, turnOf } from "../turn/index.ts";
 
 export type PlayOptions = {
-  flow: Flow;
-  /** Where another order of checks than the advised one is wished. */
-  charts?: Charts;
+  guide: Guide;
   locales: Record<string, Resource>;
   language: string;
   /** The texts of that language, where a conversation before this one has made them already. */
@@ -49,8 +46,7 @@ const reasons: Record<Refusal, string> = {
  * time pass. A line may name its `turn`; without one it is meant for the current turn.
  */
 export function createPlay(options: PlayOptions): Play {
-  const { flow } = options;
-  const { texts = createTexts(options.locales, options.language, flow.limits) } = options;
+  const { texts = createTexts(options.locales, options.language, options.guide.flow) } = options;
   let session = openAt(options);
   let now = options.now;
   const show = (): PlayLine => {
@@ -132,12 +128,12 @@ export function readLine(line: string): Record<string, unknown> | null {
 }
 
 /** Answers the opening so that the wished scenario begins; the way is searched, never written down here. */
-function openAt({ flow, model, scenario, now, charts = createCharts(flow) }: PlayOptions): Session {
-  const first = startSession(flow, now, model, charts);
+function openAt({ guide, model, scenario, now }: PlayOptions): Session {
+  const first = startSession(guide, now, model);
   if (!scenario) return first;
   const open = [first];
   for (const session of open) {
-    if (session.snapshot.matches(scenario as never)) return session;
+    if (Object.hasOwn(Object(session.snapshot.value), scenario)) return session;
     const { turn, answers = [] } = metaOf(session);
     if (!turn.startsWith("opening.")) continue;
     for (const answer of answers)

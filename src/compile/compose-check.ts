@@ -1,6 +1,7 @@
 import type { Note, StateConfig, Transition, TurnMeta } from "../chart/index.ts";
-import { waterNote } from "../chart/index.ts";
 import type { Check, Flow, Opening, Outcome, TurnRule } from "../guide/index.ts";
+import { hazardsOf } from "./slice-of.ts";
+import { waterNote } from "./water.ts";
 
 /**
  * One check (or the opening) as a compound state: its gates first, then `entering`, then its turns.
@@ -105,15 +106,19 @@ function composeTurn(place: Place, id: string, rule: TurnRule, gate: string | un
 
 function metaOf({ flow, check, scenario }: Place, turn: string, kind: TurnMeta["kind"]): TurnMeta {
   if (!scenario || !("access" in check)) return { turn, kind, check: null };
-  const hazards = [...new Set([...(flow.access[check.access] ?? []), ...(check.hazards ?? [])])];
+  const [gate] = check.gates ?? [];
+  const opens = turn === `${check.id}.${gate ? `gate-${gate}` : check.start}`;
+  const entry = flow.scenarios[scenario]?.checks.find((one) => one.check === check.id);
   return {
     turn,
     kind,
     check: check.id,
     station: check.station,
-    hazards,
+    hazards: hazardsOf(flow, check),
     minutes: check.minutes,
     tools: check.tools,
+    ...(gate && kind !== "gate" ? { gated: true } : {}),
+    ...(opens && kind !== "wait" && entry && !entry.first ? { chosen: true } : {}),
   };
 }
 

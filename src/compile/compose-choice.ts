@@ -1,9 +1,9 @@
-import { entryGuards } from "../advice/index.ts";
 import type { Note, Transition } from "../chart/index.ts";
-import { closedByUs, mayGoOn, mustReopen, needsWater, reopenerOf } from "../chart/index.ts";
 import { all, type Guard, guardOf } from "../condition/index.ts";
 import type { Flow, Scenario } from "../guide/index.ts";
 import { waitNote } from "./compose-check.ts";
+import { entryGuards } from "./entry-guards.ts";
+import { closedByUs, mayGoOn, mustReopen, needsWater, reopenerOf } from "./water.ts";
 
 /**
  * What may follow a check, in the order it is tried: what must come first; an ending that leaves nothing to weigh; a
@@ -11,10 +11,7 @@ import { waitNote } from "./compose-check.ts";
  * one is proved. Advice chooses among what is allowed, it never allows.
  */
 export function composeChoice(flow: Flow, scenario: Scenario): Transition[] {
-  const advised = (type: string, params: Record<string, string>): Guard => ({
-    type,
-    params: { scenario: scenario.id, ...params },
-  });
+  const advised = (type: string, params: Record<string, string>): Guard => ({ type, params });
   const ending = (cause: string, ...more: Guard[]): Transition => {
     const rule = flow.causes[cause];
     if (!rule?.proof) throw new Error(`Scenario "${scenario.id}" ends with "${cause}", which has no proof`);

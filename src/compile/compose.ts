@@ -1,21 +1,60 @@
 import type { ChartConfig, StateConfig, Transition } from "../chart/index.ts";
-import { reopenerOf } from "../chart/index.ts";
 import { guardOf } from "../condition/index.ts";
-import type { Flow, Scenario } from "../guide/index.ts";
-import { dangersOf } from "../guide/index.ts";
+import { type Check, dangersOf, type Flow, type Scenario } from "../guide/index.ts";
 import { composeCheck } from "./compose-check.ts";
 import { composeChoice } from "./compose-choice.ts";
 import { composeEndings } from "./compose-endings.ts";
+import { reopenerOf } from "./water.ts";
 
-/**
- * Composes the whole flow into one chart: opening, scenarios, endings. Pure data.
- * @param open the scenarios to compose in full; any other stands in the chart as one closed state
- */
-export function composeChart(flow: Flow, open: string[] = Object.keys(flow.scenarios)): ChartConfig {
-  const states: Record<string, StateConfig> = { opening: composeCheck(flow, flow.opening, null) };
-  states.routing = { id: "routing", always: routes(flow) };
-  for (const [id, scenario] of Object.entries(flow.scenarios))
-    states[id] = open.includes(id) ? composeScenario(flow, scenario) : { id };
+/** The whole flow in one chart, to be verified and drawn as one: the opening, every scenario, the endings. */
+export function composeChart(flow: Flow): ChartConfig {
+  const { states, ...opening } = composeOpening(flow);
+  const scenarios = Object.values(flow.scenarios).map((scenario) => composeScenario(flow, scenario).states);
+  return { ...opening, states: Object.assign({}, states, ...scenarios) };
+}
+
+/** The opening and the endings. It ends, too, in the state of the scenario that it has led to. Pure data. */
+export function composeOpening(flow: Flow): ChartConfig {
+  const opening = withReports(flow, { opening: composeCheck(flow, flow.opening, null), ...composeEndings() });
+  const routing: StateConfig = { id: "routing", always: routes(flow) };
+  const stubs = Object.keys(flow.scenarios).map((id) => [id, { id }] as const);
+  const { opening: first, ...endings } = opening;
+  return {
+    id: "fridgeside",
+    initial: "opening",
+    states: { opening: first as StateConfig, routing, ...Object.fromEntries(stubs), ...endings },
+  };
+}
+
+/** One scenario and the endings. Its state has the choice of the first check as its first. Pure data. */
+export function composeScenario(flow: Flow, scenario: Scenario): ChartConfig {
+  const choosing: StateConfig = { id: `${scenario.id}/choosing`, always: composeChoice(flow, scenario) };
+  const checks = checksIn(flow, scenario).map((check) => [check.id, composeCheck(flow, check, scenario.id)]);
+  const whole = {
+    id: scenario.id,
+    initial: "choosing",
+    states: { choosing, ...Object.fromEntries(checks) },
+  };
+  return {
+    id: "fridgeside",
+    initial: scenario.id,
+    states: withReports(flow, { [scenario.id]: whole, ...composeEndings() }),
+  };
+}
+
+/** Every check that a scenario can ask, the one that opens the tap again included. */
+export function checksIn(flow: Flow, scenario: Scenario): Check[] {
+  const reopener = reopenerOf(flow, scenario);
+  const ids = new Set([...scenario.checks.map(({ check }) => check), ...(reopener ? [reopener.id] : [])]);
+  return [...ids].map((id) => {
+    const check = flow.checks[id];
+    if (!check) throw new Error(`Scenario "${scenario.id}" names the check "${id}", which does not exist`);
+    return check;
+  });
+}
+
+/** What can be reported at any time. The stop ending takes no further event: nothing leads on from a danger but a new start. */
+function withReports(flow: Flow, states: Record<string, StateConfig>): Record<string, StateConfig> {
   // Whoever asks for a person at the card of a part takes the proved cause along.
   const help = (proved: boolean) => ({
     target: "#professional",
@@ -29,15 +68,13 @@ export function composeChart(flow: Flow, open: string[] = Object.keys(flow.scena
       { target: "#stopped", actions: [{ type: "remember", params: { danger, cause: null } }] },
     ]),
   );
-  Object.assign(states, composeEndings());
-  // The stop ending takes no further event: nothing leads on from a danger but a new start.
   for (const [name, state] of Object.entries(states)) {
-    if (name === "routing" || name === "stopped") continue;
+    if (name === "stopped") continue;
     state.on = { ...state.on, ...dangers };
     if (name !== "professional" && name !== "fixed") state.on["help-asked"] = help(name === "part");
     if (name !== "opening" && name !== "fixed") state.on["ice-returned"] = thanks;
   }
-  return { id: "fridgeside", initial: "opening", states };
+  return states;
 }
 
 function routes(flow: Flow): Transition[] {
@@ -49,22 +86,4 @@ function routes(flow: Flow): Transition[] {
     ...known,
     { target: "#professional", actions: [{ type: "remember", params: { cause: null, who: "shop" } }] },
   ];
-}
-
-function composeScenario(flow: Flow, scenario: Scenario): StateConfig {
-  const choosing = `${scenario.id}/choosing`;
-  const states: Record<string, StateConfig> = {
-    choosing: {
-      id: choosing,
-      always: composeChoice(flow, scenario),
-    },
-  };
-  for (const id of new Set(scenario.checks.map((entry) => entry.check))) {
-    const check = flow.checks[id];
-    if (!check) throw new Error(`Scenario "${scenario.id}" names the check "${id}", which does not exist`);
-    states[id] = composeCheck(flow, check, scenario.id);
-  }
-  const reopener = reopenerOf(flow, scenario);
-  if (reopener) states[reopener.id] = composeCheck(flow, reopener, scenario.id);
-  return { id: scenario.id, initial: "choosing", states };
 }

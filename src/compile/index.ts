@@ -1,4 +1,4 @@
-export { type Chart, createChart } from "./chart.ts";
-export { type Charts, createCharts } from "./charts.ts";
+export { type Compiled, compileFlow, compileGuide, guideOf, inRegion } from "./compile.ts";
 export { composeChart } from "./compose.ts";
-export { slimFlow } from "./slim-flow.ts";
+export { isWaitForIce } from "./wait-for-ice.ts";
+export { keepersOf, reopenerOf } from "./water.ts";

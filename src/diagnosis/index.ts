@@ -1,12 +1,13 @@
 export { type Belief, createBelief, failedFix, probabilities, updateBelief } from "./belief.ts";
 export { type Choice, chooseNext } from "./choose.ts";
 export { type Explanation, explain } from "./explain.ts";
+export { type Among, createModel, type Model, type ProofStep, type Remedy, readModel } from "./model.ts";
+export type { Stakes, State } from "./position.ts";
 export {
   type CauseInput,
   type CheckInput,
-  createModel,
-  type Model,
   type ModelInput,
-  type ProofStep,
-} from "./model.ts";
-export type { Stakes, State } from "./position.ts";
+  signs,
+  type Tables,
+  tablesOf,
+} from "./tables.ts";

@@ -1,51 +1,10 @@
+import { type CheckRow, type ModelInput, type OutcomeRow, signs, type Tables, tablesOf } from "./tables.ts";
+
 /** Who puts a cause right: the householder with what is at hand, a part, or somebody who knows the trade. */
 export type Remedy = "self" | "part" | "professional";
 
 /** What a check must have shown: one of `outcomes`. */
 export type ProofStep = { check: string; outcomes: readonly string[] };
-
-/** What the trade knows of one scenario, in its words. Plain data; the flow files are one way to write it. */
-export type ModelInput = {
-  /** Numbers behind the words: likelihoods within 0 and 1, both exclusive; priors above 0. */
-  words: { likelihood: Record<string, number>; prior: Record<string, number> };
-  causes: readonly CauseInput[];
-  /** In the trade's order, which decides where the belief has no opinion. */
-  checks: readonly CheckInput[];
-};
-
-export type CauseInput = {
-  id: string;
-  prior: string;
-  remedy: Remedy;
-  /** The kind of part; causes that share one are put right by the same purchase. */
-  part?: string | undefined;
-  /** Where only a professional may fit the part, calling one is never in vain. */
-  fitting?: "self" | "professional" | undefined;
-  /** `due`: its proof shows only that the part is worth having anyway. */
-  claim?: "proved" | "due" | undefined;
-  /** Ways to prove the cause, each a list of steps that are all needed. Tells the look-ahead what a proof costs. */
-  proofs?: readonly (readonly ProofStep[])[] | undefined;
-};
-
-export type CheckInput = {
-  id: string;
-  /** Checks that measure the same thing share a group and count once, the latest. Alone: its own group. */
-  group?: string | undefined;
-  /** Minutes of attention. */
-  minutes: number;
-  outcomes: Record<string, OutcomeInput>;
-  /** Ways to come to be allowed, like a proof; only the look-ahead asks. */
-  needs?: readonly (readonly ProofStep[])[] | undefined;
-};
-
-export type OutcomeInput = {
-  /** Likelihood words by cause; `otherwise` for causes not named. */
-  says: Record<string, string>;
-  /** Causes that the check puts right on the way to this outcome. */
-  fixes?: readonly string[] | undefined;
-  /** Hours of waiting that this outcome takes, such as a thaw. */
-  hours?: number | undefined;
-};
 
 /** A scenario ready to reason with. Causes and checks are numbered by their place. */
 export type Model = {
@@ -83,25 +42,26 @@ export type Check = {
 /** `chances`: P(outcome | cause), by cause, never 0 or 1; over a check's outcomes they sum to 1. */
 export type Outcome = { id: string; chances: Float64Array; fixes: readonly number[]; hours: number };
 
-/**
- * Turns words into numbers once. A check with fewer than two outcomes says nothing and stays without any.
- *
- * @throws RangeError for a number out of range, Error for a word, cause or check that does not exist: faults of the
- * data, which the verifier reports before anyone gets here
- */
-export function createModel({ words, causes, checks }: ModelInput): Model {
+/** A part of what tables hold, by place; ways that need a check outside of it are no ways in it. */
+export type Among = { causes: readonly number[]; checks: readonly number[] };
+
+/** A model straight from words. @throws Error or RangeError as `tablesOf` does */
+export function createModel(input: ModelInput): Model {
+  return readModel(tablesOf(input));
+}
+
+/** Makes a model of tables that are right: from a build, or judged at the door. */
+export function readModel(tables: Tables, among?: Among): Model {
+  const { likelihoods } = tables;
+  const causePlaces = among?.causes ?? [...tables.causes.keys()];
+  const causes = causePlaces.flatMap((place) => tables.causes[place] ?? []);
+  const checks = (among?.checks ?? [...tables.checks.keys()]).flatMap((place) => tables.checks[place] ?? []);
   const causeAt = new Map(causes.map(({ id }, place) => [id, place]));
   const checkAt = new Map(checks.map(({ id }, place) => [id, place]));
-  const weights = causes.map(({ id, prior }) => {
-    const weight = words.prior[prior];
-    if (weight === undefined) throw new Error(`Cause "${id}": "${prior}" is no word for a prior`);
-    if (!(weight > 0 && weight < Infinity)) throw new RangeError(`Prior "${prior}" must be above 0`);
-    return weight;
-  });
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  const total = causes.reduce((sum, { weight }) => sum + weight, 0);
   const groups = checks.map(({ id, group }) => group ?? id);
   const built = checks.map((check, place): Check => {
-    const outcomes = experiment(check, causes, causeAt, words.likelihood);
+    const outcomes = experiment(check, causePlaces, causeAt, likelihoods);
     const repairs = causes.flatMap((_, cause) => {
       const chance = outcomes.reduce(
         (sum, one) => sum + (one.fixes.includes(cause) ? (one.chances[cause] ?? 0) : 0),
@@ -113,7 +73,9 @@ export function createModel({ words, causes, checks }: ModelInput): Model {
     return { id: check.id, group, minutes: check.minutes, outcomes, repairs, needs: [] };
   });
   const ways = (lists: readonly (readonly ProofStep[])[] = []) =>
-    lists.map((steps) => steps.map((step) => stepOf(step, built, checkAt, causes.length)));
+    lists
+      .filter((steps) => steps.every(({ check }) => checkAt.has(check)))
+      .map((steps) => steps.map((step) => stepOf(step, built, checkAt, causes.length)));
   return {
     causes: causes.map(({ id, remedy, part, fitting = "self", claim = "proved", proofs }) => ({
       id,
@@ -126,31 +88,22 @@ export function createModel({ words, causes, checks }: ModelInput): Model {
     checks: built.map((check, place) => ({ ...check, needs: ways(checks[place]?.needs) })),
     causeAt,
     checkAt,
-    priors: Float64Array.from(weights, (weight) => weight / total),
+    priors: Float64Array.from(causes, ({ weight }) => weight / total),
   };
 }
 
 /** The outcomes of a check as one experiment: for every cause their likelihoods are made to sum to 1. */
 function experiment(
-  check: CheckInput,
-  causes: readonly CauseInput[],
+  check: CheckRow,
+  causePlaces: readonly number[],
   causeAt: ReadonlyMap<string, number>,
-  likelihood: Record<string, number>,
+  likelihoods: readonly number[],
 ): Outcome[] {
-  const entries = Object.entries(check.outcomes);
-  if (entries.length < 2) return [];
-  const spoken = entries.map(([id, { says }]) =>
-    causes.map((cause) => {
-      const word = says[cause.id] ?? says.otherwise;
-      const number = word === undefined ? undefined : likelihood[word];
-      const place = `Check "${check.id}", outcome "${id}", cause "${cause.id}"`;
-      if (number === undefined) throw new Error(`${place}: "${word}" is no word for a likelihood`);
-      if (!(number > 0 && number < 1)) throw new RangeError(`"${word}" must lie between 0 and 1`);
-      return number;
-    }),
+  const spoken = check.outcomes.map(({ likely }: OutcomeRow) =>
+    causePlaces.map((place) => likelihoods[signs.indexOf(likely[place] ?? "0")] ?? 0),
   );
-  const sums = causes.map((_, cause) => spoken.reduce((sum, row) => sum + (row[cause] ?? 0), 0));
-  return entries.map(([id, { fixes = [], hours = 0 }], row) => ({
+  const sums = causePlaces.map((_, cause) => spoken.reduce((sum, row) => sum + (row[cause] ?? 0), 0));
+  return check.outcomes.map(({ id, fixes = [], hours = 0 }, row) => ({
     id,
     chances: Float64Array.from(sums, (sum, cause) => (spoken[row]?.[cause] ?? 0) / sum),
     // A cause that this scenario does not know needs no fixing in it.
@@ -165,13 +118,11 @@ function stepOf(
   checkAt: ReadonlyMap<string, number>,
   size: number,
 ): Step {
-  const place = checkAt.get(check);
-  const known = place === undefined ? undefined : checks[place];
-  if (place === undefined || !known)
-    throw new Error(`A proof names the check "${check}", which does not exist`);
-  const accepted = known.outcomes.flatMap(({ id }, at) => (outcomes.includes(id) ? [at] : []));
+  const place = checkAt.get(check) ?? 0;
+  const known = checks[place]?.outcomes ?? [];
+  const accepted = known.flatMap(({ id }, at) => (outcomes.includes(id) ? [at] : []));
   const accepts = Float64Array.from({ length: size }, (_, cause) =>
-    accepted.reduce((sum, at) => sum + (known.outcomes[at]?.chances[cause] ?? 0), 0),
+    accepted.reduce((sum, at) => sum + (known[at]?.chances[cause] ?? 0), 0),
   );
   return { check: place, outcomes: accepted, accepts };
 }

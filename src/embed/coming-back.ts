@@ -1,5 +1,4 @@
-import type { Flow } from "../guide/index.ts";
-import { type Journal, type Log, standingOf } from "../session/index.ts";
+import { type Guide, type Journal, type Log, standingOf } from "../session/index.ts";
 import type { LogStore } from "./log-store.ts";
 import type { Consent } from "./shared-journal.ts";
 
@@ -12,8 +11,8 @@ const mostAside = 8;
 export const lastActIn = (log: Log) => log.events.at(-1)?.at ?? log.started;
 
 /** True where so long ago nothing is gone on with by itself; what a person agreed to since counts as new. */
-export function isTooOld(log: Log, given: Consent | null, now: string, { limits }: Flow): boolean {
-  const days = limits["session-days"]?.value ?? Number.POSITIVE_INFINITY;
+export function isTooOld(log: Log, given: Consent | null, now: string, { flow }: Guide): boolean {
+  const days = flow.limits["session-days"]?.value ?? Number.POSITIVE_INFINITY;
   const last = Math.max(
     ...[lastActIn(log), ...(given ? [given.at] : [])].map(Date.parse).filter(Number.isFinite),
   );

@@ -1,4 +1,3 @@
-import { type Charts, createCharts } from "../compile/index.ts";
 import {
   changeAnswer,
   holdTimes,
@@ -10,6 +9,7 @@ import {
   putBack,
   record,
   type Session,
+  scenariosAhead,
   settle,
   standingOf,
   stopBy,
@@ -27,14 +27,17 @@ import { lastActIn, putAside } from "./coming-back.ts";
 import type { Exclusive } from "./exclusive.ts";
 import { Keeper, type Keeping } from "./keeper.ts";
 import { passCode } from "./pass-code.ts";
+import { couldAtOnce, type Load, whenLoaded } from "./when-loaded.ts";
 
 /** What surrounds a session: texts, storage, a clock, and who wants to see the result. */
-export type Surroundings = Omit<Keeping, "charts" | "newId"> & {
-  /** Made ready beforehand, where that is worth a task of its own. */
-  charts?: Charts;
+export type Surroundings = Omit<Keeping, "newId"> & {
   /** One writer at a time; without it only the compare before each write. */
   exclusively?: Exclusive;
   newId?: Keeping["newId"];
+  /** Without it every scenario is loaded. */
+  load?: Load;
+  /** Told of the few scenarios that the opening can still lead to. */
+  nearing?: (scenarios: string[]) => void;
   /** Whether the shop has a list of parts that a model code could be looked up in; without it there is one. */
   canLookUp?: () => boolean;
   texts: Texts;
@@ -62,16 +65,18 @@ export type Controller = {
  * journal: each act first takes over what another tab has kept, and is tried on that. A danger waits for nothing.
  */
 export function createController(around: Surroundings): Controller {
-  const { flow, texts, store, stop, now, exclusively = (work) => work() } = around;
-  const charts = around.charts ?? createCharts(flow);
+  const { texts, store, stop, now } = around;
+  const exclusively: Exclusive = (work) =>
+    (around.exclusively ?? ((inside) => inside()))(() => whenLoaded(work, around.load, exclusively));
   const newId = around.newId ?? (() => Math.random().toString(36).slice(2, 12));
-  const keeper = new Keeper({ ...around, charts, newId });
+  const keeper = new Keeper({ ...around, newId });
   const opened = pass(keeper.session);
   if (opened !== keeper.session) keeper.keep(opened);
   show();
 
   function show(): void {
     const { session, notices } = keeper;
+    around.nearing?.(scenariosAhead(session));
     const [aside] = notices.includes("set-aside") ? store.readAside().map(parseJournal) : [];
     around.show(
       keeper.isOtherMachine
@@ -114,7 +119,9 @@ export function createController(around: Surroundings): Controller {
   };
   const heldAt = (session: Session, at: string) => settle(holdTimes(session, at), at);
 
-  function act(event: LogEvent): void {
+  const act = (event: LogEvent) => whenLoaded(() => actAtOnce(event), around.load);
+
+  function actAtOnce(event: LogEvent): void {
     const shown = keeper.session;
     let known: Session | undefined;
     const tried = () => {
@@ -146,7 +153,12 @@ export function createController(around: Surroundings): Controller {
   function stopAtOnce(event: LogEvent, tried: Session): void {
     const before = keeper.session;
     keeper.markStop(tried);
-    const next = keeper.takeNews() ? record(keeper.session, event).session : tried;
+    let next = tried;
+    const takeNews = () => {
+      if (keeper.takeNews()) next = record(keeper.session, event).session;
+    };
+    // Nor may what the news would need to be loaded.
+    if (!couldAtOnce(takeNews)) keeper.putNewsAside();
     move(stopBy(next, memoryOf(tried).danger ?? "not-sure", event.at), before);
   }
 
@@ -169,8 +181,9 @@ export function createController(around: Surroundings): Controller {
       show();
       return;
     }
+    const led = keeper.goOnWith(kept);
     store.writeAside(others);
-    move(keeper.goOnWith(kept), keeper.session, ["welcome-back"]);
+    move(led, keeper.session, ["welcome-back"]);
   }
 
   function restart(at: string, isStopSeen: boolean): void {
@@ -242,7 +255,7 @@ export function createController(around: Surroundings): Controller {
       const mark = stop.read();
       // A storage that was full when the danger was reported may have room by now.
       if (mark) stop.keep(mark);
-      if (keeper.follow()) show();
+      whenLoaded(() => keeper.follow() && show(), around.load);
       const isInMemory = keeper.notices.includes("memory-only");
       if (heldAt(keeper.session, now()) === keeper.session && !isInMemory) return;
       exclusively(() => {

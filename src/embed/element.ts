@@ -137,7 +137,10 @@ export class FridgesidePanel extends HTMLElement {
     const running = await engine
       .startEngine(this, data, about, (view) => {
         next = view;
-        if (this.#running && isCurrent()) this.#show(view);
+        if (this.#running && isCurrent()) {
+          this.#trouble = null;
+          this.#show(view);
+        }
         if (!this.#tappedAt || view.turn?.turn === this.#tappedAt) return;
         this.#tappedAt = "";
         this.shadowRoot?.querySelector("h2")?.focus();

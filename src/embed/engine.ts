@@ -1,21 +1,23 @@
 import { h } from "preact";
-import { type Charts, createCharts } from "../compile/index.ts";
 import { createPicture } from "../panel/pictures/index.ts";
-import { metaOf } from "../session/index.ts";
-import { type Actions, createTexts, endingOf, type Services, type Texts, type View } from "../turn/index.ts";
+import { metaOf, ScenarioMissing } from "../session/index.ts";
+import { type Actions, endingOf, type Services, type View } from "../turn/index.ts";
 import { basketOf, createBasket } from "./basket.ts";
 import { localNow } from "./clock.ts";
+import { openData } from "./compiled-data.ts";
 import { complain } from "./complain.ts";
-import { createController } from "./controller.ts";
+import { type Controller, createController, type Surroundings } from "./controller.ts";
 import { keepAwake, signal } from "./device.ts";
 import type { EngineData } from "./engine-data.ts";
 import { createExclusive } from "./exclusive.ts";
 import { storageKey } from "./first-options.ts";
 import { createLater } from "./later.ts";
+import { loadPatiently } from "./load-patiently.ts";
 import { createLogStore, type LogStore } from "./log-store.ts";
-import { nextTask } from "./next-task.ts";
+import { nextTask, whenIdle } from "./next-task.ts";
 import { readOptions } from "./options.ts";
 import { markPage } from "./page-theme.ts";
+import type { ScenarioFiles } from "./scenario-files.ts";
 import { clearStop, keepStop, readStop } from "./stop-mark.ts";
 import { watchPage } from "./watch-page.ts";
 
@@ -37,10 +39,6 @@ type About = {
 
 /** By session name. It outlives a change of the tag's attributes, and with it a log that is in memory only. */
 const stores = new Map<string, LogStore>();
-
-/** What was made of one language's data and a shop's flows, piece by piece. A tag that is moved about finds it ready. */
-type Made = { own?: Promise<EngineData | null>; data?: EngineData; texts?: Texts; charts?: Charts };
-const made = new Map<string, Made>();
 
 /** By session name, too: a page may answer long after an attribute of the tag has changed. */
 const baskets = new Map<string, ReturnType<typeof createBasket>>();
@@ -69,35 +67,9 @@ export async function startEngine(
   stores.set(options.sessionName, store);
   const basket = baskets.get(options.sessionName) ?? createBasket(options.sessionName);
   baskets.set(options.sessionName, basket);
-  const key = `${language} ${options.flows}`;
-  const pieces = made.get(key) ?? {};
-  const isFresh = !pieces.charts;
-  made.set(key, pieces);
-  const isOvertaken = async () => {
-    await nextTask();
-    return !isCurrent();
-  };
-  if (!pieces.data) {
-    pieces.own ??= fetchOwn(options.flows, language, built);
-    pieces.data = (await pieces.own) ?? built;
-    // What could not be fetched today is asked for at the next start.
-    if (options.flows && pieces.data === built) made.delete(key);
-    if (await isOvertaken()) return null;
-  }
-  const { flow, resources, drawings } = pieces.data;
-  if (!pieces.texts) {
-    // The first of these wakes up the browser's language data, which takes a slow phone as long as all the texts.
-    new Intl.ListFormat(language);
-    if (await isOvertaken()) return null;
-    pieces.texts = createTexts(resources, language, flow.limits);
-    if (await isOvertaken()) return null;
-  }
-  if (!pieces.charts) {
-    pieces.charts = createCharts(flow);
-    pieces.charts(null);
-    if (await isOvertaken()) return null;
-  }
-  const { texts, charts } = pieces;
+  const compiled = await openData(options.flows, language, built, isCurrent);
+  if (!compiled) return null;
+  const { guide, texts, drawings, scenarios, isFresh } = compiled;
   const ownLookup = () => typeof (host as { lookup?: unknown }).lookup === "function";
   let isRefused = () => false;
   // A page may set its function before or after the panel has started.
@@ -110,9 +82,8 @@ export async function startEngine(
     isRefused = opened.isRefused;
     return opened;
   };
-  const controller = createController({
-    flow,
-    charts,
+  const around: Surroundings = {
+    guide,
     texts,
     store,
     stop: {
@@ -129,13 +100,19 @@ export async function startEngine(
       later.look(next.turn?.kind);
       show(next);
     },
+    load: (scenario) => loadPatiently(() => scenarios.load(scenario), isCurrent, say),
+    nearing: (ids) => {
+      // What does not come now is asked for again when it is needed.
+      for (const id of ids) scenarios.load(id).catch(() => null);
+    },
     ended: (session) => {
       const { outcome } = metaOf(session);
       const { causeId, part } = endingOf(session, outcome ?? "stopped", texts);
       const detail = { outcome, cause: causeId, part: part?.kind ?? null, model: part?.model ?? null };
       host.dispatchEvent(new CustomEvent("fridgeside-ended", { detail, bubbles: true, composed: true }));
     },
-  });
+  };
+  const controller = await openController(around, scenarios);
   /** A code that somebody has rejected is not looked up by itself again. */
   let lookedUp: string | null = null;
   const services: Services = {
@@ -154,7 +131,9 @@ export async function startEngine(
     signal,
     shopHelp: { name: options.shopName, link: options.helpLink },
   };
-  if (isFresh && (await isOvertaken())) return null;
+  if (isFresh) await nextTask();
+  if (!isCurrent()) return null;
+  whenIdle(() => void scenarios.fetchAll());
   // Somebody who comes back finds the turn whole.
   await later.waitFor((view as View | null)?.turn?.kind);
   const timer = setInterval(controller.tick, LOOK_MS);
@@ -203,19 +182,13 @@ export async function startEngine(
   };
 }
 
-/** A shop's own flows; null where there are none, or none that can be used. */
-async function fetchOwn(
-  folder: string | null,
-  language: string,
-  built: EngineData,
-): Promise<EngineData | null> {
-  if (!folder) return null;
-  try {
-    // Only shops with flows of their own need the code that judges them.
-    const { fetchShopFlows } = await import("./for-some-shops.ts");
-    return await fetchShopFlows(folder, language, built, fetch);
-  } catch (problem) {
-    complain(`attribute "flows": the built-in flows are used, because ${(problem as Error).message}.`);
-    return null;
-  }
+/** A kept journal may lie in a scenario, which is then loaded first. @throws Error where it cannot be */
+async function openController(around: Surroundings, scenarios: ScenarioFiles): Promise<Controller> {
+  for (;;)
+    try {
+      return createController(around);
+    } catch (problem) {
+      if (!(problem instanceof ScenarioMissing)) throw problem;
+      await scenarios.load(problem.scenario);
+    }
 }

@@ -1,10 +1,9 @@
-import type { Charts } from "../compile/index.ts";
-import type { Flow } from "../guide/index.ts";
 import {
   advance,
   createFeed,
   createJournal,
   type Feed,
+  type Guide,
   type Held,
   isStopped,
   type Journal,
@@ -31,8 +30,7 @@ import type { StopMark } from "./stop-mark.ts";
 
 /** Where a session is kept, and what is asked of it when it is come back to. */
 export type Keeping = {
-  flow: Flow;
-  charts: Charts;
+  guide: Guide;
   store: LogStore;
   /** The mark that stops this session in every tab; it lies apart from the journal. */
   stop: { read(): StopMark | null; keep(mark: StopMark): void; clear(): void };
@@ -58,6 +56,8 @@ export class Keeper {
   readonly #at: Keeping;
   readonly #shared;
   readonly #feed: Feed;
+  /** What another tab has kept, until a scenario that it needs is loaded. */
+  #pending: News | null = null;
 
   /** Comes back to what is kept, or starts anew. */
   constructor(at: Keeping) {
@@ -70,7 +70,10 @@ export class Keeper {
     const news = this.#shared.readNews();
     if (news && isBegun(news.journal)) this.#comeBack(news);
     else {
-      if (news) this.#take({ ...news, consent: null, about: at.model });
+      if (news) {
+        const { session, dropped } = takeOver(at.guide, standingOf(news.journal).log, at.now());
+        this.#take({ ...news, consent: null, about: at.model }, session, dropped);
+      }
       if (at.store.readAside().length > 0) this.notices = ["set-aside"];
     }
     const mark = at.stop.read();
@@ -80,12 +83,12 @@ export class Keeper {
 
   /** A session before its first answer in a journal of its own; a tap that the one before has closed stays so. */
   begin(at = this.#at.now()): Session {
-    const { flow, charts, model } = this.#at;
+    const { guide, model } = this.#at;
     this.#isAbout({ consent: null, about: model });
     // Nothing is taken at its word: the page's model is looked up where the code is asked for.
     this.#standing = standingOf(createJournal(at));
     const water = this.session && waterLeftBy(this.session);
-    return replay(flow, leaveWater(this.#standing.log, water, at), charts).session;
+    return replay(guide, leaveWater(this.#standing.log, water, at)).session;
   }
 
   /** A session before its first answer in the same journal. */
@@ -124,12 +127,13 @@ export class Keeper {
   }
 
   #comeBack(news: News): void {
-    const { flow, charts, store, stop, now } = this.#at;
-    this.#standing = standingOf(news.journal);
-    const { log } = this.#standing;
-    const { session, dropped } = resume(flow, log, now(), charts);
+    const { guide, store, stop, now } = this.#at;
+    const standing = standingOf(news.journal);
+    const { log } = standing;
+    const { session, dropped } = resume(guide, log, now());
+    this.#standing = standing;
     // A stop does not grow old.
-    if (isTooOld(log, news.consent, now(), flow) && !isStopped(session) && !stop.read()) {
+    if (isTooOld(log, news.consent, now(), guide) && !isStopped(session) && !stop.read()) {
       putAside(store, news.journal);
       this.notices = ["set-aside"];
       this.session = session;
@@ -168,32 +172,40 @@ export class Keeper {
 
   /** Goes on with a journal that was set aside, in place of the one in use. */
   goOnWith(journal: Journal): Session {
-    const { flow, charts, store, now } = this.#at;
+    const { guide, store, now } = this.#at;
     const [at, water] = [now(), waterLeftBy(this.session)];
+    const standing = standingOf(journal);
+    const { session } = resume(guide, leaveWater(standing.log, water, at), at);
     putAside(store, this.journal);
     this.consent = { at, model: null };
-    this.#standing = standingOf(journal);
-    const { log } = this.#standing;
-    return resume(flow, leaveWater(log, water, at), at, charts).session;
+    this.#standing = standing;
+    return session;
   }
 
   /** Takes over the journal that another tab has kept since; writes nothing in its place. */
   takeNews(): boolean {
-    const news = this.#shared.readNews();
+    const news = this.#shared.readNews() ?? this.#pending;
+    this.#pending = news;
     if (!news) return false;
+    const { session, dropped } = takeOver(this.#at.guide, standingOf(news.journal).log, this.#at.now());
+    this.#pending = null;
     // Two tabs wrote at once, or nothing could be kept for a while: what only this tab has can be gone on with.
     if (!news.isHeir && !isPartOf(this.journal, news.journal)) putAside(this.#at.store, this.journal);
-    this.#take(news);
+    this.#take(news, session, dropped);
     return true;
   }
 
-  #take(news: News): void {
-    const { flow, charts, store, now } = this.#at;
+  /** Sets aside what another tab has kept and this one cannot take over at once. */
+  putNewsAside(): void {
+    if (this.#pending) putAside(this.#at.store, this.#pending.journal);
+    this.#pending = null;
+  }
+
+  #take(news: News, session: Session, dropped: number): void {
+    const { store, now } = this.#at;
     this.#standing = standingOf(news.journal);
     this.#feed.take(news.journal);
-    const { log } = this.#standing;
-    const { session, dropped } = takeOver(flow, log, now(), charts);
-    if (hasAnswers(log, dropped)) store.setAside(news.journal);
+    if (hasAnswers(this.#standing.log, dropped)) store.setAside(news.journal);
     // A hazardous step that was passed in another tab is met behind its gate in this one.
     this.session = record(session, { type: "session-resumed", at: now() }).session;
     this.#isAbout(news);

@@ -33,10 +33,9 @@ export async function loadParts(language: string, again = ""): Promise<Parts> {
     read(dataAddress(language)).then((file) => file.json() as Promise<EngineData>),
     read(laterAddress).then((file) => file.text()),
   ]);
-  const isWhole = data.format === 1 && data.flow && data.resources?.[language]?.ui && data.drawings;
+  const isWhole = data.format && data.resources?.[language]?.ui;
   // The last rule of later.css says that nothing of it is missing.
-  if (!engine.startEngine || !isWhole || !rules.includes("--fs-whole"))
-    throw new Error("Something else lies where a part was");
+  if (!engine.startEngine || !isWhole || !rules.includes("--fs-whole")) throw new Error("Another file");
   return { engine, data, sheets: [ownSheet, createSheet(rules)] };
 }
 

@@ -1,10 +1,10 @@
-import { checkPack } from "../pack/index.ts";
+import { type BuiltIn, checkPack } from "../pack/index.ts";
 import { readBoundedText } from "./bounded-text.ts";
-import type { EngineData } from "./engine-data.ts";
+import type { OwnFlows } from "./compiled-data.ts";
 import { nextTask } from "./next-task.ts";
 
-/** Bytes of a pack at most: ours has a quarter of a million (judgement). */
-const mostBytes = 2_000_000;
+/** Bytes of a pack at most: ours has a good million (judgement). */
+const mostBytes = 5_000_000;
 
 /** Seconds before the built-in flows are used; the panel waits for this file. */
 const PATIENCE_SECONDS = 15;
@@ -19,9 +19,9 @@ const PATIENCE_SECONDS = 15;
 export async function fetchShopFlows(
   folder: string,
   language: string,
-  built: EngineData,
+  built: BuiltIn,
   get: typeof fetch,
-): Promise<EngineData> {
+): Promise<OwnFlows> {
   const address = new URL(`${language}.json`, folder.replace(/\/?$/, "/")).href;
   const about = (problem: unknown) =>
     new Error(`${address} ${problem instanceof Error ? problem.message : "cannot be used"}`);
@@ -37,7 +37,8 @@ export async function fetchShopFlows(
       await nextTask();
       step = steps.next();
     }
-    return step.value;
+    const { start, scenarios, format, resources, drawings } = step.value;
+    return { start: { ...start, format, resources, drawings, files: {} }, scenarios };
   } catch (problem) {
     throw about(problem);
   }

@@ -11,12 +11,16 @@ declare module "virtual:languages" {
 declare module "virtual:data" {
   /** The languages that have texts, by BCP 47 tag; the first is the fallback. */
   export const dataFiles: Record<string, string>;
-  /** Where the flow, the drawings and a language's texts lie. */
+  /** Where all that every session starts with lies in a language. */
   export function dataAddress(language: string): string;
   /** Where the opening lies in a language other than the first file's own. */
   export function firstTurnAddress(language: string): string;
   /** Where a piece of script lies. */
   export function chunkAddress(chunk: "engine" | "later-screens" | "shop"): string;
+}
+declare module "virtual:dangers" {
+  /** What is dangerous where, by the built-in guide. */
+  export const knownDangers: import("../pack/index.ts").KnownDangers;
 }
 declare module "*.css?inline" {
   const css: string;

@@ -1,5 +1,4 @@
 import type { Condition } from "../condition/index.ts";
-import type { ProofStep } from "../diagnosis/index.ts";
 import type { InstrumentName, ReadingVerdict } from "../instruments/index.ts";
 import type { Limits, Region } from "../measuring/index.ts";
 
@@ -21,18 +20,6 @@ export type Flow = {
   scenarios: Record<string, Scenario>;
   /** By ISO 3166 code. */
   regions: Record<string, Region>;
-  /** What follows from all this for the diagnosis, where a build has worked it out. */
-  groundwork?: Groundwork;
-};
-
-/** What a phone would take too long to work out. An empty list of steps is a way that asks for nothing. */
-export type Groundwork = {
-  /** What happens on the way to an outcome of a check: causes put right, hours waited. */
-  routes: Record<string, Record<string, { fixes: string[]; hours: number }>>;
-  /** The ways to prove each cause. */
-  proofs: Record<string, ProofStep[][]>;
-  /** The ways for a check to be allowed, by scenario and check; none where it always is. */
-  needs: Record<string, Record<string, ProofStep[][]>>;
 };
 
 export type Signal = "danger" | "warning" | "caution" | "notice";

@@ -6,12 +6,12 @@ export type {
   Check,
   Flow,
   GateRule,
-  Groundwork,
   Leaves,
   Opening,
   Outcome,
   PartRule,
   Scenario,
+  Signal,
   TurnRule,
 } from "./flow.ts";
 export { region } from "./region.ts";

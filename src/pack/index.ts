@@ -1,1 +1,2 @@
-export { checkPack, type PackData, UnusablePack } from "./pack.ts";
+export { type BuiltIn, checkPack, type PackData, UnusablePack } from "./pack.ts";
+export type { KnownDangers } from "./shapes.ts";

@@ -37,6 +37,8 @@ export const bounds = {
   texts: 2000,
   /** Strokes of a drawing. */
   strokes: 200,
+  /** Scenarios of a pack; ours has ten. */
+  scenarios: 100,
   /** Questions that a pack is tried with, at the door. */
   tries: 300,
   /** What was typed in own words; a person describes a fault in a few lines. */

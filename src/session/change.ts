@@ -1,4 +1,4 @@
-import { dangersOf, type Flow } from "../guide/index.ts";
+import type { FlowSlice } from "../chart/index.ts";
 import { append, type Held, type Standing, standingOf } from "./journal.ts";
 import { type LogEvent, leaveWater } from "./log.ts";
 import { replay } from "./replay.ts";
@@ -20,9 +20,9 @@ export type Changed = {
  */
 export function changeAnswer(session: Session, index: number, at: string): Changed {
   if (isStopped(session)) return { session, held: [], gone: [] };
-  const { flow, charts, log } = session;
+  const { guide, flow, log } = session;
   const before = { ...log, events: log.events.slice(0, index) };
-  const back = replay(flow, leaveWater(before, waterLeftBy(session), at), charts).session;
+  const back = replay(guide, leaveWater(before, waterLeftBy(session), at)).session;
   const later = log.events.flatMap((event, place) => ("turn" in event && place > index ? [place] : []));
   const [held, gone] = [true, false].map((may) =>
     later.filter((place) => mayBeHeld(flow, log.events[place] as LogEvent) === may),
@@ -40,7 +40,8 @@ export function changeAnswer(session: Session, index: number, at: string): Chang
  * @param at RFC 3339
  */
 export function putBack(session: Session, held: Held[], at: string): Session {
-  const turn = metaOf(session).turn;
+  const { turn, gate } = metaOf(session);
+  if (gate) return session;
   const again = held.filter(({ event }) => event.turn === turn).at(-1);
   if (!again || !mayBeHeld(session.flow, again.event)) return session;
   const { at: _, ...event } = again.event;
@@ -68,18 +69,12 @@ export function startAgain(
 ): { standing: Standing; session: Session } {
   const standing = standingOf(append(before.journal, { id, at, event: { type: "started-again" } }));
   const log = leaveWater(standing.log, waterLeftBy(session), at);
-  return { standing, session: replay(session.flow, log, session.charts).session };
+  return { standing, session: replay(session.guide, log).session };
 }
 
 /** False for whatever has to be asked again: what lies behind a gate, the tap, a wait and what came of it, a danger. */
-function mayBeHeld(flow: Flow, event: LogEvent): boolean {
+function mayBeHeld({ lasting, dangers }: FlowSlice, event: LogEvent): boolean {
   if (event.type === "model-given") return event.code !== null;
-  if (!("turn" in event)) return false;
-  const [check = "", turn = ""] = event.turn.split(".");
-  const known = flow.checks[check];
-  if (known?.gates?.length || known?.restores || known?.repeats) return false;
-  const rule = known ?? (check === flow.opening.id ? flow.opening : undefined);
-  if (!rule?.turns[turn]) return false;
-  if (Object.values(rule.turns).some(({ kind }) => kind === "wait")) return false;
-  return event.type === "measured" || !dangersOf(flow).includes(event.answer);
+  if (!("turn" in event) || !lasting.includes(event.turn.split(".")[0] ?? "")) return false;
+  return event.type === "measured" || !dangers.includes(event.answer);
 }

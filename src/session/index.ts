@@ -1,5 +1,14 @@
 export { bounds } from "./bounds.ts";
 export { changeAnswer, putBack, startAgain } from "./change.ts";
+export { type Chart, createChart } from "./chart.ts";
+export {
+  addScenario,
+  createGuide,
+  type Guide,
+  type ScenarioData,
+  ScenarioMissing,
+  type StartData,
+} from "./guide.ts";
 export {
   advance,
   append,
@@ -25,6 +34,7 @@ export {
   type Refusal,
   record,
   type Session,
+  scenariosAhead,
   startSession,
   waterLeftBy,
 } from "./session.ts";

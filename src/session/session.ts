@@ -1,14 +1,25 @@
 import { initialTransition, type SnapshotFrom, transition } from "xstate";
-import type { ChartContext, ChartEvent, TurnMeta } from "../chart/index.ts";
-import { type Chart, type Charts, createCharts } from "../compile/index.ts";
-import type { Flow } from "../guide/index.ts";
+import type { Adviser } from "../advice/index.ts";
+import {
+  type ChartContext,
+  type ChartEvent,
+  createMemory,
+  type FlowSlice,
+  type TurnMeta,
+} from "../chart/index.ts";
+import { adviceAfter, adviceAt } from "./advice.ts";
+import type { Chart } from "./chart.ts";
+import { type Guide, ScenarioMissing } from "./guide.ts";
 import { createLog, type Log, type LogEvent, type WaterLeft } from "./log.ts";
 
-/** One person's way through the chart. Immutable: every function here gives a new one. */
+/** One person's way through the opening's chart and then a scenario's. Immutable: every function here gives a new one. */
 export type Session = {
-  flow: Flow;
-  charts: Charts;
+  guide: Guide;
+  /** What is read of flows/ where the session is. */
+  flow: FlowSlice;
   chart: Chart;
+  /** Null in the opening. */
+  adviser: Adviser | null;
   log: Log;
   snapshot: SnapshotFrom<Chart>;
 };
@@ -20,16 +31,36 @@ export type Recorded = { session: Session; refusal: Refusal | null };
 
 /** A session before its first answer. */
 export function startSession(
-  flow: Flow,
+  guide: Guide,
   started: string,
   model: string | null = null,
-  charts = createCharts(flow),
-  scenario: string | null = null,
   water?: WaterLeft,
 ): Session {
-  const chart = charts(scenario);
-  const [snapshot] = initialTransition(chart, { model, water } as never);
-  return { flow, charts, chart, log: createLog(started, model), snapshot };
+  const { flow, opening } = guide;
+  const memory = createMemory(model, water);
+  const [snapshot] = initialTransition(opening, { memory } as never);
+  return { guide, flow, chart: opening, adviser: null, log: createLog(started, model), snapshot };
+}
+
+/** The session in the chart of the scenario that its opening has led to, with the memory that it has. */
+function enterScenario(session: Session, scenario: string, event: ChartEvent, toward?: string): Session {
+  const loaded = session.guide.loaded.get(scenario);
+  if (!loaded) throw new ScenarioMissing(scenario);
+  const { flow, chart } = loaded;
+  const memory = memoryOf(session);
+  const adviser = session.guide.advisers(loaded, memory);
+  const advice = adviceAt(adviser, memory, toward);
+  const [snapshot] = initialTransition(chart, { memory, event: { ...event, advice } } as never);
+  return { ...session, flow, chart, adviser, snapshot };
+}
+
+/** The few scenarios that the opening can still lead to; none where they are many, or it has led to one. */
+export function scenariosAhead({ guide, adviser, log }: Session): string[] {
+  if (adviser) return [];
+  const answers = log.events.flatMap((event) => (event.type === "answered" ? [event.answer] : []));
+  const begins = answers.map((_, place) => answers.slice(0, place + 1).join(" ")).reverse();
+  const known = begins.find((one) => Object.hasOwn(guide.ahead, one));
+  return known === undefined ? [] : (guide.ahead[known] ?? []);
 }
 
 /** The tap as a session leaves it to the one that follows, where we had it closed: no new start opens it. */
@@ -60,6 +91,7 @@ export function isStopped(session: Session): boolean {
 /**
  * Takes one event, or refuses it and changes nothing. Live use and replay both come through here.
  * @param toward the check that a replayed log goes on with, in place of today's advice
+ * @throws ScenarioMissing where it leads to a scenario that has to be loaded first
  */
 export function record(session: Session, event: LogEvent, toward?: string): Recorded {
   const refuse = (refusal: Refusal): Recorded => ({ session, refusal });
@@ -79,26 +111,19 @@ export function record(session: Session, event: LogEvent, toward?: string): Reco
     };
   }
   const sent = chartEvent(event);
-  if (!session.snapshot.can(sent as never)) {
+  const { chart, adviser } = session;
+  const [way] = chart.getTransitionData(session.snapshot, sent as never);
+  if (!way) {
     if (event.type === "answered") return refuse("unknown-answer");
     return refuse(event.type === "measured" ? "unreadable" : "not-now");
   }
-  const [snapshot] = transition(session.chart, session.snapshot, {
-    ...sent,
-    ...(toward ? { toward } : {}),
-  } as never);
+  const advice = adviser && adviceAfter(adviser, memoryOf(session), way, sent, toward);
+  const [snapshot] = transition(chart, session.snapshot, { ...sent, ...(advice && { advice }) } as never);
   const log = { ...session.log, events: [...session.log.events, event] };
-  // A scenario's own chart is built when the opening has led there; what was answered before leads there again.
-  if (typeof snapshot.value === "string" && session.flow.scenarios[snapshot.value]) {
-    const { flow, charts } = session;
-    const fresh = startSession(flow, log.started, log.model, charts, snapshot.value, waterLeftBy(session));
-    const led = log.events.reduce(
-      (before, one) => record(before, one, one === event ? toward : undefined).session,
-      fresh,
-    );
-    return { session: led, refusal: null };
-  }
-  return { session: { ...session, log, snapshot }, refusal: null };
+  const next = { ...session, log, snapshot };
+  const { value } = snapshot;
+  const leadsOn = typeof value === "string" && session.guide.scenarios.includes(value);
+  return { session: leadsOn ? enterScenario(next, value, sent, toward) : next, refusal: null };
 }
 
 function chartEvent(event: Exclude<LogEvent, { type: "water-left" }>): ChartEvent {

@@ -7,16 +7,11 @@ import type { Texts } from "./actions.ts";
  * before somebody is called. Said where a check begins; empty where no belief stands behind the choice.
  */
 export function becauseOf(session: Session, meta: TurnMeta, texts: Texts): string {
-  const { flow, snapshot, charts } = session;
-  const check = flow.checks[meta.check ?? ""];
-  const opens = check?.gates?.length ? `gate-${check.gates[0]}` : check?.start;
-  if (!check || meta.turn !== `${check.id}.${opens}` || meta.kind === "wait") return "";
+  const { check, chosen } = meta;
+  if (!check || !chosen) return "";
   const memory = memoryOf(session);
-  if (memory.again.includes(check.id)) return texts("explain.again");
-  const [scenario = ""] = Object.keys(snapshot.value);
-  const entry = flow.scenarios[scenario]?.checks.find((one) => one.check === check.id);
-  if (!entry || entry.first) return "";
-  const pair = charts.adviser.explain(scenario, memory, check.id)?.splits;
+  if (memory.again.includes(check)) return texts("explain.again");
+  const pair = session.adviser?.explain(memory, check)?.splits;
   if (!pair) return "";
   const [a = "", b = ""] = pair.map((cause) => texts(`causes.${cause}.is`).replace(/\.$/, ""));
   return a && b ? texts("explain.splits", { a, b }) : "";

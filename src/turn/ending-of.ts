@@ -32,7 +32,7 @@ function partOf(session: Session, kind: string, claim: "proved" | "due", texts: 
     fitting: texts(`parts.${kind}.fitting`),
     effortMinutes: rule?.minutes ?? 0,
     tools: (rule?.tools ?? []).map((tool) => texts(`tools.${tool}`)),
-    cautions: hazardsOf(session.flow, session.flow.access[rule?.access ?? ""] ?? [], texts),
+    cautions: hazardsOf(session.flow, rule?.hazards ?? [], texts),
     model: memoryOf(session).model,
   };
 }

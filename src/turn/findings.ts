@@ -1,5 +1,4 @@
-import type { Finding } from "../chart/index.ts";
-import type { Flow } from "../guide/index.ts";
+import type { Finding, FlowSlice } from "../chart/index.ts";
 import type { Texts } from "./actions.ts";
 import { readingText } from "./reading-text.ts";
 
@@ -12,7 +11,7 @@ export function titleOf(turn: string, texts: Texts): string {
 }
 
 /** What a turn found, in words: an answer's own text, or a reading with its uncertainty and verdict. */
-export function foundText(turn: string, finding: Finding, flow: Flow, texts: Texts): string {
+export function foundText(turn: string, finding: Finding, flow: FlowSlice, texts: Texts): string {
   if (finding.reading) return readingText(turn, finding, flow, texts);
   if (turn.includes(".gate-") && finding.answer === "ready") return texts("findings.gate-ready");
   return texts(`checks.${turn}.answers.${finding.answer}`) || texts(`findings.${finding.answer}`);

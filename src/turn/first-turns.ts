@@ -1,5 +1,13 @@
-import { dangersOf, type Flow } from "../guide/index.ts";
-import { isStopped, memoryOf, metaOf, record, type Session, startSession } from "../session/index.ts";
+import { type Region, regionIn } from "../guide/index.ts";
+import {
+  type Guide,
+  isStopped,
+  memoryOf,
+  metaOf,
+  record,
+  type Session,
+  startSession,
+} from "../session/index.ts";
 import type { View } from "./actions.ts";
 import { type FirstTurn, type OpeningTurn, turnFrom } from "./opening-view.ts";
 import { createTexts, type Resource } from "./texts.ts";
@@ -23,14 +31,19 @@ export const anyTime = "2026-01-01T00:00:00Z";
  * The opening of each language and what every danger reported there leads to, drawn before the engine has arrived or
  * without it.
  * @param locales every language's texts; a language may lean on en-GB
+ * @param regions where their readers may live
  */
-export function createFirstTurns(flow: Flow, locales: Record<string, Resource>): Record<string, FirstTurn> {
-  const first = startSession(flow, anyTime);
+export function createFirstTurns(
+  guide: Guide,
+  locales: Record<string, Resource>,
+  regions: Record<string, Region>,
+): Record<string, FirstTurn> {
+  const first = startSession(guide, anyTime);
   const opening = openingSessions(first);
   const stopped = stoppedSessions(first);
   return Object.fromEntries(
     Object.keys(locales).map((language): [string, FirstTurn] => {
-      const texts = createTexts(locales, language, flow.limits);
+      const texts = createTexts(locales, language, { ...guide.flow, region: regionIn(regions, language) });
       const viewed = (session: Session) => withoutPath(viewOf(session, texts, anyTime, []));
       const { turn, ways } = viewed(first);
       const { heading: _, body: __, why: ___, answers: ____, turn: _____, ...alike } = turn as Turn;
@@ -50,7 +63,7 @@ export function createFirstTurns(flow: Flow, locales: Record<string, Resource>):
           turns,
           alike,
           ways,
-          dangers: dangersOf(flow),
+          dangers: guide.flow.dangers,
           stop,
           stops: Object.fromEntries(stops.map(([danger, one]) => [danger, [one.heading, ...one.body]])),
         },
@@ -124,7 +137,7 @@ function countedIn(tag: string, locales: Record<string, Resource>): Record<strin
 
 /** A session stopped by each danger, by 'not sure' where the opening has that stop, and by nothing that is known. */
 function stoppedSessions(first: Session): [string, Session][] {
-  const stops = dangersOf(first.flow).map((danger): [string, Session] => [
+  const stops = first.flow.dangers.map((danger): [string, Session] => [
     danger,
     record(first, { type: "danger-reported", danger, at: anyTime }).session,
   ]);

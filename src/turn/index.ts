@@ -9,7 +9,7 @@ export { linesOf } from "./lines.ts";
 export { minorDigits } from "./lookups.ts";
 export { isOtherModel, type MachineAnswer, machineTurn, machineView } from "./machine.ts";
 export { type FirstTurn, type Given, leadOf, openingView, stopView } from "./opening-view.ts";
-export { createTexts, type Resource } from "./texts.ts";
+export { createTexts, type GrowingTexts, type Resource } from "./texts.ts";
 export type {
   Answer,
   Ending,

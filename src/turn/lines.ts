@@ -1,5 +1,4 @@
-import type { Finding } from "../chart/index.ts";
-import type { Flow } from "../guide/index.ts";
+import type { Finding, FlowSlice } from "../chart/index.ts";
 import { verdictOn } from "../instruments/index.ts";
 import type { LogEvent } from "../session/index.ts";
 import { isStopped, type Session } from "../session/index.ts";
@@ -23,7 +22,7 @@ export function linesOf(session: Session, texts: Texts): Line[] {
 type Words = Pick<Line, "title" | "answer">;
 
 /** An event never changes, and every turn says all of them again: judging a reading takes longer than the rest. */
-const known = new WeakMap<LogEvent, { flow: Flow; texts: Texts; words: Words }>();
+const known = new WeakMap<LogEvent, { flow: FlowSlice; texts: Texts; words: Words }>();
 
 function wordsOf(event: Extract<LogEvent, { turn: string }>, session: Session, texts: Texts): Words {
   const before = known.get(event);

@@ -1,5 +1,4 @@
 import { foldCode, normaliseCode } from "../catalogue/index.ts";
-import { dangersOf } from "../guide/index.ts";
 import type { Session } from "../session/index.ts";
 import type { Texts, View } from "./actions.ts";
 import { pathOf, pathText } from "./path.ts";
@@ -52,7 +51,7 @@ export function machineView(session: Session, kept: string, shown: string, texts
     },
     lines: [],
     notices: [],
-    dangers: dangersOf(session.flow).map((id) => ({
+    dangers: session.flow.dangers.map((id) => ({
       id,
       text: texts(`checks.opening.danger.answers.${id}`),
     })),

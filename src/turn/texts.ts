@@ -1,18 +1,26 @@
 import { createInstance } from "i18next";
+import type { FlowSlice } from "../chart/index.ts";
 import type { Limits } from "../guide/index.ts";
-import { fromCelsius } from "../measuring/index.ts";
+import { fromCelsius, type TemperatureUnit } from "../measuring/index.ts";
 import type { Texts } from "./actions.ts";
 import { createNumbers } from "./formats.ts";
 
 /** Texts of one language by file name, as in locales/<language>/. */
 export type Resource = { [key: string]: string | Resource };
 
+/** Texts that more are added to, as they come: those of a scenario, once it is near. */
+export type GrowingTexts = Texts & { add(more: Resource): void };
+
 /**
  * Texts in one language, falling back to en-GB; every limit of flows/limits.yaml can be named in a text
  * (`{{ice-return-hours}}`) and appears in the reader's unit. A key without a text gives an empty string.
  * @param language BCP 47 tag with a folder in locales/
  */
-export function createTexts(resources: Record<string, Resource>, language: string, limits: Limits): Texts {
+export function createTexts(
+  resources: Record<string, Resource>,
+  language: string,
+  { limits, region }: Pick<FlowSlice, "limits" | "region">,
+): GrowingTexts {
   const i18n = createInstance({
     lng: language,
     fallbackLng: "en-GB",
@@ -26,7 +34,7 @@ export function createTexts(resources: Record<string, Resource>, language: strin
     parseMissingKeyHandler: () => "",
   });
   void i18n.init();
-  const shown = limitTexts(limits, language, i18n.t("measure.temperature-units").startsWith("F") ? "F" : "C");
+  const shown = limitTexts(limits, language, region.units.temperature[0] ?? "C");
   // Every turn says all earlier ones again: on a slow phone, finding and parsing every text anew is felt.
   const parsed = new Map<string, string[]>();
   const written = new Map<string, string>();
@@ -47,16 +55,24 @@ export function createTexts(resources: Record<string, Resource>, language: strin
     piecesOf(key, values?.count)
       .map((piece, at) => (at % 2 ? (values?.[piece] ?? shown[piece] ?? `{{${piece}}}`) : piece))
       .join("");
-  return (key, values) => {
+  const texts: Texts = (key, values) => {
     if (values) return write(key, values);
     const text = written.get(key) ?? write(key);
     written.set(key, text);
     return text;
   };
+  return Object.assign(texts, {
+    add(more: Resource) {
+      i18n.addResourceBundle(language, "translation", more, true);
+      // What was asked for before it came was found to be missing.
+      parsed.clear();
+      written.clear();
+    },
+  });
 }
 
 /** Each limit as a text would write it: temperatures with their unit, everything else as a bare number. */
-function limitTexts(limits: Limits, language: string, scale: "C" | "F"): Record<string, string> {
+function limitTexts(limits: Limits, language: string, scale: TemperatureUnit): Record<string, string> {
   const number = createNumbers(language);
   return Object.fromEntries(
     Object.entries(limits).map(([id, { value, unit }]) => [

@@ -18,7 +18,6 @@ export function turnOf(session: Session, texts: Texts, now: string): Turn {
   const { flow } = session;
   const path = pathOf(session, texts);
   const words = wordsOf(session, meta, texts);
-  const gated = (meta.check && flow.checks[meta.check]?.gates?.length) || false;
   return {
     turn: meta.turn,
     kind: meta.kind,
@@ -29,7 +28,7 @@ export function turnOf(session: Session, texts: Texts, now: string): Turn {
       meta.kind === "gate" ? (flow.gates[meta.gate ?? ""]?.covers ?? []) : (meta.hazards ?? []),
       texts,
     ),
-    gated: Boolean(gated) && meta.kind !== "gate",
+    gated: meta.gated ?? false,
     ...words,
     body: [...words.body, ...waterLines(session, meta, texts)],
     why: [words.why, becauseOf(session, meta, texts)].filter(Boolean).join(" "),

@@ -1,4 +1,3 @@
-import { dangersOf } from "../guide/index.ts";
 import type { Session } from "../session/index.ts";
 import type { Texts, View } from "./actions.ts";
 import { linesOf } from "./lines.ts";
@@ -16,7 +15,7 @@ export function viewOf(
   notices: Notice["id"][],
   asideSince = now,
 ): View {
-  const dangers = dangersOf(session.flow);
+  const { dangers } = session.flow;
   const events: [View["ways"][number], string][] = [
     ["danger", `danger-reported.${dangers[0]}`],
     ["ice", "ice-returned"],

@@ -5,7 +5,9 @@ import { Window } from "happy-dom";
 import { h, render } from "preact";
 import { act } from "preact/test-utils";
 import { afterEach, expect, test, vi } from "vitest";
+import { createPanelData, readFlow } from "../../src/workbench/build/index.ts";
 import { at } from "../session/drive.ts";
+import { readerOf } from "../turn/reader.ts";
 import { type Copy, createCopy } from "./adding/copy.ts";
 import { addNoise, addNoiseCheck } from "./adding/noise.ts";
 
@@ -62,9 +64,9 @@ test("an instrument is a folder, a line in each list of instruments, its limits 
   const flows = build.readYamlFiles(build.ownFlows);
   expect(verify.verifyFolder({ flows, locales, read: build.readSource })).toEqual([]);
 
-  const texts = turn.createTexts(build.readLocales(), "en-GB", flow.limits);
-  const charts = compile.createCharts(flow, advice.createListAdviser(flow));
-  let now = session.startSession(flow, at(0), null, charts);
+  const texts = turn.createTexts(build.readLocales(), "en-GB", readerOf(flow));
+  const guide = compile.compileGuide(flow, advice.createListAdviser);
+  let now = session.startSession(guide, at(0));
   const take = (event: object) => {
     const given = session.parseEvent({ ...event, turn: session.metaOf(now).turn, at: at(1) });
     if (!given) throw new Error("No event");
@@ -74,7 +76,7 @@ test("an instrument is a folder, a line in each list of instruments, its limits 
   };
   for (const answer of ["none", "too-warm", "nothing"]) take({ type: "answered", answer });
   const shown = turn.turnOf(now, texts, at(1));
-  expect(shown.reading).toEqual({ instrument: "noise", limits: { loudest: 50 } });
+  expect(shown.reading).toMatchObject({ instrument: "noise", limits: { loudest: 50 } });
 
   const page = new Window();
   vi.stubGlobal("document", page.document);

@@ -10,11 +10,13 @@ const pureParts = [
   "guide",
   "chart",
   "advice",
-  "compile",
   "session",
   "turn",
   "pack",
 ];
+
+/** Pure, and run by a build or a command only. */
+const compiler = "compile";
 
 /** Tools that need no file system of their own: what they read and write is handed to them. */
 const pureTools = ["workbench/verify", "workbench/draw", "workbench/feed", "workbench/shards"];
@@ -44,7 +46,7 @@ export const arrows: Record<string, Arrow> = {
     because: "it knows a shop's parts and nothing of how they were found to be needed",
   },
   guide: {
-    to: ["condition", "diagnosis", "instruments", "measuring"],
+    to: ["condition", "instruments", "measuring"],
     because: "it is the shape of what flows/ says, and everybody who reads flows/ stands on it",
   },
   chart: {
@@ -52,24 +54,25 @@ export const arrows: Record<string, Arrow> = {
     because: "what is allowed must hold whatever is advised, and be proved without a session or a screen",
   },
   advice: {
-    to: ["chart", "condition", "guide", "diagnosis"],
+    to: ["chart", "condition", "diagnosis"],
     because: "it reads what the chart remembers and says what is best next; it never allows",
   },
   compile: {
-    to: ["advice", "chart", "condition", "guide", "instruments"],
+    to: ["session", "advice", "chart", "condition", "guide", "diagnosis", "instruments", "measuring"],
     because: "it makes charts and models of flows/ alone, so that a build can do it once for everybody",
   },
   session: {
-    to: ["compile", "chart", "guide", "instruments", "catalogue"],
+    to: ["advice", "chart", "guide", "instruments", "measuring", "catalogue"],
     because: "it turns a log into a state; a screen or a host page would tie every replay to one device",
   },
   turn: {
-    to: ["session", "chart", "guide", "diagnosis", "instruments", "measuring", "catalogue"],
+    to: ["session", "chart", "guide", "instruments", "measuring", "catalogue"],
     because: "it says in plain data what a screen shows, so that any screen or none can show it",
   },
   pack: {
-    to: ["turn", "session", "compile", "advice", "chart", "condition", "guide", "instruments"],
-    because: "it judges flows that came from elsewhere before a phone runs them",
+    to: ["turn", "session", "advice", "chart", "condition", "guide", "diagnosis", "instruments"],
+    because:
+      "it judges compiled flows that came from elsewhere before a phone runs them, and composes nothing",
   },
   "panel/frame": {
     to: ["turn"],
@@ -99,7 +102,7 @@ export const arrows: Record<string, Arrow> = {
   embed: {
     to: [...pureParts, "panel", "panel/frame", "cobrowse/client", "cobrowse/protocol"],
     because:
-      "it is what a browser loads; a file system, a server or a tool of the workbench has no place there",
+      "it is what a browser loads; a file system, a server, a tool of the workbench or what composes flows has no place there",
   },
   "workbench/verify": {
     to: ["compile", "chart", "condition", "guide", "instruments"],
@@ -116,12 +119,13 @@ export const arrows: Record<string, Arrow> = {
   },
   "workbench/own-files": { to: [], because: "it writes files for any command, whatever they are" },
   "workbench/build": {
-    to: [...pureParts, "workbench/verify", "workbench/own-files"],
+    to: [...pureParts, compiler, "workbench/verify", "workbench/own-files"],
     because: "it makes what a browser loads, and draws no screen",
   },
   cli: {
     to: [
       ...pureParts,
+      compiler,
       ...pureTools,
       "workbench/build",
       "workbench/own-files",
@@ -135,7 +139,7 @@ export const arrows: Record<string, Arrow> = {
 /** The packages that src/ may use, the parts that may use them, and why only those. */
 export const packages: Record<string, Arrow> = {
   xstate: {
-    to: ["compile", "session"],
+    to: ["session"],
     because: "nobody else sees a chart; a screen that knew one would hold state of its own",
   },
   preact: {
@@ -190,4 +194,4 @@ export const impurities: [pattern: RegExp, because: string][] = [
   [/\bconsole\b/, "a problem is returned to the caller, who knows whom to tell"],
 ];
 
-export const pure = [...pureParts, ...pureTools, "cobrowse/protocol"];
+export const pure = [...pureParts, compiler, ...pureTools, "cobrowse/protocol"];

@@ -1,8 +1,8 @@
 import { chromium } from "playwright";
-import { type Adviser, createAdviser } from "../../src/advice/index.ts";
+import { type Advisers, createAdviser } from "../../src/advice/index.ts";
 import type { ChartContext } from "../../src/chart/index.ts";
-import { createCharts } from "../../src/compile/index.ts";
-import { metaOf, record, type Session, startSession } from "../../src/session/index.ts";
+import { compileFlow, compileGuide } from "../../src/compile/index.ts";
+import { metaOf, type Session, startSession } from "../../src/session/index.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { sound } from "../compile/scenario-paths.ts";
 import { answerTo, at, take } from "../session/drive.ts";
@@ -25,6 +25,7 @@ type InPage = { measureAdvice: (...given: [unknown, unknown]) => Measured };
 export async function benchAdvice(executablePath: string): Promise<void> {
   const flow = readFlow();
   const places = placesOf(flow);
+  const subjects = Object.fromEntries(compileFlow(flow).scenarios.map((one) => [one.id, one]));
   const script = await buildScript(new URL("advice-page.ts", import.meta.url));
   const browser = await chromium.launch({ executablePath, args: chromiumSwitches });
   const all: Measured = { advice: [], floor: [] };
@@ -37,7 +38,7 @@ export async function benchAdvice(executablePath: string): Promise<void> {
       const measured = await page.evaluate(
         (given) =>
           (globalThis as never as InPage).measureAdvice(...(JSON.parse(given) as [unknown, unknown])),
-        JSON.stringify([flow, places]),
+        JSON.stringify([subjects, places]),
       );
       // The quickest of the runs at each place: what else the machine did meanwhile is none of the choice's time.
       for (const name of ["advice", "floor"] as const)
@@ -67,22 +68,20 @@ export async function benchAdvice(executablePath: string): Promise<void> {
 /** The places of a session without a find, in every scenario: the longest there are. */
 function placesOf(flow: ReturnType<typeof readFlow>): Place[] {
   const places: Place[] = [];
-  const adviser = createAdviser(flow);
-  const noting: Adviser = {
-    ...adviser,
-    advise(scenario, memory) {
-      const last = places.at(-1);
-      if (last?.[1] !== memory) places.push([scenario, memory]);
-      return adviser.advise(scenario, memory);
-    },
+  const noting: Advisers = (subject, opening) => {
+    const adviser = createAdviser(subject, opening);
+    const { id } = subject as unknown as { id: string };
+    return {
+      ...adviser,
+      advise(memory) {
+        places.push([id, memory]);
+        return adviser.advise(memory);
+      },
+    };
   };
-  const charts = createCharts(flow, noting);
-  for (const scenario of Object.keys(flow.scenarios)) {
-    const opened = openingOf(startSession(flow, at(0)), scenario);
-    let session = opened.log.events.reduce(
-      (before, event) => record(before, event).session,
-      startSession(flow, at(0), null, charts),
-    );
+  const guide = compileGuide(flow, noting);
+  for (const scenario of guide.scenarios) {
+    let session = openingOf(startSession(guide, at(0)), scenario);
     while (metaOf(session).kind !== "ending" && metaOf(session).kind !== "model") {
       const { turn, kind } = metaOf(session);
       const answer = sound[turn] ?? (kind === "gate" ? "ready" : "cannot");
@@ -101,7 +100,7 @@ const answerAs = (session: Session, answer: (typeof sound)[string]) =>
 function openingOf(first: Session, scenario: string): Session {
   const open = [first];
   for (const session of open) {
-    if (session.snapshot.matches(scenario as never)) return session;
+    if (Object.hasOwn(Object(session.snapshot.value), scenario)) return session;
     const { turn, answers = [] } = metaOf(session);
     if (turn.startsWith("opening.")) for (const answer of answers) open.push(take(session, answer));
   }

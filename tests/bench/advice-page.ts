@@ -1,15 +1,21 @@
-import { createAdviser } from "../../src/advice/index.ts";
+import { createAdviser, type Subject } from "../../src/advice/index.ts";
 import type { ChartContext } from "../../src/chart/index.ts";
-import type { Flow } from "../../src/guide/index.ts";
 
 /** Runs in the page: a first pass warms up the code, as the first taps of a session do; then each place is new. */
 Object.assign(globalThis, {
-  measureAdvice(flow: Flow, places: [string, ChartContext][]) {
+  measureAdvice(subjects: Record<string, Subject>, places: [string, ChartContext][]) {
     const choose = () => {
-      const adviser = createAdviser(flow);
-      // The model of a scenario is made with its chart, not with each choice.
-      for (const [scenario, memory] of places) adviser.explain(scenario, memory, "");
-      return places.map(([scenario, memory]) => timeOf(() => adviser.advise(scenario, memory)));
+      // The model of a scenario is made when it is entered, not with each choice.
+      const advisers = new Map<string, ReturnType<typeof createAdviser>>();
+      const adviserFor = ([scenario, memory]: [string, ChartContext]) => {
+        const adviser = advisers.get(scenario) ?? createAdviser(subjects[scenario] as Subject, memory);
+        advisers.set(scenario, adviser);
+        return adviser;
+      };
+      return places.map((place) => {
+        const adviser = adviserFor(place);
+        return timeOf(() => adviser.advise(place[1]));
+      });
     };
     choose();
     const floor = places.map(([, memory]) => timeOf(() => copyOften(memory)) / copies);

@@ -1,7 +1,6 @@
 import type { Locator, Page } from "playwright";
-import type { Flow } from "../../src/guide/index.ts";
 import type { Reading } from "../../src/instruments/index.ts";
-import { metaOf, record, type Session, startSession } from "../../src/session/index.ts";
+import { type Guide, metaOf, record, type Session, startSession } from "../../src/session/index.ts";
 import { type Texts, type Turn, turnOf } from "../../src/turn/index.ts";
 import { type Answers, answerTo } from "../session/drive.ts";
 import { soundAnswer } from "../session/reach.ts";
@@ -20,13 +19,13 @@ export type Visitor = {
  */
 export function createVisitor(
   page: Page,
-  flow: Flow,
+  guide: Guide,
   texts: Texts,
   answers: Answers,
   model: string,
 ): Visitor {
   const now = () => new Date().toISOString().replace(/\.\d+Z/, "+00:00");
-  let session: Session = startSession(flow, now());
+  let session: Session = startSession(guide, now());
   const given = () => answers[metaOf(session).turn] ?? soundAnswer(session);
   const tap = createHand(page);
   const named = (name: string) => page.getByRole("button", { name, exact: true }).first();

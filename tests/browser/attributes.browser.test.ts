@@ -1,6 +1,6 @@
 import { replay, resume } from "../../src/session/index.ts";
 import { at } from "../session/drive.ts";
-import { atModelOfBin, charts, flow, freshSession, sessionAt } from "./expected.ts";
+import { atModelOfBin, freshSession, guide, sessionAt } from "./expected.ts";
 import { keptText } from "./kept-logs.ts";
 import { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
@@ -150,7 +150,7 @@ test.describe("the tag's attributes", () => {
       for (const [name, value] of Object.entries(given)) host.setAttribute(name, value);
       document.querySelector("#place")?.append(host);
     }, attributes);
-    panel.session = resume(flow, log, await panel.now(), charts).session;
+    panel.session = resume(guide, log, await panel.now()).session;
     await expect(panel.heading).toHaveText(panel.turn.heading);
   }
 
@@ -201,7 +201,7 @@ test.describe("the tag's attributes", () => {
       typed: "gone1",
       at: at(60),
     } as const;
-    const left = replay(flow, { ...log, events: [...log.events, given] }, charts).session;
+    const left = replay(guide, { ...log, events: [...log.events, given] }).session;
     await panel.openAt(left, "with-catalogue.html");
     await expect(panel.host.getByText(panel.text("part.lost-model", { model: "GONE-1" }))).toBeVisible();
     await panel.seesTurn();

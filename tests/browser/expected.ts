@@ -1,23 +1,24 @@
 import { readFileSync } from "node:fs";
-import { createCharts } from "../../src/compile/index.ts";
+import { compileGuide } from "../../src/compile/index.ts";
 import { type Session, startSession } from "../../src/session/index.ts";
 import { createTexts, type Texts } from "../../src/turn/index.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { readLocales } from "../../src/workbench/build/locales-folder.ts";
 import { type Answers, at } from "../session/drive.ts";
 import { reach } from "../session/reach.ts";
+import { readerOf } from "../turn/reader.ts";
 
 /** The flow that the built script carries. */
 export const flow = readFlow();
 
 /** Built once in each process: what was advised is then remembered from session to session. */
-export const charts = createCharts(flow);
+export const guide = compileGuide(flow);
 
 const locales = readLocales();
 
 /** Every text as a reader of this language sees it. */
 export function textsIn(language: string): Texts {
-  return createTexts(locales, language, flow.limits);
+  return createTexts(locales, language, readerOf(flow, language));
 }
 
 type Feed = {
@@ -54,7 +55,7 @@ export const morning = "2026-03-02T09:00:00Z";
 
 /** A session before its first answer, on the chart and with the advice that the built script has. */
 export function freshSession(started = at(0), model: string | null = null): Session {
-  return startSession(flow, started, model, charts);
+  return startSession(guide, started, model);
 }
 
 const known = new Map<string, Session>();

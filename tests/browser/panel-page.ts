@@ -14,7 +14,7 @@ import { type Ending, linesOf, type Texts, type Turn, turnOf } from "../../src/t
 import { type Answers, runsOut } from "../session/drive.ts";
 import { reach, soundAnswer } from "../session/reach.ts";
 import { violationsOn } from "./axe.ts";
-import { charts, flat, flow, freshSession, morning, namesOfParts, sessionAt, textsIn } from "./expected.ts";
+import { flat, flow, freshSession, guide, morning, namesOfParts, sessionAt, textsIn } from "./expected.ts";
 import { enterReading, withConditions } from "./instruments.ts";
 import { actsOf, eventsIn, keptLately, keptText, turnAgain } from "./kept-logs.ts";
 
@@ -368,7 +368,7 @@ export class PanelPage {
   }
 
   async #resumed(left: Session): Promise<void> {
-    this.session = resume(flow, JSON.parse(JSON.stringify(left.log)), await this.now(), charts).session;
+    this.session = resume(guide, JSON.parse(JSON.stringify(left.log)), await this.now()).session;
     await this.#shows();
   }
 

@@ -2,6 +2,7 @@ import { mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { type Browser, chromium, type Page } from "playwright";
 import { serveFolders } from "../../demo/serve/serve-folders.ts";
+import { compileGuide } from "../../src/compile/index.ts";
 import { createTexts, type Turn } from "../../src/turn/index.ts";
 import { buildEmbed } from "../../src/workbench/build/build.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
@@ -9,6 +10,7 @@ import { readLocales } from "../../src/workbench/build/locales-folder.ts";
 import { chromiumSwitches } from "../bench/chromium-switches.ts";
 import { createVisitor } from "../bench/visitor.ts";
 import { wornFilter } from "../bench/worn-filter.ts";
+import { readerOf } from "../turn/reader.ts";
 import { findChromium, thisMachine } from "./find-chromium.ts";
 
 /*
@@ -44,8 +46,8 @@ async function walk(browser: Browser, address: string, colorScheme: "light" | "d
   await page.getByRole("heading", { level: 2 }).waitFor();
   await page.waitForLoadState("networkidle");
   const flow = readFlow();
-  const texts = createTexts(readLocales(), "en-GB", flow.limits);
-  const visitor = createVisitor(page, flow, texts, wornFilter.answers, wornFilter.model);
+  const texts = createTexts(readLocales(), "en-GB", readerOf(flow));
+  const visitor = createVisitor(page, compileGuide(flow), texts, wornFilter.answers, wornFilter.model);
   const taken = new Map<string, Buffer>();
   for (;;) {
     const shot = shotAt(visitor.turn());

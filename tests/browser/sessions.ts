@@ -1,7 +1,7 @@
 import { memoryOf, metaOf, replay, type Session, startSession } from "../../src/session/index.ts";
 import { at, inTradeOrder } from "../session/drive.ts";
 import { waysTo } from "../session/reach.ts";
-import { charts, flow, freshSession } from "./expected.ts";
+import { flow, freshSession, guide } from "./expected.ts";
 
 /** So many ways are tried to each turn; most are come to at once. */
 const mostTries = 400;
@@ -26,7 +26,7 @@ export function allTurns(): string[] {
  */
 export function sessionsAtEveryTurn(): Map<string, Session> {
   const found = new Map<string, Session>();
-  const byList = startSession(flow, at(0), null, inTradeOrder(flow));
+  const byList = startSession(inTradeOrder(flow), at(0));
   for (const start of [freshSession(), byList])
     for (const name of allTurns()) if (!found.has(name)) lookFor(name, start, found);
   const missing = allTurns().filter((turn) => !found.has(turn));
@@ -46,8 +46,8 @@ function lookFor(name: string, start: Session, found: Map<string, Session>): voi
 
 /** The panel goes by the log alone, with the advice that it has. */
 function standsThere(session: Session): boolean {
-  if (session.charts === charts) return true;
-  const again = replay(flow, session.log, charts).session;
+  if (session.guide === guide) return true;
+  const again = replay(guide, session.log).session;
   return `${namesOf(again)}` === `${namesOf(session)}`;
 }
 

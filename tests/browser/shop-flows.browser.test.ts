@@ -31,7 +31,7 @@ test.describe("a shop's own flows", () => {
 
   for (const [what, body] of [
     ["are a page in place of a file", "<!doctype html><title>Not found</title>"],
-    ["have no stations", JSON.stringify({ ...pack, flow: { ...pack?.flow, stations: undefined } })],
+    ["have no opening", JSON.stringify({ ...pack, start: { ...pack?.start, chart: undefined } })],
     ["have no drawings", JSON.stringify({ ...pack, drawings: undefined })],
   ] as const)
     test(`that ${what} leave the built-in ones, and one sentence`, async ({ panel }) => {

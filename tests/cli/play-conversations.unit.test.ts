@@ -7,8 +7,7 @@ import { inTradeOrder } from "../session/drive.ts";
 
 const flow = readFlow();
 const base: PlayOptions = {
-  flow,
-  charts: inTradeOrder(flow),
+  guide: inTradeOrder(flow),
   locales: readLocales(),
   language: "en-GB",
   model: null,

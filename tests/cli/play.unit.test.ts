@@ -12,10 +12,8 @@ const { catalogue } = parseCatalogue(
 const anyModel = [...catalogue.models.values()].find(
   ({ code }) => partFor(catalogue, code, "door-seal").kind === "part",
 );
-const flow = readFlow();
 const base: PlayOptions = {
-  flow,
-  charts: inTradeOrder(flow),
+  guide: inTradeOrder(readFlow()),
   locales: readLocales(),
   language: "en-GB",
   model: null,

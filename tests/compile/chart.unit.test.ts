@@ -17,8 +17,8 @@ import {
 import { afterChange, lowFlow, noPlug, nothingFound, proved, putRight, withPlug } from "./written-paths.ts";
 
 const flow = readFlow();
-const charts = inTradeOrder(flow);
-const start = (model: string | null = null) => startSession(flow, at(0), model, charts);
+const guide = inTradeOrder(flow);
+const start = (model: string | null = null) => startSession(guide, at(0), model);
 /** The written paths are those of one scenario; the others have paths of their own, in the tests of scenarios. */
 const { proofs = [], priors = {} } = flow.scenarios["no-ice-plumbed"] ?? {};
 

@@ -5,8 +5,8 @@ import { type Answers, at, follow, healthy, inTradeOrder, take } from "../sessio
 import { cases, signs, sound, tankFed, wetAt } from "./scenario-paths.ts";
 
 const flow = readFlow();
-const charts = inTradeOrder(flow);
-const start = () => startSession(flow, at(0), "TR-01", charts);
+const guide = inTradeOrder(flow);
+const start = () => startSession(guide, at(0), "TR-01");
 
 /** Up to the first wait, and through it to its end: two days later nothing has changed. */
 function waitedOut(answers: Answers) {

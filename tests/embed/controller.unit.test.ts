@@ -8,7 +8,7 @@ import { answerAll, createMemory, entriesOf, open } from "./open-controller.ts";
 const flow = readFlow();
 /** Little water: the next is the gate before the tap. */
 const atTapGate = follow(
-  startSession(flow, at(0), null, inTradeOrder(flow)),
+  startSession(inTradeOrder(flow), at(0)),
   { ...healthy, "flow-test.run": flowOf(5) },
   "stop-tap.gate-water-supply",
 );

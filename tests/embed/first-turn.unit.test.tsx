@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { render } from "preact";
 import { act } from "preact/test-utils";
 import { describe, expect, test } from "vitest";
+import { compileGuide } from "../../src/compile/index.ts";
 import { Panel } from "../../src/panel/frame/index.ts";
 import {
   isStopped,
@@ -25,11 +26,13 @@ import {
 } from "../../src/turn/index.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { readLocales } from "../../src/workbench/build/locales-folder.ts";
+import { readerOf } from "../turn/reader.ts";
 
 const root = join(import.meta.dirname, "../..");
 const locales = readLocales(join(root, "locales"));
 const flow = readFlow(join(root, "flows"));
-const turns = createFirstTurns(flow, locales);
+const guide = compileGuide(flow);
+const turns = createFirstTurns(guide, locales, flow.regions);
 const at = "2026-01-01T00:00:00Z";
 
 /** Answers by any way through the opening that shows each of its turns at least once, as far as the first file goes. */
@@ -88,13 +91,13 @@ describe("what the first file knows by heart", () => {
   test.each(Object.entries(turns))(
     "%s: by every way through it each turn looks as the engine draws it, earlier answers too",
     (tag, first) => {
-      const texts = createTexts(locales, tag, flow.limits);
+      const texts = createTexts(locales, tag, readerOf(flow, tag));
       const ways = waysThrough(first);
       const seen = new Set<string>();
       for (const given of ways) {
         const session = given.reduce(
           (before, event) => record(before, event).session,
-          startSession(flow, at),
+          startSession(guide, at),
         );
         const drawn = openingView(first, given);
         seen.add(drawn.turn?.turn ?? "");
@@ -115,7 +118,7 @@ describe("what the first file knows by heart", () => {
       for (const given of waysThrough(first)) {
         const before = given.reduce(
           (session, event) => record(session, event).session,
-          startSession(flow, at),
+          startSession(guide, at),
         );
         for (const answer of [...(metaOf(before).answers ?? []), "not-sure"]) {
           const { turn } = metaOf(before);
@@ -159,7 +162,7 @@ const atLeak = (): Session =>
   ].reduce(
     (session, [turn, answer]) =>
       record(session, { type: "answered", turn: `opening.${turn}`, answer: answer ?? "", at }).session,
-    startSession(flow, at),
+    startSession(guide, at),
   );
 
 /** Every danger of the opening, as an answer to it and as reported by the way out, and 'not sure'. */
@@ -175,8 +178,8 @@ const stopping: [string, LogEvent][] = [
 
 describe.each(Object.entries(turns))("%s: a stop that the first file draws", (tag, first) => {
   test.each(stopping)("says of %s what the engine says of it", (danger, event) => {
-    const { session } = record(startSession(flow, at), event);
-    const { turn, ways } = viewOf(session, createTexts(locales, tag, flow.limits), at, []);
+    const { session } = record(startSession(guide, at), event);
+    const { turn, ways } = viewOf(session, createTexts(locales, tag, readerOf(flow, tag)), at, []);
     const drawn = stopView(first, danger);
     // The ice path comes with the engine.
     expect(drawn.turn).toEqual({ ...turn, path: [], pathText: "" });
@@ -189,7 +192,7 @@ describe.each(Object.entries(turns))("%s: a stop that the first file draws", (ta
     "says of %s at a leak what the engine says of it",
     (answer) => {
       const { session } = record(atLeak(), { type: "answered", turn: "opening.leak", answer, at });
-      const { turn } = viewOf(session, createTexts(locales, tag, flow.limits), at, []);
+      const { turn } = viewOf(session, createTexts(locales, tag, readerOf(flow, tag)), at, []);
       const lead = leadOf(first, "opening.leak", answer) ?? "";
       expect(lead[0]).toBe("!");
       const { heading, body } = stopView(first, lead.slice(1)).turn ?? {};
@@ -200,7 +203,7 @@ describe.each(Object.entries(turns))("%s: a stop that the first file draws", (ta
   test.each(["unheard-of", "constructor", "__proto__", ""])(
     "gives the general advice for a danger that it does not know (%s)",
     (danger) => {
-      const texts = createTexts(locales, tag, flow.limits);
+      const texts = createTexts(locales, tag, readerOf(flow, tag));
       const { turn } = stopView(first, danger);
       expect(turn?.heading).toBe(texts("dangers.general.heading"));
       expect(turn?.body.join("\n")).toBe(texts("dangers.general.do"));

@@ -88,7 +88,7 @@ test("a tap that was closed is not forgotten by a new start and a reload right a
   const clock = { now: "2026-03-02T12:00:00Z" };
   const low = { ...healthy, "flow-test.run": flowOf(5) };
   const flow = readFlow();
-  const { log } = follow(startSession(flow, at(0), null, inTradeOrder(flow)), low, "supply-line.look");
+  const { log } = follow(startSession(inTradeOrder(flow), at(0)), low, "supply-line.look");
   const store = createMemory();
   store.kept = journalOf(log);
   open(store, clock).actions.restart();

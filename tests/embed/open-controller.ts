@@ -7,7 +7,7 @@ import type { View } from "../../src/turn/index.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { inTradeOrder } from "../session/drive.ts";
 
-const flow = readFlow();
+const guide = inTradeOrder(readFlow());
 
 /** A storage in memory; `kept` is the journal that lies in it, `mark` the danger that was reported. */
 export function createMemory(): LogStore & { kept: unknown; aside: unknown; mark: StopMark | null } {
@@ -55,8 +55,7 @@ export function open(
   const ended = vi.fn();
   const views: View[] = [];
   const controller = createController({
-    flow,
-    charts: inTradeOrder(flow),
+    guide,
     store,
     stop: {
       read: () => store.mark,

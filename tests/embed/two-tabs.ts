@@ -1,9 +1,7 @@
-import type { Charts } from "../../src/compile/index.ts";
 import { type Controller, createController } from "../../src/embed/controller.ts";
 import { createLogStore, type LogStore } from "../../src/embed/log-store.ts";
 import { createStops, stopKey } from "../../src/embed/stop-mark.ts";
-import type { Flow } from "../../src/guide/index.ts";
-import { type LogEvent, parseJournal, standingOf } from "../../src/session/index.ts";
+import { type Guide, type LogEvent, parseJournal, standingOf } from "../../src/session/index.ts";
 import type { View } from "../../src/turn/index.ts";
 import type { Dice } from "../session/walker.ts";
 
@@ -60,14 +58,13 @@ class Tab {
 
   /** The page is loaded, or loaded again. */
   load(): void {
-    const { shared, flow, charts, clock } = this.#pair;
+    const { shared, guide, clock } = this.#pair;
     this.#pair.jobs = this.#pair.jobs.filter(({ tab }) => tab !== this);
     this.news = 0;
     this.store = createLogStore("panel", () => shared.place);
     const stops = createStops([() => shared.place, () => this.#own.place]);
     this.controller = createController({
-      flow,
-      charts,
+      guide,
       store: this.store,
       stop: {
         read: () => stops.readStop("panel"),
@@ -105,8 +102,7 @@ class Tab {
 export class Pair {
   readonly shared = new SharedStorage();
   readonly clock: { now(): string };
-  readonly flow: Flow;
-  readonly charts: Charts;
+  readonly guide: Guide;
   readonly faults: string[] = [];
   readonly did: string[] = [];
   jobs: Job[] = [];
@@ -120,9 +116,8 @@ export class Pair {
   #minutes = 0;
   #kind: Kind = "act";
 
-  constructor(flow: Flow, charts: Charts, dice: Dice) {
-    this.flow = flow;
-    this.charts = charts;
+  constructor(guide: Guide, dice: Dice) {
+    this.guide = guide;
     this.#dice = dice;
     this.#hasLocks = dice(2) === 0;
     this.clock = { now: () => new Date(Date.UTC(2026, 0, 1) + this.#minutes * 60_000).toISOString() };
@@ -199,7 +194,7 @@ export class Pair {
     const { actions } = tab.controller;
     if (turn.kind === "model") actions.giveModel(turn.turn, null, "");
     else if (turn.gate && this.#dice(2))
-      actions.confirmGate(turn.turn, this.flow.gates[turn.gate.id]?.items ?? []);
+      actions.confirmGate(turn.turn, this.guide.flow.gates[turn.gate.id]?.items ?? []);
     else actions.answer(turn.turn, answer ?? "cannot");
   }
 

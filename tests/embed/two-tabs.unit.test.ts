@@ -4,8 +4,7 @@ import { inTradeOrder } from "../session/drive.ts";
 import { counts } from "../soak/counts.ts";
 import { Pair } from "./two-tabs.ts";
 
-const flow = readFlow();
-const charts = inTradeOrder(flow);
+const guide = inTradeOrder(readFlow());
 
 const steps = 25;
 
@@ -20,7 +19,7 @@ function diceFrom(seed: number) {
 
 test("two tabs that act, reload and lose their storage lose no stop, and no answer that was shown as taken", () => {
   for (let seed = 1; seed <= counts.tabs; seed++) {
-    const pair = new Pair(flow, charts, diceFrom(seed * 7919));
+    const pair = new Pair(guide, diceFrom(seed * 7919));
     for (let step = 0; step < steps; step++) pair.step();
     pair.end();
     expect(pair.faults, `pair ${seed}`).toEqual([]);

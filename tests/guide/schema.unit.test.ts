@@ -1,5 +1,4 @@
 import { describe, expect, test } from "vitest";
-import { composeChart, slimFlow } from "../../src/compile/index.ts";
 import { fileKind, fileSchemas } from "../../src/guide/index.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 
@@ -40,24 +39,5 @@ describe("a file in flows/", () => {
     expect(conditions.safeParse({ odd: deep }).success).toBe(true);
     expect(conditions.safeParse({ odd: { any: [{ not: { or: [] } }] } }).success).toBe(false);
     expect(conditions.safeParse({ odd: "flow-low" }).success).toBe(false);
-  });
-});
-
-describe("the flow as a phone gets it", () => {
-  const flow = readFlow();
-  const slim = slimFlow(flow);
-
-  test("makes the very same chart", () => {
-    expect(composeChart(slim)).toEqual(composeChart(flow));
-  });
-
-  test("leaves the sources of its limits at the workbench", () => {
-    expect(JSON.stringify(slim)).not.toContain("confidence");
-    for (const [id, { value, unit }] of Object.entries(flow.limits))
-      expect(slim.limits[id]).toEqual({ value, unit });
-  });
-
-  test("is plain JSON", () => {
-    expect(JSON.parse(JSON.stringify(slim))).toEqual(slim);
   });
 });

@@ -17,9 +17,8 @@ import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { at, flowOf, follow, healthy, inTradeOrder, take } from "./drive.ts";
 import { copyOf, standOf } from "./walker.ts";
 
-const flow = readFlow();
-const charts = inTradeOrder(flow);
-const start = startSession(flow, at(0), null, charts);
+const guide = inTradeOrder(readFlow());
+const start = startSession(guide, at(0));
 const turnOf = (session: Session) => metaOf(session).turn;
 const placeOf = (session: Session, turn: string) =>
   session.log.events.findIndex((event) => "turn" in event && event.turn === turn);
@@ -40,7 +39,7 @@ function changeTo(session: Session, turn: string, answer: string) {
 }
 
 const isReplayed = ({ journal }: Standing, live: Session) =>
-  standOf(replay(flow, standingOf(copyOf(journal)).log, charts).session) === standOf(live);
+  standOf(replay(guide, standingOf(copyOf(journal)).log).session) === standOf(live);
 
 describe("a changed answer", () => {
   const far = follow(start, healthy, "door-seal.look");
@@ -117,7 +116,7 @@ describe("a gate and what lies behind it", () => {
     expect(memoryOf(behind).water).toBe("closed-by-us");
     const { session } = changeAnswer(behind, placeOf(behind, "supply-line.gate-water-supply"), at(500));
     expect(memoryOf(session).water).toBe("closed-by-us");
-    expect(standOf(replay(flow, session.log, charts).session)).toBe(standOf(session));
+    expect(standOf(replay(guide, session.log).session)).toBe(standOf(session));
   });
 });
 

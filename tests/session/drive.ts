@@ -1,11 +1,11 @@
 import { createListAdviser } from "../../src/advice/index.ts";
-import { type Charts, createCharts } from "../../src/compile/index.ts";
+import { compileGuide } from "../../src/compile/index.ts";
 import type { Flow } from "../../src/guide/index.ts";
 import type { Reading } from "../../src/instruments/index.ts";
-import { type LogEvent, metaOf, record, type Session } from "../../src/session/index.ts";
+import { type Guide, type LogEvent, metaOf, record, type Session } from "../../src/session/index.ts";
 
-/** Charts that ask in the trade's order, for tests that are not about what comes next. */
-export const inTradeOrder = (flow: Flow): Charts => createCharts(flow, createListAdviser(flow));
+/** A guide that asks in the trade's order, for tests that are not about what comes next. */
+export const inTradeOrder = (flow: Flow): Guide => compileGuide(flow, createListAdviser);
 
 /** What a householder answers at a turn: an answer's id, a reading, or that a wait ran to its end. */
 export type Answers = Record<string, string | Reading>;

@@ -21,8 +21,7 @@ import { counts } from "../soak/counts.ts";
 import { at, follow, healthy, inTradeOrder } from "./drive.ts";
 import { copyOf, standOf } from "./walker.ts";
 
-const flow = readFlow();
-const charts = inTradeOrder(flow);
+const guide = inTradeOrder(readFlow());
 type Said = Journal["entries"][number]["event"];
 
 /** A journal in which this was said, a minute after each other; the ids are a, b, c … */
@@ -84,7 +83,7 @@ describe("what of a journal is in force", () => {
       "ice-maker-switch.look": "off",
       "ice-maker-switch.switch-on": "switched-on",
     };
-    const waiting = follow(startSession(flow, at(0), null, charts), answers, "wait-for-ice.wait");
+    const waiting = follow(startSession(guide, at(0)), answers, "wait-for-ice.wait");
     const before = advance(standingOf(createJournal(at(0))), waiting.log, at(100), counter());
     const [first, last] = [before.journal.entries.slice(0, -1), before.journal.entries.at(-1)];
     const elsewhere = {
@@ -93,8 +92,8 @@ describe("what of a journal is in force", () => {
       written: "2020-01-01T00:00:00Z",
     };
     const { log } = standingOf({ ...before.journal, entries: [...first, elsewhere] });
-    expect(metaOf(resume(flow, log, at(101), charts).session).turn).toBe("wait-for-ice.wait");
-    expect(memoryOf(resume(flow, log, at(101), charts).session).waits["wait-for-ice.wait"]).toBe(at(100));
+    expect(metaOf(resume(guide, log, at(101)).session).turn).toBe("wait-for-ice.wait");
+    expect(memoryOf(resume(guide, log, at(101)).session).waits["wait-for-ice.wait"]).toBe(at(100));
   });
 });
 
@@ -152,7 +151,7 @@ test("any journal leads where its effective events alone lead, also once it is c
       if (!compacted) throw new Error("a compacted journal is none");
       expect(compacted.entries).toHaveLength(standing.log.events.length);
       const stands = [standing.log, alone, standingOf(compacted).log].map((log) =>
-        standOf(replay(flow, log, charts).session),
+        standOf(replay(guide, log).session),
       );
       expect(new Set(stands).size).toBe(1);
     }),

@@ -14,11 +14,11 @@ import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { answerTo, at, celsius, fittedOn, flowOf, inTradeOrder, take } from "./drive.ts";
 
 const flow = readFlow();
-const charts = inTradeOrder(flow);
+const guide = inTradeOrder(flow);
 
 describe("a journal from storage, a link or a file", () => {
   test("comes back from JSON as it went in", () => {
-    const session = take(startSession(flow, at(0), "TR-01", charts), "none");
+    const session = take(startSession(guide, at(0), "TR-01"), "none");
     const kept = parseJournal(JSON.parse(JSON.stringify(journalOf(session.log))));
     expect(kept && standingOf(kept).log).toEqual(session.log);
   });
@@ -91,7 +91,7 @@ describe("the time of an event", () => {
 });
 
 describe("a reading in a log", () => {
-  const session = startSession(flow, at(0), null, charts);
+  const session = startSession(guide, at(0));
 
   test.each([
     ["a flow", flowOf(20)],
@@ -148,7 +148,7 @@ test("a hostile log of well-formed events is replayed as far as it fits, and not
     fc.property(fc.array(anyEvent, { maxLength: 8 }), (events) => {
       const journal = parseJournal(journalOf({ ...createLog(at(0)), events: events as Log["events"] }));
       if (!journal) throw new Error("well formed, and yet no journal");
-      const { session, dropped } = replay(flow, standingOf(journal).log, charts);
+      const { session, dropped } = replay(guide, standingOf(journal).log);
       expect(session.log.events.length + dropped).toBe(events.length);
       expect(session.log.events).toEqual(events.slice(0, events.length - dropped));
     }),

@@ -1,8 +1,11 @@
 import type { Reading } from "../../src/instruments/index.ts";
 import { memoryOf, metaOf, type Session } from "../../src/session/index.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { sound } from "../compile/scenario-paths.ts";
 import { type Answers, runsOut, take } from "./drive.ts";
 import { type Aim, type Chance, hintsFor, mayLeadTo, readingsFor } from "./hints.ts";
+
+const flow = readFlow();
 
 /** So many different ways are tried before a turn counts as not to be come to. */
 const mostTries = 800;
@@ -46,7 +49,7 @@ export function* waysTo(start: Session, aim: Aim, answers: Answers = {}) {
   for (let seed = 0; ; seed++) {
     const chance = createChance(seed);
     // First of all straight on, as on a machine that looks sound.
-    const hints = seed === 0 ? {} : hintsFor(start.flow, aim, chance);
+    const hints = seed === 0 ? {} : hintsFor(flow, aim, chance);
     const stray = strays[seed % strays.length] ?? 0;
     const plan: Answers = {};
     const along = walk(start, aim, (session) => {
@@ -104,7 +107,7 @@ export function isThere(session: Session, { turn, cause }: Aim): boolean {
 }
 
 /** In a scenario that has no such check, or no such cause. */
-function isElsewhere({ flow, snapshot }: Session, aim: Aim): boolean {
+function isElsewhere({ snapshot }: Session, aim: Aim): boolean {
   const [place = ""] = Object.keys(snapshot.value);
   return place in flow.scenarios && !mayLeadTo(flow, place, aim);
 }
@@ -115,7 +118,7 @@ function answersAt(session: Session): (string | Reading)[] {
   const { kind, turn, answers = [] } = meta;
   if (kind === "gate") return ["ready", "cannot"];
   const [check = "", name = ""] = turn.split(".");
-  const rule = (session.flow.checks[check] ?? session.flow.opening).turns[name];
+  const rule = (flow.checks[check] ?? flow.opening).turns[name];
   const ends = (answer: string) => /fixed|professional|stopped/.test(rule?.answers?.[answer]?.to ?? "");
   const standing = ["not-sure", "cannot"].filter((id) =>
     session.snapshot.can({ type: `answered.${id}`, at: session.log.started } as never),

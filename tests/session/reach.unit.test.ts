@@ -1,13 +1,13 @@
 import { expect, test } from "vitest";
-import { createCharts } from "../../src/compile/index.ts";
+import { compileGuide } from "../../src/compile/index.ts";
 import { memoryOf, metaOf, type Session, startSession } from "../../src/session/index.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { at, flowOf } from "./drive.ts";
 import { reach } from "./reach.ts";
 
 const flow = readFlow();
-const charts = createCharts(flow);
-const start = () => startSession(flow, at(0), null, charts);
+const guide = compileGuide(flow);
+const start = () => startSession(guide, at(0));
 const findingsOf = (session: Session) =>
   Object.entries(memoryOf(session).findings).map(([turn, { answer }]) => `${turn}: ${answer}`);
 

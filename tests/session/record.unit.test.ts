@@ -5,7 +5,7 @@ import { at, celsius, flowOf, follow, healthy, inTradeOrder, take } from "./driv
 import { standOf } from "./walker.ts";
 
 const flow = readFlow();
-const start = startSession(flow, at(0), null, inTradeOrder(flow));
+const start = startSession(inTradeOrder(flow), at(0));
 const atGate = follow(start, { ...healthy, "flow-test.run": flowOf(5) }, "stop-tap.gate-water-supply");
 
 /** That an event is refused, why, and that nothing whatever changed. */

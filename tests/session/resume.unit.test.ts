@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { createCharts } from "../../src/compile/index.ts";
+import { compileGuide } from "../../src/compile/index.ts";
 import {
   changeAnswer as changing,
   memoryOf,
@@ -15,11 +15,10 @@ import { at, celsius, flowOf, follow, healthy, inTradeOrder, runsOut, strips, ta
 import { copyOf, standOf } from "./walker.ts";
 
 const flow = readFlow();
-const charts = inTradeOrder(flow);
-const start = startSession(flow, at(0), null, charts);
+const guide = inTradeOrder(flow);
+const start = startSession(guide, at(0));
 const lowFlow = { ...healthy, "flow-test.run": flowOf(5) };
-const back = (session: Session, minutes: number) =>
-  resume(flow, copyOf(session.log), at(minutes), charts).session;
+const back = (session: Session, minutes: number) => resume(guide, copyOf(session.log), at(minutes)).session;
 const turnOf = (session: Session) => metaOf(session).turn;
 const changeAnswer = (...at: Parameters<typeof changing>) => changing(...at).session;
 
@@ -143,7 +142,7 @@ describe("a wait over a change of the clocks", () => {
     "ice-maker-switch.switch-on": "switched-on",
   };
   const waitFrom = (from: string) => {
-    const before = follow(startSession(flow, from, null, charts), switchedOff, "ice-maker-switch.switch-on");
+    const before = follow(startSession(guide, from), switchedOff, "ice-maker-switch.switch-on");
     const turn = turnOf(before);
     return record(before, { type: "answered", turn, answer: "switched-on", at: from }).session;
   };
@@ -224,7 +223,7 @@ describe("a log that a newer flow does not take to its end", () => {
 
   test("is replayed up to the first event that no longer fits, and the rest is counted", () => {
     const place = older.log.events.findIndex((event) => "turn" in event && event.turn === "ice-bin.look");
-    const { session, dropped } = replay(without, older.log, inTradeOrder(without));
+    const { session, dropped } = replay(inTradeOrder(without), older.log);
     expect(turnOf(session)).toBe("ice-bin.look");
     expect(session.log.events).toEqual(older.log.events.slice(0, place));
     expect(dropped).toBe(older.log.events.length - place);
@@ -232,7 +231,7 @@ describe("a log that a newer flow does not take to its end", () => {
   });
 
   test("goes on from there", () => {
-    const { session, dropped } = resume(without, older.log, at(500), inTradeOrder(without));
+    const { session, dropped } = resume(inTradeOrder(without), older.log, at(500));
     expect(dropped).toBeGreaterThan(0);
     expect(turnOf(take(session, "spotless"))).toBe("ice-under-maker.look");
   });
@@ -241,9 +240,8 @@ describe("a log that a newer flow does not take to its end", () => {
     const stricter = structuredClone(flow);
     stricter.gates["water-supply"]?.items.push("neighbour-told");
     const { session, dropped } = replay(
-      stricter,
-      follow(start, lowFlow, "supply-line.look").log,
       inTradeOrder(stricter),
+      follow(start, lowFlow, "supply-line.look").log,
     );
     expect(turnOf(session)).toBe("stop-tap.gate-water-supply");
     expect(dropped).toBeGreaterThan(0);
@@ -252,29 +250,27 @@ describe("a log that a newer flow does not take to its end", () => {
   test("does not take a reading that a narrower limit no longer believes", () => {
     const narrower = structuredClone(flow);
     narrower.limits["temperature-lowest"] = { value: -10, unit: "°C" };
-    const { session } = replay(narrower, older.log, inTradeOrder(narrower));
+    const { session } = replay(inTradeOrder(narrower), older.log);
     expect(turnOf(session)).toBe("door-seal.look");
     const colder = take(follow(start, healthy, "freezer-temperature.read"), celsius(-18));
-    expect(turnOf(replay(narrower, colder.log, inTradeOrder(narrower)).session)).toBe(
-      "freezer-temperature.read",
-    );
+    expect(turnOf(replay(inTradeOrder(narrower), colder.log).session)).toBe("freezer-temperature.read");
   });
 
   test("keeps its own order of checks where today's advice would have asked others", () => {
-    const advised = createCharts(flow);
-    const { session, dropped } = replay(flow, older.log, advised);
+    const advised = compileGuide(flow);
+    const { session, dropped } = replay(advised, older.log);
     expect(dropped).toBe(0);
     expect(session.log.events).toEqual(older.log.events);
     expect(turnOf(session)).not.toBe(turnOf(older));
-    expect(turnOf(replay(flow, session.log, advised).session)).toBe(turnOf(session));
+    expect(turnOf(replay(advised, session.log).session)).toBe(turnOf(session));
   });
 
   test("is led to no check that is not allowed, past no gate, and to no part that is not advised", () => {
-    const advised = createCharts(flow);
+    const advised = compileGuide(flow);
     const forged = (turn: string) => {
       const log = structuredClone(older.log);
       log.events.splice(4, 0, { type: "answered", turn, answer: "clean", at: at(5) });
-      return turnOf(replay(flow, log, advised).session);
+      return turnOf(replay(advised, log).session);
     };
     expect(forged("fill-tube-again.look")).not.toMatch(/^fill-tube-again/);
     expect(forged("inlet-valve.screen")).toBe("inlet-valve.gate-water-supply");
@@ -294,13 +290,13 @@ describe("a log that a newer flow does not take to its end", () => {
       at: at(90),
     } as const;
     const card = record(sold, given).session;
-    const { session } = replay(flow, card.log, advised);
-    const { part } = advised.adviser.advise("no-ice-plumbed", memoryOf(session));
+    const { session } = replay(advised, card.log);
+    const part = session.adviser?.advise(memoryOf(session)).part;
     expect(turnOf(session) === "part.card").toBe(part === "seal-worn");
   });
 
   test("with nothing to drop says so", () => {
-    expect(replay(flow, older.log, charts).dropped).toBe(0);
+    expect(replay(guide, older.log).dropped).toBe(0);
   });
 });
 

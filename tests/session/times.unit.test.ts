@@ -17,8 +17,8 @@ import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { at, follow, healthy, inTradeOrder, runsOut, take } from "./drive.ts";
 
 const flow = readFlow();
-const charts = inTradeOrder(flow);
-const start = startSession(flow, at(0), null, charts);
+const guide = inTradeOrder(flow);
+const start = startSession(guide, at(0));
 const switchedOff = {
   ...healthy,
   "ice-maker-switch.look": "off",
@@ -30,7 +30,7 @@ const wait = "wait-for-ice.wait";
 const dayMs = 24 * 3_600_000;
 const now = "2026-06-01T12:00:00Z";
 const hours = (count: number) => new Date(Date.parse(now) + count * 3_600_000).toISOString();
-const resumed = (log: Log, when = now) => resume(flow, log, when, charts);
+const resumed = (log: Log, when = now) => resume(guide, log, when);
 const withTimes = (log: Log, times: string[]): Log => ({
   ...log,
   started: times[0] ?? log.started,

@@ -61,11 +61,7 @@ export function wander(
   };
   const chance = dice(100);
   if (wandering && chance < 4)
-    return step(
-      "left and came back",
-      resume(session.flow, copyOf(session.log), when, session.charts).session,
-      true,
-    );
+    return step("left and came back", resume(session.guide, copyOf(session.log), when).session, true);
   if (wandering && chance < 8) {
     const places = session.log.events.flatMap((event, place) => ("turn" in event ? [place] : []));
     const place = places[dice(Math.max(places.length, 1))];

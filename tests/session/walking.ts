@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { createCharts } from "../../src/compile/index.ts";
+import { compileGuide } from "../../src/compile/index.ts";
 import {
   createJournal,
   memoryOf,
@@ -16,7 +16,7 @@ import { factsOf, isTrue } from "./facts.ts";
 import { copyOf, diceOf, isOver, type Step, standOf, wander } from "./walker.ts";
 
 const flow = readFlow();
-const charts = createCharts(flow);
+const guide = compileGuide(flow);
 
 export type Walk = { start: Session; steps: Step[]; last: Session };
 
@@ -25,7 +25,7 @@ export function* takeWalks(count: number, seed: number, wandering: boolean, most
   const numbers = fc.array(fc.nat(0xffff), { minLength: 200, maxLength: 400, size: "max" });
   for (const throws of fc.sample(numbers, { seed, numRuns: count })) {
     const dice = diceOf(throws);
-    const start = startSession(flow, at(0), dice(2) ? "TR-01" : null, charts);
+    const start = startSession(guide, at(0), dice(2) ? "TR-01" : null);
     const steps: Step[] = [];
     const journal = createJournal(start.log.started, start.log.model);
     let last = { session: start, standing: standingOf(journal) };
@@ -98,6 +98,6 @@ export function causeOf(last: Session): { cause: string | null; proved: boolean 
 export function isReplayOf({ session: live, standing }: Step): boolean {
   const journal = parseJournal(copyOf(standing.journal));
   if (!journal) return false;
-  const { session, dropped } = replay(flow, standingOf(journal).log, charts);
+  const { session, dropped } = replay(guide, standingOf(journal).log);
   return dropped === 0 && standOf(session) === standOf(live);
 }

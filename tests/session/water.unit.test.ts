@@ -11,12 +11,13 @@ import {
 import { createTexts, turnOf } from "../../src/turn/index.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { readLocales } from "../../src/workbench/build/locales-folder.ts";
+import { readerOf } from "../turn/reader.ts";
 import { type Answers, at, flowOf, follow, healthy, inTradeOrder, take } from "./drive.ts";
 
 const flow = readFlow();
-const charts = inTradeOrder(flow);
-const start = startSession(flow, at(0), null, charts);
-const texts = createTexts(readLocales(), "en-GB", flow.limits);
+const guide = inTradeOrder(flow);
+const start = startSession(guide, at(0));
+const texts = createTexts(readLocales(), "en-GB", readerOf(flow));
 const words = (session: Session) => turnOf(session, texts, at(0)).body.join("\n");
 const turn = (session: Session) => metaOf(session).turn;
 const reopen = "tap-reopen.open";
@@ -65,7 +66,7 @@ describe("a tap that a gate had closed", () => {
   test("is not opened by changing an earlier answer: the turn and every ending after it still say so", () => {
     const back = changeAnswer(closed, 4, at(900));
     expect(memoryOf(back).water).toBe("closed-by-us");
-    const { session: again } = replay(flow, JSON.parse(JSON.stringify(back.log)), charts);
+    const { session: again } = replay(guide, JSON.parse(JSON.stringify(back.log)));
     expect(memoryOf(again).water).toBe("closed-by-us");
     expect(turn(again)).toBe(turn(back));
     const helped = record(back, { type: "help-asked", at: at(901) }).session;
@@ -173,23 +174,23 @@ describe("a log from before the tap was asked about", () => {
   test("goes on where it went, and the wait says that the tap was closed", () => {
     const old = without(take(take(follow(start, binFull, reopen), "opened"), "keep-checking"));
     const cut = { ...old, events: old.events.slice(0, -1) };
-    const { session, dropped } = replay(flow, old, charts);
+    const { session, dropped } = replay(guide, old);
     expect(dropped).toBe(0);
     expect(memoryOf(session).water).toBe("closed-by-us");
-    expect(turn(replay(flow, cut, charts).session)).toBe(reopen);
+    expect(turn(replay(guide, cut).session)).toBe(reopen);
   });
 
   test("keeps the model number that it was given at the end", () => {
     const faulty = { ...healthy, "fill-tube.look": "clear", "inlet-valve.screen": "clean" };
     const low = { ...faulty, "inlet-valve.arrives": "strong", [reopen]: "opened" };
     const model = follow(start, low, "part.model");
-    const { session, dropped } = replay(flow, without(model), charts);
+    const { session, dropped } = replay(guide, without(model));
     expect([turn(session), dropped]).toEqual(["part.model", 0]);
   });
 
   test("and one from after it keeps its own order too", () => {
     const live = take(take(follow(start, binFull, reopen), "opened"), "keep-checking");
-    expect(replay(flow, live.log, charts)).toMatchObject({ dropped: 0 });
-    expect(memoryOf(replay(flow, live.log, charts).session)).toEqual(memoryOf(live));
+    expect(replay(guide, live.log)).toMatchObject({ dropped: 0 });
+    expect(memoryOf(replay(guide, live.log).session)).toEqual(memoryOf(live));
   });
 });

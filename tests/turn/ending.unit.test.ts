@@ -13,11 +13,12 @@ import {
   runsOut,
   take,
 } from "../session/drive.ts";
+import { readerOf } from "./reader.ts";
 import { words } from "./words.ts";
 
 const flow = readFlow();
-const start = startSession(flow, at(0), null, inTradeOrder(flow));
-const texts = createTexts({ "en-GB": words }, "en-GB", flow.limits);
+const start = startSession(inTradeOrder(flow), at(0));
+const texts = createTexts({ "en-GB": words }, "en-GB", readerOf(flow));
 const shown = (session: Session) => turnOf(session, texts, at(0));
 const lowFlow: Answers = { ...healthy, "flow-test.run": flowOf(5) };
 
@@ -47,8 +48,9 @@ describe("an ending on screen", () => {
   });
 
   test("shows what was found, with what proves the cause marked and nothing else", () => {
-    const { evidence } = shown(follow(startSession(flow, at(0), "TR-01", inTradeOrder(flow)), broken))
-      .ending ?? { evidence: [] };
+    const { evidence } = shown(follow(startSession(inTradeOrder(flow), at(0), "TR-01"), broken)).ending ?? {
+      evidence: [],
+    };
     const proving = evidence.filter(({ proves }) => proves).map(({ turn }) => turn);
     expect(proving.sort()).toEqual([
       "control-lock.look",
@@ -97,7 +99,7 @@ describe("an ending on screen", () => {
   });
 
   test("at a person's wish keeps the cause that was proved already", () => {
-    const card = follow(startSession(flow, at(0), "TR-01", inTradeOrder(flow)), broken);
+    const card = follow(startSession(inTradeOrder(flow), at(0), "TR-01"), broken);
     const help = record(card, { type: "help-asked", at: at(95) }).session;
     expect(shown(help)).toMatchObject({ heading: "Call somebody" });
     expect(shown(help).ending).toMatchObject({

@@ -29,16 +29,17 @@ import {
   take,
 } from "../session/drive.ts";
 import { reach } from "../session/reach.ts";
+import { readerOf } from "./reader.ts";
 
 const flow = readFlow();
-const texts = createTexts(readLocales(), "en-GB", flow.limits);
-const start = startSession(flow, at(0), null, inTradeOrder(flow));
+const texts = createTexts(readLocales(), "en-GB", readerOf(flow));
+const start = startSession(inTradeOrder(flow), at(0));
 const shown = (session: Session) => turnOf(session, texts, at(0));
 
 /** How a reading stands among the earlier answers. */
 function said(turn: string, reading: Reading): string {
   const finding: Finding = { answer: verdictOn(reading, flow.limits, at(0)) ?? "", reading, at: at(0) };
-  return readingText(turn, finding, flow, texts);
+  return readingText(turn, finding, start.flow, texts);
 }
 
 describe("a reading as evidence", () => {

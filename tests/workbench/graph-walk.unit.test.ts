@@ -1,13 +1,13 @@
 import { beforeAll, expect, test } from "vitest";
-import type { SnapshotFrom } from "xstate";
 import { getAdjacencyMap } from "xstate/graph";
 import { createListAdviser } from "../../src/advice/index.ts";
-import type { ChartContext, ChartEvent, TurnMeta } from "../../src/chart/index.ts";
-import { type Chart, composeChart, createChart } from "../../src/compile/index.ts";
+import { type ChartContext, type ChartEvent, createMemory, type TurnMeta } from "../../src/chart/index.ts";
+import { composeChart } from "../../src/compile/index.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { graphOf } from "../../src/workbench/verify/index.ts";
 import { readingsFor, tooClose } from "../session/hints.ts";
 import { counts } from "../soak/counts.ts";
+import { createAdvisedChart, type Snapshot } from "./advised-chart.ts";
 
 /**
  * xstate's own graph tools walk the running machine, guards and all; our graph is drawn from the data and leaves
@@ -15,22 +15,23 @@ import { counts } from "../soak/counts.ts";
  */
 const flow = readFlow();
 const graph = graphOf(composeChart(flow));
+const { chart, adviceOn } = createAdvisedChart(flow, createListAdviser);
 const ways = new Map<string, Set<string>>();
 for (const { from, event } of graph.edges) {
   // All dangers lead the same way; one of them at each turn is enough.
   if (event && (!event.startsWith("danger-reported.") || event.endsWith(".gas")))
     ways.set(from, (ways.get(from) ?? new Set()).add(event));
 }
-type Snapshot = SnapshotFrom<Chart>;
 type Visit = { state: Snapshot; transitions: Record<string, { event: ChartEvent; state: Snapshot }> };
 let walked: Visit[] = [];
 let visited: Snapshot[] = [];
 
 beforeAll(() => {
-  const map = getAdjacencyMap(createChart(flow, composeChart(flow), createListAdviser(flow)) as never, {
-    input: { model: null } as never,
+  const map = getAdjacencyMap(chart as never, {
+    input: { memory: createMemory() } as never,
     serializeState: (snapshot: never) => keyOf(snapshot),
-    events: ((snapshot: Snapshot) => eventsAt(snapshot)) as never,
+    events: ((snapshot: Snapshot) =>
+      eventsAt(snapshot).map((event) => ({ ...event, advice: adviceOn(snapshot, event) }))) as never,
   });
   walked = Object.values(map) as unknown as Visit[];
   visited = walked.map(({ state }) => state);
@@ -109,7 +110,7 @@ const reportedAt = new Set<string>();
  * Every event a person could bring about here; a measured one with a reading of each verdict. Reports are made at the
  * first visit to each turn; `npm run soak` makes them at all.
  */
-function eventsAt(snapshot: SnapshotFrom<Chart>): ChartEvent[] {
+function eventsAt(snapshot: Snapshot): ChartEvent[] {
   const at = "2026-03-02T08:00:00+00:00";
   const leaf = leafOf(snapshot);
   const all = [...(ways.get(leaf) ?? [])];
@@ -132,6 +133,6 @@ function leafOf({ value }: { value: unknown }): string {
     .join();
 }
 
-function metaOf(snapshot: SnapshotFrom<Chart>): TurnMeta | undefined {
+function metaOf(snapshot: Snapshot): TurnMeta | undefined {
   return Object.values(snapshot.getMeta() as Record<string, TurnMeta>).find((meta) => meta?.turn);
 }

@@ -1,11 +1,10 @@
-import { initialTransition, type SnapshotFrom, transition } from "xstate";
-import { type Adviser, createAdviser } from "../../src/advice/index.ts";
 import type { Advice, ChartEvent, TurnMeta } from "../../src/chart/index.ts";
-import { type Chart, composeChart, createChart } from "../../src/compile/index.ts";
+import { composeChart } from "../../src/compile/index.ts";
 import type { Flow } from "../../src/guide/index.ts";
 import type { Reading } from "../../src/instruments/index.ts";
 import { graphOf } from "../../src/workbench/verify/index.ts";
 import { gramsEach, kilograms, kilopascals, litresPerMinute, strips } from "../session/drive.ts";
+import { createAdvisedChart, type Snapshot } from "./advised-chart.ts";
 
 /** One course through the chart: each event, the last advice given on it, and the leaf it led to. */
 export type Sequence = { event: ChartEvent; advice: Advice | null; leaf: string }[];
@@ -18,23 +17,14 @@ const reports = /^(danger-reported|help-asked|ice-returned|session-resumed)/;
  * first, so that the deep turns come too; now and then an interruption, a report, or an event that is out of place.
  */
 export function createSequences(flow: Flow, scenario: string, seed: number, count: number): Sequence[] {
-  const adviser = createAdviser(flow);
-  let advice: Advice | null = null;
-  const advise: Adviser["advise"] = (...asked) => {
-    advice = adviser.advise(...asked);
-    return advice;
-  };
-  const chart = createChart(flow, composeChart(flow), { ...adviser, advise });
+  const { start, take } = createAdvisedChart(flow);
   const { leaves, edges } = graphOf(composeChart(flow));
   const own = new Map<string, string[]>();
   for (const { from, event } of edges) if (event) own.set(from, [...(own.get(from) ?? []), event]);
   const every = [...new Set(edges.map(({ event }) => event).filter(Boolean))];
   const chance = createChance(seed);
   const pick = <T>(all: T[]): T | undefined => all[Math.floor(chance() * all.length)];
-  const taken = new Map<string, number>();
-  const [start] = initialTransition(chart, { model: null } as never) as [SnapshotFrom<Chart>, unknown];
-  const take = (snapshot: SnapshotFrom<Chart>, event: ChartEvent) =>
-    transition(chart, snapshot, event as never)[0] as SnapshotFrom<Chart>;
+  const uses = new Map<string, number>();
   const openings = openingsOf(start, own, take).filter(({ leaf }) => leaf.startsWith(`${scenario}/`));
 
   const choose = (leaf: string): Choice => {
@@ -45,7 +35,7 @@ export function createSequences(flow: Flow, scenario: string, seed: number, coun
     const choices = pool.flatMap((type) =>
       (type === "measured" ? [0, 1, 2, 3] : [0]).map((variant) => ({ type, variant })),
     );
-    const costs = choices.map((one) => (taken.get(`${leaf} ${one.type} ${one.variant}`) ?? 0) + chance());
+    const costs = choices.map((one) => (uses.get(`${leaf} ${one.type} ${one.variant}`) ?? 0) + chance());
     return choices[costs.indexOf(Math.min(...costs))] ?? { type: "help-asked", variant: 0 };
   };
 
@@ -58,13 +48,14 @@ export function createSequences(flow: Flow, scenario: string, seed: number, coun
       const { type, variant } = planned.length ? { type: planned.shift() ?? "", variant: 0 } : choose(leaf);
       now += Math.floor(chance() * 7) * 6 * 3_600_000;
       const event = eventOf(type, variant, new Date(now).toISOString(), leaves.get(leaf)?.meta ?? {});
-      advice = null;
-      snapshot = take(snapshot, event);
+      const taken = take(snapshot, event);
+      const { advice } = taken;
+      snapshot = taken.snapshot;
       const key = `${leaf} ${type} ${variant}`;
       leaf = leafOf(snapshot);
       // What ends the course early is taken less often: there is more to see behind the other answers.
       const ended = leaves.get(leaf)?.meta?.kind === "ending";
-      taken.set(key, (taken.get(key) ?? 0) + (ended ? 20 : 1));
+      uses.set(key, (uses.get(key) ?? 0) + (ended ? 20 : 1));
       sequence.push({ event, advice, leaf });
       // A few events more, as an ending may still be left: the ice came back after all, or something is burning.
       if (ended && chance() < 0.5) break;
@@ -83,12 +74,12 @@ export function isElsewhere(flow: Flow, scenario: string, leaf: string): boolean
 
 /** Every way of answering the opening, and the leaf that it leads to. */
 function openingsOf(
-  start: SnapshotFrom<Chart>,
+  start: Snapshot,
   own: Map<string, string[]>,
-  take: (snapshot: SnapshotFrom<Chart>, event: ChartEvent) => SnapshotFrom<Chart>,
+  take: ReturnType<typeof createAdvisedChart>["take"],
 ): { events: string[]; leaf: string }[] {
   const done: { events: string[]; leaf: string }[] = [];
-  const open: { snapshot: SnapshotFrom<Chart>; events: string[] }[] = [{ snapshot: start, events: [] }];
+  const open: { snapshot: Snapshot; events: string[] }[] = [{ snapshot: start, events: [] }];
   for (const { snapshot, events } of open) {
     const leaf = leafOf(snapshot);
     if (!leaf.startsWith("opening/")) done.push({ events, leaf });
@@ -96,7 +87,7 @@ function openingsOf(
       for (const type of own.get(leaf) ?? [])
         if (type.startsWith("answered."))
           open.push({
-            snapshot: take(snapshot, { type, at: "2026-03-02T08:00:00Z" }),
+            snapshot: take(snapshot, { type, at: "2026-03-02T08:00:00Z" }).snapshot,
             events: [...events, type],
           });
   }
@@ -135,7 +126,7 @@ function eventOf(type: string, variant: number, at: string, meta: Partial<TurnMe
   return { type, at, reading: of[variant % of.length] as Reading };
 }
 
-function leafOf(snapshot: SnapshotFrom<Chart>): string {
+function leafOf(snapshot: Snapshot): string {
   const path = (value: unknown): string =>
     typeof value === "object" && value !== null
       ? Object.entries(value)

@@ -1,15 +1,17 @@
 import { createHash } from "node:crypto";
 import type { Plugin } from "vite";
+import { compileGuide } from "../../compile/index.ts";
 import { createFirstTurns } from "../../turn/index.ts";
 import { verifyChart } from "../verify/index.ts";
 import { readFlow } from "./flows-folder.ts";
 import { laterChunks, placeOf, textsPlace } from "./link-files.ts";
 import { readLocales } from "./locales-folder.ts";
-import { createPanelData } from "./panel-data.ts";
+import { createPanelData, knownDangers } from "./panel-data.ts";
 
 /**
  * Compiles flows/, locales/ and the drawings into data files for each language beside the script, named by their
- * content: the opening for the first file, and all else. A flow with a problem stops the build.
+ * content: the opening for the first file, what every session starts with, and each scenario. A flow with a problem
+ * stops the build.
  */
 export function flowPlugin(): Plugin {
   let modules: Record<string, string> = {};
@@ -41,17 +43,24 @@ function compile(): { modules: Record<string, string>; files: Record<string, str
     files[fileName] = source;
     return fileName;
   };
-  const emitAll = (all: Record<string, unknown>, prefix = "") =>
-    JSON.stringify(
-      Object.fromEntries(Object.entries(all).map(([tag, data]) => [tag, emit(prefix + tag, data)])),
+  const dataFiles = Object.entries(createPanelData(flow, locales)).map(([tag, { start, scenarios }]) => {
+    const beside = scenarios.map(
+      (scenario) => [scenario.id, emit(`${scenario.id}-${tag}`, scenario)] as const,
     );
+    const files = Object.fromEntries(beside.map(([id, file]) => [id, file.replace("parts/", "")]));
+    return [tag, emit(tag, { ...start, files })];
+  });
+  const firstTurns = Object.entries(createFirstTurns(compileGuide(flow), locales, flow.regions)).map(
+    ([tag, data]) => [tag, emit(`first-${tag}`, data)],
+  );
   const modules = {
     // Each language's own goes in when all else is built.
     "first-turns": `export default { place: "${textsPlace}" }`,
+    dangers: `export const knownDangers = ${JSON.stringify(knownDangers(flow))}`,
     // The addresses start from this very module, which is the first file, wherever a shop may host it.
     data: `const address = (file) => new URL(file, import.meta.url).href;
-export const dataFiles = ${emitAll(createPanelData(flow, locales))};
-const firstTurns = ${emitAll(createFirstTurns(flow, locales), "first-")};
+export const dataFiles = ${JSON.stringify(Object.fromEntries(dataFiles))};
+const firstTurns = ${JSON.stringify(Object.fromEntries(firstTurns))};
 export const dataAddress = (tag) => address(dataFiles[tag]);
 export const firstTurnAddress = (tag) => address(firstTurns[tag]);
 const chunks = ${JSON.stringify(Object.fromEntries(laterChunks.map((chunk) => [chunk, placeOf(chunk)])))};

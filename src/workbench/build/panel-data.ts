@@ -1,24 +1,89 @@
 import { readFileSync } from "node:fs";
-import { slimFlow } from "../../compile/index.ts";
-import type { Flow } from "../../guide/index.ts";
-import type { PackData } from "../../pack/index.ts";
+import type { ChartConfig, FlowSlice, StateConfig } from "../../chart/index.ts";
+import { type Compiled, compileFlow, inRegion } from "../../compile/index.ts";
+import { type Flow, regionIn } from "../../guide/index.ts";
+import type { KnownDangers, PackData } from "../../pack/index.ts";
+import type { ScenarioData } from "../../session/index.ts";
 import type { Resource } from "../../turn/index.ts";
+import { type Ids, splitTexts } from "./split-texts.ts";
 
 const ownDrawings = new URL("../../panel/pictures/drawings.json", import.meta.url);
 
-/** What a panel fetches in one language: the flow, the texts, the drawings. */
-export type PanelData = PackData;
+type Drawings = PackData["drawings"];
+type Beside = { format: 2; resources: Record<string, Resource>; drawings: Drawings };
+
+/** What a panel fetches in one language: what every session starts with, and each scenario. */
+export type PanelData = {
+  start: Compiled["start"] & Beside;
+  scenarios: (ScenarioData & Beside & { version: string })[];
+};
 
 /** The data of every language with texts, by tag. */
 export function createPanelData(flow: Flow, locales: Record<string, Resource>): Record<string, PanelData> {
-  const drawings: PanelData["drawings"] = JSON.parse(readFileSync(ownDrawings, "utf8"));
+  const compiled = compileFlow(flow);
+  const { start, scenarios } = compiled;
+  const all = readDrawings();
+  const own = scenarios.map(({ chart }) => picturesIn(chart));
+  const left = Object.keys(all.pictures).filter((id) => !own.some((ids) => ids.has(id)));
+  const shared = drawingsOf(all, new Set([...left, ...picturesIn(start.chart)]));
+  const calls = scenarios.map(({ chart, flow: slice }) => idsIn(chart, slice));
+  return mapTexts(locales, (tag, texts) => {
+    const split = splitTexts(texts, idsIn(start.chart, start.flow), calls);
+    const beside = (resource: Resource, drawings: Drawings): Beside => ({
+      format: 2,
+      resources: { [tag]: resource },
+      drawings,
+    });
+    return {
+      start: { ...inRegion(compiled, regionIn(flow.regions, tag)).start, ...beside(split.shared, shared) },
+      scenarios: scenarios.map((scenario, place) => ({
+        ...scenario,
+        version: flow.version,
+        ...beside(split.own[place] ?? {}, drawingsOf(all, own[place] ?? new Set(), shared)),
+      })),
+    };
+  });
+}
+
+/** A flow as packs of every language, each whole in one file. @param madeFor the version of Fridgeside */
+export function createPackData(
+  flow: Flow,
+  locales: Record<string, Resource>,
+  madeFor: string,
+): Record<string, PackData> {
+  const compiled = compileFlow(flow);
+  const checks = Object.entries(flow.checks).map(([id, { station, access }]) => [id, { station, access }]);
+  const places = Object.fromEntries(checks);
+  const drawings = readDrawings();
+  return mapTexts(locales, (tag, texts) => ({
+    format: 2,
+    madeFor,
+    ...inRegion(compiled, regionIn(flow.regions, tag)),
+    places,
+    resources: { [tag]: texts },
+    drawings,
+  }));
+}
+
+/** What is dangerous where. */
+export function knownDangers({ hazards, access, stations }: Flow): KnownDangers {
+  const gates = Object.entries(hazards).map(([id, { gate }]) => [id, { gate }]);
+  return { hazards: Object.fromEntries(gates), access, stations: stations.access };
+}
+
+function readDrawings(): Drawings {
+  return JSON.parse(readFileSync(ownDrawings, "utf8"));
+}
+
+/** Something of every language's texts. The first language is the one that others lean on. */
+function mapTexts<To>(
+  locales: Record<string, Resource>,
+  to: (tag: string, texts: Resource) => To,
+): Record<string, To> {
   return Object.fromEntries(
     languagesOf(locales).map((tag) => {
       const texts = withFallback(locales["en-GB"] ?? {}, locales[tag] ?? {});
-      return [
-        tag,
-        { format: 1, flow: slimFlow(flow), resources: { [tag]: withoutExamples(texts) }, drawings },
-      ];
+      return [tag, to(tag, withoutExamples(texts))];
     }),
   );
 }
@@ -42,4 +107,53 @@ function withFallback(fallback: Resource, own: Resource): Resource {
 function withoutExamples({ described = {}, ...texts }: Resource): Resource {
   const { examples: _, ...read } = described as Resource;
   return { ...texts, described: read };
+}
+
+function* statesIn(states: Record<string, StateConfig>): Generator<StateConfig> {
+  for (const state of Object.values(states)) {
+    yield state;
+    yield* statesIn(state.states ?? {});
+  }
+}
+
+const picturesIn = ({ states }: ChartConfig) =>
+  new Set([...statesIn(states)].flatMap(({ meta }) => meta?.picture || []));
+
+/** Some pictures and the pieces that they are put together from. @param without what is there already */
+function drawingsOf({ pieces, pictures }: Drawings, ids: Set<string>, without?: Drawings): Drawings {
+  const some = Object.entries(pictures).filter(([id]) => ids.has(id) && !without?.pictures[id]);
+  const named = new Set(
+    some.flatMap(([, strokes]) =>
+      strokes.flatMap((one) => (one[0] === "@" ? [one.split(" ")[1] ?? ""] : [])),
+    ),
+  );
+  const used = Object.entries(pieces).filter(([id]) => named.has(id) && !without?.pieces[id]);
+  return { pieces: Object.fromEntries(used), pictures: Object.fromEntries(some) };
+}
+
+/** The ids that texts are called by, by the first part of their keys. */
+function idsIn(
+  { states }: ChartConfig,
+  slice: Pick<FlowSlice, "gates" | "hazards" | "causes" | "parts">,
+): Ids {
+  const all = [...statesIn(states)];
+  const metas = all.flatMap(({ meta }) => meta ?? []);
+  const whos = all.flatMap(({ on = {}, always = [] }) =>
+    [...always, ...Object.values(on).flat()].flatMap(({ actions = [] }) =>
+      actions.flatMap(({ params }) => params.who ?? []),
+    ),
+  );
+  return {
+    checks: new Set(metas.map(({ turn }) => turn.split(".")[0] ?? "")),
+    causes: new Set(Object.keys(slice.causes)),
+    gates: new Set(Object.keys(slice.gates)),
+    hazards: new Set(Object.keys(slice.hazards)),
+    parts: new Set(Object.keys(slice.parts)),
+    who: new Set(whos),
+    tools: new Set([
+      ...metas.flatMap(({ tools = [] }) => tools),
+      ...Object.values(slice.parts).flatMap(({ tools }) => tools),
+    ]),
+    inside: new Set(metas.flatMap(({ inside = [] }) => inside.map(({ stage }) => stage))),
+  };
 }

@@ -1,5 +1,5 @@
 import type { ChartConfig } from "../../chart/index.ts";
-import { reopenerOf } from "../../chart/index.ts";
+import { reopenerOf } from "../../compile/index.ts";
 import type { Check, Flow, Scenario } from "../../guide/index.ts";
 import { wordsOf, wrap } from "./condition-words.ts";
 import { measures, widthOf } from "./measures.ts";

@@ -1,4 +1,5 @@
-import { keepersOf, type Note, type Water } from "../../chart/index.ts";
+import type { Note, Water } from "../../chart/index.ts";
+import { keepersOf } from "../../compile/index.ts";
 import { type Guard, type Truth, truthOf } from "../../condition/index.ts";
 import type { Flow } from "../../guide/index.ts";
 import { emergency } from "./exits.ts";

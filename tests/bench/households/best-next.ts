@@ -1,22 +1,26 @@
-import { createAdviser } from "../../../src/advice/index.ts";
+import { movesAt, provedAt } from "../../../src/advice/index.ts";
 import { learntFrom } from "../../../src/advice/learnt-from.ts";
-import { isWaitForIce } from "../../../src/advice/wait-for-ice.ts";
-import type { Advice } from "../../../src/chart/guards.ts";
+import type { Advice } from "../../../src/chart/index.ts";
+import { isWaitForIce } from "../../../src/compile/wait-for-ice.ts";
 import type { Flow } from "../../../src/guide/index.ts";
 import type { Policy } from "./list-policies.ts";
 import { buyPart, doCheck, end, provedNow, type Visit, waitForIce } from "./visit.ts";
 
 /** Ours: what the product's own adviser says, until it has nothing more to say and a professional is called. */
 export function bestNext(flow: Flow): Policy {
-  const adviser = createAdviser(flow);
   const known = new Map<string, Advice>();
   const advise = ({ home: { scene }, memory }: Visit): Advice => {
     // Many homes come to the same place, on ways that differ; which way is of no matter to advice.
-    const { belief, fixed } = learntFrom(flow, scene.model, memory, scene.stakes.success);
-    const { moves, proved } = scene.rules;
+    const { belief, fixed } = learntFrom(scene.subject.diagnosis, scene.model, memory);
     const learnt = [pairs(belief.shown), belief.counted, pairs(belief.failed), [...fixed].sort()];
-    const key = JSON.stringify([scene.id, learnt, [...memory.done].sort(), moves(memory), proved(memory)]);
-    const advice = known.get(key) ?? adviser.advise(scene.scenario, memory);
+    const key = JSON.stringify([
+      scene.id,
+      learnt,
+      [...memory.done].sort(),
+      movesAt(scene.subject, memory),
+      provedAt(scene.subject, memory),
+    ]);
+    const advice = known.get(key) ?? scene.adviser.advise(memory);
     known.set(key, advice);
     return advice;
   };

@@ -83,7 +83,7 @@ test("the belief read from a chart's memory is that of the answers as they came,
       for (const cause of tried) belief = failedFix(belief, cause, stakes.success);
     }
     if (visit.ending) continue;
-    const learnt = learntFrom(flow, model, visit.memory, stakes.success);
+    const learnt = learntFrom(home.scene.subject.diagnosis, model, visit.memory);
     expect(probabilities(model, learnt.belief)).toEqual(probabilities(model, belief));
     expect(new Set(learnt.fixed)).toEqual(new Set(visit.fixed));
   }

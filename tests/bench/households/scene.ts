@@ -1,9 +1,10 @@
-import { rulesOf } from "../../../src/advice/index.ts";
-import type { Opening } from "../../../src/advice/is-possible.ts";
-import { createInput, modelOf } from "../../../src/advice/model-of.ts";
-import { type Route, routesOf } from "../../../src/advice/routes-of.ts";
-import { stakesOf } from "../../../src/advice/stakes-of.ts";
-import { isWaitForIce } from "../../../src/advice/wait-for-ice.ts";
+import { type Adviser, createAdviser, type Subject } from "../../../src/advice/index.ts";
+import { createMemory } from "../../../src/chart/index.ts";
+import { compileFlow } from "../../../src/compile/index.ts";
+import type { OpeningAnswers as Opening } from "../../../src/compile/is-possible.ts";
+import { amongAfter, createInput } from "../../../src/compile/model-of.ts";
+import { type Route, routesOf } from "../../../src/compile/routes-of.ts";
+import { isWaitForIce } from "../../../src/compile/wait-for-ice.ts";
 import { createModel, type Model, type Stakes } from "../../../src/diagnosis/index.ts";
 import type { Flow } from "../../../src/guide/flow.ts";
 
@@ -19,13 +20,21 @@ export type Scene = {
   stakes: Stakes;
   /** The same causes with every check there is, for a list that asks everybody everything. */
   world: Model;
-  /** What its chart allows and what is proved in it, by what it remembers. */
-  rules: ReturnType<typeof rulesOf>;
+  /** The scenario as the product's own adviser sees it, and that adviser. */
+  subject: Subject;
+  adviser: Adviser;
   routes: Record<string, Record<string, Route>>;
 };
 
-export function createScene(flow: Flow, id: string, opening: Opening): Scene {
-  const model = modelOf(flow, id, opening);
+export function createScene(flow: Flow, id: string, opening: Opening, subject: Subject): Scene {
+  const among = amongAfter(flow, id, opening);
+  const own = createInput(flow, id, among.checks);
+  const model = createModel({
+    ...own,
+    causes: own.causes.filter((cause) => among.causes.includes(cause.id)),
+  });
+  const memory = createMemory();
+  for (const [turn, answer] of Object.entries(opening)) memory.findings[turn] = { answer, at: "" };
   const everything = Object.keys(flow.checks).filter((check) => !isWaitForIce(flow.checks[check]));
   const input = createInput(flow, id, everything);
   const causes = input.causes.filter((cause) => model.causeAt.has(cause.id));
@@ -35,17 +44,21 @@ export function createScene(flow: Flow, id: string, opening: Opening): Scene {
     scenario: id,
     opening,
     model,
-    stakes: stakesOf(flow, id),
+    stakes: subject.diagnosis.stakes,
     world: createModel({ ...input, causes }),
-    rules: rulesOf(flow, id),
+    subject,
+    adviser: createAdviser(subject, memory),
     routes: Object.fromEntries(Object.values(flow.checks).map((check) => [check.id, routesOf(flow, check)])),
   };
 }
 
 /** Every scenario with the openings that lead to it, and how often in a hundred homes of that scenario. */
 export function createScenes(flow: Flow): { scene: Scene; share: number }[] {
-  return Object.keys(flow.scenarios).flatMap((id) =>
-    openingsOf(id).map(({ opening, share }) => ({ scene: createScene(flow, id, opening), share })),
+  return compileFlow(flow).scenarios.flatMap((subject) =>
+    openingsOf(subject.id).map(({ opening, share }) => ({
+      scene: createScene(flow, subject.id, opening, subject),
+      share,
+    })),
   );
 }
 

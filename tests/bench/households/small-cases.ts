@@ -1,4 +1,4 @@
-import { checksOf, createInput } from "../../../src/advice/model-of.ts";
+import { checksOf, createInput } from "../../../src/compile/model-of.ts";
 import {
   createBelief,
   createModel,

@@ -1,4 +1,4 @@
-import { isPossible } from "../../../src/advice/is-possible.ts";
+import { isPossible } from "../../../src/compile/is-possible.ts";
 import type { Scene } from "./scene.ts";
 
 /**

@@ -1,5 +1,6 @@
-import { isWaitForIce } from "../../../src/advice/wait-for-ice.ts";
+import { movesAt, provedAt } from "../../../src/advice/index.ts";
 import { type ChartContext, createMemory, remember } from "../../../src/chart/memory.ts";
+import { isWaitForIce } from "../../../src/compile/wait-for-ice.ts";
 import type { Reading } from "../../../src/instruments/index.ts";
 import { canAnswer, type Home, mends, observe } from "./home.ts";
 import type { Scene } from "./scene.ts";
@@ -137,10 +138,10 @@ export function end(visit: Visit, ending: Ending): void {
 
 /** What the scenario allows now, in the trade's order, nothing for a second time. */
 export function movesNow({ home, memory }: Visit) {
-  return home.scene.rules.moves(memory).filter(({ again }) => !again);
+  return movesAt(home.scene.subject, memory).filter(({ isAgain }) => !isAgain);
 }
 
 /** The endings with a cause that are proved now. */
 export function provedNow({ home, memory }: Visit) {
-  return home.scene.rules.proved(memory);
+  return provedAt(home.scene.subject, memory);
 }

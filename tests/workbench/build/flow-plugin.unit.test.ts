@@ -1,7 +1,9 @@
 import { expect, test } from "vitest";
 import { createTexts, type Resource } from "../../../src/turn/index.ts";
 import { flowPlugin } from "../../../src/workbench/build/flow-plugin.ts";
+import { readFlow } from "../../../src/workbench/build/flows-folder.ts";
 import { readLocales } from "../../../src/workbench/build/locales-folder.ts";
+import { readerOf } from "../../turn/reader.ts";
 
 /** The data files of a build, by name. */
 function emitted(): Map<string, string> {
@@ -18,11 +20,11 @@ test("every language has what own words are read by, its own before that of en-G
   const locales = readLocales();
   const files = emitted();
   const describedIn = (tag: string) => (locales[tag]?.["described"] ?? {}) as Record<string, Resource>;
-  expect(files.size).toBe(Object.keys(locales).length);
+  expect(files.size).toBe(Object.keys(locales).length * (1 + Object.keys(readFlow().scenarios).length));
   for (const tag of Object.keys(locales)) {
     const [, source = ""] = [...files].find(([name]) => name.startsWith(`parts/${tag}-`)) ?? [];
     const { resources, flow } = JSON.parse(source);
-    const texts = createTexts(resources, tag, flow.limits);
+    const texts = createTexts(resources, tag, readerOf(flow, tag));
     const words = { ...describedIn("en-GB")["words"], ...describedIn(tag)["words"] };
     expect(Object.keys(words).length).toBeGreaterThan(0);
     for (const [answer, lines] of Object.entries(words))
@@ -34,5 +36,21 @@ test("every language has what own words are read by, its own before that of en-G
     );
     expect(sentences.length).toBeGreaterThan(0);
     expect(sentences.filter((sentence) => source.includes(sentence))).toEqual([]);
+  }
+});
+
+test("every scenario lies in a file of its own beside the start, which names it, with its texts and drawings", () => {
+  const files = emitted();
+  const [, start = "{}"] = [...files].find(([name]) => name.startsWith("parts/en-GB-")) ?? [];
+  const { files: beside, flow, resources } = JSON.parse(start);
+  expect(Object.keys(beside)).toEqual(Object.keys(readFlow().scenarios));
+  for (const [id, file] of Object.entries(beside)) {
+    const scenario = JSON.parse(files.get(`parts/${file}`) ?? "{}");
+    expect([scenario.id, scenario.version, scenario.format]).toEqual([id, flow.version, 2]);
+    for (const check of Object.keys(scenario.chart.states[id].states)) {
+      if (check === "choosing") continue;
+      expect(scenario.resources["en-GB"].checks[check].name, check).toMatch(/\w/);
+      expect(resources["en-GB"].checks[check]).toBeUndefined();
+    }
   }
 });

@@ -1,0 +1,46 @@
+import type { FlowSlice } from "../chart/index.ts";
+import type { Guard } from "../condition/index.ts";
+import type { Stakes, Tables } from "../diagnosis/index.ts";
+
+/** What a scenario is advised by, as the build has made it: plain data, nothing left to look up in flows/. */
+export type Diagnosis = {
+  /** Causes and checks of every opening that leads to the scenario. */
+  tables: Tables;
+  /** What is among them after which opening. */
+  openings: Openings;
+  /** The findings that mean each outcome, as turns of its check and their answers: by check, then by outcome. */
+  findings: Record<string, Record<string, string[]>>;
+  stakes: Stakes;
+  /** So many answers, and a professional is called. */
+  mostTurns: number;
+  /** In the trade's order. */
+  moves: MoveRule[];
+  /** The causes that can end the search, in order; their proofs stand with them. */
+  proofs: string[];
+};
+
+/**
+ * `turns` of the opening decide; their answers, joined by a blank, name the entry of `models`, by places in the tables.
+ * Whatever is not in `entries` has the first.
+ */
+export type Openings = {
+  turns: string[];
+  entries: Record<string, number>;
+  models: { causes: number[]; checks: number[] }[];
+};
+
+/** A check as something that may be allowed: by `once`, or as a second look by `again`. */
+export type MoveRule = {
+  check: string;
+  /** Comes before everything else, such as turning the water off at a leak. */
+  first?: true;
+  /** The wait that a remedy calls for. */
+  waits?: true;
+  /** Behind the back panel: only when all else is spoken for. */
+  hidden?: true;
+  once: Guard;
+  again?: Guard;
+};
+
+/** A scenario as its adviser sees it. */
+export type Subject = { diagnosis: Diagnosis; flow: Pick<FlowSlice, "causes"> };

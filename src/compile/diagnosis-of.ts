@@ -1,0 +1,89 @@
+import type { Diagnosis, MoveRule, Openings } from "../advice/index.ts";
+import { tablesOf } from "../diagnosis/index.ts";
+import { type Flow, limitOf } from "../guide/index.ts";
+import { entryGuards } from "./entry-guards.ts";
+import { amongAfter, checksOf, createInput } from "./model-of.ts";
+import type { OpeningWay } from "./openings.ts";
+import { stakesOf } from "./stakes-of.ts";
+import { isWaitForIce } from "./wait-for-ice.ts";
+
+/**
+ * What a scenario is advised by, worked out as far as it can be before anybody has answered.
+ * @param ways the ways through the opening
+ * @throws Error for a check or a limit that does not exist
+ */
+export function diagnosisOf(flow: Flow, scenario: string, ways: OpeningWay[]): Diagnosis {
+  const checks = checksOf(flow, scenario, null);
+  const input = createInput(flow, scenario, checks);
+  const tables = tablesOf(input);
+  const findings = checks.map((id) => {
+    const outcomes = Object.entries(flow.checks[id]?.outcomes ?? {});
+    return [id, Object.fromEntries(outcomes.map(([name, { from }]) => [name, from]))];
+  });
+  const rule = flow.scenarios[scenario];
+  return {
+    tables,
+    openings: openingsOf(flow, scenario, ways, {
+      causes: input.causes.map(({ id }) => id),
+      checks,
+    }),
+    findings: Object.fromEntries(findings),
+    stakes: stakesOf(flow, scenario),
+    mostTurns: limitOf(flow.limits, "most-answers"),
+    moves: (rule?.checks ?? []).map(({ check, first }, place): MoveRule => {
+      const { once, again } = entryGuards(flow, scenario, place);
+      return {
+        check,
+        ...(first ? { first } : {}),
+        ...(isWaitForIce(flow.checks[check]) ? { waits: true } : {}),
+        ...(flow.checks[check]?.access === "back-panel" ? { hidden: true } : {}),
+        once,
+        ...(again ? { again } : {}),
+      };
+    }),
+    proofs: (rule?.proofs ?? []).filter((cause) => flow.causes[cause]?.proof),
+  };
+}
+
+type Names = { causes: string[]; checks: string[] };
+
+/** Which causes and checks each opening leaves, told apart by as few of its turns as will do. */
+function openingsOf(flow: Flow, scenario: string, ways: OpeningWay[], all: Names): Openings {
+  const after = ways
+    .filter(({ to }) => to === scenario)
+    .map(({ memory }) => {
+      const answers = Object.fromEntries(
+        Object.entries(memory.findings).map(([turn, { answer }]) => [turn, answer]),
+      );
+      const { causes, checks } = amongAfter(flow, scenario, answers);
+      const placesIn = (names: string[], among: string[]) => among.map((name) => names.indexOf(name));
+      const model = { causes: placesIn(all.causes, causes), checks: placesIn(all.checks, checks) };
+      return { answers, model };
+    });
+  const keyOf = (answers: Record<string, string>, turns: string[]) =>
+    turns.map((turn) => answers[turn] ?? "").join(" ");
+  const decides = (turns: string[]) => {
+    const seen = new Map<string, string>();
+    return after.every(({ answers, model }) => {
+      const [key, text] = [keyOf(answers, turns), JSON.stringify(model)];
+      const same = (seen.get(key) ?? text) === text;
+      seen.set(key, text);
+      return same;
+    });
+  };
+  let turns = [...new Set(after.flatMap(({ answers }) => Object.keys(answers)))];
+  for (const turn of turns) {
+    const fewer = turns.filter((one) => one !== turn);
+    if (decides(fewer)) turns = fewer;
+  }
+  const models = [...new Set(after.map(({ model }) => JSON.stringify(model)))];
+  const entries = after.map(({ answers, model }) => [
+    keyOf(answers, turns),
+    models.indexOf(JSON.stringify(model)),
+  ]);
+  return {
+    turns,
+    entries: turns.length ? Object.fromEntries(entries) : {},
+    models: models.map((model) => JSON.parse(model)),
+  };
+}

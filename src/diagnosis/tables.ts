@@ -1,0 +1,109 @@
+import type { ProofStep, Remedy } from "./model.ts";
+
+/** What the trade knows of one scenario, in its words. Plain data; the flow files are one way to write it. */
+export type ModelInput = {
+  /** Numbers behind the words: likelihoods within 0 and 1, both exclusive; priors above 0. */
+  words: { likelihood: Record<string, number>; prior: Record<string, number> };
+  causes: readonly CauseInput[];
+  /** In the trade's order, which decides where the belief has no opinion. */
+  checks: readonly CheckInput[];
+};
+
+export type CauseInput = {
+  id: string;
+  prior: string;
+  remedy: Remedy;
+  /** The kind of part; causes that share one are put right by the same purchase. */
+  part?: string | undefined;
+  /** Where only a professional may fit the part, calling one is never in vain. */
+  fitting?: "self" | "professional" | undefined;
+  /** `due`: its proof shows only that the part is worth having anyway. */
+  claim?: "proved" | "due" | undefined;
+  /** Ways to prove the cause, each a list of steps that are all needed. Tells the look-ahead what a proof costs. */
+  proofs?: readonly (readonly ProofStep[])[] | undefined;
+};
+
+export type CheckInput = {
+  id: string;
+  /** Checks that measure the same thing share a group and count once, the latest. Alone: its own group. */
+  group?: string | undefined;
+  /** Minutes of attention. */
+  minutes: number;
+  outcomes: Record<string, OutcomeInput>;
+  /** Ways to come to be allowed, like a proof; only the look-ahead asks. */
+  needs?: readonly (readonly ProofStep[])[] | undefined;
+};
+
+export type OutcomeInput = {
+  /** Likelihood words by cause; `otherwise` for causes not named. */
+  says: Record<string, string>;
+  /** Causes that the check puts right on the way to this outcome. */
+  fixes?: readonly string[] | undefined;
+  /** Hours of waiting that this outcome takes, such as a thaw. */
+  hours?: number | undefined;
+};
+
+/** What the trade knows of one scenario as plain tables, for a build to write down and a phone to read. */
+export type Tables = {
+  /** Likelihoods, within 0 and 1, both exclusive. */
+  likelihoods: readonly number[];
+  causes: readonly CauseRow[];
+  /** In the trade's order. */
+  checks: readonly CheckRow[];
+};
+
+/** `weight`: its prior before all are made to sum to 1; above 0. */
+export type CauseRow = Omit<CauseInput, "prior"> & { weight: number };
+
+export type CheckRow = Omit<CheckInput, "outcomes"> & { outcomes: readonly OutcomeRow[] };
+
+/** `likely`: one sign of `signs` a cause, the place of its likelihood. */
+export type OutcomeRow = Omit<OutcomeInput, "says"> & { id: string; likely: string };
+
+/** How the places of likelihoods are written, one sign each. */
+export const signs =
+  "0123456789abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ!#$%&()*+,-./:;<=>?@[]^_`{|}~";
+
+/**
+ * Turns words into numbers. A check with fewer than two outcomes says nothing and stays without any.
+ *
+ * @throws RangeError for a number out of range or more words than signs, Error for a word, cause or check that does not
+ * exist: faults of the data, which the verifier reports before anyone gets here
+ */
+export function tablesOf({ words, causes, checks }: ModelInput): Tables {
+  const likelihoods = [...new Set(Object.values(words.likelihood))];
+  if (likelihoods.length > signs.length) throw new RangeError(`More than ${signs.length} likelihoods`);
+  const ids = new Set(checks.map(({ id }) => id));
+  for (const { proofs = [] } of causes) assertKnown(proofs, ids);
+  for (const { needs = [] } of checks) assertKnown(needs, ids);
+  return {
+    likelihoods,
+    causes: causes.map(({ prior, ...cause }) => {
+      const weight = words.prior[prior];
+      if (weight === undefined) throw new Error(`Cause "${cause.id}": "${prior}" is no word for a prior`);
+      if (!(weight > 0 && weight < Infinity)) throw new RangeError(`Prior "${prior}" must be above 0`);
+      return { ...cause, weight };
+    }),
+    checks: checks.map(({ outcomes, ...check }) => {
+      const entries = Object.entries(outcomes);
+      if (entries.length < 2) return { ...check, outcomes: [] };
+      const rows = entries.map(([id, { says, ...outcome }]) => {
+        const signsOf = causes.map((cause) => {
+          const word = says[cause.id] ?? says.otherwise;
+          const number = word === undefined ? undefined : words.likelihood[word];
+          const place = `Check "${check.id}", outcome "${id}", cause "${cause.id}"`;
+          if (number === undefined) throw new Error(`${place}: "${word}" is no word for a likelihood`);
+          if (!(number > 0 && number < 1)) throw new RangeError(`"${word}" must lie between 0 and 1`);
+          return signs[likelihoods.indexOf(number)];
+        });
+        return { id, ...outcome, likely: signsOf.join("") };
+      });
+      return { ...check, outcomes: rows };
+    }),
+  };
+}
+
+function assertKnown(ways: readonly (readonly ProofStep[])[], ids: ReadonlySet<string>): void {
+  const lost = ways.flat().find(({ check }) => !ids.has(check));
+  if (lost) throw new Error(`A proof names the check "${lost.check}", which does not exist`);
+}

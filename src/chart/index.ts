@@ -1,6 +1,5 @@
 export type { ChartConfig, StateConfig, Transition, TurnMeta } from "./config.ts";
 export { holds, vocabulary } from "./guards.ts";
-export { findOpenHazards } from "./hazards.ts";
 export {
   type Advice,
   type ChartContext,

@@ -14,51 +14,13 @@ import {
   standingOf,
   stopBy,
 } from "../session/index.ts";
-import {
-  type Actions,
-  machineTurn,
-  machineView,
-  type Notice,
-  type Texts,
-  type View,
-  viewOf,
-} from "../turn/index.ts";
+import { machineTurn, machineView, type Notice, viewOf } from "../turn/index.ts";
 import { lastActIn, putAside } from "./coming-back.ts";
 import type { Exclusive } from "./exclusive.ts";
-import { Keeper, type Keeping } from "./keeper.ts";
+import { Keeper } from "./keeper.ts";
 import { passCode } from "./pass-code.ts";
-import { couldAtOnce, type Load, whenLoaded } from "./when-loaded.ts";
-
-/** What surrounds a session: texts, storage, a clock, and who wants to see the result. */
-export type Surroundings = Omit<Keeping, "newId"> & {
-  /** One writer at a time; without it only the compare before each write. */
-  exclusively?: Exclusive;
-  newId?: Keeping["newId"];
-  /** Without it every scenario is loaded. */
-  load?: Load;
-  /** Told of the few scenarios that the opening can still lead to. */
-  nearing?: (scenarios: string[]) => void;
-  /** Whether the shop has a list of parts that a model code could be looked up in; without it there is one. */
-  canLookUp?: () => boolean;
-  texts: Texts;
-  show(view: View): void;
-  /** Told once, when a person's own act (not a reload) has led to an ending. */
-  ended(session: Session): void;
-};
-
-export type Controller = {
-  actions: Actions;
-  /** The model that the session is about; null where none was named. */
-  about(): string | null;
-  /** Takes answers that were given before it was there, with their own times, as far as they fit; true for all. */
-  takeEarly(events: LogEvent[]): Promise<boolean>;
-  /** Looks at the clock and at what other tabs have done: a wait may be over, somebody may have gone on elsewhere. */
-  tick(): void;
-  /** The page was brought back as it was left: an interruption like a reload. */
-  comeBack(): void;
-  /** Says, or no longer says, that there is no connection. */
-  setOffline(isOffline: boolean): void;
-};
+import type { Controller, Surroundings } from "./surroundings.ts";
+import { couldAtOnce, whenLoaded } from "./when-loaded.ts";
 
 /**
  * Ties one session to its surroundings: every act is recorded, kept and shown, in this order. Several tabs share one

@@ -6,7 +6,7 @@ import { basketOf, createBasket } from "./basket.ts";
 import { localNow } from "./clock.ts";
 import { openData } from "./compiled-data.ts";
 import { complain } from "./complain.ts";
-import { type Controller, createController, type Surroundings } from "./controller.ts";
+import { createController } from "./controller.ts";
 import { keepAwake, signal } from "./device.ts";
 import type { EngineData } from "./engine-data.ts";
 import { createExclusive } from "./exclusive.ts";
@@ -19,6 +19,7 @@ import { readOptions } from "./options.ts";
 import { markPage } from "./page-theme.ts";
 import type { ScenarioFiles } from "./scenario-files.ts";
 import { clearStop, keepStop, readStop } from "./stop-mark.ts";
+import type { Controller, Surroundings } from "./surroundings.ts";
 import { watchPage } from "./watch-page.ts";
 
 export { paint } from "./paint.ts";

@@ -12,7 +12,7 @@ export type Places = Record<string, { station: string; access: string }>;
 export function findOpenHazard(
   { states }: ChartConfig,
   scenario: string,
-  slice: Pick<FlowSlice, "gates">,
+  slice: Pick<FlowSlice, "gates" | "lasting">,
   places: Places,
   known: KnownDangers,
 ): string | null {
@@ -28,6 +28,8 @@ export function findOpenHazard(
       (hazard) => known.hazards[hazard]?.gate !== "none" && !covered.includes(hazard),
     );
     if (open.length) return `has hazards without a gate (${id}: ${open.slice(0, 5).join(", ")})`;
+    if (gates.length && slice.lasting.includes(id))
+      return `has hazards without a gate (${id} keeps answers that were given behind it)`;
     const fault = gates.length ? findWayRound(state, gates) : null;
     if (fault) return `has hazards without a gate (${fault} passes the gate of ${id})`;
   }

@@ -45,7 +45,8 @@ export type BuiltIn = Pick<StartData, "flow"> &
   Pick<PackData, "format" | "resources" | "drawings"> & { known: KnownDangers };
 
 /** Texts that belong to ids of a flow; all others are the panel's own, and it cannot do without. */
-const flowTexts = /^(checks|causes|dangers|described|gates|hazards|inside|parts|stations|statutes|tools|who)(\.|$)/;
+const flowTexts =
+  /^(checks|causes|dangers|described|gates|hazards|inside|parts|stations|statutes|tools|who)(\.|$)/;
 
 /** A pack that cannot be used; the message is half a sentence about the file. */
 export class UnusablePack extends Error {}
@@ -160,6 +161,7 @@ function asksFor(
 const sliceWith = (shared: FlowSlice, own: ScenarioData["flow"]): FlowSlice => ({
   ...shared,
   ...own,
+  lasting: [...shared.lasting, ...own.lasting],
   causes: { ...shared.causes, ...own.causes },
   hazards: { ...shared.hazards, ...own.hazards },
 });

@@ -4,7 +4,8 @@ import { flow } from "./expected.ts";
 import { expect, test } from "./panel-test.ts";
 import { sessionsAtEveryTurn } from "./sessions.ts";
 
-// Once in each worker: Playwright loads this file anew for every one of them.
+// In one worker, one after the other: a session at every turn takes as long to find as ten tests to run.
+test.describe.configure({ mode: "default" });
 let sessions = new Map<string, Session>();
 test.beforeAll(() => {
   if (sessions.size === 0) sessions = sessionsAtEveryTurn();

@@ -17,6 +17,7 @@ import { violationsOn } from "./axe.ts";
 import { flat, flow, freshSession, guide, morning, namesOfParts, sessionAt, textsIn } from "./expected.ts";
 import { enterReading, withConditions } from "./instruments.ts";
 import { actsOf, eventsIn, keptLately, keptText, turnAgain } from "./kept-logs.ts";
+import { readScreen } from "./read-screen.ts";
 
 type Settings = { language?: string; sessionName?: string; keeps?: boolean; axe?: boolean };
 
@@ -34,6 +35,7 @@ export class PanelPage {
   readonly #storeKey: string;
   readonly #keeps: boolean;
   readonly #axe: boolean;
+  #turn: { of: Session; is: Turn } | null = null;
 
   constructor(page: Page, settings: Settings = {}) {
     const { language = "en-GB", sessionName = "panel", keeps = true, axe = true } = settings;
@@ -50,7 +52,9 @@ export class PanelPage {
 
   /** The turn that must be on screen. */
   get turn(): Turn {
-    return turnOf(this.session, this.texts, this.session.log.started);
+    if (this.#turn?.of !== this.session)
+      this.#turn = { of: this.session, is: turnOf(this.session, this.texts, this.session.log.started) };
+    return this.#turn.is;
   }
 
   button(name: string): Locator {
@@ -315,18 +319,13 @@ export class PanelPage {
     const { heading, body, hazards, answers, kind } = this.turn;
     await expect(this.heading).toHaveText(heading);
     if (focus) await expect(this.heading).toBeFocused();
-    const [shown = ""] = (await this.host.getByRole("region").allInnerTexts()).map(flat);
+    const { shown, buttons, tooWide, kept } = await this.host.evaluate(readScreen, this.#storeKey);
     for (const text of [...body, ...hazards.map((hazard) => hazard.text)])
-      expect(shown).toContain(flat(text));
-    const buttons = (await this.host.getByRole("button").allInnerTexts()).map(flat);
+      expect(flat(shown)).toContain(flat(text));
     const wanted = answers.filter(({ role }) => kind !== "gate" || role !== "own");
-    expect(buttons).toEqual(expect.arrayContaining(wanted.map(({ text }) => flat(text))));
-    const [tooWide, kept] = await this.page.evaluate(
-      (key) => [document.documentElement.scrollWidth - innerWidth, key && localStorage.getItem(key)],
-      this.#keeps && this.#storeKey,
-    );
+    expect(buttons.map(flat)).toEqual(expect.arrayContaining(wanted.map(({ text }) => flat(text))));
     expect(tooWide, "pixels that the page is too wide").toBeLessThan(1);
-    if (this.#keeps) expect(eventsIn(kept as string)).toEqual(actsOf(this.session.log));
+    if (this.#keeps) expect(eventsIn(kept)).toEqual(actsOf(this.session.log));
   }
 
   /** The ending on screen: its outcome in a word, its cause, and whom to call. */

@@ -58,14 +58,15 @@ test.describe("what goes on inside during a wait", () => {
     await seesLeft(panel, 0, 24);
   });
 
-  for (const scheme of ["light", "dark"] as const)
-    test(`can be read by everybody, in ${scheme} colours`, async ({ panel, page }) => {
+  test("can be read by everybody, in light and in dark colours", async ({ panel, page }) => {
+    await startsToWait(panel);
+    await panel.sleep(5);
+    await seesStage(panel, 1);
+    for (const scheme of ["light", "dark"] as const) {
       await page.emulateMedia({ colorScheme: scheme });
-      await startsToWait(panel);
-      await panel.sleep(5);
-      await seesStage(panel, 1);
-      expect(await violationsOn(page, scheme)).toEqual([]);
-    });
+      expect(await violationsOn(page, scheme), scheme).toEqual([]);
+    }
+  });
 
   test("on a phone that was taken to another time zone it is the same stage, told by that place's clock", async ({
     panel,

@@ -3,61 +3,100 @@ import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSyn
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test, vi } from "vitest";
+import { buildCommand } from "../../src/cli/build-command.ts";
+import { catalogueCommand } from "../../src/cli/catalogue/index.ts";
+import { drawCommand } from "../../src/cli/draw-command.ts";
+import { packCommand } from "../../src/cli/pack-command.ts";
+import { buildEmbed } from "../../src/workbench/build/index.ts";
+import { builtOnce } from "../built-once.ts";
+import { writeSmallFlow } from "../workbench/small-flow/index.ts";
 import { feedOf } from "./catalogue-fixture.ts";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
+let smallFlow = "";
 let folder = "";
+beforeAll(() => {
+  smallFlow = mkdtempSync(join(tmpdir(), "small-flow-"));
+  writeSmallFlow(smallFlow);
+});
+afterAll(() => rmSync(smallFlow, { recursive: true }));
 beforeEach(() => {
   folder = mkdtempSync(join(tmpdir(), "out-"));
   writeFileSync(join(folder, "feed.csv"), feedOf(2));
 });
 afterEach(() => rmSync(folder, { recursive: true }));
 
-/** Runs a command as a person does; one that never ends is killed, and has no exit code then. */
-function run(...args: string[]): { status: number | null; said: string } {
-  const { status, stdout, stderr } = spawnSync(
-    process.execPath,
-    ["--import", "tsx", "src/cli/main.ts", ...args],
-    { cwd: root, encoding: "utf8", timeout: 60_000, killSignal: "SIGKILL" },
-  );
-  return { status, said: stdout + stderr };
+/** Runs a command in this process, with the script that was built once, and a small flow to draw. */
+async function call(name: string, out: string): Promise<{ status: number; said: string }> {
+  const said: string[] = [];
+  const print = (line: string) => said.push(line);
+  const told = vi.spyOn(console, "error").mockImplementation(print);
+  try {
+    const status = await commands[name]?.(["--out", out], print as (line: string) => void);
+    return { status: status ?? -1, said: said.join("\n") };
+  } finally {
+    told.mockRestore();
+  }
 }
 
-const commands: Record<string, () => string[]> = {
-  build: () => ["build"],
-  pack: () => ["pack"],
-  catalogue: () => ["catalogue", "build", join(folder, "feed.csv")],
-  draw: () => ["draw", "no-ice-plumbed"],
+type Command = (out: string[], print: (line: string) => void) => Promise<number>;
+const commands: Record<string, Command> = {
+  build: (out, print) =>
+    buildCommand(out, print, (folder, kept) => buildEmbed(folder, kept, new Date(), builtOnce)),
+  pack: (out, print) => packCommand(out, print),
+  catalogue: (out, print) => catalogueCommand(["build", join(folder, "feed.csv"), ...out], print),
+  draw: (out, print) => drawCommand(["no-ice", "--flows", smallFlow, ...out], print),
 };
 const names = Object.keys(commands);
-const call = (name: string, out: string) => run(...(commands[name]?.() ?? []), "--out", out);
 
 describe("a command that cannot write where it is told to", () => {
-  test.each(names)("%s ends with 1 and says why, below a place that takes no folders", (name) => {
-    const { status, said } = call(name, "/proc/fridgeside/out");
+  test.each(names)("%s ends with 1 and says why, below a place that takes no folders", async (name) => {
+    const { status, said } = await call(name, "/proc/fridgeside/out");
     expect(status).toBe(1);
     expect(said).toMatch(/cannot be written\. There is no such file or folder: \/proc/);
     expect(said).not.toContain("    at ");
   });
 
-  test.each(names)("%s ends with 1 and says why, below a file, and leaves nothing", (name) => {
+  test.each(names)("%s ends with 1 and says why, below a file, and leaves nothing", async (name) => {
     writeFileSync(join(folder, "taken"), "mine");
     const before = readdirSync(folder);
-    const { status, said } = call(name, join(folder, "taken", "out"));
+    const { status, said } = await call(name, join(folder, "taken", "out"));
     expect(status).toBe(1);
     expect(said).toMatch(/cannot be written\. (Something else lies there|That is no folder): .*\/taken/);
     expect(readdirSync(folder)).toEqual(before);
     expect(readFileSync(join(folder, "taken"), "utf8")).toBe("mine");
   });
 
-  test.each(names.filter((name) => name !== "draw"))("%s ends with 1 where a file has the name", (name) => {
-    writeFileSync(join(folder, "taken"), "mine");
-    const { status, said } = call(name, join(folder, "taken"));
-    expect(status).toBe(1);
-    expect(said).toContain(`cannot be written. Something else lies there: ${join(folder, "taken")}`);
-    expect(readFileSync(join(folder, "taken"), "utf8")).toBe("mine");
-  });
+  test.each(names.filter((name) => name !== "draw"))(
+    "%s ends with 1 where a file has the name",
+    async (name) => {
+      writeFileSync(join(folder, "taken"), "mine");
+      const { status, said } = await call(name, join(folder, "taken"));
+      expect(status).toBe(1);
+      expect(said).toContain(`cannot be written. Something else lies there: ${join(folder, "taken")}`);
+      expect(readFileSync(join(folder, "taken"), "utf8")).toBe("mine");
+    },
+  );
+});
+
+test("the program ends with the command's exit code and its words, and no trace of the code", () => {
+  const out = join(folder, "taken");
+  writeFileSync(out, "mine");
+  const args = [
+    "--import",
+    "tsx",
+    "src/cli/main.ts",
+    "catalogue",
+    "build",
+    join(folder, "feed.csv"),
+    "--out",
+    out,
+  ];
+  const { status, stdout, stderr } = spawnSync(process.execPath, args, { cwd: root, encoding: "utf8" });
+  expect(status).toBe(1);
+  expect(stdout + stderr).toContain(`cannot be written. Something else lies there: ${out}`);
+  expect(stdout + stderr).not.toContain("    at ");
 });
 
 describe("what a command did not write", () => {
@@ -67,11 +106,11 @@ describe("what a command did not write", () => {
     catalogue: "catalogue.json",
   };
 
-  test.each(Object.entries(taken))("%s does not replace: %s", (name, file) => {
+  test.each(Object.entries(taken))("%s does not replace: %s", async (name, file) => {
     const out = join(folder, "site");
     mkdirSync(out);
     writeFileSync(join(out, file), "mine");
-    const { status, said } = call(name, out);
+    const { status, said } = await call(name, out);
     expect(status).toBe(1);
     expect(said).toContain(`${join(out, file)} is there already`);
     expect(said).toContain("name another folder with --out");
@@ -79,25 +118,26 @@ describe("what a command did not write", () => {
     expect(readFileSync(join(out, file), "utf8")).toBe("mine");
   });
 
-  test.each(Object.keys(taken))("%s leaves alone, twice, and takes its own folder again", (name) => {
+  test.each(Object.keys(taken))("%s leaves alone, twice, and takes its own folder again", async (name) => {
     const out = join(folder, "site");
     mkdirSync(join(out, "parts"), { recursive: true });
     mkdirSync(join(out, "c-0123456789ab"));
     mkdirSync(join(out, "c-half-7"));
     const mine = ["index.html", "parts/mine.js", "c-0123456789ab/mine.json", "c-half-7/mine.json"];
     for (const path of mine) writeFileSync(join(out, path), "mine");
-    for (let time = 0; time < 2; time++) expect(call(name, out).status).toBe(0);
+    for (let time = 0; time < 2; time++) expect((await call(name, out)).status).toBe(0);
     for (const path of mine) expect(readFileSync(join(out, path), "utf8")).toBe("mine");
     expect(readFileSync(join(out, ".fridgeside.json"), "utf8")).toContain(taken[name]);
   });
 
-  test("draw does not replace, but for an older drawing", () => {
+  test("draw does not replace, but for an older drawing", async () => {
     const file = join(folder, "README.md");
     writeFileSync(file, "# Mine\n");
-    const refused = call("draw", file);
+    const refused = await call("draw", file);
     expect(refused).toMatchObject({ status: 1, said: expect.stringContaining("is no drawing") });
     expect(readFileSync(file, "utf8")).toBe("# Mine\n");
-    for (let time = 0; time < 2; time++) expect(call("draw", join(folder, "chart.svg")).status).toBe(0);
+    for (let time = 0; time < 2; time++)
+      expect((await call("draw", join(folder, "chart.svg"))).status).toBe(0);
     expect(readdirSync(folder).sort()).toEqual(["README.md", "chart.svg", "feed.csv"]);
   });
 });

@@ -34,7 +34,9 @@ describe("words become numbers", () => {
         for (const { outcomes } of modelOf(numbers).checks)
           numbers.causes.forEach((_, cause) => {
             const row = outcomes.map(({ chances }) => chances[cause] ?? Number.NaN);
-            expect(row.every((chance) => chance > 0 && chance < 1)).toBe(true);
+            expect(row.length).toBeGreaterThan(0);
+            expect(Math.min(...row)).toBeGreaterThan(0);
+            expect(Math.max(...row)).toBeLessThan(1);
             expect(row.reduce((sum, one) => sum + one, 0)).toBeCloseTo(1, 12);
           });
       }),

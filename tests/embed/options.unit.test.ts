@@ -97,7 +97,8 @@ describe("attributes at the door", () => {
     expect(readOptions(() => null, "", languages, "https://shop.example/", [name]).complaints).toEqual([]);
   });
 
-  test("never throws, whatever a page writes", () => {
+  test("whatever a page writes, what comes of it can be used, and what is left out is said", () => {
+    const addresses = ["catalogue", "lookup", "flows"] as const;
     fc.assert(
       fc.property(fc.string(), fc.string(), (value, inherited) => {
         for (const name of [
@@ -109,8 +110,15 @@ describe("attributes at the door", () => {
           "model",
           "help-link",
           "session-name",
-        ])
-          read({ [name]: value }, inherited);
+        ]) {
+          const { options, complaints } = read({ [name]: value }, inherited);
+          expect(languages).toContain(options.language);
+          expect([null, "light", "dark"]).toContain(options.theme);
+          for (const each of addresses) expect(options[each] ?? "https://x/").toMatch(/^https?:\/\//);
+          expect(options.sessionName.length).toBeGreaterThan(0);
+          expect(complaints.length).toBeLessThanOrEqual(1);
+          for (const complaint of complaints) expect(complaint).toContain(name);
+        }
       }),
     );
   });

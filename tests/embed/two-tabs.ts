@@ -1,6 +1,7 @@
-import { type Controller, createController } from "../../src/embed/controller.ts";
+import { createController } from "../../src/embed/controller.ts";
 import { createLogStore, type LogStore } from "../../src/embed/log-store.ts";
 import { createStops, stopKey } from "../../src/embed/stop-mark.ts";
+import type { Controller } from "../../src/embed/surroundings.ts";
 import { type Guide, type LogEvent, parseJournal, standingOf } from "../../src/session/index.ts";
 import type { View } from "../../src/turn/index.ts";
 import type { Dice } from "../session/walker.ts";

@@ -10,7 +10,12 @@ import { textsOf } from "./texts.ts";
 
 export const allScreens: Screens = { ...screens, ...laterScreens, picture: ({ id }) => <img alt={id} /> };
 
-type Given = { services?: Partial<Services>; screens?: Screens | null; locale?: "en-GB" | "en-US" };
+type Given = {
+  services?: Partial<Services>;
+  screens?: Screens | null;
+  locale?: "en-GB" | "en-US";
+  region?: string;
+};
 
 /** A panel in the document, with what a hand and an eye can do to it. */
 export async function mount(view: View, given: Given = {}) {
@@ -29,7 +34,7 @@ export async function mount(view: View, given: Given = {}) {
       shown = { ...shown, ...changed };
       render(
         <Panel
-          view={viewIn(shown.locale ?? "en-GB", next)}
+          view={viewIn(shown.region ? `en-${shown.region}` : (shown.locale ?? "en-GB"), next)}
           actions={actions}
           services={{ ...servicesFor(""), ...shown.services }}
           texts={textsOf(shown.locale ?? "en-GB")}

@@ -69,7 +69,7 @@ describe("the ice path", () => {
     const picture = drawPath(mark("door"), mark("filter"), mark("controls"), mark("chute"));
     const height = (i: number) => Number(stationsOf(picture)[i]?.getAttribute("y"));
     // Drawn first: the two that act from above, in their order.
-    expect([height(0), height(1)].every((above) => above < height(2))).toBe(true);
+    for (const above of [height(0), height(1)]) expect(above).toBeLessThan(height(2));
     expect(height(2)).toBe(height(3));
   });
 

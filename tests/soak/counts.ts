@@ -9,10 +9,10 @@ export const counts = {
   wandering: isSoak ? 2000 : 400,
   /** Sequences of events a scenario that the SCXML document and our chart are held against each other with. */
   scxml: isSoak ? 500 : 60,
-  /** Journals with entries of any kind. */
-  journals: isSoak ? 2000 : 40,
   /** Whether the walk beside our graph makes the reports of every turn at every visit, or at the first. */
   everyReport: isSoak,
+  /** Journals with entries of any kind. */
+  journals: isSoak ? 2000 : 40,
   /** Slips of a hand in the files of a small flow, and of the project's. */
   slips: isSoak ? 1000 : 100,
   ownSlips: isSoak ? 100 : 5,

@@ -146,7 +146,7 @@ export const flaws: Fault[] = [
     "no-way-out",
     "is marked as a danger",
     { file: "opening.yaml", find: "turns:\n", put: "¦turns:\n" },
-    ...["burning", "gas"].map((id) => ({
+    ...["burning", "sparks", "water-near-socket", "gas", "shock"].map((id) => ({
       file: "opening.yaml",
       find: `${id}: { to: stopped, danger: true }`,
       put: `${id}: { to: stopped }`,

@@ -1,10 +1,13 @@
+import { mkdirSync, writeFileSync } from "node:fs";
+import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { ownFlows, readYamlFiles } from "../../../src/workbench/build/flows-folder.ts";
 
 const folder = (name: string) => fileURLToPath(new URL(name, import.meta.url));
 
 /** Where the files lie that are the small flow's own; its limits, words, costs and regions are the project's. */
-export const smallFlowFolder = folder("flows");
+const smallFlowFolder = folder("flows");
+/** Where its texts lie. */
 export const smallTextsFolder = folder("locales");
 
 /**
@@ -21,4 +24,12 @@ export function smallFlow(): Record<string, string> {
 /** The texts of the small flow, by path. */
 export function smallTexts(): Record<string, string> {
   return readYamlFiles(smallTextsFolder);
+}
+
+/** Writes the small flow into a folder, for commands that read one. */
+export function writeSmallFlow(out: string): void {
+  for (const [file, text] of Object.entries(smallFlow())) {
+    mkdirSync(dirname(join(out, file)), { recursive: true });
+    writeFileSync(join(out, file), text);
+  }
 }

@@ -1,10 +1,13 @@
-import { type CheckRow, type ModelInput, type OutcomeRow, signs, type Tables, tablesOf } from "./tables.ts";
-
-/** Who puts a cause right: the householder with what is at hand, a part, or somebody who knows the trade. */
-export type Remedy = "self" | "part" | "professional";
-
-/** What a check must have shown: one of `outcomes`. */
-export type ProofStep = { check: string; outcomes: readonly string[] };
+import {
+  type CheckRow,
+  type ModelInput,
+  type OutcomeRow,
+  type ProofStep,
+  type Remedy,
+  signs,
+  type Tables,
+  tablesOf,
+} from "./tables.ts";
 
 /** A scenario ready to reason with. Causes and checks are numbered by their place. */
 export type Model = {

@@ -1,4 +1,8 @@
-import type { ProofStep, Remedy } from "./model.ts";
+/** Who puts a cause right: the householder with what is at hand, a part, or somebody who knows the trade. */
+export type Remedy = "self" | "part" | "professional";
+
+/** What a check must have shown: one of `outcomes`. */
+export type ProofStep = { check: string; outcomes: readonly string[] };
 
 /** What the trade knows of one scenario, in its words. Plain data; the flow files are one way to write it. */
 export type ModelInput = {

@@ -1,14 +1,11 @@
 import { dataAddress } from "virtual:data";
 import type { Drawings } from "../panel/pictures/index.ts";
-import { addScenario, createGuide, type Guide, type ScenarioData } from "../session/index.ts";
+import { addScenario, createGuide, type Guide } from "../session/index.ts";
 import { createTexts, type GrowingTexts } from "../turn/index.ts";
 import { complain } from "./complain.ts";
-import type { EngineData } from "./engine-data.ts";
+import type { EngineData, OwnFlows } from "./engine-data.ts";
 import { nextTask } from "./next-task.ts";
 import { createScenarioFiles, type ScenarioFiles } from "./scenario-files.ts";
-
-/** A shop's own flows in one language: all that can be fetched of ours comes in one file with them. */
-export type OwnFlows = { start: EngineData; scenarios: ScenarioData[] };
 
 /** What sessions run on in one language. */
 export type Compiled = {

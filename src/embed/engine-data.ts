@@ -1,5 +1,5 @@
 import type { Drawings } from "../panel/pictures/index.ts";
-import type { StartData } from "../session/index.ts";
+import type { ScenarioData, StartData } from "../session/index.ts";
 import type { Resource } from "../turn/index.ts";
 
 /** What every session starts with in one language, as it was compiled. */
@@ -10,3 +10,6 @@ export type EngineData = StartData & {
   /** Where each scenario's own file lies, seen from this one. */
   files: Record<string, string>;
 };
+
+/** A shop's own flows in one language: all that can be fetched of ours comes in one file with them. */
+export type OwnFlows = { start: EngineData; scenarios: ScenarioData[] };

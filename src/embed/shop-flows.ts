@@ -1,6 +1,6 @@
 import { type BuiltIn, checkPack } from "../pack/index.ts";
 import { readBoundedText } from "./bounded-text.ts";
-import type { OwnFlows } from "./compiled-data.ts";
+import type { OwnFlows } from "./engine-data.ts";
 import { nextTask } from "./next-task.ts";
 
 /** Bytes of a pack at most: ours has a good million (judgement). */

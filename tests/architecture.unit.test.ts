@@ -109,7 +109,7 @@ describe("the shape of a reading", () => {
 
   test("is loaded where a log comes in, and else known as a type alone, so that no chart brings zod along", () => {
     const loading = src.filter((file) => !shapes.test(file.path) && loads(file)).map(({ path }) => path);
-    expect(loading).toEqual(["src/session/log.ts"]);
+    expect(loading).toEqual(["src/session/shapes.ts"]);
     const parsing = src.filter(
       ({ path, source }) => path.startsWith("src/instruments/") && source.includes('"zod'),
     );

@@ -37,8 +37,15 @@ describe("the built script", () => {
   });
 
   test(`script of a journey to a part has ${budget.journey} bytes at most`, () => {
-    const script = ["engine", "later-screens", "shop"].map(nameOf);
+    const script = ["engine", "later-screens", "door", "shop"].map(nameOf);
     expect(weightOf(["fridgeside.en-GB.js", ...script])).toBeLessThanOrEqual(budget.journey);
+  });
+
+  test("what checks data from outside comes with the door, and with no other file", () => {
+    const checking = [...files.keys()].filter(
+      (name) => isScript(name) && /ZodMiniType/.test(contentOf(name).toString()),
+    );
+    expect(checking).toEqual([nameOf("door")]);
   });
 
   test("no file waits for another", async () => {
@@ -54,13 +61,17 @@ describe("the built script", () => {
       // What is asked for after a fault has an address that is made up then.
       return new Set(later.filter((one) => /^parts\/[\w-]+\.js$/.test(one)));
     };
-    const [engine, screens, shop, forSome] = ["engine", "later-screens", "shop", "for-some-shops"].map(
-      nameOf,
-    );
+    const [engine, screens, door, shop, forSome] = [
+      "engine",
+      "later-screens",
+      "door",
+      "shop",
+      "for-some-shops",
+    ].map(nameOf);
     for (const name of firstFiles()) expect(await asked(name)).toEqual(new Set([engine]));
-    expect(await asked(engine ?? "")).toEqual(new Set([screens, shop, forSome]));
+    expect(await asked(engine ?? "")).toEqual(new Set([screens, door, shop, forSome]));
     expect(await asked(shop ?? "")).toEqual(new Set([forSome]));
-    expect([...files.keys()].filter((name) => isScript(name) && name.startsWith("parts/"))).toHaveLength(4);
+    expect([...files.keys()].filter((name) => isScript(name) && name.startsWith("parts/"))).toHaveLength(5);
   });
 
   test("all of one build meet in one place, and nothing that they name is missing", () => {

@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
-import { flowBounds, listOf } from "./bounds.ts";
+import { listOf } from "./bounded.ts";
+import { flowBounds } from "./bounds.ts";
 
 /** The name of anything in a flow. */
 export const id = z

@@ -1,6 +1,6 @@
-import { type Guide, type Journal, type Log, standingOf } from "../session/index.ts";
+import { type Guide, type Journal, type Log, type LogEvent, standingOf } from "../session/index.ts";
+import type { Consent } from "./door.ts";
 import type { LogStore } from "./log-store.ts";
-import type { Consent } from "./shared-journal.ts";
 
 const DAY_MS = 86_400_000;
 
@@ -28,6 +28,20 @@ export function isPartOf(part: Journal, whole: Journal): boolean {
 
 /** Sets a journal aside to be gone on with later; one that nobody answered in is worth nothing. */
 export function putAside(store: LogStore, journal: Journal): void {
-  if (standingOf(journal).log.events.some((event) => "turn" in event))
-    store.writeAside([journal, ...store.readAside()].slice(0, mostAside));
+  if (standingOf(journal).log.events.some((event) => "turn" in event)) putUnreadAside(store, journal);
 }
+
+/** Sets aside what lies in place of a journal; whether it is one, is asked when somebody wants to go on with it. */
+export function putUnreadAside(store: LogStore, kept: unknown): void {
+  store.writeAside([kept, ...store.readAside()].slice(0, mostAside));
+}
+
+/** Whether the events that were dropped at a log's end hold anything that a person did. */
+export function hasAnswers({ events }: Log, dropped: number): boolean {
+  return dropped > 0 && events.slice(-dropped).some(isAct);
+}
+
+/** Whether anybody has done anything since the latest start. */
+export const isBegun = (journal: Journal) => standingOf(journal).log.events.some(isAct);
+
+const isAct = ({ type }: LogEvent) => !["wait-ended", "session-resumed", "water-left"].includes(type);

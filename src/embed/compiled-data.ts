@@ -5,6 +5,7 @@ import { createTexts, type GrowingTexts } from "../turn/index.ts";
 import { complain } from "./complain.ts";
 import type { EngineData, OwnFlows } from "./engine-data.ts";
 import { nextTask } from "./next-task.ts";
+import { bringDoor } from "./open-door.ts";
 import { createScenarioFiles, type ScenarioFiles } from "./scenario-files.ts";
 
 /** What sessions run on in one language. */
@@ -79,6 +80,7 @@ async function fetchOwn(
   if (!folder) return null;
   try {
     // Only shops with flows of their own need the code that judges them.
+    await bringDoor();
     const { fetchOwnFlows } = await import("./for-some-shops.ts");
     return await fetchOwnFlows(folder, language, built);
   } catch (problem) {

@@ -2,10 +2,10 @@ import {
   changeAnswer,
   holdTimes,
   isStopped,
+  type Journal,
   type LogEvent,
   memoryOf,
   metaOf,
-  parseJournal,
   putBack,
   record,
   type Session,
@@ -39,12 +39,25 @@ export function createController(around: Surroundings): Controller {
   function show(): void {
     const { session, notices } = keeper;
     around.nearing?.(scenariosAhead(session));
-    const [aside] = notices.includes("set-aside") ? store.readAside().map(parseJournal) : [];
+    const [aside] = notices.includes("set-aside") ? asideJournals() : [];
     around.show(
       keeper.isOtherMachine
         ? machineView(session, keeper.about ?? "", around.model ?? "", texts)
         : viewOf(session, texts, now(), notices, aside ? lastActIn(standingOf(aside).log) : undefined),
     );
+  }
+
+  /** Those that can be gone on with; they are told once they can be checked. */
+  function asideJournals() {
+    let journals: (Journal | null)[] = [];
+    whenLoaded(
+      () => {
+        journals = store.readAside().map((kept) => around.door().parseJournal(kept));
+      },
+      around.load,
+      show,
+    );
+    return journals;
   }
 
   function pass(next: Session): Session {
@@ -138,7 +151,7 @@ export function createController(around: Surroundings): Controller {
 
   function goOnWithAside(): void {
     const [newest, ...others] = store.readAside();
-    const kept = parseJournal(newest);
+    const kept = around.door().parseJournal(newest);
     if (!kept) {
       show();
       return;
@@ -158,14 +171,6 @@ export function createController(around: Surroundings): Controller {
     stop.clear();
     store.clear();
     move(keeper.startAgain(at));
-  }
-
-  function takeEarly(events: LogEvent[]): boolean {
-    keeper.follow();
-    const { session, areTaken } = keeper.withEarly(events);
-    move(session);
-    if (!areTaken) refuse();
-    return areTaken;
   }
 
   function change(index: number): void {
@@ -200,7 +205,7 @@ export function createController(around: Surroundings): Controller {
       askForHelp: () => act({ type: "help-asked", at: now() }),
       reportIce: () => act({ type: "ice-returned", at: now() }),
     },
-    takeEarly: (events) => new Promise((tell) => exclusively(() => tell(takeEarly(events)))),
+    takeEarly: (events) => new Promise((tell) => exclusively(() => tell(keeper.takeEarly(events, move)))),
     comeBack: () =>
       exclusively(() => {
         keeper.follow();

@@ -1,6 +1,6 @@
 import { h } from "preact";
 import { createPicture } from "../panel/pictures/index.ts";
-import { metaOf, ScenarioMissing } from "../session/index.ts";
+import { metaOf } from "../session/index.ts";
 import { type Actions, endingOf, type Services, type View } from "../turn/index.ts";
 import { basketOf, createBasket } from "./basket.ts";
 import { localNow } from "./clock.ts";
@@ -14,10 +14,11 @@ import { storageKey } from "./first-options.ts";
 import { createLater } from "./later.ts";
 import { loadPatiently } from "./load-patiently.ts";
 import { createLogStore, type LogStore } from "./log-store.ts";
+import { isMissing, type Missing } from "./missing.ts";
 import { nextTask, whenIdle } from "./next-task.ts";
+import { bringDoor, openDoor } from "./open-door.ts";
 import { readOptions } from "./options.ts";
 import { markPage } from "./page-theme.ts";
-import type { ScenarioFiles } from "./scenario-files.ts";
 import { clearStop, keepStop, readStop } from "./stop-mark.ts";
 import type { Controller, Surroundings } from "./surroundings.ts";
 import { watchPage } from "./watch-page.ts";
@@ -68,6 +69,9 @@ export async function startEngine(
   stores.set(options.sessionName, store);
   const basket = baskets.get(options.sessionName) ?? createBasket(options.sessionName);
   baskets.set(options.sessionName, basket);
+  // Whoever comes back waits for what checks what was kept; to all others it comes in idle time.
+  const door = store.read() !== null || store.readAside().length > 0 ? bringDoor() : null;
+  door?.catch(() => null);
   const compiled = await openData(options.flows, language, built, isCurrent);
   if (!compiled) return null;
   const { guide, texts, drawings, scenarios, isFresh } = compiled;
@@ -83,10 +87,12 @@ export async function startEngine(
     isRefused = opened.isRefused;
     return opened;
   };
+  const load = (missing: Missing) => ("scenario" in missing ? scenarios.load(missing.scenario) : bringDoor());
   const around: Surroundings = {
     guide,
     texts,
     store,
+    door: openDoor,
     stop: {
       read: () => readStop(options.sessionName),
       keep: (mark) => keepStop(options.sessionName, mark),
@@ -101,7 +107,7 @@ export async function startEngine(
       later.look(next.turn?.kind);
       show(next);
     },
-    load: (scenario) => loadPatiently(() => scenarios.load(scenario), isCurrent, say),
+    load: (missing) => loadPatiently(() => load(missing), isCurrent, say),
     nearing: (ids) => {
       // What does not come now is asked for again when it is needed.
       for (const id of ids) scenarios.load(id).catch(() => null);
@@ -113,7 +119,8 @@ export async function startEngine(
       host.dispatchEvent(new CustomEvent("fridgeside-ended", { detail, bubbles: true, composed: true }));
     },
   };
-  const controller = await openController(around, scenarios);
+  await door;
+  const controller = await openController(around, load);
   /** A code that somebody has rejected is not looked up by itself again. */
   let lookedUp: string | null = null;
   const services: Services = {
@@ -183,13 +190,16 @@ export async function startEngine(
   };
 }
 
-/** A kept journal may lie in a scenario, which is then loaded first. @throws Error where it cannot be */
-async function openController(around: Surroundings, scenarios: ScenarioFiles): Promise<Controller> {
+/** What was kept may need a scenario or the door, which is then loaded first. @throws Error where it cannot be */
+async function openController(
+  around: Surroundings,
+  load: (missing: Missing) => Promise<void>,
+): Promise<Controller> {
   for (;;)
     try {
       return createController(around);
     } catch (problem) {
-      if (!(problem instanceof ScenarioMissing)) throw problem;
-      await scenarios.load(problem.scenario);
+      if (!isMissing(problem)) throw problem;
+      await load(problem);
     }
 }

@@ -7,7 +7,6 @@ import {
   type Held,
   isStopped,
   type Journal,
-  type Log,
   type LogEvent,
   leaveWater,
   memoryOf,
@@ -23,15 +22,19 @@ import {
   waterLeftBy,
 } from "../session/index.ts";
 import { isOtherModel, type Notice } from "../turn/index.ts";
-import { isPartOf, isTooOld, putAside } from "./coming-back.ts";
+import { hasAnswers, isBegun, isPartOf, isTooOld, putAside, putUnreadAside } from "./coming-back.ts";
+import type { Consent } from "./door.ts";
 import type { LogStore } from "./log-store.ts";
-import { type Beside, type Consent, createSharedJournal, type News } from "./shared-journal.ts";
+import type { Door } from "./missing.ts";
+import { type Beside, createSharedJournal, type News } from "./shared-journal.ts";
 import type { StopMark } from "./stop-mark.ts";
 
 /** Where a session is kept, and what is asked of it when it is come back to. */
 export type Keeping = {
   guide: Guide;
   store: LogStore;
+  /** Checks what was kept. @throws DoorMissing where that is not loaded yet */
+  door(): Door;
   /** The mark that stops this session in every tab; it lies apart from the journal. */
   stop: { read(): StopMark | null; keep(mark: StopMark): void; clear(): void };
   /** A short name that no other write has. */
@@ -62,7 +65,7 @@ export class Keeper {
   /** Comes back to what is kept, or starts anew. */
   constructor(at: Keeping) {
     this.#at = at;
-    this.#shared = createSharedJournal(at.store, at.newId);
+    this.#shared = createSharedJournal(at.store, at.newId, at.door);
     this.#standing = standingOf(createJournal(at.now()));
     this.#feed = createFeed(this.#standing.journal);
     this.#feed.subscribe((journal) => this.#store(journal));
@@ -100,16 +103,18 @@ export class Keeper {
     return session;
   }
 
-  /** The session with answers that were given before it was there, up to the first that does not fit. */
-  withEarly(events: LogEvent[]): { session: Session; areTaken: boolean } {
+  /** Moves on by answers that were given before the session was there, up to the first that does not fit; true for all. */
+  takeEarly(events: LogEvent[], move: (next: Session) => void): boolean {
+    this.follow();
     // A new one began with the first of them.
-    let session = isBegun(this.journal) ? this.session : this.begin(events[0]?.at);
+    let session = this.journal.entries.length > 0 ? this.session : this.begin(events[0]?.at);
     const areTaken = events.every((event) => {
       const recorded = record(session, event);
       session = recorded.session;
       return !recorded.refusal;
     });
-    return { session, areTaken };
+    move(session);
+    return areTaken;
   }
 
   /** The model that the session is about: as it was confirmed, else as a page named it; null where nobody has. */
@@ -197,6 +202,8 @@ export class Keeper {
 
   /** Sets aside what another tab has kept and this one cannot take over at once. */
   putNewsAside(): void {
+    const unread = this.#shared.takeUnread();
+    if (unread) putUnreadAside(this.#at.store, unread);
     if (this.#pending) putAside(this.#at.store, this.#pending.journal);
     this.#pending = null;
   }
@@ -237,13 +244,3 @@ export class Keeper {
     return !isStopped(this.session) && isOtherModel(this.about, model) && this.consent?.model !== model;
   }
 }
-
-/** Whether the events that were dropped at a log's end hold anything that a person did. */
-function hasAnswers({ events }: Log, dropped: number): boolean {
-  return dropped > 0 && events.slice(-dropped).some(isAct);
-}
-
-/** Whether anybody has done anything since the latest start. */
-const isBegun = (journal: Journal) => standingOf(journal).log.events.some(isAct);
-
-const isAct = ({ type }: LogEvent) => !["wait-ended", "session-resumed", "water-left"].includes(type);

@@ -1,7 +1,8 @@
-import { chunkAddress } from "virtual:data";
 import { screens as soon } from "../panel/screens/index.ts";
 import type { Turn } from "../turn/index.ts";
+import { createFile } from "./later-file.ts";
 import { waitForSignal, whenIdle } from "./next-task.ts";
+import { bringDoor } from "./open-door.ts";
 import type { Options } from "./options.ts";
 import type { Shop } from "./shop.ts";
 
@@ -10,41 +11,20 @@ import type { Shop } from "./shop.ts";
  * idle time, so that no tap waits for one and a loaded page works without a connection.
  */
 
-type LaterScreens = typeof import("../panel/screens/later-screens.ts").laterScreens;
+type LaterScreens = typeof import("./later-screens.ts").laterScreens;
 
 /** After so long without a screen that is waited for, it is said that it is slow; the longest pause between two tries. */
 const [SILENCE_MS, LONGEST_PAUSE_MS] = [4000, 30_000];
 
-/** A file that is asked for once, and after a failure again: at another address, for one that has failed is never tried again. */
-function createFile<Whole>(
-  chunk: Parameters<typeof chunkAddress>[0],
-  load: () => Promise<unknown>,
-  isWhole: (file: Partial<Whole>) => boolean,
-) {
-  let asked: Promise<Whole> | null = null;
-  let tries = 0;
-  const get = async () => {
-    const file = await (tries++ ? import(/* @vite-ignore */ `${chunkAddress(chunk)}?${tries}`) : load());
-    if (!isWhole(file)) throw new Error("Something else lies where a part was");
-    return file as Whole;
-  };
-  return () => {
-    asked ??= get().catch((problem) => {
-      asked = null;
-      throw problem;
-    });
-    return asked;
-  };
-}
-
 const getScreens = createFile<{ laterScreens: LaterScreens }>(
   "later-screens",
-  () => import("../panel/screens/later-screens.ts"),
+  () => import("./later-screens.ts"),
   (file) => Boolean(file.laterScreens),
 );
 const getShop = createFile<typeof import("./shop.ts")>(
   "shop",
-  () => import("./shop.ts"),
+  // It checks what a shop says by what came with the door.
+  () => bringDoor().then(() => import("./shop.ts")),
   (file) => Boolean(file.openShop),
 );
 

@@ -1,4 +1,4 @@
-import { chunkAddress, dataAddress, firstTurnAddress } from "virtual:data";
+import { dataAddress, engineAddress, firstTurnAddress } from "virtual:data";
 import { firstSheet } from "../panel/frame/index.ts";
 import type { FirstTurn } from "../turn/index.ts";
 import type { EngineData } from "./engine-data.ts";
@@ -26,7 +26,7 @@ export async function loadParts(language: string, again = ""): Promise<Parts> {
     if (!response.ok) throw new Error(`${response.status} for ${address}`);
     return response;
   };
-  const another = `${chunkAddress("engine")}?${again}`;
+  const another = `${engineAddress()}?${again}`;
   const [engine, data, rules] = await Promise.all([
     // A module that has failed once is never asked for again at the same address.
     again ? (import(/* @vite-ignore */ another) as Promise<Parts["engine"]>) : import("./engine.ts"),

@@ -1,22 +1,7 @@
-import * as z from "zod/mini";
-import { bounds, type Journal, parseJournal } from "../session/index.ts";
+import { bounds, type Journal } from "../session/index.ts";
+import type { Consent } from "./door.ts";
 import type { LogStore } from "./log-store.ts";
-
-/** So many writes back a tab that slept is still known to have been seen. */
-const longestLineage = 30;
-
-const model = z.nullable(z.string().check(z.maxLength(bounds.code)));
-
-/** That a person has said to go on: when, and on a page about which model. */
-const consent = z.object({ at: z.string().check(z.maxLength(bounds.time)), model });
-export type Consent = z.infer<typeof consent>;
-
-/** Beside the journal's own fields; a log of an earlier version may lack them. */
-export const beside = z.object({
-  revisions: z.array(z.string().check(z.maxLength(bounds.id))).check(z.maxLength(longestLineage)),
-  consent: z.optional(consent),
-  about: z.optional(model),
-});
+import type { Door } from "./missing.ts";
 
 /** What lies beside a journal: `about` is the model that a page named when it was begun, which nobody has confirmed. */
 export type Beside = { consent: Consent | null; about: string | null };
@@ -28,6 +13,8 @@ export type News = Beside & { journal: Journal; isHeir: boolean };
 export type SharedJournal = {
   /** What another tab has kept since this one last read or wrote; null for nothing new, or nothing that is a journal. */
   readNews(): News | null;
+  /** The same as it lies there, unchecked: to be put aside, and to be checked when it is come back to. */
+  takeUnread(): unknown;
   /** False when it could not be kept. */
   write(journal: Journal, beside: Beside): boolean;
 };
@@ -36,19 +23,21 @@ export type SharedJournal = {
  * Compares before each write: the text that is kept is its own revision. Beside the journal lies which writes it follows
  * on, so that a tab whose own answers were written over can tell, and set them aside.
  * @param newId a short name that no other write has
+ * @param door throws where what was kept cannot be checked yet; then nothing counts as seen
  */
-export function createSharedJournal(store: LogStore, newId: () => string): SharedJournal {
+export function createSharedJournal(store: LogStore, newId: () => string, door: () => Door): SharedJournal {
   let seen: string | null = null;
   let revisions: string[] = [];
   return {
     readNews: () => {
       const text = store.read();
       if (text === null || text === seen) return null;
+      const { parseJournal, parseBeside } = door();
       const value = parse(text);
       const journal = parseJournal(value);
       // Removed or spoilt: what this tab has on screen stands, and is kept with its next act.
       if (!journal) return null;
-      const own = beside.safeParse(value).data;
+      const own = parseBeside(value);
       const [mine] = revisions;
       seen = text;
       revisions = own?.revisions ?? [];
@@ -60,10 +49,16 @@ export function createSharedJournal(store: LogStore, newId: () => string): Share
         isHeir: mine === undefined || revisions.includes(mine),
       };
     },
+    takeUnread: () => {
+      const text = store.read();
+      if (text === seen) return null;
+      seen = text;
+      return text && parse(text);
+    },
     write: (journal, { consent: given, about }) => {
       // What nobody could read again is better not written over what can be read.
       if (journal.entries.length > bounds.entries) return false;
-      revisions = [newId(), ...revisions].slice(0, longestLineage);
+      revisions = [newId(), ...revisions].slice(0, bounds.lineage);
       seen = JSON.stringify({
         ...journal,
         revisions,

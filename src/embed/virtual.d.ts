@@ -15,8 +15,12 @@ declare module "virtual:data" {
   export function dataAddress(language: string): string;
   /** Where the opening lies in a language other than the first file's own. */
   export function firstTurnAddress(language: string): string;
-  /** Where a piece of script lies. */
-  export function chunkAddress(chunk: "engine" | "later-screens" | "shop"): string;
+  /** Where the engine lies. */
+  export function engineAddress(): string;
+}
+declare module "virtual:later" {
+  /** Where a piece of script lies that comes after the engine. */
+  export function chunkAddress(chunk: "door" | "later-screens" | "shop"): string;
 }
 declare module "virtual:dangers" {
   /** What is dangerous where, by the built-in guide. */

@@ -1,10 +1,10 @@
-import { ScenarioMissing } from "../session/index.ts";
+import { isMissing, type Missing } from "./missing.ts";
 
-/** Loads a scenario; never fails, and says itself that it takes long. */
-export type Load = (scenario: string) => Promise<void>;
+/** Loads what is missing; never fails, and says itself that it takes long. */
+export type Load = (missing: Missing) => Promise<void>;
 
 /**
- * Does something; where it needs a scenario that is not loaded yet, it is done again once that is there. Sessions never
+ * Does something; where it needs something that is not loaded yet, it is done again once that is there. Sessions never
  * change, so that what was done half has done nothing.
  * @param again how it is done again, such as under a lock
  */
@@ -16,18 +16,18 @@ export function whenLoaded(
   try {
     work();
   } catch (problem) {
-    if (!(problem instanceof ScenarioMissing) || !load) throw problem;
-    void load(problem.scenario).then(() => again(work));
+    if (!isMissing(problem) || !load) throw problem;
+    void load(problem).then(() => again(work));
   }
 }
 
-/** Whether something could be done with the scenarios that are there. */
+/** Whether something could be done with what is there. */
 export function couldAtOnce(work: () => void): boolean {
   try {
     work();
     return true;
   } catch (problem) {
-    if (!(problem instanceof ScenarioMissing)) throw problem;
+    if (!isMissing(problem)) throw problem;
     return false;
   }
 }

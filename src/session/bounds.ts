@@ -15,6 +15,8 @@ export const bounds = {
   entryId: 40,
   /** Events of a log as earlier versions kept it. */
   events: 500,
+  /** So many writes back a tab that slept is still known to have been seen. */
+  lineage: 30,
   /** A turn, which is a check and its turn. */
   turn: flowBounds.turnRef,
   /** An answer, a danger or an item of a gate. */

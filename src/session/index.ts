@@ -1,6 +1,7 @@
 export { bounds } from "./bounds.ts";
 export { changeAnswer, putBack, startAgain } from "./change.ts";
 export { type Chart, createChart } from "./chart.ts";
+export { parseEvent, parseJournal } from "./door.ts";
 export {
   addScenario,
   createGuide,
@@ -14,16 +15,14 @@ export {
   append,
   compact,
   createJournal,
-  type Entry,
   type Held,
-  type Journal,
   journalOf,
-  parseJournal,
   type Standing,
   standingOf,
 } from "./journal.ts";
 export { createFeed, type Feed } from "./journal-feed.ts";
-export { createLog, type Log, type LogEvent, leaveWater, parseEvent } from "./log.ts";
+export type { Entry, Journal } from "./journal-shape.ts";
+export { createLog, type Log, type LogEvent, leaveWater } from "./log.ts";
 export { longestWords } from "./longest-words.ts";
 export { holdTimes, replay, resume, settle, stopBy, takeOver } from "./replay.ts";
 export {

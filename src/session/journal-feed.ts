@@ -1,4 +1,4 @@
-import type { Entry, Journal } from "./journal.ts";
+import type { Entry, Journal } from "./journal-shape.ts";
 
 /** Told of a journal each time something was appended here; `added` may be empty where only what lies beside it is new. */
 export type Listener = (journal: Journal, added: Entry[]) => void;

@@ -1,51 +1,6 @@
-import * as z from "zod/mini";
 import { bounds } from "./bounds.ts";
-import { actShapes, at, createLog, type Log, type LogEvent } from "./log.ts";
-import { parseOldLog } from "./old-log.ts";
-
-const id = z.string().check(z.minLength(1), z.maxLength(bounds.entryId));
-const ids = z.array(id).check(z.maxLength(bounds.entries));
-
-/** These entries are no longer in force. Those that are `held` are put back where their turn comes up again. */
-const tookBack = z.object({ type: z.literal("took-back"), entries: ids, held: ids });
-/** Nothing before this is in force. */
-const startedAgain = z.object({ type: z.literal("started-again") });
-/** A clock had run ahead: the true times of the start and of each event in force, in their order. */
-const timesCorrected = z.object({
-  type: z.literal("times-corrected"),
-  times: z.array(at).check(z.maxLength(bounds.entries + 1)),
-});
-
-const entryShape = z.object({
-  id,
-  /** Rises within a journal. */
-  seq: z.number().check(z.int(), z.minimum(1)),
-  by: z.enum(["householder"]),
-  /** When this device wrote or received it, by this device's clock. */
-  at,
-  /** When it was written, by the clock of another device; such an entry ends no wait. */
-  written: z.optional(at),
-  event: z.discriminatedUnion("type", [...actShapes, tookBack, startedAgain, timesCorrected]),
-});
-
-/** The shape of a journal. */
-export const journalShape = z
-  .object({
-    format: z.literal(2),
-    model: z.nullable(z.string().check(z.maxLength(bounds.code))),
-    started: at,
-    entries: z.array(entryShape).check(z.maxLength(bounds.entries)),
-  })
-  .check(
-    z.refine(({ entries }) => new Set(entries.map((entry) => entry.id)).size === entries.length),
-    z.refine(({ entries }) => entries.every(({ seq }, place) => seq > (entries[place - 1]?.seq ?? 0))),
-  );
-
-/** One entry: who did what, and when. Nothing is ever changed or removed; a later entry takes back what no longer holds. */
-export type Entry = z.infer<typeof entryShape>;
-
-/** The entries of one conversation in the order they were written: all that is stored or shared. */
-export type Journal = z.infer<typeof journalShape>;
+import type { Entry, Journal } from "./journal-shape.ts";
+import { createLog, type Log, type LogEvent } from "./log.ts";
 
 /** An answer that was taken back because an earlier one was changed, and may still fit. */
 export type Held = { id: string; event: Extract<LogEvent, { turn: string }> };
@@ -57,17 +12,6 @@ export type Standing = { journal: Journal; log: Log; ids: string[]; held: Held[]
 export function createJournal(started: string, model: string | null = null): Journal {
   const log = createLog(started, model);
   return { format: 2, model: log.model, started, entries: [] };
-}
-
-/**
- * A journal from storage, a link or a file, also as earlier versions kept it; null for anything that is none, or is
- * beyond all bounds. Never throws.
- */
-export function parseJournal(value: unknown): Journal | null {
-  const parsed = journalShape.safeParse(value);
-  if (parsed.success) return parsed.data;
-  const log = parseOldLog(value);
-  return log && journalOf(log);
 }
 
 /** A journal that has this log in force. Equal logs give equal ids, so that two tabs make the same of a kept one. */

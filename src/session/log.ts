@@ -1,57 +1,5 @@
-import * as z from "zod/mini";
-import { readingShape } from "../instruments/readings.ts";
 import { bounds } from "./bounds.ts";
-
-const text = (most: number) => z.string().check(z.maxLength(most));
-/** An instant of RFC 3339 with an offset. */
-export const at = z.string().check(
-  z.maxLength(bounds.time, { abort: true }),
-  z.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d+)?(Z|[+-]\d\d:\d\d)$/),
-  // A 99th hour has the right shape, and a wait that begins then could not be counted.
-  z.refine((text) => !Number.isNaN(Date.parse(text))),
-);
-const turn = text(bounds.turn);
-
-const answered = {
-  type: z.literal("answered"),
-  turn,
-  answer: text(bounds.id),
-  items: z.optional(z.array(text(bounds.id)).check(z.maxLength(bounds.items))),
-};
-const measured = { type: z.literal("measured"), turn, reading: readingShape };
-const modelGiven = {
-  type: z.literal("model-given"),
-  turn,
-  code: z.nullable(text(bounds.code)),
-  typed: text(bounds.typed + 1),
-};
-const danger = { type: z.literal("danger-reported"), danger: text(bounds.id) };
-const other = { type: z.enum(["help-asked", "ice-returned", "session-resumed", "wait-ended"]) };
-/** The entry whose answer this one repeats: an earlier answer was changed, and this one still fitted. */
-const kept = z.optional(text(bounds.entryId));
-/** How the tap was left by what is no longer in force; it holds from the first turn on. */
-const waterLeft = { type: z.literal("water-left"), water: z.enum(["closed-by-us", "left-closed"]) };
-
-/** The shape of one event as a person or a host page may send it. */
-export const eventShape = z.discriminatedUnion("type", [
-  z.object({ ...answered, at }),
-  z.object({ ...measured, at }),
-  z.object({ ...modelGiven, at }),
-  z.object({ ...danger, at }),
-  z.object({ ...other, at }),
-]);
-
-/** What an entry of a journal may say of a session. Its instant is the entry's own. */
-export const actShapes = [
-  z.object({ ...answered, kept }),
-  z.object({ ...measured, kept }),
-  z.object({ ...modelGiven, kept }),
-  z.object(danger),
-  z.object(other),
-  z.object(waterLeft),
-] as const;
-
-type Act = z.infer<(typeof actShapes)[number]>;
+import type { Act } from "./shapes.ts";
 
 /** One thing that happened, with the instant and the person's own UTC offset (RFC 3339). */
 export type LogEvent = Act & { at: string };
@@ -76,10 +24,4 @@ export function waterIn({ events }: Log): WaterLeft | undefined {
 /** The log with how the tap was left by what is no longer in it, so that leaving it out opens no tap. */
 export function leaveWater(log: Log, water: WaterLeft | undefined, at: string): Log {
   return water ? { ...log, events: [...log.events, { type: "water-left", water, at }] } : log;
-}
-
-/** One event as a line of `npm run play` or a host page might send it; null for anything else. */
-export function parseEvent(value: unknown): LogEvent | null {
-  const parsed = eventShape.safeParse(value);
-  return parsed.success ? parsed.data : null;
 }

@@ -1,6 +1,7 @@
 import * as z from "zod/mini";
 import { bounds } from "./bounds.ts";
-import { at, eventShape, type Log } from "./log.ts";
+import type { Log } from "./log.ts";
+import { at, eventShape } from "./shapes.ts";
 
 /** What earlier versions kept in place of a journal. The version of flows/ in it was read by nobody. */
 export const oldLogShape = z.object({

@@ -18,11 +18,11 @@ import { viewOf } from "./view.ts";
 const firstTexts = [
   ...["locale", "direction", "title", "loading", "slow", "lost", "shop", "shop-help", "cancel", "why"],
   ...["danger", "danger-ask", "help", "help-ask", "help-yes", "restart", "restart-ask", "restart-yes"],
-  ...["change", "change-anyway", "keep", "own-words", "own-words-note"],
+  "change",
 ].map((key) => `ui.${key}`);
 
 /** Texts with a form for each category of number that the language has. */
-const countedTexts = ["ui.drops", "ui.earlier"];
+const countedTexts = ["ui.earlier"];
 
 /** Any instant will do: neither the opening nor a stop shows a time. */
 export const anyTime = "2026-01-01T00:00:00Z";
@@ -61,7 +61,7 @@ export function createFirstTurns(
             ...countedIn(language, locales),
           },
           turns,
-          alike,
+          alike: withoutNothing(alike),
           ways,
           dangers: guide.flow.dangers,
           stop,
@@ -153,6 +153,12 @@ const withoutPath = (view: View): View => ({
   ...view,
   turn: view.turn && { ...view.turn, path: [], pathText: "" },
 });
+
+/** What is empty is not told: nothing that the first file draws looks at it. */
+const withoutNothing = (turn: Partial<Turn>): Partial<Turn> =>
+  Object.fromEntries(
+    Object.entries(turn).filter(([, value]) => (Array.isArray(value) ? value.length : value)),
+  );
 
 /** What a turn has otherwise than another. */
 function differenceOf(turn: Turn, other: Turn): Partial<Turn> {

@@ -100,7 +100,14 @@ export const arrows: Record<string, Arrow> = {
     because: "the relay never reads what it carries, so it must not know what a session is",
   },
   embed: {
-    to: [...pureParts, "panel", "panel/frame", "cobrowse/client", "cobrowse/protocol"],
+    to: [
+      ...pureParts,
+      "panel",
+      "screens of instruments",
+      "panel/frame",
+      "cobrowse/client",
+      "cobrowse/protocol",
+    ],
     because:
       "it is what a browser loads; a file system, a server, a tool of the workbench or what composes flows has no place there",
   },

@@ -1,5 +1,6 @@
 import { vi } from "vitest";
 import { createController } from "../../src/embed/controller.ts";
+import * as door from "../../src/embed/door.ts";
 import type { LogStore } from "../../src/embed/log-store.ts";
 import type { StopMark } from "../../src/embed/stop-mark.ts";
 import type { Journal } from "../../src/session/index.ts";
@@ -55,6 +56,7 @@ export function open(
   const ended = vi.fn();
   const views: View[] = [];
   const controller = createController({
+    door: () => door,
     guide,
     store,
     stop: {

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import * as door from "../../src/embed/door.ts";
 import { createLogStore } from "../../src/embed/log-store.ts";
 import { createSharedJournal } from "../../src/embed/shared-journal.ts";
 import { createLog, type Journal, journalOf } from "../../src/session/index.ts";
@@ -30,6 +31,7 @@ function pair() {
     createSharedJournal(
       createLogStore("a", () => storage.place),
       () => `${ids++}`,
+      () => door,
     );
   return { storage, one: tab(), other: tab() };
 }

@@ -1,4 +1,5 @@
 import { createController } from "../../src/embed/controller.ts";
+import * as door from "../../src/embed/door.ts";
 import { createLogStore, type LogStore } from "../../src/embed/log-store.ts";
 import { createStops, stopKey } from "../../src/embed/stop-mark.ts";
 import type { Controller } from "../../src/embed/surroundings.ts";
@@ -65,6 +66,7 @@ class Tab {
     this.store = createLogStore("panel", () => shared.place);
     const stops = createStops([() => shared.place, () => this.#own.place]);
     this.controller = createController({
+      door: () => door,
       guide,
       store: this.store,
       stop: {

@@ -1,8 +1,8 @@
 import { render } from "preact";
 import { act } from "preact/test-utils";
+import { laterScreens } from "../../src/embed/later-screens.ts";
 import { Panel, type Screens } from "../../src/panel/frame/index.ts";
 import { screens } from "../../src/panel/screens/index.ts";
-import { laterScreens } from "../../src/panel/screens/later-screens.ts";
 import type { Actions, Services, View } from "../../src/turn/index.ts";
 import { servicesFor } from "./gallery/services.ts";
 import { viewIn } from "./regions.ts";

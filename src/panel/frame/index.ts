@@ -3,11 +3,12 @@ import openingSheet from "./opening.css?inline";
 import panelSheet from "./panel.css?inline";
 
 export { Answers } from "./answers.tsx";
+export { Ask } from "./ask.tsx";
 export { Before } from "./before.tsx";
 export { Hazards, SignalPanel } from "./hazards.tsx";
-export { keepInSight } from "./keep-in-sight.ts";
 export { Lines } from "./lines.tsx";
 export type { Trouble } from "./loading.tsx";
+export { Notices } from "./notices.tsx";
 export { Panel, type PanelProps } from "./panel.tsx";
 export type { ScreenProps, Screens } from "./screens.ts";
 /** The rules of the first file, for `adoptedStyleSheets`. */

@@ -1,15 +1,21 @@
 import { Component } from "preact";
 import type { Line, Texts } from "../../turn/index.ts";
-import { Ask } from "./ask.tsx";
+import type { Screens } from "./screens.ts";
 
 /** More lines than this push the turn off a phone's screen: then only the last two stay in sight. */
 const LINES_IN_SIGHT = 3;
 
-type Props = { lines: Line[]; change(index: number): void; texts: Texts };
+type Props = {
+  lines: Line[];
+  change(index: number): void;
+  texts: Texts;
+  /** Asks before later answers are touched; it comes with the engine. */
+  changing: Screens["changing"] | undefined;
+};
 
 /** Earlier turns, folded to a line each. */
 export class Lines extends Component<Props, { open: boolean }> {
-  override render({ lines, change, texts }: Props) {
+  override render({ lines, ...props }: Props) {
     const { open } = this.state;
     const folded = lines.length > LINES_IN_SIGHT ? lines.length - 2 : 0;
     const shown = open ? lines : lines.slice(folded);
@@ -22,14 +28,14 @@ export class Lines extends Component<Props, { open: boolean }> {
             aria-expanded={Boolean(open)}
             onClick={() => this.setState({ open: !open })}
           >
-            {texts("ui.earlier", { count: folded })}
+            {props.texts("ui.earlier", { count: folded })}
           </button>
         )}
         {shown.length > 0 && (
           // biome-ignore lint/a11y/noRedundantRoles: Safari drops the list from its speech once the markers are gone.
           <ol role="list" class="lines" start={lines.length - shown.length + 1}>
             {shown.map((line) => (
-              <EarlierTurn key={`${line.index} ${line.turn}`} line={line} change={change} texts={texts} />
+              <EarlierTurn key={`${line.index} ${line.turn}`} line={line} {...props} />
             ))}
           </ol>
         )}
@@ -48,7 +54,7 @@ class EarlierTurn extends Component<TurnProps, { asking: boolean }> {
     this.#opener?.focus();
   };
 
-  override render({ line, change, texts }: TurnProps) {
+  override render({ line, change, texts, changing: Changing }: TurnProps) {
     const act = () => change(line.index);
     return (
       <li>
@@ -69,22 +75,8 @@ class EarlierTurn extends Component<TurnProps, { asking: boolean }> {
             {texts("ui.change")}
           </button>
         )}
-        {this.state.asking && line.canChange && (
-          <Ask text={texts("ui.drops", { count: line.drops })}>
-            <button
-              type="button"
-              class="main"
-              onClick={() => {
-                this.#close();
-                act();
-              }}
-            >
-              {texts("ui.change-anyway")}
-            </button>
-            <button type="button" onClick={this.#close}>
-              {texts("ui.keep")}
-            </button>
-          </Ask>
+        {Changing && this.state.asking && line.canChange && (
+          <Changing line={line} texts={texts} act={act} close={this.#close} />
         )}
       </li>
     );

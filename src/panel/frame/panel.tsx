@@ -7,7 +7,6 @@ import { Footer } from "./footer.tsx";
 import { Lines } from "./lines.tsx";
 import { Loading, type Trouble } from "./loading.tsx";
 import { OneTap, placeOf } from "./one-tap.ts";
-import { OwnWords } from "./own-words.tsx";
 import type { Screens } from "./screens.ts";
 
 export type PanelProps = {
@@ -51,20 +50,12 @@ export class Panel extends Component<PanelProps> {
     const {
       icePath: IcePath,
       before: Before,
-      foundInWords,
+      notices: Notices,
+      ownWords: OwnWords,
       badge: Badge,
       picture: Picture,
     }: Partial<Screens> = screens ?? {};
-    const notices = view.notices.map((notice) => (
-      <div key={notice.id} class="note">
-        <p>{notice.text}</p>
-        {notice.goOn && (
-          <button type="button" onClick={() => actions.goOn()}>
-            {notice.goOn}
-          </button>
-        )}
-      </div>
-    ));
+    const notices = Notices && <Notices notices={view.notices} goOn={actions.goOn} />;
     return (
       <section
         {...this.#guard}
@@ -77,7 +68,9 @@ export class Panel extends Component<PanelProps> {
           <div class="path">
             {IcePath && turn && turn.path.length > 0 && <IcePath path={turn.path} label={turn.pathText} />}
           </div>
-          {!isStop && <Lines lines={view.lines} change={actions.change} texts={texts} />}
+          {!isStop && (
+            <Lines lines={view.lines} change={actions.change} texts={texts} changing={screens?.changing} />
+          )}
         </header>
         {/* A new one once there is a turn: nothing moves that somebody looks at. */}
         <div
@@ -132,7 +125,17 @@ export class Panel extends Component<PanelProps> {
               />
               {turn.kind === "choice" && trouble && <Loading trouble={trouble} texts={texts} />}
               {turn.turn === texts("described.turn") && (
-                <OwnWords turn={turn} actions={actions} texts={texts} busy={busy} found={foundInWords} />
+                <div class="own-words">
+                  {OwnWords && (
+                    <OwnWords
+                      turn={turn}
+                      actions={actions}
+                      texts={texts}
+                      busy={busy}
+                      found={screens?.foundInWords}
+                    />
+                  )}
+                </div>
               )}
             </div>
           )}

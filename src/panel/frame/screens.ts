@@ -1,5 +1,5 @@
 import type { ComponentType } from "preact";
-import type { Actions, Ending, PathMark, Services, Texts, Turn } from "../../turn/index.ts";
+import type { Actions, Ending, Line, Notice, PathMark, Services, Texts, Turn } from "../../turn/index.ts";
 
 /** What the screen of one turn is given. `busy` is true from a tap until the next view: buttons then do nothing. */
 export type ScreenProps = {
@@ -15,17 +15,23 @@ export type ScreenProps = {
 /** The ways out that every turn has. */
 export type Way = "danger" | "ice" | "help" | "restart";
 
+type OwnWordsProps = Pick<ScreenProps, "turn" | "actions" | "texts" | "busy">;
+
 /**
- * What arrives with the engine, or after it: a screen for every kind of turn but `choice`, the ice path, what is said before a
- * check, what is found for somebody's own words, an ending's sign, and the pictures. The opening needs none of them,
- * and its file has to be small.
+ * What arrives with the engine, or after it: a screen for every kind of turn but `choice`, the ice path, what is said
+ * before a check, the field for somebody's own words and what is found for them, what is asked before an answer is
+ * changed, notices, an ending's sign, and the pictures. The opening needs none of them, and its file has to be small.
  */
 export type Screens = { gate: ComponentType<ScreenProps> } & Partial<
-  Record<"reading" | "model" | "wait" | "ending", ComponentType<ScreenProps>>
+  Record<"reading" | "model" | "wait" | "ending", ComponentType<ScreenProps>> & {
+    foundInWords: ComponentType<OwnWordsProps & { typed: string }>;
+  }
 > & {
     icePath: ComponentType<{ path: PathMark[]; label: string }>;
     before: ComponentType<{ turn: Turn; texts: Texts }>;
-    foundInWords: ComponentType<Pick<ScreenProps, "turn" | "actions" | "texts" | "busy"> & { typed: string }>;
+    notices: ComponentType<{ notices: Notice[]; goOn(): void }>;
+    changing: ComponentType<{ line: Line; texts: Texts; act(): void; close(): void }>;
+    ownWords: ComponentType<OwnWordsProps & { found: Screens["foundInWords"] }>;
     badge: ComponentType<{ outcome: Ending["outcome"]; texts: Texts }>;
     picture: ComponentType<{ id: string }>;
   };

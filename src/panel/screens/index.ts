@@ -1,8 +1,9 @@
-import { Before } from "../frame/index.ts";
+import { Before, Notices } from "../frame/index.ts";
 import { IcePath } from "../pictures/index.ts";
+import { Changing } from "./changing/index.ts";
 import { GateScreen } from "./gate/index.ts";
 import laterSheet from "./later.css?inline";
-import { FoundInWords } from "./own-words/index.ts";
+import { OwnWords } from "./own-words/index.ts";
 import { Badge } from "./reading/index.ts";
 
 /** What comes with the engine; with `picture` and the later screens beside them they are what `Panel` wants. */
@@ -10,7 +11,9 @@ export const screens = {
   gate: GateScreen,
   icePath: IcePath,
   before: Before,
-  foundInWords: FoundInWords,
+  ownWords: OwnWords,
+  changing: Changing,
+  notices: Notices,
   badge: Badge,
 };
 

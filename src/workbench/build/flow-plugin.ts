@@ -63,8 +63,10 @@ export const dataFiles = ${JSON.stringify(Object.fromEntries(dataFiles))};
 const firstTurns = ${JSON.stringify(Object.fromEntries(firstTurns))};
 export const dataAddress = (tag) => address(dataFiles[tag]);
 export const firstTurnAddress = (tag) => address(firstTurns[tag]);
-const chunks = ${JSON.stringify(Object.fromEntries(laterChunks.map((chunk) => [chunk, placeOf(chunk)])))};
-export const chunkAddress = (chunk) => address(chunks[chunk]);`,
+export const engineAddress = () => address("${placeOf("engine")}");`,
+    // From the engine's place, beside which they lie.
+    later: `const chunks = ${JSON.stringify(Object.fromEntries(laterChunks.map((chunk) => [chunk, placeOf(chunk)])))};
+export const chunkAddress = (chunk) => new URL("../" + chunks[chunk], import.meta.url).href;`,
   };
   return { modules, files };
 }

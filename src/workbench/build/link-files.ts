@@ -8,7 +8,7 @@ export type BuiltFile = OwnFile & { chunk?: string };
 export const firstChunk = "first";
 
 /** The files that are asked for when they are near; some of them a second time, at an address that is made up. */
-export const laterChunks = ["engine", "later-screens", "shop", "for-some-shops"];
+export const laterChunks = ["engine", "later-screens", "door", "shop", "for-some-shops"];
 
 /** Stands in the script where the address of a chunk belongs, until it has its name. */
 export const placeOf = (chunk: string) => `chunk:${chunk}`;
@@ -33,6 +33,11 @@ export function linkFiles(built: BuiltFile[]): OwnFile[] {
   const pieces = built.filter((file): file is Piece => file.chunk !== undefined);
   const table = `globalThis[Symbol.for("fridgeside-${digestPlace}")]`;
   const byName = new Map(pieces.map((piece) => [baseOf(piece.path), piece]));
+  /** Two pieces may be called the same by the bundler, and may not take each other's place. */
+  const nameIn = (piece: Piece) => {
+    const place = pieces.filter(({ chunk }) => chunk === piece.chunk).indexOf(piece);
+    return `${piece.chunk.replace(/\W/g, "_")}${place || ""}`;
+  };
   const isFile = ({ chunk }: Piece) => chunk === firstChunk || laterChunks.includes(chunk);
 
   /** What a piece imports before it can run, and what that imports, in the order in which they can run. */
@@ -44,9 +49,9 @@ export function linkFiles(built: BuiltFile[]): OwnFile[] {
     }
     return found;
   };
-  /** What is there already when a piece comes: it is loaded by the engine, and that by the first file. */
+  /** What is there already when a piece comes: the first file, the engine, and for what checks data the door. */
   const thereFor = ({ chunk }: Piece): Set<Piece> => {
-    const order = [firstChunk, "engine", chunk];
+    const order = [firstChunk, "engine", ...(chunk === "later-screens" ? [] : ["door"]), chunk];
     const before = order.slice(0, order.indexOf(chunk));
     return new Set(
       pieces.filter((each) => before.includes(each.chunk)).flatMap((each) => [...neededBy(each)]),
@@ -109,7 +114,5 @@ type Piece = BuiltFile & { chunk: string };
 const importOf = /import(?:{([^}]*)}from)?"([^"]*)";/g;
 
 const baseOf = (path: string) => path.slice(path.lastIndexOf("/") + 1);
-
-const nameIn = ({ chunk }: Piece) => chunk.replace(/\W/g, "_");
 
 const digestOf = (source: string) => createHash("sha256").update(source).digest("hex").slice(0, 8);

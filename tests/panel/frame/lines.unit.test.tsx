@@ -1,7 +1,7 @@
 // @vitest-environment happy-dom
 import { describe, expect, test } from "vitest";
 import { linesOf, turnWith, viewOf } from "../gallery/turns.ts";
-import { mount } from "../mount.tsx";
+import { allScreens, mount } from "../mount.tsx";
 
 const withLines = (count: number) => viewOf(turnWith({ heading: "Now" }), { lines: linesOf(count) });
 const firstLine = "Change: Is anything dangerous right now?";
@@ -59,5 +59,16 @@ describe("changing an answer", () => {
     await tap("Keep it");
     expect(calls).toEqual([]);
     expect(focused()).toBe(button(firstLine));
+  });
+
+  test("before the engine has come the last one changes at once, and an earlier one asks as soon as it is there", async () => {
+    const { tap, show, calls, text } = await mount(withLines(2), { screens: null });
+    await tap(firstLine);
+    expect(calls).toEqual([]);
+    await show(withLines(2), { screens: allScreens });
+    expect(text()).toContain("Your later answer stays if it still fits.");
+    const alone = await mount(withLines(1), { screens: null });
+    await alone.tap(firstLine);
+    expect(alone.calls).toEqual([["change", 0]]);
   });
 });

@@ -1,10 +1,10 @@
 import { render } from "preact";
+import { laterScreens } from "../../../src/embed/later-screens.ts";
 import { firstSheet, Panel, type PanelProps } from "../../../src/panel/frame/index.ts";
 import drawings from "../../../src/panel/pictures/drawings.json";
 import { createPicture } from "../../../src/panel/pictures/index.ts";
 import pictureSheet from "../../../src/panel/pictures/pictures.css?inline";
 import { laterSheet, screens } from "../../../src/panel/screens/index.ts";
-import { laterScreens } from "../../../src/panel/screens/later-screens.ts";
 import { viewIn } from "../regions.ts";
 import { textsOf } from "../texts.ts";
 import { fixtures } from "./fixtures.ts";

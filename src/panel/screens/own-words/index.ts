@@ -1,1 +1,2 @@
-export { FoundInWords } from "./own-words.tsx";
+export { OwnWords } from "./field.tsx";
+export { FoundInWords } from "./found.tsx";

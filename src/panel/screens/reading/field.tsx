@@ -1,6 +1,6 @@
 import { useEffect, useId, useRef } from "preact/hooks";
 import { typedBounds } from "../../../turn/index.ts";
-import { keepInSight } from "../../frame/index.ts";
+import { keepInSight } from "./keep-in-sight.ts";
 
 /**
  * What is wrong with an entry; an empty text where nothing is. A new object each time it is refused, so that the

@@ -1,10 +1,10 @@
 import { Component } from "preact";
-import { longestWords } from "../../turn/index.ts";
-import { keepInSight } from "./keep-in-sight.ts";
-import type { ScreenProps, Screens } from "./screens.ts";
+import { longestWords } from "../../../turn/index.ts";
+import type { ScreenProps, Screens } from "../../frame/index.ts";
+import { keepInSight } from "../reading/index.ts";
 
 type Props = Pick<ScreenProps, "turn" | "actions" | "texts" | "busy"> & {
-  /** What is found for the typed words; it comes with the engine. */
+  /** What is found for the typed words; it comes with the later screens. */
   found: Screens["foundInWords"] | undefined;
 };
 
@@ -21,7 +21,7 @@ export class OwnWords extends Component<Props, { typed: string }> {
   override render({ found: Found, ...props }: Props, { typed }: { typed: string }) {
     const { texts } = props;
     return (
-      <div class="own-words">
+      <>
         <div class="field">
           <label for="own-words">{texts("ui.own-words")}</label>
           <p id="own-words-note" class="small">
@@ -42,7 +42,7 @@ export class OwnWords extends Component<Props, { typed: string }> {
           />
         </div>
         {Found && <Found {...props} typed={typed} />}
-      </div>
+      </>
     );
   }
 }

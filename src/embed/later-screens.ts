@@ -1,0 +1,14 @@
+import { ReadingScreen } from "../instruments/screens.tsx";
+import { EndingScreen } from "../panel/screens/ending/index.ts";
+import { ModelScreen } from "../panel/screens/model/index.ts";
+import { FoundInWords } from "../panel/screens/own-words/index.ts";
+import { WaitScreen } from "../panel/screens/wait/index.ts";
+
+/** The screens that a session comes to after its first checks; they come in a file of their own. */
+export const laterScreens = {
+  reading: ReadingScreen,
+  model: ModelScreen,
+  wait: WaitScreen,
+  ending: EndingScreen,
+  foundInWords: FoundInWords,
+};

@@ -1,0 +1,1 @@
+export { Changing } from "./changing.tsx";

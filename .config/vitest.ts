@@ -1,10 +1,19 @@
 import { fileURLToPath } from "node:url";
+import type { Plugin } from "vite";
 import { defineConfig } from "vitest/config";
 import { yamlPlugin } from "./yaml-plugin.ts";
 
+/** What the build makes of flows/ for the file that only some shops load; its tests hand in their own. */
+const noDangers: Plugin = {
+  name: "no-dangers",
+  resolveId: (id) => (id === "virtual:dangers" ? id : null),
+  load: (id) =>
+    id === "virtual:dangers" ? "export const knownDangers = { hazards: {}, access: {}, stations: {} }" : null,
+};
+
 export default defineConfig({
   root: fileURLToPath(new URL("..", import.meta.url)),
-  plugins: [yamlPlugin()],
+  plugins: [yamlPlugin(), noDangers],
   oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
   test: {
     pool: "forks",

@@ -179,6 +179,7 @@ describe("a file", () => {
     const odd = paths.filter((path) => {
       const names = path.split("/");
       const tag = names.indexOf("locales") + 1;
+      if (/^flows\/regions\/[A-Z]{2}\.yaml$/.test(path)) names.pop();
       if (tag && languageTag.test(names[tag] ?? "")) names.splice(tag, 1);
       return !names.every((name) => kebab.test(name) || name === "PROTOCOL.md");
     });

@@ -1,11 +1,13 @@
 import type { Guard } from "../condition/index.ts";
-import type { GateRule, Limits, Signal } from "../guide/index.ts";
+import type { GateRule, Limits, Region, Signal } from "../guide/index.ts";
 
 /** What is still read of flows/ once its chart is composed: of the opening, or of it and one scenario. */
 export type FlowSlice = {
   /** Changes with every edit of flows/. */
   version: string;
   limits: Limits;
+  /** Where the readers live. */
+  region: Region;
   /** The stations in order, and those that the picture has above its line. */
   stations: { order: string[]; above: string[] };
   /** What a person can report at any time. */

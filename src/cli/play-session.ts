@@ -46,7 +46,7 @@ const reasons: Record<Refusal, string> = {
  * time pass. A line may name its `turn`; without one it is meant for the current turn.
  */
 export function createPlay(options: PlayOptions): Play {
-  const { texts = createTexts(options.locales, options.language, options.guide.flow.limits) } = options;
+  const { texts = createTexts(options.locales, options.language, options.guide.flow) } = options;
   let session = openAt(options);
   let now = options.now;
   const show = (): PlayLine => {

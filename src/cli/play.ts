@@ -3,7 +3,9 @@ import type { Readable } from "node:stream";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import { findModel, parseCatalogue, partFor } from "../catalogue/index.ts";
-import { compileGuide } from "../compile/index.ts";
+import { compileFlow, guideOf, inRegion } from "../compile/index.ts";
+import { regionIn } from "../guide/index.ts";
+import type { Guide } from "../session/index.ts";
 import { createTexts, type Texts } from "../turn/index.ts";
 import { readFlow, readLocales } from "../workbench/build/index.ts";
 import { createConversations, type Wishes } from "./play-conversations.ts";
@@ -46,30 +48,35 @@ function readArguments(args: string[]) {
 
 /** Makes the options of conversations that share flow, charts, texts and catalogue. */
 function createOpening(file: string, asked: Wishes): (wishes: Wishes) => PlayOptions | string {
-  const guide = compileGuide(readFlow());
+  const flow = readFlow();
+  const compiled = compileFlow(flow);
   const locales = readLocales();
   const json = readJson(file);
   if (json === undefined) return () => `--catalogue: "${file}" is no JSON`;
   const { catalogue } = parseCatalogue(json);
-  const texts = new Map<string, Texts>();
+  const known = new Map<string, { guide: Guide; texts: Texts }>();
+  const openIn = (language: string) => {
+    const guide = guideOf(inRegion(compiled, regionIn(flow.regions, language)));
+    return { guide, texts: createTexts(locales, language, guide.flow) };
+  };
   return (wishes) => {
     const { scenario = null, locale, model: typed, variant, serial, now } = { ...asked, ...wishes };
     const language = locale ?? "en-GB";
     if (!Object.hasOwn(locales, language))
       return `--locale: "${language}" has no texts. There are: ${Object.keys(locales).join(", ")}`;
-    if (scenario && !guide.scenarios.includes(scenario))
-      return `--scenario: "${scenario}" is none. There are: ${guide.scenarios.join(", ")}`;
+    if (scenario && !Object.hasOwn(flow.scenarios, scenario))
+      return `--scenario: "${scenario}" is none. There are: ${Object.keys(flow.scenarios).join(", ")}`;
     if (now && Number.isNaN(Date.parse(now))) return `--now: "${now}" is no RFC 3339 time`;
     const model = typed ? confirmedCode(findModel(catalogue, typed)) : null;
     if (typed && !model) return `--model: "${typed}" is not in the catalogue, or not exactly`;
-    const known = texts.get(language) ?? createTexts(locales, language, guide.flow.limits);
-    texts.set(language, known);
+    const { guide, texts } = known.get(language) ?? openIn(language);
+    known.set(language, { guide, texts });
     const plate = { ...(variant ? { variant } : {}), ...(serial ? { serial } : {}) };
     return {
       guide,
       locales,
       language,
-      texts: known,
+      texts,
       model,
       scenario: scenario || null,
       now: now ?? new Date().toISOString(),

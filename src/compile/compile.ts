@@ -1,5 +1,5 @@
 import type { Advisers } from "../advice/index.ts";
-import type { Flow, Scenario } from "../guide/index.ts";
+import type { Flow, Region, Scenario } from "../guide/index.ts";
 import { addScenario, createGuide, type Guide, type ScenarioData, type StartData } from "../session/index.ts";
 import { checksIn, composeOpening, composeScenario } from "./compose.ts";
 import { diagnosisOf } from "./diagnosis-of.ts";
@@ -31,7 +31,17 @@ export function compileFlow(flow: Flow): Compiled {
 
 /** The guide with every scenario loaded, for whoever has flows/ at hand. */
 export function compileGuide(flow: Flow, advisers?: Advisers): Guide {
-  const { start, scenarios } = compileFlow(flow);
+  return guideOf(compileFlow(flow), advisers);
+}
+
+/** A compiled flow for readers who live elsewhere; all else of it is shared. */
+export function inRegion<Flows extends Compiled>(compiled: Flows, region: Region): Flows {
+  const { start } = compiled;
+  return { ...compiled, start: { ...start, flow: { ...start.flow, region } } };
+}
+
+/** The guide with every scenario of a compiled flow loaded. */
+export function guideOf({ start, scenarios }: Compiled, advisers?: Advisers): Guide {
   const guide = createGuide(start, advisers);
   for (const scenario of scenarios) addScenario(guide, scenario);
   return guide;

@@ -1,6 +1,6 @@
 import type { FlowSlice } from "../chart/index.ts";
 import { all, any, type Guard, guardOf, not } from "../condition/index.ts";
-import { type Check, dangersOf, type Flow, type Opening } from "../guide/index.ts";
+import { type Check, dangersOf, type Flow, type Opening, regionIn } from "../guide/index.ts";
 
 /** What belongs to one scenario of the slice; all else is shared with the opening. */
 export type ScenarioSlice = Pick<
@@ -20,6 +20,7 @@ export function startSlice(flow: Flow): FlowSlice {
   return {
     version: flow.version,
     limits: Object.fromEntries(limits),
+    region: regionIn(flow.regions, "en"),
     stations: { order: flow.stations.order, above: flow.stations.above },
     dangers: dangersOf(flow),
     lasting: [flow.opening.id],

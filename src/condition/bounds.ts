@@ -6,6 +6,8 @@ export const flowBounds = {
   turnRef: 129,
   /** A digest that stands for a version. */
   version: 64,
+  /** A language without its country. */
+  language: 3,
   /** A unit. */
   unit: 20,
   /** A limit's source. */

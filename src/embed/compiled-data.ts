@@ -53,7 +53,7 @@ export async function openData(
     // The first of these wakes up the browser's language data, which takes a slow phone as long as all the texts.
     new Intl.ListFormat(language);
     if (await isOvertaken()) return null;
-    pieces.texts = createTexts(resources, language, flow.limits);
+    pieces.texts = createTexts(resources, language, flow);
     if (await isOvertaken()) return null;
   }
   pieces.guide ??= createGuide(pieces.data);

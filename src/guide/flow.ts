@@ -1,6 +1,6 @@
 import type { Condition } from "../condition/index.ts";
 import type { InstrumentName, ReadingVerdict } from "../instruments/index.ts";
-import type { Limits } from "../measuring/index.ts";
+import type { Limits, Region } from "../measuring/index.ts";
 
 /** What the trade knows, as read from flows/: plain data, no code and no expressions. */
 export type Flow = {
@@ -18,6 +18,8 @@ export type Flow = {
   opening: Opening;
   checks: Record<string, Check>;
   scenarios: Record<string, Scenario>;
+  /** By ISO 3166 code. */
+  regions: Record<string, Region>;
 };
 
 export type Signal = "danger" | "warning" | "caution" | "notice";

@@ -1,5 +1,5 @@
 export { flowBounds, id, listOf, type Path, recordOf } from "../condition/index.ts";
-export { type Limits, limitOf } from "../measuring/index.ts";
+export { type Limits, lastRegion, limitOf, type Region, regionIn } from "../measuring/index.ts";
 export { dangersOf } from "./dangers.ts";
 export type {
   CauseRule,
@@ -14,5 +14,6 @@ export type {
   Signal,
   TurnRule,
 } from "./flow.ts";
+export { region } from "./region.ts";
 export { assembleFlow, type FileKind, fileKind, fileSchemas, number, unit } from "./schema.ts";
 export { textsNeeded } from "./texts-needed.ts";

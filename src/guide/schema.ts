@@ -2,6 +2,7 @@ import * as z from "zod/mini";
 import { condition, flowBounds, id, listOf, recordOf, turnRef } from "../condition/index.ts";
 import { everyVerdict, instrumentNames } from "../instruments/index.ts";
 import type { Flow } from "./flow.ts";
+import { region } from "./region.ts";
 
 export const number = z.number().check(z.minimum(-flowBounds.number), z.maximum(flowBounds.number));
 const signal = z.enum(["danger", "warning", "caution", "notice"]);
@@ -124,18 +125,24 @@ export const fileSchemas = {
     otherwise: z.strictObject({ to: z.literal("professional"), who: id }),
     keeps,
   }),
+  region,
 } as const;
 
 export type FileKind = keyof typeof fileSchemas;
 
+/** Kinds of which a flow has as many files as it likes. */
+const filesOfMany: [form: RegExp, kind: FileKind][] = [
+  [/^checks\/[^/]+\.yaml$/, "check"],
+  [/^scenarios\/[^/]+\.yaml$/, "scenario"],
+  [/^regions\/[A-Z]{2}\.yaml$/, "region"],
+];
+
 /** The kind of a file by its path inside flows/, or null where no such file belongs there. */
 export function fileKind(path: string): FileKind | null {
-  if (/^checks\/[^/]+\.yaml$/.test(path)) return "check";
-  if (/^scenarios\/[^/]+\.yaml$/.test(path)) return "scenario";
+  for (const [form, kind] of filesOfMany) if (form.test(path)) return kind;
   const name = path.replace(/\.yaml$/, "");
-  return Object.hasOwn(fileSchemas, name) && name !== "check" && name !== "scenario"
-    ? (name as FileKind)
-    : null;
+  const isOne = Object.hasOwn(fileSchemas, name) && !filesOfMany.some(([, kind]) => kind === name);
+  return isOne ? (name as FileKind) : null;
 }
 
 /** Puts files, already parsed and checked, together. `version` is a digest that the reader of the files makes. */
@@ -144,7 +151,7 @@ export function assembleFlow(files: Record<string, unknown>, version: string): F
     Object.fromEntries(
       Object.entries(files)
         .filter(([path]) => path.startsWith(prefix))
-        .map(([, data]) => [(data as { id: string }).id, data]),
+        .map(([path, data]) => [path.slice(prefix.length, -".yaml".length), data]),
     );
   const { hazards, access, gates } = files["gates.yaml"] as Pick<Flow, "hazards" | "access" | "gates">;
   return {
@@ -161,5 +168,6 @@ export function assembleFlow(files: Record<string, unknown>, version: string): F
     opening: files["opening.yaml"],
     checks: folder("checks/"),
     scenarios: folder("scenarios/"),
+    regions: folder("regions/"),
   } as Flow;
 }

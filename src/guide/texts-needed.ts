@@ -39,6 +39,9 @@ export function textsNeeded(flow: Flow): NeededText[] {
       `who.${otherwise.who}.name`,
       `who.${otherwise.who}.tell`,
     );
+  for (const [code, { statutes }] of Object.entries(flow.regions))
+    for (const [id, { says }] of Object.entries(statutes))
+      call(`regions/${code}.yaml`, ["statutes", id, "says"], `statutes.${says}`);
   return all;
 }
 

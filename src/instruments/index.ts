@@ -1,4 +1,4 @@
-import { askLimits, type LimitOf, type Limits } from "../measuring/index.ts";
+import { askLimits, type LimitOf, type Limits, type Region } from "../measuring/index.ts";
 import { cubes } from "./cubes/index.ts";
 import { filterAge } from "./filter-age/index.ts";
 import { flow } from "./flow/index.ts";
@@ -36,7 +36,7 @@ export type Reading = { [Name in InstrumentName]: PartsOf<Name>["reading"] }[Ins
 export type ReadingVerdict = { [Name in InstrumentName]: PartsOf<Name>["found"]["verdict"] }[InstrumentName];
 
 /** What the screen of an instrument needs to know; every number comes from flows/limits.yaml. */
-export type NeedOf<Name extends InstrumentName> = PartsOf<Name>["need"];
+export type NeedOf<Name extends InstrumentName> = PartsOf<Name>["need"] & { region: Region };
 export type ReadingNeed = { [Name in InstrumentName]: { instrument: Name } & NeedOf<Name> }[InstrumentName];
 
 /** Any of them, as those see it who know no kind. */
@@ -93,13 +93,15 @@ export function needOf(
   name: InstrumentName,
   {
     of,
+    region,
     place,
     now,
     earlier,
-  }: { of: LimitOf; place?: string | undefined; now: string; earlier: readonly Reading[] },
+  }: { of: LimitOf; region: Region; place?: string | undefined; now: string; earlier: readonly Reading[] },
 ): ReadingNeed {
   const asking: Asking = {
     of,
+    region,
     place,
     today: dayOf(now),
     earlier(kind) {
@@ -110,5 +112,5 @@ export function needOf(
       return { reading, verdict: found.verdict, estimate: instrument.estimate?.(found) ?? null };
     },
   };
-  return { instrument: name, ...instrumentOf(name).need(asking) } as ReadingNeed;
+  return { instrument: name, region, ...instrumentOf(name).need(asking) } as ReadingNeed;
 }

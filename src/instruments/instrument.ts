@@ -1,4 +1,4 @@
-import type { DateProblem, Estimate, LimitOf, RangeProblem } from "../measuring/index.ts";
+import type { DateProblem, Estimate, LimitOf, RangeProblem, Region } from "../measuring/index.ts";
 
 /** Looks up a text of locales/ in the reader's language. */
 export type Texts = (key: string, values?: Record<string, string | number>) => string;
@@ -15,6 +15,8 @@ export type Earlier = { reading: unknown; verdict: string | null; estimate: Esti
 /** What the need of a screen is made of; `earlier` gives the first reading of a kind among those that the turn names. */
 export type Asking = Pick<Asked, "place"> & {
   of: LimitOf;
+  /** Where the person lives. */
+  region: Region;
   /** The person's own day, 'YYYY-MM-DD'. */
   today: string;
   earlier(kind: string): Earlier | null;
@@ -23,6 +25,7 @@ export type Asking = Pick<Asked, "place"> & {
 /** How a reading is put in words: the reader's texts and numbers, and the verdict in words. */
 export type Saying = {
   texts: Texts;
+  region: Region;
   number(value: number, decimals: number): string;
   /** Half the width of a range: what stands after '±'; one decimal unless said. */
   half(range: { low: number; high: number }, decimals?: number): string;

@@ -27,6 +27,15 @@ export {
 } from "./estimate.ts";
 export { askLimits, bandOf, type Limit, type LimitOf, type Limits, limitOf } from "./limits.ts";
 export { checkRange, type NumberReading, type RangeProblem, readNumber } from "./number.ts";
+export {
+  type DateOrder,
+  dateOrders,
+  lastRegion,
+  type Region,
+  regionIn,
+  type Statute,
+  statutes,
+} from "./region.ts";
 export { type CalendarEntry, calendarFile, repeatRule } from "./reminder.ts";
 export {
   fromCelsius,
@@ -34,12 +43,17 @@ export {
   fromKilopascals,
   fromMillilitres,
   type JugUnit,
+  jugUnits,
   type MassUnit,
+  massUnits,
   type PressureUnit,
+  pressureUnits,
   type TemperatureUnit,
+  temperatureUnits,
   toCelsius,
   toGrams,
   toKilopascals,
   toMillilitres,
   type VolumeUnit,
+  volumeUnits,
 } from "./units.ts";

@@ -1,17 +1,22 @@
 /** How a householder may state water from the dispenser. Grams are read off kitchen scales. */
-export type JugUnit = "ml" | "us-fl-oz" | "us-cup" | "g";
+export const jugUnits = ["ml", "us-fl-oz", "us-cup", "g"] as const;
+export type JugUnit = (typeof jugUnits)[number];
 
 /** How a householder may state any amount of water, a bucket's or a tank's as well. */
-export type VolumeUnit = JugUnit | "l" | "us-qt" | "us-gal" | "uk-pint";
+export const volumeUnits = [...jugUnits, "l", "us-qt", "us-gal", "uk-pint"] as const;
+export type VolumeUnit = (typeof volumeUnits)[number];
 
 /** How a gauge may show a pressure. */
-export type PressureUnit = "kPa" | "bar" | "psi";
+export const pressureUnits = ["kPa", "bar", "psi"] as const;
+export type PressureUnit = (typeof pressureUnits)[number];
 
 /** How a householder may state a mass of ice. */
-export type MassUnit = "g" | "kg" | "oz" | "lb";
+export const massUnits = ["g", "kg", "oz", "lb"] as const;
+export type MassUnit = (typeof massUnits)[number];
 
 /** How a householder may state a temperature. */
-export type TemperatureUnit = "C" | "F";
+export const temperatureUnits = ["C", "F"] as const;
+export type TemperatureUnit = (typeof temperatureUnits)[number];
 
 /**
  * Millilitres in one of each unit: NIST SP 811 (2008) App. B.8. A US quart is a quarter of a gallon, and a UK pint is

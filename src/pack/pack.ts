@@ -45,7 +45,8 @@ export type BuiltIn = Pick<StartData, "flow"> &
   Pick<PackData, "format" | "resources" | "drawings"> & { known: KnownDangers };
 
 /** Texts that belong to ids of a flow; all others are the panel's own, and it cannot do without. */
-const flowTexts = /^(checks|causes|dangers|described|gates|hazards|inside|parts|stations|tools|who)(\.|$)/;
+const flowTexts =
+  /^(checks|causes|dangers|described|gates|hazards|inside|parts|stations|statutes|tools|who)(\.|$)/;
 
 /** A pack that cannot be used; the message is half a sentence about the file. */
 export class UnusablePack extends Error {}
@@ -122,13 +123,15 @@ function* findFlowFault(
   { start, scenarios, places }: PackData,
   { flow, known }: BuiltIn,
 ): Generator<string | null> {
-  const { limits, dangers, stations } = start.flow;
+  const { limits, region, dangers, stations } = start.flow;
   const odd = stations.above.find((station) => !stations.order.includes(station));
   if (odd) yield `names "${odd}" at stations.above, which it does not have`;
   for (const [limit, { unit }] of Object.entries(flow.limits)) {
     if (!Object.hasOwn(limits, limit)) yield `has no limit "${limit}"`;
     if (limits[limit]?.unit !== unit) yield `has the limit "${limit}" in another unit than ${unit}`;
   }
+  for (const { limit } of Object.values(region.statutes))
+    if (!Object.hasOwn(limits, limit)) yield `names "${limit}" at region.statutes, which it does not have`;
   const states = start.chart.states.opening?.states ?? {};
   const lost = flow.dangers.find((danger) => !dangers.includes(danger) || !asksFor(danger, states));
   if (lost) yield `has an opening that does not ask about the danger "${lost}"`;
@@ -204,7 +207,7 @@ function hasText(texts: Resource | undefined, key: string): boolean {
  */
 function* tryOut({ start, scenarios, resources }: PackData, language: string): Generator<void> {
   yield;
-  const texts = createTexts(resources, language, start.flow.limits);
+  const texts = createTexts(resources, language, start.flow);
   yield;
   const guide = createGuide(start, (subject, memory) => {
     const { explain } = createAdviser(subject, memory);

@@ -1,6 +1,6 @@
 import * as z from "zod/mini";
 import { signs } from "../diagnosis/index.ts";
-import { flowBounds, id, listOf, number, recordOf, unit } from "../guide/index.ts";
+import { flowBounds, id, listOf, number, recordOf, region, unit } from "../guide/index.ts";
 import { bounds } from "../session/index.ts";
 import { chartShape, guardShape, turnRef } from "./chart-shape.ts";
 
@@ -60,6 +60,7 @@ export const startShape = {
   flow: z.strictObject({
     version,
     limits: recordOf(id, z.strictObject({ value: number, unit })),
+    region,
     stations: z.strictObject({ order: listOf(id), above: listOf(id) }),
     dangers: listOf(id),
     ...ownSlice,

@@ -18,6 +18,7 @@ export function* textsCalled({ states }: ChartConfig, slice: FlowSlice): Generat
   for (const [id, { tools }] of Object.entries(slice.parts))
     yield* [`parts.${id}.name`, `parts.${id}.fitting`, ...tools.map((tool) => `tools.${tool}`)];
   yield* slice.stations.order.map((id) => `stations.${id}`);
+  yield* Object.values(slice.region.statutes).map(({ says }) => `statutes.${says}`);
   for (const id of [...slice.dangers, "not-sure", "general"])
     yield* [`dangers.${id}.heading`, `dangers.${id}.do`];
 }

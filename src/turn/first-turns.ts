@@ -1,3 +1,4 @@
+import { type Region, regionIn } from "../guide/index.ts";
 import {
   type Guide,
   isStopped,
@@ -30,14 +31,19 @@ export const anyTime = "2026-01-01T00:00:00Z";
  * The opening of each language and what every danger reported there leads to, drawn before the engine has arrived or
  * without it.
  * @param locales every language's texts; a language may lean on en-GB
+ * @param regions where their readers may live
  */
-export function createFirstTurns(guide: Guide, locales: Record<string, Resource>): Record<string, FirstTurn> {
+export function createFirstTurns(
+  guide: Guide,
+  locales: Record<string, Resource>,
+  regions: Record<string, Region>,
+): Record<string, FirstTurn> {
   const first = startSession(guide, anyTime);
   const opening = openingSessions(first);
   const stopped = stoppedSessions(first);
   return Object.fromEntries(
     Object.keys(locales).map((language): [string, FirstTurn] => {
-      const texts = createTexts(locales, language, guide.flow.limits);
+      const texts = createTexts(locales, language, { ...guide.flow, region: regionIn(regions, language) });
       const viewed = (session: Session) => withoutPath(viewOf(session, texts, anyTime, []));
       const { turn, ways } = viewed(first);
       const { heading: _, body: __, why: ___, answers: ____, turn: _____, ...alike } = turn as Turn;

@@ -12,6 +12,7 @@ export function readingNeedOf(session: Session, meta: TurnMeta, now: string): Re
   const { findings } = memoryOf(session);
   return needOf(meta.instrument, {
     of: askLimits(session.flow.limits),
+    region: session.flow.region,
     place: meta.place,
     now,
     earlier: (meta.against ?? []).flatMap((turn) => findings[turn]?.reading ?? []),

@@ -1,6 +1,7 @@
 import { createInstance } from "i18next";
+import type { FlowSlice } from "../chart/index.ts";
 import type { Limits } from "../guide/index.ts";
-import { fromCelsius } from "../measuring/index.ts";
+import { fromCelsius, type TemperatureUnit } from "../measuring/index.ts";
 import type { Texts } from "./actions.ts";
 import { createNumbers } from "./formats.ts";
 
@@ -18,7 +19,7 @@ export type GrowingTexts = Texts & { add(more: Resource): void };
 export function createTexts(
   resources: Record<string, Resource>,
   language: string,
-  limits: Limits,
+  { limits, region }: Pick<FlowSlice, "limits" | "region">,
 ): GrowingTexts {
   const i18n = createInstance({
     lng: language,
@@ -33,7 +34,7 @@ export function createTexts(
     parseMissingKeyHandler: () => "",
   });
   void i18n.init();
-  const shown = limitTexts(limits, language, i18n.t("measure.temperature-units").startsWith("F") ? "F" : "C");
+  const shown = limitTexts(limits, language, region.units.temperature[0] ?? "C");
   // Every turn says all earlier ones again: on a slow phone, finding and parsing every text anew is felt.
   const parsed = new Map<string, string[]>();
   const written = new Map<string, string>();
@@ -71,7 +72,7 @@ export function createTexts(
 }
 
 /** Each limit as a text would write it: temperatures with their unit, everything else as a bare number. */
-function limitTexts(limits: Limits, language: string, scale: "C" | "F"): Record<string, string> {
+function limitTexts(limits: Limits, language: string, scale: TemperatureUnit): Record<string, string> {
   const number = createNumbers(language);
   return Object.fromEntries(
     Object.entries(limits).map(([id, { value, unit }]) => [

@@ -5,7 +5,9 @@ import { Window } from "happy-dom";
 import { h, render } from "preact";
 import { act } from "preact/test-utils";
 import { afterEach, expect, test, vi } from "vitest";
+import { createPanelData, readFlow } from "../../src/workbench/build/index.ts";
 import { at } from "../session/drive.ts";
+import { readerOf } from "../turn/reader.ts";
 import { type Copy, createCopy } from "./adding/copy.ts";
 import { addNoise, addNoiseCheck } from "./adding/noise.ts";
 
@@ -62,7 +64,7 @@ test("an instrument is a folder, a line in each list of instruments, its limits 
   const flows = build.readYamlFiles(build.ownFlows);
   expect(verify.verifyFolder({ flows, locales, read: build.readSource })).toEqual([]);
 
-  const texts = turn.createTexts(build.readLocales(), "en-GB", flow.limits);
+  const texts = turn.createTexts(build.readLocales(), "en-GB", readerOf(flow));
   const guide = compile.compileGuide(flow, advice.createListAdviser);
   let now = session.startSession(guide, at(0));
   const take = (event: object) => {
@@ -74,7 +76,7 @@ test("an instrument is a folder, a line in each list of instruments, its limits 
   };
   for (const answer of ["none", "too-warm", "nothing"]) take({ type: "answered", answer });
   const shown = turn.turnOf(now, texts, at(1));
-  expect(shown.reading).toEqual({ instrument: "noise", limits: { loudest: 50 } });
+  expect(shown.reading).toMatchObject({ instrument: "noise", limits: { loudest: 50 } });
 
   const page = new Window();
   vi.stubGlobal("document", page.document);
@@ -150,13 +152,41 @@ otherwise: { to: professional, who: shop }
   expect(copy.touched()).toHaveLength(3);
 });
 
-test("a language is a folder, and says what it lacks", async () => {
+test("a language is a folder and a word in its region, and says what it lacks", async () => {
   copy = createCopy("flows", "locales");
   cpSync(join(copy.path, "locales/en-GB"), join(copy.path, "locales/cy"), { recursive: true });
   copy.append("locales/cy/tools.yaml", "");
+  expect(copy.verify().map(({ message }) => message)).toEqual([
+    'No region is the default for "cy". Name the language at "default-for" where most of its readers live.',
+  ]);
+  copy.replace("flows/regions/GB.yaml", "default-for: [en]", "default-for: [en, cy]");
   expect(copy.verify()).toEqual([]);
+  expect(copy.touched()).toEqual(["flows/regions/GB.yaml", "locales/cy/tools.yaml"]);
   copy.write("locales/cy/tools.yaml", "{}\n");
   const lacking = copy.verify();
   expect(lacking.length).toBeGreaterThan(5);
   for (const { message } of lacking) expect(message).toContain("cy");
+});
+
+test("a region is a file, and its readers measure in its units", () => {
+  copy = createCopy("flows", "locales");
+  copy.write(
+    "flows/regions/AU.yaml",
+    `units:
+  volume: [ml, g]
+  fill: [l, ml]
+  mass: [g, kg]
+  pressure: [kPa]
+  temperature: [C]
+ice-day: kg
+piece: g
+date-order: day month year
+statutes: {}
+`,
+  );
+  expect(copy.verify()).toEqual([]);
+  expect(copy.touched()).toEqual(["flows/regions/AU.yaml"]);
+  const data = createPanelData(readFlow(join(copy.path, "flows")), { "en-GB": {}, "en-AU": {} });
+  expect(data["en-AU"]?.start.flow.region.units.pressure).toEqual(["kPa"]);
+  expect(data["en-GB"]?.start.flow.region.units.pressure).toEqual(["bar", "kPa", "psi"]);
 });

@@ -5,6 +5,7 @@ import { compileGuide } from "../../src/compile/index.ts";
 import { createTexts } from "../../src/turn/index.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { readLocales } from "../../src/workbench/build/locales-folder.ts";
+import { readerOf } from "../turn/reader.ts";
 import { buildFloor, buildOurs, type Files, importsOf } from "./built.ts";
 import { chromiumSwitches } from "./chromium-switches.ts";
 import { goalsOf } from "./goals.ts";
@@ -50,7 +51,7 @@ export async function benchPage(executablePath: string): Promise<void> {
 /** A whole session, from the first question to a part with its price. */
 function visitOurs(browser: Browser, address: string): Promise<Visit> {
   const flow = readFlow();
-  const texts = createTexts(readLocales(), "en-GB", flow.limits);
+  const texts = createTexts(readLocales(), "en-GB", readerOf(flow));
   return visit(browser, address, async (page, settled) => {
     const visitor = createVisitor(page, compileGuide(flow), texts, wornFilter.answers, wornFilter.model);
     await visitor.go();

@@ -6,6 +6,7 @@ import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { readLocales } from "../../src/workbench/build/locales-folder.ts";
 import { type Answers, at } from "../session/drive.ts";
 import { reach } from "../session/reach.ts";
+import { readerOf } from "../turn/reader.ts";
 
 /** The flow that the built script carries. */
 export const flow = readFlow();
@@ -17,7 +18,7 @@ const locales = readLocales();
 
 /** Every text as a reader of this language sees it. */
 export function textsIn(language: string): Texts {
-  return createTexts(locales, language, flow.limits);
+  return createTexts(locales, language, readerOf(flow, language));
 }
 
 type Feed = {

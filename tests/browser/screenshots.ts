@@ -10,6 +10,7 @@ import { readLocales } from "../../src/workbench/build/locales-folder.ts";
 import { chromiumSwitches } from "../bench/chromium-switches.ts";
 import { createVisitor } from "../bench/visitor.ts";
 import { wornFilter } from "../bench/worn-filter.ts";
+import { readerOf } from "../turn/reader.ts";
 import { findChromium, thisMachine } from "./find-chromium.ts";
 
 /*
@@ -45,7 +46,7 @@ async function walk(browser: Browser, address: string, colorScheme: "light" | "d
   await page.getByRole("heading", { level: 2 }).waitFor();
   await page.waitForLoadState("networkidle");
   const flow = readFlow();
-  const texts = createTexts(readLocales(), "en-GB", flow.limits);
+  const texts = createTexts(readLocales(), "en-GB", readerOf(flow));
   const visitor = createVisitor(page, compileGuide(flow), texts, wornFilter.answers, wornFilter.model);
   const taken = new Map<string, Buffer>();
   for (;;) {

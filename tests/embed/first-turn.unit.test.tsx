@@ -27,12 +27,13 @@ import {
 } from "../../src/turn/index.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { readLocales } from "../../src/workbench/build/locales-folder.ts";
+import { readerOf } from "../turn/reader.ts";
 
 const root = join(import.meta.dirname, "../..");
 const locales = readLocales(join(root, "locales"));
 const flow = readFlow(join(root, "flows"));
 const guide = compileGuide(flow);
-const turns = createFirstTurns(guide, locales);
+const turns = createFirstTurns(guide, locales, flow.regions);
 const at = "2026-01-01T00:00:00Z";
 
 /** Answers by any way through the opening that shows each of its turns at least once, as far as the first file goes. */
@@ -91,7 +92,7 @@ describe("what the first file knows by heart", () => {
   test.each(Object.entries(turns))(
     "%s: by every way through it each turn looks as the engine draws it, earlier answers too",
     (tag, first) => {
-      const texts = createTexts(locales, tag, flow.limits);
+      const texts = createTexts(locales, tag, readerOf(flow, tag));
       const ways = waysThrough(first);
       const seen = new Set<string>();
       for (const given of ways) {
@@ -183,7 +184,7 @@ const stopping: [string, LogEvent][] = [
 describe.each(Object.entries(turns))("%s: a stop that the first file draws", (tag, first) => {
   test.each(stopping)("says of %s what the engine says of it", (danger, event) => {
     const { session } = record(startSession(guide, at), event);
-    const { turn, ways } = viewOf(session, createTexts(locales, tag, flow.limits), at, []);
+    const { turn, ways } = viewOf(session, createTexts(locales, tag, readerOf(flow, tag)), at, []);
     const drawn = stopView(first, danger);
     expect(toldOf(drawn.turn)).toEqual(toldOf(turn));
     expect(drawn.turn?.ending?.outcome).toBe("stopped");
@@ -195,7 +196,7 @@ describe.each(Object.entries(turns))("%s: a stop that the first file draws", (ta
     "says of %s at a leak what the engine says of it",
     (answer) => {
       const { session } = record(atLeak(), { type: "answered", turn: "opening.leak", answer, at });
-      const { turn } = viewOf(session, createTexts(locales, tag, flow.limits), at, []);
+      const { turn } = viewOf(session, createTexts(locales, tag, readerOf(flow, tag)), at, []);
       const lead = leadOf(first, "opening.leak", answer) ?? "";
       expect(lead[0]).toBe("!");
       const { heading, body } = stopView(first, lead.slice(1)).turn ?? {};
@@ -206,7 +207,7 @@ describe.each(Object.entries(turns))("%s: a stop that the first file draws", (ta
   test.each(["unheard-of", "constructor", "__proto__", ""])(
     "gives the general advice for a danger that it does not know (%s)",
     (danger) => {
-      const texts = createTexts(locales, tag, flow.limits);
+      const texts = createTexts(locales, tag, readerOf(flow, tag));
       const { turn } = stopView(first, danger);
       expect(turn?.heading).toBe(texts("dangers.general.heading"));
       expect(turn?.body.join("\n")).toBe(texts("dangers.general.do"));

@@ -122,6 +122,22 @@ describe("a shop's own flows are refused in one sentence", () => {
       ({ start }) => Object.assign(start.flow.limits["flow-minimum"] ?? {}, { unit: "l/min" }),
       'has the limit "flow-minimum" in another unit than ml/s',
     ],
+    [
+      "a unit that no instrument knows",
+      ({ start }) => Object.assign(start.flow.region.units, { mass: ["stone"] }),
+      'at "start.flow.region.units.mass.0"',
+    ],
+    [
+      "a law whose limit nobody set",
+      ({ start }) =>
+        Object.assign(start.flow.region.statutes["supply-pressure"] ?? {}, { limit: "my-limit" }),
+      'names "my-limit" at region.statutes',
+    ],
+    [
+      "a law without its words",
+      ({ start }) => Object.assign(start.flow.region.statutes["supply-pressure"] ?? {}, { says: "my-law" }),
+      'has no text "statutes.my-law"',
+    ],
     ["a scenario that is not there", (data) => data.scenarios.pop(), 'names "odd-taste" at scenarios'],
     [
       "a text that nobody wrote",

@@ -8,6 +8,7 @@ describe("a file in flows/", () => {
     ["opening.yaml", "opening"],
     ["checks/reset.yaml", "check"],
     ["scenarios/no-ice-plumbed.yaml", "scenario"],
+    ["regions/GB.yaml", "region"],
   ])("%s is of the kind %s", (path, kind) => {
     expect(fileKind(path)).toBe(kind);
   });
@@ -15,6 +16,8 @@ describe("a file in flows/", () => {
   test.each([
     "check.yaml",
     "scenario.yaml",
+    "region.yaml",
+    "regions/gb.yaml",
     "checks/water/flow-test.yaml",
     "notes.yaml",
     "constructor.yaml",

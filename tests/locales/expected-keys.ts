@@ -52,6 +52,9 @@ export function expectedKeys(flow: Flow): ExpectedKeys {
       ...causes.filter(([, cause]) => cause.remedy === "self").map(([id]) => `causes.${id}.fixed`),
       ...Object.keys(flow.parts).flatMap((id) => [`parts.${id}.name`, `parts.${id}.fitting`]),
       ...tools.map((id) => `tools.${id}`),
+      ...Object.values(flow.regions).flatMap(({ statutes }) =>
+        Object.values(statutes).map(({ says }) => `statutes.${says}`),
+      ),
       ...flow.stations.order.map((id) => `stations.${id}`),
       ...[...dangers, "not-sure", "general"].flatMap((id) => [`dangers.${id}.heading`, `dangers.${id}.do`]),
       ...who.flatMap((id) => [`who.${id}.name`, `who.${id}.tell`]),

@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { createTexts, type Resource } from "../../src/turn/index.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { readLocales } from "../../src/workbench/build/locales-folder.ts";
+import { readerOf } from "../turn/reader.ts";
 import { expectedKeys } from "./expected-keys.ts";
 import { findWords, onlyAmerican, onlyBritish } from "./spellings.ts";
 
@@ -44,8 +45,8 @@ describe("the keys", () => {
 test("a limit appears in the reader's own unit", () => {
   // -18 °C: three- and four-star compartment, (EU) 2019/2016 Annex Table 3. 0 °F: USDA FSIS and FDA advice.
   const how = "checks.freezer-temperature.read.how";
-  expect(createTexts(locales, "en-GB", flow.limits)(how)).toContain("should be at \u221218 °C.");
-  expect(createTexts(locales, "en-US", flow.limits)(how)).toContain("should be at 0 °F.");
+  expect(createTexts(locales, "en-GB", readerOf(flow))(how)).toContain("should be at \u221218 °C.");
+  expect(createTexts(locales, "en-US", readerOf(flow, "en-US"))(how)).toContain("should be at 0 °F.");
 });
 
 describe.each([

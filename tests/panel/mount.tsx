@@ -5,11 +5,17 @@ import { Panel, type Screens } from "../../src/panel/frame/index.ts";
 import { screens } from "../../src/panel/screens/index.ts";
 import type { Actions, Services, View } from "../../src/turn/index.ts";
 import { servicesFor } from "./gallery/services.ts";
+import { viewIn } from "./regions.ts";
 import { textsOf } from "./texts.ts";
 
 export const allScreens: Screens = { ...screens, ...laterScreens, picture: ({ id }) => <img alt={id} /> };
 
-type Given = { services?: Partial<Services>; screens?: Screens | null; locale?: "en-GB" | "en-US" };
+type Given = {
+  services?: Partial<Services>;
+  screens?: Screens | null;
+  locale?: "en-GB" | "en-US";
+  region?: string;
+};
 
 /** A panel in the document, with what a hand and an eye can do to it. */
 export async function mount(view: View, given: Given = {}) {
@@ -28,7 +34,7 @@ export async function mount(view: View, given: Given = {}) {
       shown = { ...shown, ...changed };
       render(
         <Panel
-          view={next}
+          view={viewIn(shown.region ? `en-${shown.region}` : (shown.locale ?? "en-GB"), next)}
           actions={actions}
           services={{ ...servicesFor(""), ...shown.services }}
           texts={textsOf(shown.locale ?? "en-GB")}

@@ -11,12 +11,13 @@ import {
 import { createTexts, turnOf } from "../../src/turn/index.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { readLocales } from "../../src/workbench/build/locales-folder.ts";
+import { readerOf } from "../turn/reader.ts";
 import { type Answers, at, flowOf, follow, healthy, inTradeOrder, take } from "./drive.ts";
 
 const flow = readFlow();
 const guide = inTradeOrder(flow);
 const start = startSession(guide, at(0));
-const texts = createTexts(readLocales(), "en-GB", flow.limits);
+const texts = createTexts(readLocales(), "en-GB", readerOf(flow));
 const words = (session: Session) => turnOf(session, texts, at(0)).body.join("\n");
 const turn = (session: Session) => metaOf(session).turn;
 const reopen = "tap-reopen.open";

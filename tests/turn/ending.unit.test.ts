@@ -13,11 +13,12 @@ import {
   runsOut,
   take,
 } from "../session/drive.ts";
+import { readerOf } from "./reader.ts";
 import { words } from "./words.ts";
 
 const flow = readFlow();
 const start = startSession(inTradeOrder(flow), at(0));
-const texts = createTexts({ "en-GB": words }, "en-GB", flow.limits);
+const texts = createTexts({ "en-GB": words }, "en-GB", readerOf(flow));
 const shown = (session: Session) => turnOf(session, texts, at(0));
 const lowFlow: Answers = { ...healthy, "flow-test.run": flowOf(5) };
 

@@ -29,9 +29,10 @@ import {
   take,
 } from "../session/drive.ts";
 import { reach } from "../session/reach.ts";
+import { readerOf } from "./reader.ts";
 
 const flow = readFlow();
-const texts = createTexts(readLocales(), "en-GB", flow.limits);
+const texts = createTexts(readLocales(), "en-GB", readerOf(flow));
 const start = startSession(inTradeOrder(flow), at(0));
 const shown = (session: Session) => turnOf(session, texts, at(0));
 

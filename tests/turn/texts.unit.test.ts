@@ -1,12 +1,12 @@
 import { describe, expect, test } from "vitest";
 import { createTexts, type Resource } from "../../src/turn/index.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { readerOf } from "./reader.ts";
 
-const { limits } = readFlow();
+const flow = readFlow();
 
 const locales: Record<string, Resource> = {
   "en-GB": {
-    measure: { "temperature-units": "C F" },
     tray: {
       name: "Ice tray",
       colour: "The grey one",
@@ -17,10 +17,10 @@ const locales: Record<string, Resource> = {
       found_other: "{{count}} cubes",
     },
   },
-  "en-US": { measure: { "temperature-units": "F C" }, tray: { colour: "The gray one" } },
-  de: { measure: { "temperature-units": "C" }, tray: { share: "{{jug-scale}} von {{flow-most}} ml" } },
+  "en-US": { tray: { colour: "The gray one" } },
+  de: { tray: { share: "{{jug-scale}} von {{flow-most}} ml" } },
 };
-const textsIn = (language: string) => createTexts(locales, language, limits);
+const textsIn = (language: string) => createTexts(locales, language, readerOf(flow, language));
 
 describe("a text", () => {
   test("is the reader's own language's where there is one", () => {

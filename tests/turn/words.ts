@@ -3,7 +3,6 @@ import type { Resource } from "../../src/turn/index.ts";
 /** A few words of our own, so that this fails when the wrong ones are picked and not when a translator is busy. */
 export const words: Resource = {
   ui: { locale: "en-GB" },
-  measure: { "temperature-units": "C F" },
   standing: { "not-sure": "Not sure", cannot: "I can't", "cannot-wait": "I can't wait" },
   checks: {
     opening: { danger: { ask: "Anything dangerous?", answers: { none: "No", gas: "Gas" } } },

@@ -186,6 +186,41 @@ export const slips: Fault[] = [
     { file: "checks/last-wait.yaml", find: "lasts: ice-return-hours", put: "lasts: ¦ice-return-hour" },
   ],
   [
+    "a unit that no instrument knows",
+    "wrong-value",
+    'Did you mean "kPa"?',
+    { file: "regions/US.yaml", find: "pressure: [psi, kPa, bar]", put: "pressure: [psi, ¦kpa, bar]" },
+  ],
+  [
+    "a law whose limit nobody set",
+    "unknown-limit",
+    'Region "US" has the law\'s limit "supply-pressure-statuary"',
+    {
+      file: "regions/US.yaml",
+      find: "limit: supply-pressure-statutory",
+      put: "limit: ¦supply-pressure-statuary",
+    },
+  ],
+  [
+    "a law of which no language has the words",
+    "missing-text",
+    'no text "statutes.very-low-here"',
+    { file: "regions/US.yaml", find: "says: very-low", put: "says: ¦very-low-here" },
+  ],
+  [
+    "two regions for one language",
+    "doubled-default",
+    'Region "US" is the default for "en", and so is region "GB"',
+    { file: "regions/US.yaml", find: "units:\n", put: "default-for: [¦en]\nunits:\n" },
+  ],
+  [
+    "a language whose readers live nowhere",
+    "language-without-region",
+    'No region is the default for "en-AU"',
+    { file: "regions/GB.yaml", find: "default-for: [en]\n", put: "¦" },
+    { file: "locales/en-AU/stations.yaml", find: "", put: "{}\n" },
+  ],
+  [
     "a likelihood outside the words",
     "unknown-word",
     "is no word for a likelihood",

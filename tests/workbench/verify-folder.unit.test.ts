@@ -42,6 +42,11 @@ test("a file that is missing is named, and nothing is said of what cannot be jud
   ]);
 });
 
+test("a region that is no default is not missed, and the last resort is", () => {
+  expect(without("regions/US.yaml")).toEqual([]);
+  expect(without("regions/GB.yaml")).toMatchObject([{ code: "missing-file", file: "regions/GB.yaml" }]);
+});
+
 test("a text that one language lacks is asked for where the complete language has it", () => {
   const { found } = plant({ file: "locales/fr/stations.yaml", find: "", put: "filter: filtre\n" });
   const keys = found.map(({ message }) => message);

@@ -1,4 +1,4 @@
-import { fromGrams, type MassUnit } from "../../measuring/index.ts";
+import { fromGrams } from "../../measuring/index.ts";
 import type { Instrument } from "../instrument.ts";
 import { assessCubes, type CubesAssessment } from "./assess.ts";
 import { checkCubes } from "./check.ts";
@@ -12,8 +12,8 @@ export const cubes: Instrument<CubesReading, CubesLimits, CubesAssessment, { lim
   check: checkCubes,
   assess: assessCubes,
   need: ({ of }) => ({ limits: cubesLimits(of) }),
-  words(_, { grams, range }, { texts, number, half, verdict }) {
-    const unit = texts("measure.piece-unit") as MassUnit;
+  words(_, { grams, range }, { texts, region, number, half, verdict }) {
+    const unit = region.piece;
     const shown = (value: number) => fromGrams(value, unit);
     return texts("findings.cubes", {
       value: number(shown(grams.value), 2),

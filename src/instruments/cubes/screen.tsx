@@ -1,4 +1,4 @@
-import { fromGrams, type MassUnit } from "../../measuring/index.ts";
+import { fromGrams } from "../../measuring/index.ts";
 import type { ScreenProps } from "../../panel/frame/index.ts";
 import {
   Bar,
@@ -14,13 +14,13 @@ import { checkCubes } from "./check.ts";
 import type { CubesReading } from "./reading.ts";
 
 /** A few pieces on kitchen scales: what one weighs, and how full the tray was. */
-export function Screen({ need: { limits }, ...props }: ScreenProps & { need: NeedOf<"cubes"> }) {
+export function Screen({ need: { limits, region }, ...props }: ScreenProps & { need: NeedOf<"cubes"> }) {
   const { texts } = props;
   const { accepted, accept, edit, read, refuseRange, field } = useEntries<"pieces" | "mass", CubesReading>(
     "pieces",
     texts,
   );
-  const { unit, unitName, unitChoices } = useUnits<MassUnit>("mass-units", texts, edit);
+  const { unit, unitName, unitChoices } = useUnits(region.units.mass, texts, edit);
 
   function check() {
     const typed = read("pieces", "mass");
@@ -34,7 +34,7 @@ export function Screen({ need: { limits }, ...props }: ScreenProps & { need: Nee
   function resultOf(reading: CubesReading) {
     const { grams, range, fill, verdict } = assessCubes(reading, limits);
     // One piece is spoken of in the smaller unit of the country.
-    const pieceUnit = texts("measure.piece-unit") as MassUnit;
+    const pieceUnit = region.piece;
     const show = (value: number) => showNumber(texts, fromGrams(value, pieceUnit), 2);
     const shown = {
       unit: texts(`measure.unit-${pieceUnit}`),

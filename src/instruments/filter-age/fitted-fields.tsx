@@ -1,4 +1,5 @@
 import { useId } from "preact/hooks";
+import type { DateOrder } from "../../measuring/index.ts";
 import { Field, localeOf, MeasureChoices, type Refusal } from "../../panel/screens/reading/index.ts";
 import { monthNames, type Texts } from "../../turn/index.ts";
 import type { FittedWhen, Season } from "./reading.ts";
@@ -18,14 +19,18 @@ export const entriesOf: Record<FittedWhen["by"], readonly Entry[]> = {
 
 const seasons: Season[] = ["spring", "summer", "autumn", "winter"];
 
-type Props = { fitted: Fitted; change(part: Partial<Fitted>): void; refusal: Refusal; texts: Texts };
+type Props = {
+  order: DateOrder;
+  fitted: Fitted;
+  change(part: Partial<Fitted>): void;
+  refusal: Refusal;
+  texts: Texts;
+};
 
-/** The entries that one way of saying when needs, in the order of the reader's country. */
-export function FittedFields({ fitted, change, refusal, texts }: Props) {
+/** The entries that one way of saying when needs, in the order of the reader's region. */
+export function FittedFields({ order: all, fitted, change, refusal, texts }: Props) {
   const { by } = fitted;
-  const order = (texts("measure.date-order").split(" ") as Entry[]).filter((each) =>
-    entriesOf[by].includes(each),
-  );
+  const order = (all.split(" ") as Entry[]).filter((each) => entriesOf[by].includes(each));
   return (
     <>
       {by === "season" && (

@@ -72,7 +72,13 @@ export function Screen(props: Props) {
         onChosen={(by) => change({ by })}
         texts={texts}
       />
-      <FittedFields fitted={fitted} change={change} refusal={refusal} texts={texts} />
+      <FittedFields
+        order={need.region["date-order"]}
+        fitted={fitted}
+        change={change}
+        refusal={refusal}
+        texts={texts}
+      />
       <MeasureChoices
         legend="habit"
         values={habits}

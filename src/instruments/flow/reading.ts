@@ -1,11 +1,12 @@
 import * as z from "zod/mini";
+import { jugUnits } from "../../measuring/index.ts";
 import { readingBounds } from "../bounds.ts";
 import { number } from "../shape-parts.ts";
 
 /** Water caught in one go. Grams mean that it was weighed on kitchen scales, other units a measuring jug. */
 const run = z.object({
   volume: number,
-  unit: z.enum(["ml", "us-fl-oz", "us-cup", "g"]),
+  unit: z.enum(jugUnits),
   seconds: number,
 });
 const runs = z.array(run).check(z.maxLength(readingBounds.runs));

@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { type JugUnit, readNumber } from "../../measuring/index.ts";
+import { readNumber } from "../../measuring/index.ts";
 import type { ScreenProps } from "../../panel/frame/index.ts";
 import {
   Field,
@@ -30,7 +30,7 @@ export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"flow"> 
   const [typed, setTyped] = useState("");
   // What is accepted here is the time of the run whose water is being measured.
   const { refusal, refuse, accepted: seconds, accept: setSeconds } = useEntry<number>();
-  const { unit, unitName, unitChoices } = useUnits<JugUnit>("volume-units", texts, (change) => {
+  const { unit, unitName, unitChoices } = useUnits(need.region.units.volume, texts, (change) => {
     change();
     refuse("");
   });

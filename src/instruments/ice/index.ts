@@ -1,4 +1,4 @@
-import { type Estimate, fromGrams, type MassUnit } from "../../measuring/index.ts";
+import { type Estimate, fromGrams } from "../../measuring/index.ts";
 import type { Instrument } from "../instrument.ts";
 import { assessIce, type IceAssessment } from "./assess.ts";
 import { checkIce } from "./check.ts";
@@ -19,8 +19,8 @@ export const ice: Instrument<IceReading, IceLimits, IceAssessment, IceNeed> = {
     celsius: earlier("temperature")?.estimate ?? null,
     perSecond: earlier("flow")?.estimate ?? null,
   }),
-  words(_, { range: { low, high } }, { texts, number, verdict }) {
-    const unit = texts("measure.day-unit") as MassUnit;
+  words(_, { range: { low, high } }, { texts, region, number, verdict }) {
+    const unit = region["ice-day"];
     const shown = (kilograms: number) => number(fromGrams(kilograms * 1000, unit), 2);
     return texts("findings.ice", { low: shown(low), high: shown(high), unit, verdict });
   },

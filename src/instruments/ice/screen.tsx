@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { type Estimate, fromGrams, type MassUnit } from "../../measuring/index.ts";
+import { type Estimate, fromGrams } from "../../measuring/index.ts";
 import type { ScreenProps } from "../../panel/frame/index.ts";
 import {
   MeasureChoices,
@@ -23,14 +23,14 @@ const enough = "M6 9h12M6 15h12";
 /** How much ice came in some hours, as a day's ice, against what the machine can make and what is used. */
 export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"ice"> }) {
   const { texts } = props;
-  const { limits, celsius, perSecond } = need;
+  const { limits, region, celsius, perSecond } = need;
   const [by, setBy] = useState<IceReading["by"]>("pieces");
   const [wanted, setWanted] = useState<Wanted>("unknown");
   const { accepted, accept, edit, read, isEmpty, refuseRange, field } = useEntries<
     "amount" | "hours" | "pieceGrams",
     IceReading
   >("amount", texts);
-  const { unit, unitName, unitChoices } = useUnits<MassUnit>("mass-units", texts, edit);
+  const { unit, unitName, unitChoices } = useUnits(region.units.mass, texts, edit);
   const weight = by === "weight";
 
   function check() {
@@ -55,7 +55,7 @@ export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"ice"> }
   function resultOf(reading: IceReading) {
     const { perDay, range, possible, wanted: use, verdict } = assessIce(reading, limits);
     // A day's ice is spoken of in the larger unit of the country.
-    const dayUnit = texts("measure.day-unit") as MassUnit;
+    const dayUnit = region["ice-day"];
     const show = (kilograms: number) => showNumber(texts, fromGrams(kilograms * 1000, dayUnit), 2);
     const shown = {
       unit: texts(`measure.unit-${dayUnit}`),

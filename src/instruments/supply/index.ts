@@ -8,10 +8,11 @@ import type { SupplyReading } from "./reading.ts";
 /** How much the house gives. */
 export const supply: Instrument<SupplyReading, SupplyLimits, SupplyAssessment, { limits: SupplyLimits }> = {
   verdicts: ["passes", "fails", "unclear", "too-strong"],
-  limits: supplyLimits,
+  // A verdict asks for nothing that the law of a region says.
+  limits: (of) => supplyLimits(of),
   check: checkSupply,
   assess: assessSupply,
-  need: ({ of }) => ({ limits: supplyLimits(of) }),
+  need: ({ of, region }) => ({ limits: supplyLimits(of, region.statutes["supply-pressure"]) }),
   words(reading, { value, range }, { texts, number, half, verdict }) {
     if (reading.by === "fill")
       return texts("findings.supply", { value: number(value.value, 1), error: half(range), verdict });

@@ -1,14 +1,14 @@
-import type { LimitOf } from "../../measuring/index.ts";
+import type { LimitOf, Statute } from "../../measuring/index.ts";
 
-/** Everything that judges a supply; the numbers are in flows/limits.yaml. All are above zero. */
-export const supplyLimits = (of: LimitOf) => ({
+/** Everything that judges a supply; the numbers are in flows/limits.yaml, and which is the law in flows/regions/. */
+export const supplyLimits = (of: LimitOf, statute?: Statute) => ({
   /** least good flow at a tap, l/min */
   leastPerMinute: of("supply-flow"),
   /** least good pressure at the appliance, and the most that household fittings take, kPa */
   leastKilopascals: of("supply-pressure-least"),
   mostKilopascals: of("supply-pressure-most"),
-  /** pressure that the water company owes, kPa */
-  statutoryKilopascals: of("supply-pressure-statutory"),
+  /** pressure below which the law of a region has something to say, kPa; 0 where none has */
+  statutoryKilopascals: statute ? of(statute.limit) : 0,
   /** probability with which the true value lies in the stated range, 0 to 1 */
   coverage: of("coverage"),
   /** reading the vessel's marks, ± ml, rectangular */

@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import { pressureUnits, volumeUnits } from "../../measuring/index.ts";
 import { number } from "../shape-parts.ts";
 
 const kind = z.literal("supply");
@@ -9,10 +10,10 @@ export const shape = z.discriminatedUnion("by", [
     kind,
     by: z.literal("fill"),
     volume: number,
-    unit: z.enum(["ml", "l", "us-fl-oz", "us-cup", "us-qt", "us-gal", "uk-pint", "g"]),
+    unit: z.enum(volumeUnits),
     seconds: number,
   }),
-  z.object({ kind, by: z.literal("gauge"), value: number, unit: z.enum(["psi", "bar", "kPa"]) }),
+  z.object({ kind, by: z.literal("gauge"), value: number, unit: z.enum(pressureUnits) }),
 ]);
 
 export type SupplyReading = z.infer<typeof shape>;

@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { fromKilopascals, type PressureUnit, type VolumeUnit } from "../../measuring/index.ts";
+import { fromKilopascals } from "../../measuring/index.ts";
 import type { ScreenProps } from "../../panel/frame/index.ts";
 import {
   MeasureChoices,
@@ -18,15 +18,15 @@ import type { SupplyReading } from "./reading.ts";
 const upwards = "M12 19V5M6 11l6-6 6 6";
 
 /** How much the house gives: a known vessel filled by the clock at the nearest tap, or a pressure gauge read. */
-export function Screen({ need: { limits }, ...props }: ScreenProps & { need: NeedOf<"supply"> }) {
+export function Screen({ need: { limits, region }, ...props }: ScreenProps & { need: NeedOf<"supply"> }) {
   const { services, texts } = props;
   const [by, setBy] = useState<SupplyReading["by"]>("fill");
   const { accepted, accept, edit, type, read, refuseRange, field } = useEntries<
     "vessel" | "seconds" | "pressure",
     SupplyReading
   >("vessel", texts);
-  const fill = useUnits<VolumeUnit>("fill-units", texts, edit);
-  const gauge = useUnits<PressureUnit>("pressure-units", texts, edit);
+  const fill = useUnits(region.units.fill, texts, edit);
+  const gauge = useUnits(region.units.pressure, texts, edit);
   const { unitName, unitChoices } = by === "fill" ? fill : gauge;
   const seconds = texts("measure.unit-seconds");
 
@@ -78,7 +78,7 @@ export function Screen({ need: { limits }, ...props }: ScreenProps & { need: Nee
         better={most ? "below" : "above"}
         limitText={texts(`measure.supply-${most ? "most" : "least"}`, shown)}
       >
-        {belowStatutory && <p>{texts("measure.below-statutory")}</p>}
+        {belowStatutory && <p>{texts(`statutes.${region.statutes["supply-pressure"]?.says}`)}</p>}
         {(verdict === "fails" || verdict === "too-strong") && <p>{texts(`measure.no-part-${verdict}`)}</p>}
       </Result>
     );

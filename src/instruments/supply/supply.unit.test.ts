@@ -150,7 +150,7 @@ describe("whatever is measured", () => {
 
 /** JCGM 101:2008: draw every error by chance, under the product's own limits. */
 describe("drawn by chance", () => {
-  const own = ownLimits(askLimits(readFlow().limits));
+  const own = ownLimits(askLimits(readFlow().limits), { limit: "supply-pressure-statutory", says: "" });
   const trials = 20_000;
   const drawFill = (perMinute: number, seconds: number) => {
     const { even, normal } = createDraws(20_080_101);

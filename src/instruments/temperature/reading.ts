@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import { temperatureUnits } from "../../measuring/index.ts";
 import { number } from "../shape-parts.ts";
 
 /**
@@ -9,7 +10,7 @@ import { number } from "../shape-parts.ts";
 export const shape = z.object({
   kind: z.literal("temperature"),
   value: number,
-  unit: z.enum(["C", "F"]),
+  unit: z.enum(temperatureUnits),
   with: z.enum(["display", "thermometer"]),
   place: z.optional(z.enum(["freezer", "fridge"])),
   stood: z.optional(number),

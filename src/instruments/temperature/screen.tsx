@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { fromCelsius, type TemperatureUnit } from "../../measuring/index.ts";
+import { fromCelsius } from "../../measuring/index.ts";
 import type { ScreenProps } from "../../panel/frame/index.ts";
 import {
   MeasureChoices,
@@ -21,13 +21,13 @@ const MINUTES_PER_HOUR = 60;
 /** A temperature, off the machine's own display or off a thermometer, with the verdict before it is used. */
 export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"temperature"> }) {
   const { texts } = props;
-  const { limits, place, targetC } = need;
+  const { limits, region, place, targetC } = need;
   const [by, setBy] = useState<TemperatureReading["with"]>("display");
   const { accepted, accept, edit, read, isEmpty, refuseRange, field } = useEntries<
     "temperature" | "stood",
     TemperatureReading
   >("temperature", texts);
-  const { unit, unitName, unitChoices } = useUnits<TemperatureUnit>("temperature-units", texts, edit);
+  const { unit, unitName, unitChoices } = useUnits(region.units.temperature, texts, edit);
   const degrees = (value: number) => texts(`measure.degrees-${unit}`, { value: showNumber(texts, value) });
   // A glass of water takes hours, packs take minutes.
   const minutesPer = place === "fridge" ? MINUTES_PER_HOUR : 1;

@@ -50,10 +50,9 @@ function compile(): { modules: Record<string, string>; files: Record<string, str
     const files = Object.fromEntries(beside.map(([id, file]) => [id, file.replace("parts/", "")]));
     return [tag, emit(tag, { ...start, files })];
   });
-  const firstTurns = Object.entries(createFirstTurns(compileGuide(flow), locales)).map(([tag, data]) => [
-    tag,
-    emit(`first-${tag}`, data),
-  ]);
+  const firstTurns = Object.entries(createFirstTurns(compileGuide(flow), locales, flow.regions)).map(
+    ([tag, data]) => [tag, emit(`first-${tag}`, data)],
+  );
   const modules = {
     // Each language's own goes in when all else is built.
     "first-turns": `export default { place: "${textsPlace}" }`,

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import type { ChartConfig, FlowSlice, StateConfig } from "../../chart/index.ts";
-import { type Compiled, compileFlow } from "../../compile/index.ts";
-import type { Flow } from "../../guide/index.ts";
+import { type Compiled, compileFlow, inRegion } from "../../compile/index.ts";
+import { type Flow, regionIn } from "../../guide/index.ts";
 import type { KnownDangers, PackData } from "../../pack/index.ts";
 import type { ScenarioData } from "../../session/index.ts";
 import type { Resource } from "../../turn/index.ts";
@@ -20,7 +20,8 @@ export type PanelData = {
 
 /** The data of every language with texts, by tag. */
 export function createPanelData(flow: Flow, locales: Record<string, Resource>): Record<string, PanelData> {
-  const { start, scenarios } = compileFlow(flow);
+  const compiled = compileFlow(flow);
+  const { start, scenarios } = compiled;
   const all = readDrawings();
   const own = scenarios.map(({ chart }) => picturesIn(chart));
   const left = Object.keys(all.pictures).filter((id) => !own.some((ids) => ids.has(id)));
@@ -34,7 +35,7 @@ export function createPanelData(flow: Flow, locales: Record<string, Resource>): 
       drawings,
     });
     return {
-      start: { ...start, ...beside(split.shared, shared) },
+      start: { ...inRegion(compiled, regionIn(flow.regions, tag)).start, ...beside(split.shared, shared) },
       scenarios: scenarios.map((scenario, place) => ({
         ...scenario,
         version: flow.version,
@@ -57,7 +58,7 @@ export function createPackData(
   return mapTexts(locales, (tag, texts) => ({
     format: 2,
     madeFor,
-    ...compiled,
+    ...inRegion(compiled, regionIn(flow.regions, tag)),
     places,
     resources: { [tag]: texts },
     drawings,

@@ -1,21 +1,12 @@
-import { type FileKind, fileKind } from "../../guide/index.ts";
+import { type FileKind, fileKind, lastRegion } from "../../guide/index.ts";
 import type { Report } from "./report.ts";
 import { findMisshapen } from "./shape.ts";
 import type { Source } from "./source.ts";
 import { nearest } from "./suggest.ts";
 
-/** Files that every flow has, and the kinds that they are; checks and scenarios come on top, one file each. */
-export const singles = [
-  "causes",
-  "conditions",
-  "gates",
-  "limits",
-  "opening",
-  "parts",
-  "stations",
-  "words",
-] as const;
-const singleFiles = singles.map((name) => `${name}.yaml`);
+/** Files that every flow has; checks, scenarios and other regions come on top, one file each. */
+const singles = ["causes", "conditions", "gates", "limits", "opening", "parts", "stations", "words"];
+export const neededFiles = [...singles, `regions/${lastRegion}`].map((name) => `${name}.yaml`);
 
 /** A folder of flow files as far as it can be read. */
 export type Folder = {
@@ -31,11 +22,11 @@ export type Folder = {
 export function judgeFiles(paths: string[], sources: Map<string, Source>, report: Report): Folder {
   const checks = paths.filter((path) => path.startsWith("checks/")).map(nameOf);
   const folder: Folder = { sources, sound: new Map(), checks };
-  for (const file of singleFiles) if (!paths.includes(file)) report({ code: "missing-file", file, path: [] });
+  for (const file of neededFiles) if (!paths.includes(file)) report({ code: "missing-file", file, path: [] });
   for (const file of paths) {
     const kind = fileKind(file);
     const source = sources.get(file);
-    if (!kind) report({ code: "unknown-file", file, path: [], suggestion: nearest(file, singleFiles) });
+    if (!kind) report({ code: "unknown-file", file, path: [], suggestion: nearest(file, neededFiles) });
     else if (source?.problems.length) for (const one of source.problems) report({ ...one, path: [] }, one);
     else if (source) {
       const faults = findMisshapen(source, kind);

@@ -1,9 +1,10 @@
-import type { CauseRule, Check, Flow, GateRule, PartRule, Scenario } from "../../guide/index.ts";
+import type { CauseRule, Check, Flow, GateRule, PartRule, Region, Scenario } from "../../guide/index.ts";
 import { checkNamesOfCheck, checkNamesOfTurns } from "./check-references.ts";
 import { checkCircles, checkCondition } from "./condition-references.ts";
 import { type Folder, nameOf } from "./folder.ts";
 import { createNameCheck, type NameCheck, type Repair } from "./name-check.ts";
 import { createNames } from "./names.ts";
+import { checkRegion } from "./regions.ts";
 import type { Report } from "./report.ts";
 
 /** Reports names of things that do not exist; returns how each would be put right so that the rest can be judged. */
@@ -22,6 +23,7 @@ export function findLost(folder: Folder, report: Report): Repair[] {
     else if (kind === "opening") checkNamesOfTurns(at, data as Flow["opening"]);
     else if (kind === "check") checkNamesOfCheck(at, named as Check);
     else if (kind === "scenario") checkScenario(at, named as Scenario);
+    else if (kind === "region") checkRegion(at, data as Region);
     else if (kind === "conditions") checkConditions(at, data as Flow["conditions"]);
   }
   return repairs;

@@ -1,6 +1,6 @@
 import type { Flow, Scenario } from "../../guide/index.ts";
 import { assembleFlow } from "../../guide/index.ts";
-import { type Folder, nameOf, singles } from "./folder.ts";
+import { type Folder, nameOf, neededFiles } from "./folder.ts";
 import type { Repair } from "./name-check.ts";
 import { valueAt } from "./shape.ts";
 
@@ -9,14 +9,13 @@ import { valueAt } from "./shape.ts";
  * without an echo of what was reported already. Null where one of the files that everything rests on cannot be read.
  */
 export function assembleRepaired(folder: Folder, repairs: Repair[]): Flow | null {
-  const kinds = new Set(folder.sound.values());
   const files: Record<string, unknown> = {};
   for (const [file, kind] of folder.sound) {
     const data = copyBare(folder.sources.get(file)?.data) as { id?: string };
     if (kind === "check" || kind === "scenario") data.id = nameOf(file);
     files[file] = data;
   }
-  if (singles.some((kind) => !kinds.has(kind))) return null;
+  if (neededFiles.some((file) => !folder.sound.has(file))) return null;
   for (const repair of inOrder(repairs)) apply(files[repair.file], repair);
   const whole = assembleFlow(files, "");
   const flow = { ...whole, checks: bare(whole.checks), scenarios: bare(whole.scenarios) };

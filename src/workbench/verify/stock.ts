@@ -1,4 +1,4 @@
-import type { Flow } from "../../guide/index.ts";
+import { type Flow, regionIn } from "../../guide/index.ts";
 import { instrumentNames, needOf } from "../../instruments/index.ts";
 import type { Report } from "./report.ts";
 
@@ -10,13 +10,14 @@ export function findUnstocked(flow: Flow, kinds: string[], report: Report): void
 }
 
 /** Limits that the instruments cannot do without. */
-export function findLackingLimits({ limits }: Flow, report: Report): void {
+export function findLackingLimits({ limits, regions }: Flow, report: Report): void {
   const lacking = new Set<string>();
   const of = (id: string) => {
     if (!limits[id]) lacking.add(id);
     return limits[id]?.value ?? 1;
   };
-  for (const name of instrumentNames) needOf(name, { of, now: "", earlier: [] });
+  const region = regionIn(regions, "en");
+  for (const name of instrumentNames) needOf(name, { of, region, now: "", earlier: [] });
   for (const id of lacking) report({ code: "missing-limit", file: "limits.yaml", path: [], id });
 }
 

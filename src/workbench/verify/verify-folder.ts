@@ -5,6 +5,7 @@ import { judgeFiles } from "./folder.ts";
 import { findUntold, judgeTexts } from "./languages.ts";
 import type { FileProblem } from "./problem.ts";
 import { findLost } from "./references.ts";
+import { findUnplaced } from "./regions.ts";
 import { assembleRepaired } from "./repaired-flow.ts";
 import { findEndlessRepeats } from "./repeats.ts";
 import { createReport } from "./report.ts";
@@ -39,6 +40,7 @@ export function verifyFolder({ flows, locales, partKinds, read }: FolderToVerify
     findEndlessRepeats(flow, report);
     findUnfitWords(flow, report);
     findLackingLimits(flow, report);
+    findUnplaced(flow, languages.tags, report);
     if (partKinds) findUnstocked(flow, partKinds, report);
     // What is of no use to anything can only be told where everything can be read.
     if (folder.sound.size === Object.keys(flows).length)

@@ -10,7 +10,7 @@ const sentences = {
   "doubled-key": (_: Spot) => "This key stands here twice.",
   "missing-file": ({ file }: Spot) => `There is no file "${file}".`,
   "unknown-file": ({ file, suggestion }: Spot & Near) =>
-    `No flow has a file "${file}".${suggestion ? "" : " Checks lie in checks/, scenarios in scenarios/."}`,
+    `No flow has a file "${file}".${suggestion ? "" : " Checks lie in checks/, scenarios in scenarios/, regions in regions/."}`,
   "id-and-file-differ": ({ id, name, kind }: Id & { name: string; kind: string }) =>
     `The file is named "${name}" but holds the ${kind} "${id}". Both must be the same.`,
 
@@ -71,6 +71,11 @@ const sentences = {
   "finding-told-twice": ({ finding, before, ...spot }: Spot & { finding: string; before: string }) =>
     `${subjectOf(spot)} counts "${finding}", which outcome "${before}" counts already.`,
   "endless-condition": (spot: Spot) => `${subjectOf(spot)} means itself, directly or by way of others.`,
+
+  "doubled-default": ({ language, other, ...spot }: Spot & { language: string; other: string }) =>
+    `${subjectOf(spot)} is the default for "${language}", and so is region "${other}".`,
+  "language-without-region": ({ tag }: { tag: string }) =>
+    `No region is the default for "${tag}". Name the language at "default-for" where most of its readers live.`,
 
   "missing-text": ({ key, tags }: { key: string; tags: string[] }) =>
     `There is no text "${key}" in ${tags.join(", ")}.`,
@@ -137,6 +142,7 @@ const verbs = {
   sits: "sits at",
   station: "looks at the station",
   suspects: "suspects",
+  statutes: "has the law's limit",
   within: "stands in the list as",
 };
 /** The role in which a name stands in a file. */
@@ -158,8 +164,9 @@ const kinds: Record<string, string> = { causes: "Cause", conditions: "Condition"
 /** What a place in the files belongs to, as a sentence begins with it. */
 function subjectOf({ file, path }: Spot): string {
   const [first = "", second] = path;
-  const [, folder, name = ""] = /^(?:(checks|scenarios)\/)?(.*)\.yaml$/.exec(file) ?? [];
+  const [, folder, name = ""] = /^(?:(checks|scenarios|regions)\/)?(.*)\.yaml$/.exec(file) ?? [];
   if (folder === "scenarios") return `Scenario "${name}"`;
+  if (folder === "regions") return `Region "${name}"`;
   if (folder === "checks" || name === "opening") {
     const whole = folder ? `Check "${name}"` : "The opening";
     return first === "turns" || first === "outcomes" ? `${whole}, ${first.slice(0, -1)} "${second}",` : whole;

@@ -29,6 +29,12 @@ export function createCopy(...folders: string[]) {
     /** The files that were added or edited, in order. */
     touched: () => [...touched].sort(),
     write: (file: string, text: string) => writeFileSync(at(file), text),
+    /** Puts one text in the place of another. @throws Error where the file does not hold it. */
+    replace(file: string, find: string, put: string) {
+      const text = readFileSync(join(path, file), "utf8");
+      if (!text.includes(find)) throw new Error(`${file} does not hold "${find}"`);
+      writeFileSync(at(file), text.replace(find, put));
+    },
     append: (file: string, text: string) => appendFileSync(at(file), text),
     /** Adds a line after the first that says `after`. @throws Error where no line does. */
     addLine(file: string, after: string, line: string) {

@@ -5,6 +5,7 @@ import drawings from "../../../src/panel/pictures/drawings.json";
 import { createPicture } from "../../../src/panel/pictures/index.ts";
 import pictureSheet from "../../../src/panel/pictures/pictures.css?inline";
 import { laterSheet, screens } from "../../../src/panel/screens/index.ts";
+import { viewIn } from "../regions.ts";
 import { textsOf } from "../texts.ts";
 import { fixtures } from "./fixtures.ts";
 import { servicesFor } from "./services.ts";
@@ -16,7 +17,8 @@ const view = fixtures[name];
 if (!view) throw new Error(`No fixture "${name}". There are: ${Object.keys(fixtures).join(", ")}`);
 
 const Picture = createPicture(drawings);
-const texts = textsOf(asked.get("locale") ?? "en-GB");
+const locale = asked.get("locale") ?? "en-GB";
+const texts = textsOf(locale);
 
 const host = document.querySelector("#panel") as HTMLElement;
 if (theme) host.setAttribute("theme", theme);
@@ -39,7 +41,7 @@ const actions = new Proxy({} as PanelProps["actions"], {
 });
 render(
   <Panel
-    view={view}
+    view={viewIn(locale, view)}
     actions={actions}
     services={servicesFor(name)}
     texts={texts}

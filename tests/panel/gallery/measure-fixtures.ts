@@ -1,9 +1,11 @@
 import type { Turn, View } from "../../../src/turn/index.ts";
+import { regionOf } from "../regions.ts";
 import { linesOf, pathWith, quietAnswers, turnWith, viewOf } from "./turns.ts";
 
 // Limits as trade-facts table W4 has them; what a real flow uses stands in flows/limits.yaml.
 export const flowNeed: Turn["reading"] = {
   instrument: "flow",
+  region: regionOf("en-GB"),
   seconds: 10,
   limits: {
     minimum: 15,
@@ -24,6 +26,7 @@ export const flowNeed: Turn["reading"] = {
 
 export const temperatureNeed: Turn["reading"] = {
   instrument: "temperature",
+  region: regionOf("en-GB"),
   place: "freezer",
   targetC: -18,
   limits: {
@@ -41,6 +44,7 @@ export const temperatureNeed: Turn["reading"] = {
 
 export const filterNeed: Turn["reading"] = {
   instrument: "filter-age",
+  region: regionOf("en-GB"),
   today: "2025-06-20",
   earliestYear: 1990,
   limits: {

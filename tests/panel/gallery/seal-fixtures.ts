@@ -1,4 +1,5 @@
 import type { Turn, View } from "../../../src/turn/index.ts";
+import { regionOf } from "../regions.ts";
 import { linesOf, pathWith, quietAnswers, turnWith, viewOf } from "./turns.ts";
 
 export const sealTurn = turnWith({
@@ -14,7 +15,7 @@ export const sealTurn = turnWith({
   why: "A leaky seal lets warm air in.",
   minutes: 5,
   picture: "paper-strip",
-  reading: { instrument: "seal", limits: { longestArc: 3 } },
+  reading: { instrument: "seal", region: regionOf("en-GB"), limits: { longestArc: 3 } },
   answers: quietAnswers,
   path: pathWith({ "stop-tap": "clear", controls: "fixed" }, "door"),
 });

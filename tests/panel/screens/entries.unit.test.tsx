@@ -3,6 +3,7 @@ import { act } from "preact/test-utils";
 import { expect, test } from "vitest";
 import { turnWith, viewOf } from "../gallery/turns.ts";
 import { mount } from "../mount.tsx";
+import { regionOf } from "../regions.ts";
 
 const show = "Show what it means";
 
@@ -16,6 +17,7 @@ const atCubes = () =>
         heading: "How heavy are the pieces?",
         reading: {
           instrument: "cubes",
+          region: regionOf("en-GB"),
           limits: {
             coverage: 0.95,
             scaleReading: 1,

@@ -23,7 +23,7 @@ test("every language has what own words are read by, its own before that of en-G
   for (const tag of Object.keys(locales)) {
     const [, source = ""] = [...files].find(([name]) => name.startsWith(`parts/${tag}-`)) ?? [];
     const { resources, flow } = JSON.parse(source);
-    const texts = createTexts(resources, tag, flow.limits);
+    const texts = createTexts(resources, tag, flow);
     const words = { ...describedIn("en-GB")["words"], ...describedIn(tag)["words"] };
     expect(Object.keys(words).length).toBeGreaterThan(0);
     for (const [answer, lines] of Object.entries(words))
@@ -52,4 +52,15 @@ test("every scenario lies in a file of its own beside the start, which names it,
       expect(resources["en-GB"].checks[check]).toBeUndefined();
     }
   }
+});
+
+test("each language's start has the region of its readers, and that one alone", () => {
+  const files = [...emitted()];
+  const regionIn = (tag: string) => {
+    const [, start = "{}"] = files.find(([name]) => name.startsWith(`parts/${tag}-`)) ?? [];
+    expect(start.match(/"date-order"/g)).toHaveLength(1);
+    return JSON.parse(start).flow.region;
+  };
+  const { GB, US } = readFlow().regions;
+  expect([regionIn("en-GB"), regionIn("en-US")]).toEqual([GB, US]);
 });

@@ -5,7 +5,7 @@ import { ownFlows, readYamlFiles } from "../../../src/workbench/build/flows-fold
 
 const folder = (name: string) => fileURLToPath(new URL(name, import.meta.url));
 
-/** Where the files lie that are the small flow's own; its limits, words and costs are the project's. */
+/** Where the files lie that are the small flow's own; its limits, words, costs and regions are the project's. */
 const smallFlowFolder = folder("flows");
 /** Where its texts lie. */
 export const smallTextsFolder = folder("locales");
@@ -16,7 +16,7 @@ export const smallTextsFolder = folder("locales");
  */
 export function smallFlow(): Record<string, string> {
   const numbers = Object.entries(readYamlFiles(ownFlows)).filter(([file]) =>
-    ["limits.yaml", "choosing.yaml", "words.yaml"].includes(file),
+    /^(limits|choosing|words|regions\/..)\.yaml$/.test(file),
   );
   return { ...Object.fromEntries(numbers), ...readYamlFiles(smallFlowFolder) };
 }

@@ -51,11 +51,14 @@ export function MeasureChoices<Value extends string>({
 
 /**
  * The units in which something may be measured: the one that is chosen, its name, and the options to draw.
- * @param key the last part of the key of the text that lists them, the usual one first
+ * @param units those that are offered, the usual one first
  */
-export function useUnits<Unit extends string>(key: string, texts: Texts, edit: (change: () => void) => void) {
-  const units = texts(`measure.${key}`).split(" ") as [Unit, ...Unit[]];
-  const [unit, setUnit] = useState(units[0]);
+export function useUnits<Unit extends string>(
+  units: readonly Unit[],
+  texts: Texts,
+  edit: (change: () => void) => void,
+) {
+  const [unit, setUnit] = useState(units[0] as Unit);
   const named = (each: Unit) => `unit-${each}`;
   return {
     unit,

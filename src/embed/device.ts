@@ -8,17 +8,20 @@ export async function keepAwake(): Promise<() => void> {
   }
 }
 
+/** Made once: a slow phone takes a tenth of a second for it. */
+let sound: AudioContext | null = null;
+
 /** A beep and a buzz: the person's eyes are on the jug. Harmless where the device has neither. */
 export function signal(kind: "tick" | "end"): void {
   try {
     navigator.vibrate?.(kind === "end" ? [200, 100, 200] : 40);
-    const sound = new AudioContext();
+    sound ??= new AudioContext();
+    void sound.resume().catch(() => {});
     const tone = sound.createOscillator();
     const volume = sound.createGain();
     volume.gain.value = 0.2;
     tone.frequency.value = kind === "end" ? 880 : 440;
     tone.connect(volume).connect(sound.destination);
-    tone.onended = () => void sound.close();
     tone.start();
     tone.stop(sound.currentTime + (kind === "end" ? 0.5 : 0.06));
   } catch {

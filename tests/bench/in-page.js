@@ -5,7 +5,7 @@
  */
 {
   /** @type {import("./visit.ts").InPage} */
-  const marks = { headings: [], longTasks: [], shifts: [], firstTap: null };
+  const marks = { headings: [], longTasks: [], shifts: [], firstTap: null, next: null };
   Object.assign(window, { fridgesideBench: marks });
   let tappedAt = 0;
   /** @type {Element | null} */
@@ -22,6 +22,7 @@
       port1.onmessage = () => {
         const at = performance.now();
         marks.headings.push({ at, text: heading.textContent ?? "", sinceTap: since ? at - since : null });
+        marks.next?.();
       };
       port2.postMessage(null);
     });

@@ -7,6 +7,8 @@ export type InPage = {
   longTasks: { at: number; ms: number }[];
   shifts: { at: number; by: number }[];
   firstTap: number | null;
+  /** Told when the next heading has been drawn. */
+  next: (() => void) | null;
 };
 
 /** One visit as it was measured; times in milliseconds since the page was asked for. */

@@ -59,7 +59,12 @@ export function createVisitor(
       await pause?.();
       const { session: next, refusal } = record(session, event());
       if (refusal) throw new Error(`${metaOf(session).turn}: ${refusal}`);
+      // Nobody looks for anything in the page while it works on the tap: that would count as its own time.
+      await page.evaluate(
+        "void (globalThis.fridgesideBench && (fridgesideBench.drawn = new Promise((drawn) => (fridgesideBench.next = drawn))))",
+      );
       await tap(last);
+      await page.evaluate("globalThis.fridgesideBench?.drawn");
       session = next;
       await page.getByRole("heading", { level: 2, name: turnOf(next, texts, now()).heading }).waitFor();
     },

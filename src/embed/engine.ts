@@ -104,7 +104,7 @@ export async function startEngine(
     now: localNow,
     show: (next) => {
       view = next;
-      later.look(next.turn?.kind);
+      later.look(next.turn?.kind, next.turn?.turn === texts("described.turn"));
       show(next);
     },
     load: (missing) => loadPatiently(() => load(missing), isCurrent, say),

@@ -40,6 +40,7 @@ type Panel = {
 /** Brings the later screens and the shop to one panel, and keeps trying where they do not come. */
 export function createLater(host: HTMLElement, options: Options, { say, redraw }: Panel) {
   let isStopped = false;
+  let findsWords = false;
   let isWaitedFor = false;
   let isBringing = false;
   let silence: ReturnType<typeof setTimeout> | undefined;
@@ -65,9 +66,9 @@ export function createLater(host: HTMLElement, options: Options, { say, redraw }
         await waitForSignal(pause);
       });
     clearTimeout(silence);
-    if (!isWaitedFor || isStopped) return;
-    say(null);
-    redraw();
+    if (isStopped) return;
+    if (isWaitedFor) say(null);
+    if (isWaitedFor || findsWords) redraw();
   };
   whenIdle(() => {
     if (isStopped) return;
@@ -85,10 +86,12 @@ export function createLater(host: HTMLElement, options: Options, { say, redraw }
     async waitFor(kind: Turn["kind"] | undefined): Promise<void> {
       if (isLater(kind)) await get();
     },
-    /** Hears which kind of turn is on screen. */
-    look(kind: Turn["kind"] | undefined): void {
+    /** Hears which kind of turn is on screen, and whether it has the field for own words. */
+    look(kind: Turn["kind"] | undefined, hasWords: boolean): void {
       clearTimeout(silence);
       isWaitedFor = isLater(kind);
+      findsWords = hasWords && !screens.foundInWords;
+      if (findsWords) void bring();
       if (!isWaitedFor) return;
       void bring();
       silence = setTimeout(() => say("slow"), SILENCE_MS);

@@ -95,6 +95,7 @@ test.describe("the tag in a page that changes", () => {
     await panel.seesTurn();
     await panel.answer("none");
     // Were there a second session, it would show itself at the next change of the connection.
+    await panel.hasEverything();
     await page.context().setOffline(true);
     await panel.seesNotice("offline");
     await panel.seesTurn();

@@ -35,6 +35,8 @@ export class PanelPage {
   readonly #storeKey: string;
   readonly #keeps: boolean;
   readonly #axe: boolean;
+  /** The scenarios whose files have come. */
+  readonly #came = new Set<string>();
   #turn: { of: Session; is: Turn } | null = null;
 
   constructor(page: Page, settings: Settings = {}) {
@@ -44,6 +46,10 @@ export class PanelPage {
     this.#storeKey = `fridgeside:${sessionName}`;
     this.#keeps = keeps;
     this.#axe = axe;
+    page.on("requestfinished", (request) => {
+      const [, id] = /\/parts\/([a-z-]+)-en-[A-Z]{2}-[\da-f]{8}\.json$/.exec(request.url()) ?? [];
+      if (id) this.#came.add(id);
+    });
     const mark = sessionName === "panel" ? "fridgeside-panel" : `[session-name="${sessionName}"]`;
     this.host = page.locator(mark);
     this.heading = this.host.getByRole("heading", { level: 2 });
@@ -360,6 +366,15 @@ export class PanelPage {
   async seesLine(turn: string, verdict: string): Promise<void> {
     const words = this.text(`checks.${turn}.verdicts.${verdict}`);
     await expect(this.host.getByRole("listitem").getByText(words)).toBeVisible();
+  }
+
+  /** Waits for all that comes in idle time: a page that has it works without a connection. */
+  async hasEverything(): Promise<void> {
+    const scenarios = Object.keys(flow.scenarios);
+    await expect(async () => {
+      await this.page.clock.runFor(1000);
+      expect(scenarios.filter((id) => !this.#came.has(id))).toEqual([]);
+    }).toPass();
   }
 
   async seesNotice(id: string): Promise<void> {

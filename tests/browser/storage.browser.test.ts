@@ -128,10 +128,7 @@ test.describe("storage", () => {
 test.describe("the connection", () => {
   test("lost after loading, it is said, and the search goes on to its ending", async ({ panel, page }) => {
     await panel.openWhere("ice-bin.reseat", { "opening.symptom": "no-ice" });
-    // Everything that comes in idle time has come.
-    await page.waitForLoadState("networkidle");
-    await page.clock.runFor(3000);
-    await page.waitForLoadState("networkidle");
+    await panel.hasEverything();
     await page.context().setOffline(true);
     await panel.seesNotice("offline");
     await panel.answer("cracked");

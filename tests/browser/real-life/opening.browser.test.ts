@@ -195,16 +195,9 @@ test.describe("without a connection", () => {
     await expect(panel.heading).toHaveText(panel.text("checks.opening.changed.ask"));
   });
 
-  test("a page that has loaded goes on to a reading, a wait and an ending", async ({
-    panel,
-    page,
-    context,
-  }) => {
+  test("a page that has loaded goes on to a reading, a wait and an ending", async ({ panel, context }) => {
     await panel.open();
-    // Everything that comes in idle time has come.
-    await page.waitForLoadState("networkidle");
-    await page.clock.runFor(3000);
-    await page.waitForLoadState("networkidle");
+    await panel.hasEverything();
     await context.setOffline(true);
     await panel.goTo("flow-test.run", { "opening.symptom": "no-ice" });
     await expect(panel.host.getByText(panel.text("ui.loading"))).toHaveCount(0);

@@ -39,6 +39,7 @@ test.describe("a tag that a page moves about", () => {
     page,
   }) => {
     await panel.openWhere("opening.supply", {}, "with-catalogue.html");
+    await panel.hasEverything();
     const { fetched, kept } = await count(page);
     const { release } = await holdParts(page);
     await page.goto("with-catalogue.html");
@@ -57,6 +58,7 @@ test.describe("a tag that a page moves about", () => {
   }) => {
     const { fetched } = await count(page);
     await panel.openWhere("opening.supply", {}, "with-catalogue.html");
+    await panel.hasEverything();
     const before = fetched.length;
     await moveAbout(panel, 100);
     await panel.seesTurn();

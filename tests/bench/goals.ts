@@ -32,7 +32,11 @@ export function goalsOf(
   // What comes in idle time is no part of what the first check has to wait for.
   const check = weigh([...early, ...script.map(({ name }) => name).filter((name) => /engine-/.test(name))]);
   const all = weigh(script.map(({ name }) => name));
-  const data = weigh(arrived.map(({ name }) => name).filter((name) => /^parts\/.*\.(json|css)$/.test(name)));
+  // Of the scenarios a journey needs one, the others come in idle time: the heaviest counts.
+  const scenario = /^parts\/[a-z-]+-[a-z]{2}-[A-Z]{2}-[\da-f]{8}\.json$/;
+  const named = arrived.map(({ name }) => name).filter((name) => /^parts\/.*\.(json|css)$/.test(name));
+  const scenarios = named.filter((name) => scenario.test(name)).map((name) => weigh([name]));
+  const data = weigh(named.filter((name) => !scenario.test(name))) + Math.max(0, ...scenarios);
   const [mine, least] = [ours, floor].map((visits) => medianOf(visits.map((visit) => visit.firstQuestion)));
   const over = (mine ?? Number.NaN) - (least ?? Number.NaN);
   const task = Math.max(0, ...ours.flatMap((visit) => visit.longTasks));

@@ -16,8 +16,10 @@ const size = { causes: 35, checks: 30, outcomes: 3 };
 export function largeModel() {
   const words: ModelInput["words"] = { likelihood: {}, prior: {} };
   const word = (table: Record<string, number>, least: number, ...names: (string | number)[]) => {
-    const name = names.join(" ");
-    table[name] = least + (1 - 2 * least) * luck(7, ...names);
+    // A model tells some ninety likelihoods apart.
+    const step = Math.floor(60 * luck(7, ...names));
+    const name = `${least} ${step}`;
+    table[name] = least + ((1 - 2 * least) * (step + 0.5)) / 60;
     return name;
   };
   const causes = Array.from({ length: size.causes }, (_, at) => ({

@@ -157,6 +157,7 @@ test.describe("quick answers before the rest of the script is there", () => {
           const own = panel.texts(`checks.opening.${turn}.answers.${answer}`);
           await panel.button(own || panel.text(`standing.${answer}`)).tap();
         }
+        // biome-ignore lint/performance/useDomNodeTextContent: what can be seen, with its lines, is compared.
         const look = () => panel.host.getByRole("region").innerText();
         const before = await look();
         // What moves from here on, whether or not a tap was a moment ago.

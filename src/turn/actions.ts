@@ -22,6 +22,24 @@ export type Actions = {
   reportIce(): void;
 };
 
+/** Actions that all do the same: they tell what was asked for. */
+export function createActions(act: (name: keyof Actions, given: never[]) => void): Actions {
+  const all: Record<keyof Actions, (...given: never[]) => void> = {
+    answer: (...given) => act("answer", given),
+    confirmGate: (...given) => act("confirmGate", given),
+    measure: (...given) => act("measure", given),
+    giveModel: (...given) => act("giveModel", given),
+    change: (...given) => act("change", given),
+    retypeModel: (...given) => act("retypeModel", given),
+    restart: (...given) => act("restart", given),
+    goOn: (...given) => act("goOn", given),
+    reportDanger: (...given) => act("reportDanger", given),
+    askForHelp: (...given) => act("askForHelp", given),
+    reportIce: (...given) => act("reportIce", given),
+  };
+  return all;
+}
+
 /** A part for the basket; `variant` and `serial` are there where the part was found by them. */
 export type BasketPart = {
   number: string;

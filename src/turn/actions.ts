@@ -24,20 +24,23 @@ export type Actions = {
 
 /** Actions that all do the same: they tell what was asked for. */
 export function createActions(act: (name: keyof Actions, given: never[]) => void): Actions {
-  const all: Record<keyof Actions, (...given: never[]) => void> = {
-    answer: (...given) => act("answer", given),
-    confirmGate: (...given) => act("confirmGate", given),
-    measure: (...given) => act("measure", given),
-    giveModel: (...given) => act("giveModel", given),
-    change: (...given) => act("change", given),
-    retypeModel: (...given) => act("retypeModel", given),
-    restart: (...given) => act("restart", given),
-    goOn: (...given) => act("goOn", given),
-    reportDanger: (...given) => act("reportDanger", given),
-    askForHelp: (...given) => act("askForHelp", given),
-    reportIce: (...given) => act("reportIce", given),
+  // By their names, a line less for each in the first file; the compiler says which is missing.
+  const all: Record<keyof Actions, unknown> = {
+    answer: 0,
+    confirmGate: 0,
+    measure: 0,
+    giveModel: 0,
+    change: 0,
+    retypeModel: 0,
+    restart: 0,
+    goOn: 0,
+    reportDanger: 0,
+    askForHelp: 0,
+    reportIce: 0,
   };
-  return all;
+  for (const name of Object.keys(all) as (keyof Actions)[])
+    all[name] = (...given: never[]) => act(name, given);
+  return all as Actions;
 }
 
 /** A part for the basket; `variant` and `serial` are there where the part was found by them. */

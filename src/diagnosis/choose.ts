@@ -14,6 +14,7 @@ import {
   type State,
   wait,
 } from "./position.ts";
+import { finish, type Steps } from "./steps.ts";
 
 /** What to do next, and what it is expected to cost from here to the end, in the unit of the stakes. */
 export type Choice = { cost: number } & (
@@ -41,6 +42,17 @@ export function chooseNext(
   state: State,
   stakes: Stakes,
 ): Choice {
+  return finish(choosing(model, belief, allowed, state, stakes));
+}
+
+/** The same in steps. */
+export function* choosing(
+  model: Model,
+  belief: Belief,
+  allowed: readonly string[],
+  state: State,
+  stakes: Stakes,
+): Steps<Choice> {
   const at = positionOf(model, belief, state);
   const leave = leaveOf(model, allowed, state);
   const look = createLook(model, stakes, leave);
@@ -52,8 +64,10 @@ export function chooseNext(
   const ranked = [...options].sort((a, b) => rounded(a.cost) - rounded(b.cost));
   const deep = (next: Position) => look.best(next, ranked.slice(0, followed));
   const deepest = ranked.slice(0, width);
-  for (const option of deepest)
+  for (const option of deepest) {
+    yield;
     option.cost = option.place === null ? look.waited(at, deep) : look.asked(at, option.place, deep);
+  }
   let choice = stopNow(model, at, stakes, leave);
   // In the order of `allowed`: the first of equals stands.
   for (const option of options) {

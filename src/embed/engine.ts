@@ -108,10 +108,9 @@ export async function startEngine(
       show(next);
     },
     load: (missing) => loadPatiently(() => load(missing), isCurrent, say),
-    nearing: (ids) => {
-      // What does not come now is asked for again when it is needed.
-      for (const id of ids) scenarios.load(id).catch(() => null);
-    },
+    // What does not come now is asked for again when it is needed.
+    nearing: (ids) => Promise.all(ids.map((id) => scenarios.load(id).catch(() => null))),
+    whenIdle,
     ended: (session) => {
       const { outcome } = metaOf(session);
       const { causeId, part } = endingOf(session, outcome ?? "stopped", texts);

@@ -1,5 +1,6 @@
 import {
   type Answered,
+  finish,
   type LogEvent,
   metaOf,
   recording,
@@ -26,36 +27,46 @@ export type Ahead = {
   led(session: Session, event: LogEvent): Session | null;
 };
 
-type Known = { answered: Answered; session: Session };
+/** One answer, at the instant at which work on it began, what is left of that work, and what it has come to. */
+type Work = { answered: Answered; steps: Steps<Session | null>; led?: Session | null };
 
 /** @param whenIdle without it nothing is worked out */
 export function createAhead(texts: Texts, now: () => string, whenIdle?: WhenIdle): Ahead {
   let shown: Session | null = null;
   let events: ((at: string) => Answered)[] = [];
-  let known = new Map<string, Known>();
+  /** By answer. */
+  let begun = new Map<string, Work>();
   let rounds = 0;
 
-  function* steps(session: Session): Steps<void> {
+  function* stepsOf(session: Session, answered: Answered): Steps<Session | null> {
+    try {
+      const led = yield* recording(session, answered);
+      if (led.refusal) return null;
+      yield;
+      makeReady(led.session, texts, answered.at);
+      return led.session;
+    } catch (problem) {
+      if (!isMissing(problem)) throw problem;
+      begun.delete(answered.answer);
+      return null;
+    }
+  }
+
+  function* all(session: Session): Steps<void> {
     for (const eventAt of events) {
       const answered = eventAt(now());
-      if (known.has(answered.answer)) continue;
-      try {
-        const led = yield* recording(session, answered);
-        if (led.refusal) continue;
-        yield;
-        makeReady(led.session, texts, answered.at);
-        known.set(answered.answer, { answered, session: led.session });
-        yield;
-      } catch (problem) {
-        if (!isMissing(problem)) throw problem;
-      }
+      const { answer } = answered;
+      const work = begun.get(answer) ?? { answered, steps: stepsOf(session, answered) };
+      begun.set(answer, work);
+      if (work.led === undefined) work.led = yield* work.steps;
+      yield;
     }
   }
 
   function goOn(): void {
     if (!shown || !whenIdle) return;
     const round = ++rounds;
-    const work = steps(shown);
+    const work = all(shown);
     const slice = () => {
       const end = performance.now() + SLICE_MS;
       while (round === rounds) {
@@ -70,17 +81,20 @@ export function createAhead(texts: Texts, now: () => string, whenIdle?: WhenIdle
     look(session, turn) {
       if (session === shown) return;
       shown = session;
-      known = new Map();
+      begun = new Map();
       // Another screen stands in the session's place while it is asked which machine this is about.
       events = turn && turn.turn === metaOf(session).turn ? eventsOf(turn) : [];
       goOn();
     },
     goOn,
     led(session, event) {
-      const before = event.type === "answered" && session === shown && known.get(event.answer);
-      if (!before) return null;
-      const led = sameLater(session, before.answered, before.session, event);
-      if (led) handOn(before.session, led);
+      if (event.type !== "answered" || session !== shown) return null;
+      const work = begun.get(event.answer);
+      if (!work) return null;
+      // What was begun is not begun again.
+      if (work.led === undefined) work.led = finish(work.steps);
+      const led = work.led && sameLater(session, work.answered, work.led, event);
+      if (work.led && led) handOn(work.led, led);
       return led;
     },
   };

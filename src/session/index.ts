@@ -1,4 +1,4 @@
-export type { Steps } from "../advice/index.ts";
+export { finish, type Steps } from "../advice/index.ts";
 export { type Answered, sameLater } from "./ahead.ts";
 export { bounds } from "./bounds.ts";
 export { changeAnswer, putBack, startAgain } from "./change.ts";

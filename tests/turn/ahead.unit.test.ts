@@ -10,7 +10,10 @@ import { readerOf } from "./reader.ts";
 const texts = createTexts(readLocales(), "en-GB", readerOf(readFlow()));
 
 /** Every answer that was given on a walk, with the session it was given to. */
-function* given(count: number, seed: number): Generator<{ before: Session; event: Answered; after: Session }> {
+function* given(
+  count: number,
+  seed: number,
+): Generator<{ before: Session; event: Answered; after: Session }> {
   for (const { start, steps } of takeWalks(count, seed, false, 60)) {
     let before = start;
     for (const { session } of steps) {

@@ -5,6 +5,7 @@ import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { readLocales } from "../../src/workbench/build/locales-folder.ts";
 import { at } from "../session/drive.ts";
 import { takeWalks } from "../session/walking.ts";
+import { counts } from "../soak/counts.ts";
 import { readerOf } from "./reader.ts";
 
 const texts = createTexts(readLocales(), "en-GB", readerOf(readFlow()));
@@ -37,7 +38,7 @@ describe("an answer that was worked out before it is given", () => {
     const kinds = new Set<string>();
     let ahead = 0;
     let answers = 0;
-    for (const { before, event, after } of given(40, 5)) {
+    for (const { before, event, after } of given(counts.ahead, 5)) {
       answers++;
       const guess = earlier(event, (answers % 7) * 9000);
       const led = sameLater(before, guess, record(before, guess).session, event);
@@ -54,7 +55,7 @@ describe("an answer that was worked out before it is given", () => {
 
   test("is drawn as it is when it is given, a wait with its own end", () => {
     const kinds = new Set<string>();
-    for (const { before, event, after } of given(15, 6)) {
+    for (const { before, event, after } of given(counts.ahead, 6)) {
       const guess = earlier(event, 1000);
       const foreseen = record(before, guess).session;
       makeReady(foreseen, texts, guess.at);
@@ -69,7 +70,7 @@ describe("an answer that was worked out before it is given", () => {
   });
 
   test("goes on from there as it would have gone on", () => {
-    for (const { before, event, after } of given(10, 7)) {
+    for (const { before, event, after } of given(counts.ahead / 4, 7)) {
       const guess = earlier(event, 1000);
       const led = sameLater(before, guess, record(before, guess).session, event);
       if (!led) continue;

@@ -3,7 +3,6 @@
  */
 const lists = new Map<string, Intl.ListFormat>();
 const numbers = new Map<string, Intl.NumberFormat>();
-const plurals = new Map<string, Intl.PluralRules>();
 const months = new Map<string, string[]>();
 
 /** Writes a list as the language does: 'a, b and c'; empty for an empty list. */
@@ -11,13 +10,6 @@ export function showList(language: string, items: readonly string[]): string {
   const format = lists.get(language) ?? new Intl.ListFormat(language);
   lists.set(language, format);
   return format.format(items);
-}
-
-/** The form of a text that names a count, by the plural rules of the Unicode CLDR: `one`, `few`, `other`, … */
-export function formOf(language: string, count: string | number): Intl.LDMLPluralRule {
-  const rules = plurals.get(language) ?? new Intl.PluralRules(language);
-  plurals.set(language, rules);
-  return rules.select(Number(count));
 }
 
 /** The twelve months by name, January first. */

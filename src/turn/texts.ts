@@ -1,8 +1,9 @@
+import { createInstance } from "i18next";
 import type { FlowSlice } from "../chart/index.ts";
 import type { Limits } from "../guide/index.ts";
 import { fromCelsius, type TemperatureUnit } from "../measuring/index.ts";
 import type { Texts } from "./actions.ts";
-import { createNumbers, formOf } from "./formats.ts";
+import { createNumbers } from "./formats.ts";
 
 /** Texts of one language by file name, as in locales/<language>/. */
 export type Resource = { [key: string]: string | Resource };
@@ -20,25 +21,33 @@ export function createTexts(
   language: string,
   { limits, region }: Pick<FlowSlice, "limits" | "region">,
 ): GrowingTexts {
-  const texts = { ...resources };
-  const tags = [...new Set([language, language.split("-")[0] ?? "", "en-GB"])];
+  const i18n = createInstance({
+    lng: language,
+    fallbackLng: "en-GB",
+    initAsync: false,
+    resources: Object.fromEntries(
+      Object.entries(resources).map(([tag, texts]) => [tag, { translation: texts }]),
+    ),
+    // preact writes text nodes: escaping here would show "&amp;" to the reader.
+    interpolation: { escapeValue: false },
+    returnEmptyString: true,
+    parseMissingKeyHandler: () => "",
+  });
+  void i18n.init();
   const shown = limitTexts(limits, language, region.units.temperature[0] ?? "C");
   // Every turn says all earlier ones again: on a slow phone, finding and parsing every text anew is felt.
   const parsed = new Map<string, string[]>();
   const written = new Map<string, string>();
-  const find = (key: string, count?: string | number): string => {
-    for (const tag of tags) {
-      const counted = count === undefined ? undefined : textAt(texts[tag], `${key}_${formOf(tag, count)}`);
-      const text = counted ?? textAt(texts[tag], key);
-      if (text !== undefined) return text;
-    }
-    return "";
-  };
+  const plain = (key: string) =>
+    i18n.languages.map((tag) => i18n.getResource(tag, "translation", key)).find((one) => one !== undefined);
   const piecesOf = (key: string, count?: string | number): string[] => {
     const id = `${key} ${count}`;
     const known = parsed.get(id);
     if (known) return known;
-    const pieces = find(key, count).split(/{{\s*([\w-]+)\s*}}/);
+    const found = count === undefined ? plain(key) : undefined;
+    const text =
+      typeof found === "string" ? found : i18n.t(key, { count: count as number, skipInterpolation: true });
+    const pieces = text.split(/{{\s*([\w-]+)\s*}}/);
     parsed.set(id, pieces);
     return pieces;
   };
@@ -46,37 +55,20 @@ export function createTexts(
     piecesOf(key, values?.count)
       .map((piece, at) => (at % 2 ? (values?.[piece] ?? shown[piece] ?? `{{${piece}}}`) : piece))
       .join("");
-  const say: Texts = (key, values) => {
+  const texts: Texts = (key, values) => {
     if (values) return write(key, values);
     const text = written.get(key) ?? write(key);
     written.set(key, text);
     return text;
   };
-  return Object.assign(say, {
+  return Object.assign(texts, {
     add(more: Resource) {
-      texts[language] = merge(texts[language] ?? {}, more);
+      i18n.addResourceBundle(language, "translation", more, true);
       // What was asked for before it came was found to be missing.
       parsed.clear();
       written.clear();
     },
   });
-}
-
-/** The text that a key such as `ui.cancel` leads to; undefined where it leads to none. */
-function textAt(texts: Resource | undefined, key: string): string | undefined {
-  let at: string | Resource | undefined = texts;
-  for (const step of key.split("."))
-    at = typeof at === "object" && Object.hasOwn(at, step) ? at[step] : undefined;
-  return typeof at === "string" ? at : undefined;
-}
-
-/** Neither is changed. Where both have a text, the second has the word. */
-function merge(some: Resource, more: Resource): Resource {
-  const added = Object.entries(more).map(([key, text]) => {
-    const there = Object.hasOwn(some, key) ? some[key] : undefined;
-    return [key, typeof text === "object" && typeof there === "object" ? merge(there, text) : text];
-  });
-  return { ...some, ...Object.fromEntries(added) };
 }
 
 /** Each limit as a text would write it: temperatures with their unit, everything else as a bare number. */

@@ -153,6 +153,7 @@ export const packages: Record<string, Arrow> = {
     to: ["panel", "panel/frame", "panel/screens/reading", "screens of instruments", "embed"],
     because: "only what draws may know how it is drawn",
   },
+  i18next: { to: ["turn"], because: "everybody else is handed texts, and so needs no language" },
   "zod/mini": {
     to: [
       ...["condition", "guide", "instruments", "pack", "session", "catalogue", "cobrowse/protocol", "embed"],

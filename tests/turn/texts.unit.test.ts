@@ -1,4 +1,3 @@
-import { createInstance } from "i18next";
 import { describe, expect, test } from "vitest";
 import { createTexts, type Resource } from "../../src/turn/index.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
@@ -56,55 +55,6 @@ describe("a text", () => {
 
   test("does not look up what a value names: a typed $t(…) stays what it is", () => {
     expect(textsIn("en-GB")("tray.wait", { name: "$t(tray.colour)" })).toContain("$t(tray.colour)");
-  });
-});
-
-describe("texts that are looked up", () => {
-  /** A library that is kept for nothing else; it knows no limits, so values are left as they stand. */
-  const libraryIn = (resources: Record<string, Resource>, language: string) => {
-    const library = createInstance({
-      lng: language,
-      fallbackLng: "en-GB",
-      initAsync: false,
-      resources: Object.fromEntries(
-        Object.entries(resources).map(([tag, texts]) => [tag, { translation: texts }]),
-      ),
-      parseMissingKeyHandler: () => "",
-    });
-    void library.init();
-    return (key: string, count?: number) =>
-      library.t(key, { ...(count !== undefined && { count }), skipInterpolation: true });
-  };
-  const forms = ["zero", "one", "two", "few", "many", "other"].map((form) => [`found_${form}`, form]);
-  const everyForm: Resource = { tray: Object.fromEntries(forms) };
-
-  test.each(["en-GB", "en-US", "de", "fr", "pl", "ar", "ja"])("agree with i18next on counts: %s", (tag) => {
-    const texts = createTexts({ [tag]: everyForm }, tag, readerOf(flow, tag));
-    const library = libraryIn({ [tag]: everyForm }, tag);
-    for (const count of [1, 2, 3, 5, 11, 21, 22, 100, 1.5])
-      expect(texts("tray.found", { count })).toBe(library("tray.found", count));
-  });
-
-  test.each(["en-GB", "en-US", "de", "de-CH", "zz"])("agree with i18next on every key: %s", (language) => {
-    const [texts, library] = [textsIn(language), libraryIn(locales, language)];
-    for (const key of ["name", "colour", "smell", "found"].map((last) => `tray.${last}`))
-      for (const count of [undefined, 1, 8])
-        expect(texts(key, count === undefined ? undefined : { count })).toBe(
-          library(key, count).replace("{{count}}", `${count}`),
-        );
-  });
-
-  test("are found once they have come, and leave what was there", () => {
-    const texts = textsIn("en-US");
-    expect([texts("tray.smell"), texts("tray.colour")]).toEqual(["", "The gray one"]);
-    texts.add({ tray: { smell: "Fresh" }, lid: { name: "Lid" } });
-    expect(["tray.smell", "tray.colour", "tray.name", "lid.name"].map((key) => texts(key))).toEqual([
-      "Fresh",
-      "The gray one",
-      "Ice tray",
-      "Lid",
-    ]);
-    expect(textsIn("en-US")("tray.smell")).toBe("");
   });
 });
 

@@ -9,7 +9,7 @@ import { complain } from "./complain.ts";
 import { createController } from "./controller.ts";
 import { keepAwake, signal } from "./device.ts";
 import type { StartFile } from "./engine-data.ts";
-import { createExclusive } from "./exclusive.ts";
+import { createExclusive, meansOf } from "./exclusive.ts";
 import { storageKey } from "./first-options.ts";
 import { createLater } from "./later.ts";
 import { loadPatiently } from "./load-patiently.ts";
@@ -88,6 +88,8 @@ export async function startEngine(
     return opened;
   };
   const load = (missing: Missing) => ("scenario" in missing ? scenarios.load(missing.scenario) : bringDoor());
+  const lock = storageKey(options.sessionName);
+  const { exclusively, letGo } = createExclusive(lock, meansOf(lock));
   const around: Surroundings = {
     guide,
     texts,
@@ -98,7 +100,7 @@ export async function startEngine(
       keep: (mark) => keepStop(options.sessionName, mark),
       clear: () => clearStop(options.sessionName),
     },
-    exclusively: createExclusive(storageKey(options.sessionName), navigator.locks),
+    exclusively,
     model: options.model,
     canLookUp,
     now: localNow,
@@ -108,10 +110,9 @@ export async function startEngine(
       show(next);
     },
     load: (missing) => loadPatiently(() => load(missing), isCurrent, say),
-    nearing: (ids) => {
-      // What does not come now is asked for again when it is needed.
-      for (const id of ids) scenarios.load(id).catch(() => null);
-    },
+    // What does not come now is asked for again when it is needed.
+    nearing: (ids) => Promise.all(ids.map((id) => scenarios.load(id).catch(() => null))),
+    whenIdle,
     ended: (session) => {
       const { outcome } = metaOf(session);
       const { causeId, part } = endingOf(session, outcome ?? "stopped", texts);
@@ -146,7 +147,13 @@ export async function startEngine(
   await later.waitFor((view as View | null)?.turn?.kind);
   const timer = setInterval(controller.tick, LOOK_MS);
   const lookAtConnection = () => controller.setOffline(!navigator.onLine);
-  document.addEventListener("visibilitychange", controller.tick);
+  const lookAtTab = () => {
+    if (document.visibilityState === "hidden") letGo();
+    controller.tick();
+  };
+  document.addEventListener("visibilitychange", lookAtTab);
+  // A page that has the lock could not be brought back as it was.
+  addEventListener("pagehide", letGo);
   // Another tab has written, or this page was brought back as it was.
   addEventListener("storage", controller.tick);
   const lookAtReturn = ({ persisted }: PageTransitionEvent) =>
@@ -159,7 +166,9 @@ export async function startEngine(
     later.stop();
     stopWatching();
     clearInterval(timer);
-    document.removeEventListener("visibilitychange", controller.tick);
+    letGo();
+    document.removeEventListener("visibilitychange", lookAtTab);
+    removeEventListener("pagehide", letGo);
     removeEventListener("storage", controller.tick);
     removeEventListener("pageshow", lookAtReturn);
     removeEventListener("online", lookAtConnection);

@@ -30,8 +30,16 @@ export type Ahead = {
 /** One answer, at the instant at which work on it began, what is left of that work, and what it has come to. */
 type Work = { answered: Answered; steps: Steps<Session | null>; led?: Session | null };
 
-/** @param whenIdle without it nothing is worked out */
-export function createAhead(texts: Texts, now: () => string, whenIdle?: WhenIdle): Ahead {
+/**
+ * @param whenIdle without it nothing is worked out
+ * @param rehearse is given each turn that an answer leads to
+ */
+export function createAhead(
+  texts: Texts,
+  now: () => string,
+  whenIdle?: WhenIdle,
+  rehearse?: (turn: Turn) => void,
+): Ahead {
   let shown: Session | null = null;
   let events: ((at: string) => Answered)[] = [];
   /** By answer. */
@@ -43,7 +51,11 @@ export function createAhead(texts: Texts, now: () => string, whenIdle?: WhenIdle
       const led = yield* recording(session, answered);
       if (led.refusal) return null;
       yield;
-      makeReady(led.session, texts, answered.at);
+      const { turn } = makeReady(led.session, texts, answered.at);
+      if (rehearse) {
+        yield;
+        rehearse(turn);
+      }
       return led.session;
     } catch (problem) {
       if (!isMissing(problem)) throw problem;

@@ -33,7 +33,7 @@ export function createController(around: Surroundings): Controller {
     (around.exclusively ?? ((inside) => inside()))(() => whenLoaded(work, around.load, exclusively));
   const newId = around.newId ?? (() => Math.random().toString(36).slice(2, 12));
   const keeper = new Keeper({ ...around, newId });
-  const ahead = createAhead(texts, now, around.whenIdle);
+  const ahead = createAhead(texts, now, around.whenIdle, around.rehearse);
   const opened = pass(keeper.session);
   if (opened !== keeper.session) keeper.keep(opened);
   show();

@@ -1,7 +1,7 @@
 import { h } from "preact";
 import { createPicture } from "../panel/pictures/index.ts";
 import { metaOf } from "../session/index.ts";
-import { type Actions, endingOf, type Services, type View } from "../turn/index.ts";
+import { type Actions, endingOf, type Services, type Turn, type View } from "../turn/index.ts";
 import { basketOf, createBasket } from "./basket.ts";
 import { localNow } from "./clock.ts";
 import { openData } from "./compiled-data.ts";
@@ -19,6 +19,7 @@ import { nextTask, whenIdle } from "./next-task.ts";
 import { bringDoor, openDoor } from "./open-door.ts";
 import { readOptions } from "./options.ts";
 import { markPage } from "./page-theme.ts";
+import { rehearse } from "./rehearsal.ts";
 import { clearStop, keepStop, readStop } from "./stop-mark.ts";
 import type { Controller, Surroundings } from "./surroundings.ts";
 import { watchPage } from "./watch-page.ts";
@@ -81,6 +82,7 @@ export async function startEngine(
   const canLookUp = () =>
     (options.catalogue !== null && !isRefused()) || options.lookup !== null || ownLookup();
   let view: View | null = null;
+  let rehearseIn: ((turn: Turn) => void) | null = null;
   const later = createLater(host, options, { say, redraw: () => view && show(view) });
   const shop = async () => {
     const opened = await later.openShop();
@@ -113,6 +115,7 @@ export async function startEngine(
     // What does not come now is asked for again when it is needed.
     nearing: (ids) => Promise.all(ids.map((id) => scenarios.load(id).catch(() => null))),
     whenIdle,
+    rehearse: (turn) => rehearseIn?.(turn),
     ended: (session) => {
       const { outcome } = metaOf(session);
       const { causeId, part } = endingOf(session, outcome ?? "stopped", texts);
@@ -185,7 +188,7 @@ export async function startEngine(
     },
   };
   const { takeEarly, tick: look } = controller;
-  return {
+  const running = {
     actions,
     services,
     texts,
@@ -197,6 +200,8 @@ export async function startEngine(
     look,
     stop,
   };
+  rehearseIn = (turn) => view && rehearse(turn, { ...running, view });
+  return running;
 }
 
 /** What was kept may need a scenario or the door, which is then loaded first. @throws Error where it cannot be */

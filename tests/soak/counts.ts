@@ -5,6 +5,8 @@ const isSoak = process.env.SOAK === "all";
 export const counts = {
   /** People who only answer, whatever they answer. */
   answering: isSoak ? 20_000 : 600,
+  /** People whose every answer is worked out before they give it. */
+  ahead: isSoak ? 400 : 12,
   /** People who answer anything, come and go, and change their answers. */
   wandering: isSoak ? 2000 : 400,
   /** How many of each are replayed after every single step, which costs the square of the steps; the others at their end. */

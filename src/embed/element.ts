@@ -1,14 +1,7 @@
 import { dataFiles } from "virtual:data";
 import ownTexts from "virtual:first-turns";
 import type { Trouble } from "../panel/frame/index.ts";
-import {
-  type Actions,
-  createActions,
-  openingView,
-  type Services,
-  stopView,
-  type View,
-} from "../turn/index.ts";
+import { createActions, openingView, type Services, stopView, type View } from "../turn/index.ts";
 import { localNow } from "./clock.ts";
 import { EarlyAnswers } from "./early-answers.ts";
 import type { Running } from "./engine.ts";
@@ -40,7 +33,7 @@ export class FridgesidePanel extends HTMLElement {
   #running: Running | null = null;
   #view: View | null = null;
   readonly #early = new EarlyAnswers(ownTexts, () => this.hasAttribute("flows"));
-  #waiting: ((actions: Actions) => void)[] = [];
+  #waiting: ((actions: NonNullable<Running>["actions"]) => void)[] = [];
   #trouble: Trouble["kind"] | null = null;
   #silence = 0;
   /** The turn that was tapped at, where another copy draws the next: that copy knows nothing of the tap. */

@@ -1,13 +1,12 @@
 import { readFileSync } from "node:fs";
 import { compileGuide } from "../../src/compile/index.ts";
-import { type Log, replay, type Session, startSession } from "../../src/session/index.ts";
+import { replay, type Session, startSession } from "../../src/session/index.ts";
 import { createTexts, type Texts } from "../../src/turn/index.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { readLocales } from "../../src/workbench/build/locales-folder.ts";
-import { openKept, sources } from "../kept-once.ts";
 import { type Answers, at } from "../session/drive.ts";
-import { reach } from "../session/reach.ts";
 import { readerOf } from "../turn/reader.ts";
+import { wayTo } from "./ways.ts";
 
 /** The flow that the built script carries. */
 export const flow = readFlow();
@@ -60,22 +59,6 @@ export function freshSession(started = at(0), model: string | null = null): Sess
 }
 
 const known = new Map<string, Session>();
-
-/** Looking for a way takes longer than walking it on a screen: each is looked for once, by all runs of the same sources. */
-export const keptWays = openKept("ways", [
-  ...sources,
-  "tests/session",
-  "tests/compile",
-  "tests/browser/sessions.ts",
-]);
-
-/** The log of a session that went on from here to a turn, as reach.ts finds it; the same for the same acts of a day. */
-export function wayTo(start: Session, turn: string, answers: Answers = {}, cause?: string): Log {
-  const { started, model, events } = start.log;
-  const acts = events.map(({ at: _, ...event }) => event);
-  const key = JSON.stringify([started.slice(0, 10), model, acts, turn, answers, cause]);
-  return keptWays.read<Log>(key) ?? keptWays.keep(key, reach(start, turn, answers, cause).log);
-}
 
 /**
  * A session at a turn, or at its ending for a cause, as reach.ts finds it: what `answers` names was answered so, and all

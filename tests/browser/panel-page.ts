@@ -14,20 +14,11 @@ import { type Ending, linesOf, type Texts, type Turn, turnOf } from "../../src/t
 import { type Answers, runsOut } from "../session/drive.ts";
 import { soundAnswer } from "../session/reach.ts";
 import { violationsOn } from "./axe.ts";
-import {
-  flat,
-  flow,
-  freshSession,
-  guide,
-  morning,
-  namesOfParts,
-  sessionAt,
-  textsIn,
-  wayTo,
-} from "./expected.ts";
+import { flat, flow, freshSession, guide, morning, namesOfParts, sessionAt, textsIn } from "./expected.ts";
 import { enterReading, withConditions } from "./instruments.ts";
 import { actsOf, eventsIn, keptLately, keptText, turnAgain } from "./kept-logs.ts";
 import { readScreen } from "./read-screen.ts";
+import { wayTo } from "./ways.ts";
 
 type Settings = { language?: string; sessionName?: string; keeps?: boolean; axe?: boolean };
 

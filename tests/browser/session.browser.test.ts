@@ -1,8 +1,9 @@
 import { replay } from "../../src/session/index.ts";
 import { linesOf } from "../../src/turn/index.ts";
-import { guide, sessionAt, wayTo } from "./expected.ts";
+import { guide, sessionAt } from "./expected.ts";
 import { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
+import { wayTo } from "./ways.ts";
 
 test.describe("changing one's mind", () => {
   test("an earlier answer is changed after the panel has said what becomes of later ones", async ({

@@ -1,7 +1,8 @@
 import { type Log, memoryOf, metaOf, replay, type Session, startSession } from "../../src/session/index.ts";
 import { at, inTradeOrder } from "../session/drive.ts";
 import { waysTo } from "../session/reach.ts";
-import { flow, freshSession, guide, keptWays } from "./expected.ts";
+import { flow, freshSession, guide } from "./expected.ts";
+import { keptWays } from "./ways.ts";
 
 /** So many ways are tried to each turn; most are come to at once. */
 const mostTries = 400;

@@ -15,10 +15,9 @@ import { feedOf } from "./catalogue-fixture.ts";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
 let smallFlow = "";
-let packed: ReturnType<typeof packFiles>;
+let packed: ReturnType<typeof packFiles> | undefined;
 let folder = "";
 beforeAll(() => {
-  packed = packFiles(ownFlows, ownLocales, () => {});
   smallFlow = mkdtempSync(join(tmpdir(), "small-flow-"));
   writeSmallFlow(smallFlow);
 });
@@ -46,7 +45,7 @@ type Command = (out: string[], print: (line: string) => void) => Promise<number>
 const commands: Record<string, Command> = {
   build: (out, print) =>
     buildCommand(out, print, (folder, kept) => buildEmbed(folder, kept, new Date(), builtOnce)),
-  pack: (out, print) => packCommand(out, print, () => packed),
+  pack: (out, print) => packCommand(out, print, () => (packed ??= packFiles(ownFlows, ownLocales, () => {}))),
   catalogue: (out, print) => catalogueCommand(["build", join(folder, "feed.csv"), ...out], print),
   draw: (out, print) => drawCommand(["no-ice", "--flows", smallFlow, ...out], print),
 };

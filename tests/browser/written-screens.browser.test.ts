@@ -78,7 +78,7 @@ test("a freezer at 5 degrees below nought is too warm", async ({ panel }) => {
       "How cold is the freezer?",
       "A freezer should be at −18 °C. For ice it must be colder than −12 °C.",
       "Too warm to make ice well",
-      "−5 °C, give or take 2 degrees. It should be −12 °C or colder.",
+      "−5 °C, give or take 2°. It should be −12 °C or colder.",
       "Water in the tray takes 3.6 times as long to freeze as at −18 °C.",
     ],
     buttons: ["Use this", "I'm not sure", "I can't do this", ...ways],

@@ -24,6 +24,9 @@ const long: Record<string, number> = {
   "too-full.rearrange": 5,
   "ice-use.turn-over": 5,
   "condenser.brush": 6,
+  "full-thaw.thaw": 25,
+  "reset.unplug": 4,
+  "put-back.all": 3,
 };
 const reading: Record<string, number> = {
   flow: 3,
@@ -48,6 +51,6 @@ export function minutesOf(turn: Turn, reply: Reply): number {
 /** A gate in full is two minutes; the machine is emptied and pulled out for it, or the plug found. */
 function gateMinutes({ gate }: Turn): number {
   const items = gate?.items.map(({ id }) => id) ?? [];
-  if (items.length <= 1) return 0.3;
+  if (items.length <= 1 || (gate && "short" in gate && gate.short)) return 0.3;
   return 2 + (items.includes("two-people") ? 6 : 0);
 }

@@ -168,7 +168,7 @@ function follow(scene: Scene, { look, wrong, then, own, needs }: Step): boolean 
   if (needs && machine.water === "tank") return false;
   if ((needs === "tap" && !machine.tapInReach) || (needs === "move" && !person.movesMachine)) return false;
   const hook = hooks[look];
-  const truth = hook?.truth(scene);
+  const truth = hook?.truth(scene, own);
   if (!hook || !truth || said(scene, look, hook.way, truth, own) !== wrong) return false;
   if (truth === wrong) deeds[then]?.(scene.state, scene);
   return true;

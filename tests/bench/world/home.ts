@@ -33,6 +33,8 @@ export type Home = {
   faults: Fault[];
   changed: Changed;
   hazard: Hazard | null;
+  /** Water stands near the plug behind the machine, where only who reaches for it can see it. */
+  wetPlug: boolean;
   person: Person;
   complaint: Complaint;
 };
@@ -70,7 +72,18 @@ export function drawHome(seed: string, perfect = false): Home {
     if (!troubles.length) continue;
     const complaint = complainOf(troubles, machine, changed, chance, perfect);
     const hazard = drawHazard(chance, complaint);
-    return { seed, machine, state, faults: broken, changed, hazard, person: drawPerson(own), complaint };
+    const wetPlug = leaksBehind(state) && chance() < 0.06;
+    return {
+      seed,
+      machine,
+      state,
+      faults: broken,
+      changed,
+      hazard,
+      wetPlug,
+      person: drawPerson(own),
+      complaint,
+    };
   }
 }
 
@@ -107,6 +120,9 @@ function drawHazard(chance: Chance, { trouble }: Complaint): Hazard | null {
   if (draw < 0.006) return "gas";
   return draw < 0.007 ? "shock" : null;
 }
+
+const leaksBehind = ({ leaks }: State) =>
+  leaks.some((leak) => leak === "line" || leak === "valve-body" || leak === "drip-pan");
 
 function drawPerson(own: string): Person {
   const chance = chanceOf(`${own} person`);

@@ -20,7 +20,7 @@ const selfFitted = new Set(["water-filter", "door-seal", "ice-bin", "water-tank"
 
 export function judge(home: Home, state: State, ended: Ended | null): Verdict {
   if (!ended) return "no-ending";
-  if (ended.outcome === "stopped") return home.hazard ? "right" : "stopped-needlessly";
+  if (ended.outcome === "stopped") return home.hazard || home.wetPlug ? "right" : "stopped-needlessly";
   if (home.hazard) return "missed-hazard";
   const troubles = troublesOf(state, home.machine);
   const left = home.faults.filter((fault) => fault.isThere(state));

@@ -6,6 +6,7 @@ export type Prepared = {
   plugOut: boolean;
   iceOffSince: number | null;
   binOut: boolean;
+  locked: boolean;
   pulledOut: boolean;
 };
 
@@ -14,6 +15,7 @@ export const nothingPrepared = (): Prepared => ({
   plugOut: false,
   iceOffSince: null,
   binOut: false,
+  locked: false,
   pulledOut: false,
 });
 
@@ -91,7 +93,11 @@ export function confirmGate(prepared: Prepared, { gate }: Turn, now: number): vo
     if (/^plug-out|unplugged/.test(id)) prepared.plugOut = true;
     if (/tap-closed|water-off|tap-shut/.test(id)) prepared.tapShut = true;
     if (/two-people|pulled-out/.test(id)) prepared.pulledOut = true;
-    if (/ice-off|maker-off|still/.test(id)) prepared.iceOffSince ??= now;
+    if (/^lock-on/.test(id)) prepared.locked = true;
+    if (/^bin-out/.test(id)) prepared.binOut = true;
+    // Whoever confirms stillness has waited for it.
+    if (/ice-off|maker-off|maker-still/.test(id))
+      prepared.iceOffSince = Math.min(prepared.iceOffSince ?? now, now - 15);
     doAsTold(prepared, [text], now);
   }
 }

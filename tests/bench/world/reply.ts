@@ -32,16 +32,18 @@ export function replyTo(scene: Scene, turn: Turn, at: string, unknown: (id: stri
     unknown(turn.turn);
     return { answer: instead("not-sure") };
   }
-  const truth = hook.truth(scene);
+  const truth = hook.truth(scene, own);
   if (truth === null) return { answer: instead("cannot") };
   if (!has(truth)) unknown(`${turn.turn}:${truth}`);
   return { answer: instead(said(scene, turn.turn, hook.way, truth, own)) };
 }
 
 /** Whether what each item of a gate asks can be done here, by what the items are about. */
-function confirm({ person, machine, trait }: Scene, { gate }: Turn): Reply {
+function confirm({ home, person, machine, trait }: Scene, { gate, answers }: Turn): Reply {
   const items = gate?.items.map(({ id }) => id) ?? [];
   const about = (words: RegExp) => items.some((id) => words.test(id));
+  if (home.wetPlug && about(/plug-out|unplug/) && answers.some(({ id }) => id === "water-near-socket"))
+    return { answer: "water-near-socket" };
   const tap = machine.water === "tank" || (machine.tapInReach && trait("tap turns")() < 0.95);
   const can =
     (!about(/tap|water-off/) || tap) &&

@@ -25,8 +25,8 @@ export type Scene = {
 /** How an answer comes about, which is how it goes wrong. */
 export type Way = "look" | "listen" | "feel" | "recall" | "do" | "result" | "plain";
 
-/** What a person would truly say: the id of an answer, or null where they can't do what is asked. */
-export type Hook = { way: Way; truth: (scene: Scene) => string | null };
+/** What a person would truly say among a turn's `own` answers; null where they can't do what is asked. */
+export type Hook = { way: Way; truth: (scene: Scene, own: readonly string[]) => string | null };
 
 /** What an answer changes in the kitchen: the person has done what the turn said. */
 export type Deed = (state: State, scene: Scene) => void;

@@ -12,7 +12,7 @@ import { type Texts, type Turn, turnOf } from "../../../src/turn/index.ts";
 import { deeds } from "./answers/index.ts";
 import { chanceOf } from "./chance.ts";
 import { minutesOf } from "./effort.ts";
-import { hazardAt } from "./hazards.ts";
+import { hazardAt, leadsBehind } from "./hazards.ts";
 import type { Home } from "./home.ts";
 import { confirmGate, doAsTold, nothingPrepared } from "./prepare.ts";
 import { type Reply, replyTo } from "./reply.ts";
@@ -112,6 +112,7 @@ function prepare(scene: Scene, visit: Visit, turn: Turn, reply: Reply): void {
     doStillness(scene, turn.body);
     for (const lack of hazardAt(turn.turn, scene.prepared, scene.now, stillFor))
       visit.hazards.push(`${turn.turn}: ${lack}`);
+    if (scene.home.wetPlug && leadsBehind(turn.turn)) visit.hazards.push(`${turn.turn}: water at the plug`);
     doAsTold(scene.prepared, turn.body, scene.now);
   }
   scene.state.tapShutByUs = scene.prepared.tapShut && scene.machine.water === "plumbed";
@@ -171,11 +172,14 @@ function waitOut(session: Session, scene: Scene, visit: Visit, turn: Turn): Sess
   return next.session;
 }
 
+/** A gate in one line asks whether what was confirmed is still so. */
+const isFull = ({ gate }: Turn) => gate !== null && gate.items.length > 1 && !("short" in gate && gate.short);
+
 function note(visit: Visit, turn: Turn, reply: Reply, done: readonly string[]): void {
   const said = "answer" in reply ? reply.answer : JSON.stringify("reading" in reply ? reply.reading : reply);
   visit.turns.push({ turn: turn.turn, said });
   if (turn.kind === "gate") {
-    if ((turn.gate?.items.length ?? 0) > 1) visit.fullGates++;
+    if (isFull(turn)) visit.fullGates++;
     else visit.shortGates++;
   } else if (turn.kind !== "wait" && turn.kind !== "model" && done.includes(turn.turn)) visit.askedTwice++;
 }

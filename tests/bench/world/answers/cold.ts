@@ -74,7 +74,6 @@ export const coldHooks: Hooks = {
   "wait-for-batch.came": result((scene) => (stillThere(scene) ? "still-odd" : "right")),
   "last-batch.came": result((scene) => (stillThere(scene) ? "still-odd" : "right")),
   "try-dispenser.came": result(({ state }) => (deliveryStops(state) === null ? "comes" : "nothing")),
-  "watch-leak.look": result((scene) => (showsWet(scene) ? "wet" : "dry")),
 };
 
 const hasMade = ({ state, machine }: Scene) => gramsPerDay(state, machine, state) > 0.08 * machine.dayGrams;
@@ -82,28 +81,6 @@ const hasMade = ({ state, machine }: Scene) => gramsPerDay(state, machine, state
 function isBlocked(scene: Scene, where: "front" | "behind"): string {
   const lies = scene.trait("what blocks")() < 0.5 ? "front" : "behind";
   return scene.state.sealGap === "blocked" && lies === where ? "cleared" : "nothing-there";
-}
-
-/** Some leaks show within the hours of a watch, some need a fill, a thaw or a damp day. */
-const showing: Record<string, number> = {
-  joint: 0.97,
-  filter: 0.97,
-  line: 0.97,
-  tank: 0.95,
-  "valve-body": 0.75,
-  "hinge-tube": 0.75,
-  "fill-cup": 0.75,
-  dispenser: 0.8,
-  "drip-pan": 0.6,
-  condensation: 0.5,
-};
-
-function showsWet({ state, chance, prepared }: Scene): boolean {
-  const fed = ["joint", "filter", "line", "valve-body", "hinge-tube", "fill-cup", "dispenser"];
-  const wet = state.leaks.some(
-    (leak) => !(prepared.tapShut && fed.includes(leak)) && chance() < (showing[leak] ?? 1),
-  );
-  return wet || (state.drain !== "free" && chance() < 0.6) || (state.seeps && chance() < 0.7);
 }
 
 export const coldDeeds: Deeds = {

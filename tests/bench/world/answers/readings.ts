@@ -48,9 +48,10 @@ function readFlow(scene: Scene, { turn }: Asked): Measured {
 }
 
 /** A thermometer ±1 °C; displays show what is set in half of the machines, and else ±1 °C. */
-function readTemperature(scene: Scene, { place }: Asked): Measured {
+function readTemperature(scene: Scene, { turn, place }: Asked): Measured {
   const { state, machine, person, chance } = scene;
-  const real = place === "fridge" ? state.fridgeC : state.freezerC;
+  const atIce = /ice-place|ice-box|where-ice/.test(turn);
+  const real = atIce ? state.boxC : place === "fridge" ? state.fridgeC : state.freezerC;
   if (person.thermometer)
     return {
       kind: "temperature",
@@ -59,7 +60,7 @@ function readTemperature(scene: Scene, { place }: Asked): Measured {
       with: "thermometer",
       place,
     };
-  if (!machine.display || state.power === "off") return "cannot";
+  if (atIce || !machine.display || state.power === "off") return "cannot";
   const set = place === "fridge" ? state.setFridge : state.setFreezer;
   const shown = machine.displayShowsSetting ? set : Math.round(real + between(chance, -1, 1));
   return { kind: "temperature", value: shown, unit: "C", with: "display", place };

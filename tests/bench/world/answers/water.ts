@@ -17,9 +17,11 @@ export const waterHooks: Hooks = {
   "tap-reopen.open": done((scene) =>
     leaks(scene, "joint") && holdsAfter(scene, "joint seen", 0.6) ? "drips" : "opened",
   ),
-  "supply-line.look": look((scene) =>
-    leaks(scene, "line") ? "damaged" : scene.state.kink > 0 ? "kinked" : "sound",
-  ),
+  "supply-line.look": look((scene, own) => {
+    if (leaks(scene, "line")) return "damaged";
+    const copper = scene.state.kinkStays && scene.trait("copper")() < 0.3 && own.includes("copper-kinked");
+    return scene.state.kink > 0 ? (copper ? "copper-kinked" : "kinked") : "sound";
+  }),
   "supply-line.straighten": done(({ state }) => (state.kinkStays ? "still-flat" : "straightened")),
   "filter-cap.look": look((scene) => (filtered(scene) ? (scene.state.filterCap ? "cap" : "nothing") : null)),
   "filter-cap.remove": done(() => "removed"),
@@ -35,6 +37,7 @@ export const waterHooks: Hooks = {
     leaks(scene, "filter") && !holdsAfter(scene, "ring", 0.5) ? "leaks" : "reseated",
   ),
   "filter-seated.turn-round": done(() => "turned"),
+  "flow-without-filter.have": plain(({ machine }) => (machine.bypassPlug ? "have-plug" : "no-plug")),
   "flow-without-filter.prepare": plain((scene) =>
     filtered(scene) && scene.machine.bypassPlug ? "plug-fitted" : "no-plug",
   ),

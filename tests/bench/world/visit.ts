@@ -205,7 +205,9 @@ function namedCauses(ending: Turn["ending"]): string[] {
         )
       : [],
   );
-  return [...new Set([...(ending?.causeId ? [ending.causeId] : []), ...listed])];
+  const all = [...(ending?.causeId ? [ending.causeId] : []), ...listed];
+  // 'Anything else' names nothing.
+  return [...new Set(all)].filter((cause) => cause !== "anything-else");
 }
 
 function leftBehind({ prepared, machine }: Scene, turn: Turn): string[] {

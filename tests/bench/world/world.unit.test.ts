@@ -1,3 +1,4 @@
+import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { chanceOf } from "./chance.ts";
 import { settledCold } from "./cold.ts";
@@ -29,6 +30,21 @@ const broken = (id: string, own: Machine = machine) => {
   faults.find((fault) => fault.id === id)?.break(state, chanceOf(id), own);
   return state;
 };
+
+describe("the world", () => {
+  it("takes nothing from flows/ nor from what is made of it but turns", () => {
+    const folder = new URL(".", import.meta.url);
+    const files = readdirSync(folder, { recursive: true, encoding: "utf8" }).filter((file) =>
+      file.endsWith(".ts"),
+    );
+    const from = files.flatMap((file) =>
+      [...readFileSync(new URL(file, folder), "utf8").matchAll(/from "(?:\.\.\/)+src\/([\w-]+)\//g)].map(
+        ([, name]) => name,
+      ),
+    );
+    expect([...new Set(from)].sort()).toEqual(["instruments", "session", "turn"]);
+  });
+});
 
 describe("a machine of the world", () => {
   it("has no trouble when nothing is broken", () => {

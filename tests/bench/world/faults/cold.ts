@@ -163,6 +163,6 @@ export const coldFaults: Fault[] = [
     isThere: (state) => state.roomC < 10 || state.roomC > 34,
     trades: ["shop"],
     self: "nothing",
-    names: ["room-too-cold", "room-too-warm", "room-temperature", "room-out-of-range"],
+    names: ["room-too-cold", "room-too-warm", "room-temperature", "room-out-of-range", "room-extreme"],
   },
 ];

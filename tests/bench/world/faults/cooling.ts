@@ -29,7 +29,7 @@ export const coolingFaults: Fault[] = [
     },
     isThere: (state) => state.condenserFanDead,
     trades: engineer,
-    names: ["fan-fault", "condenser-fan"],
+    names: ["fan-fault", "condenser-fan", "cooling-fault"],
   },
   {
     id: "defrost",
@@ -42,7 +42,7 @@ export const coolingFaults: Fault[] = [
     },
     isThere: (state) => state.defrostDead,
     trades: engineer,
-    names: ["defrost-fault"],
+    names: ["defrost-fault", "frost-built-up"],
   },
   {
     id: "damper",
@@ -66,7 +66,7 @@ export const coolingFaults: Fault[] = [
     isThere: (state) => state.circuit < 0.6,
     // Judgement: an appliance engineer finds it and brings the licensed one.
     trades: ["refrigeration-engineer", "appliance-engineer"],
-    names: ["cooling-fault", "sealed-circuit", "circuit-fault"],
+    names: ["cooling-fault", "sealed-circuit", "circuit-fault", "sealed-circuit-fault"],
   },
   {
     id: "relay",

@@ -15,7 +15,7 @@ export const iceMakerFaults: Fault[] = [
     isThere: (state) => state.motor === "dead",
     parts: ["ice-maker"],
     trades: maker,
-    names: ["ice-maker-faulty"],
+    names: ["ice-maker-faulty", "ice-maker-in-doubt"],
   },
   {
     id: "ice-maker-weak",
@@ -27,7 +27,7 @@ export const iceMakerFaults: Fault[] = [
     isThere: (state) => state.motor === "weak",
     parts: ["ice-maker"],
     trades: maker,
-    names: ["ice-maker-weak", "ice-maker-slow", "ice-maker-faulty"],
+    names: ["ice-maker-weak", "ice-maker-slow", "ice-maker-faulty", "ice-maker-in-doubt"],
   },
   {
     id: "early-harvest",
@@ -39,7 +39,7 @@ export const iceMakerFaults: Fault[] = [
     isThere: (state) => state.earlyHarvest,
     parts: ["ice-maker"],
     trades: maker,
-    names: ["harvest-early", "harvest-too-early", "mould-sensor", "ice-maker-faulty"],
+    names: ["harvest-early", "harvest-too-early", "mould-sensor", "ice-maker-faulty", "harvests-early"],
   },
   {
     id: "stalled",

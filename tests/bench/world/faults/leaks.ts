@@ -28,7 +28,7 @@ export const leakFaults: Fault[] = [
     after: { new: 7, moved: 7 },
     trades: ["plumber"],
     self: "tap",
-    names: ["joint-leaks"],
+    names: ["joint-leaks", "leak-behind"],
   }),
   leak("filter", 10, "common practice: 8 % of leaks; a ring not wiped, a cracked head", {
     on: (machine) => machine.filter !== "none",
@@ -42,24 +42,24 @@ export const leakFaults: Fault[] = [
     after: { moved: 3 },
     parts: ["supply-line"],
     trades: ["plumber", "appliance-engineer"],
-    names: ["line-damaged"],
+    names: ["line-damaged", "leak-behind"],
   }),
   leak("valve-body", 7, "judgement: a crack by frost or scale", {
     on: plumbed,
     parts: ["inlet-valve"],
     trades: ["appliance-engineer", "plumber"],
-    names: ["valve-body", "valve-body-leaks", "inlet-valve-leaks"],
+    names: ["valve-body", "valve-body-leaks", "inlet-valve-leaks", "leak-behind"],
   }),
   leak("hinge-tube", 4, "judgement: the tube through a door's hinge wears", {
     on: (machine) => plumbed(machine) && machine.waterDispenser,
     trades: engineer,
-    names: ["hinge-tube", "hinge-tube-leaks"],
+    names: ["hinge-tube", "hinge-tube-leaks", "leak-behind"],
   }),
   leak("drip-pan", 6, "judgement: cracked, or moved out of place", {
     after: { moved: 3 },
     trades: engineer,
     self: "move",
-    names: ["drip-pan", "drip-pan-cracked"],
+    names: ["drip-pan", "drip-pan-cracked", "leak-behind"],
   }),
   leak("condensation", 7, "judgement: humid weather, a door ajar", {
     trades: ["shop"],

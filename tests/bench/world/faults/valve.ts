@@ -89,6 +89,12 @@ export const valveFaults: Fault[] = [
     isThere: (state) => state.tubeHeaterDead && !state.seeps,
     parts: ["fill-tube"],
     trades: ["appliance-engineer"],
-    names: ["fill-tube-heater", "fill-tube-heater-faulty", "fill-tube-frozen"],
+    names: [
+      "fill-tube-heater",
+      "fill-tube-heater-faulty",
+      "fill-tube-frozen",
+      "fill-heater-faulty",
+      "fill-tube-faulty",
+    ],
   },
 ];

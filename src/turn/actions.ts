@@ -59,8 +59,8 @@ export type Services = {
   now(): string;
   /** Keeps the screen awake while a test runs; resolves to a release function, harmless where unsupported. */
   keepAwake(): Promise<() => void>;
-  /** A short sound and vibration, harmless where unsupported. */
-  signal(kind: "tick" | "end"): void;
+  /** A short sound and vibration, harmless where unsupported; `soon` comes before the first. */
+  signal(kind: "soon" | "tick" | "end"): void;
   shopHelp: { name: string; link: string | null };
 };
 

@@ -26,4 +26,4 @@ export type {
   Wait,
 } from "./turn.ts";
 export { turnOf } from "./turn-of.ts";
-export { viewOf } from "./view.ts";
+export { handOn, makeReady, viewOf } from "./view.ts";

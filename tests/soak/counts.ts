@@ -5,6 +5,8 @@ const isSoak = process.env.SOAK === "all";
 export const counts = {
   /** People who only answer, whatever they answer. */
   answering: isSoak ? 20_000 : 600,
+  /** People whose every answer is worked out before they give it. */
+  ahead: isSoak ? 400 : 12,
   /** People who answer anything, come and go, and change their answers. */
   wandering: isSoak ? 2000 : 400,
   /** Sequences of events a scenario that the SCXML document and our chart are held against each other with. */

@@ -73,7 +73,9 @@ export class OneTap {
   /** Once another turn has been drawn. */
   arrive(): void {
     clearTimeout(this.#fade);
-    if (this.#hasLed && this.#heading) showHeading(this.#heading);
+    const heading = this.#heading;
+    // In the frame that lays the turn out anyway, and so in another task than the one that has made it.
+    if (this.#hasLed && heading) requestAnimationFrame(() => showHeading(heading));
     this.#hasLed = false;
   }
 

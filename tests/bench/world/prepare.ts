@@ -79,11 +79,24 @@ const deeds: Deed[] = [
   ],
 ];
 
-/** Does what the words of a turn say, in their order. */
-export function doAsTold(prepared: Prepared, words: readonly string[], now: number): void {
-  for (const sentence of words.flatMap((line) => line.split(/(?<=[.?!])\s+/))) {
-    if (/\bif\b|do not|choose “|did you|does it|never\b|once only|\bdon't\b/i.test(sentence)) continue;
-    for (const [words, act] of deeds) if (words.test(sentence)) act(prepared, now);
+/** 'If all is well', which holds for whoever gives a turn's first answer. */
+const ifWell = /^If (?:all is well|it is clear|the tube is (?:clear|sound)|nothing is left there|it turns),/;
+const condition = /\bif\b|do not|choose “|did you|does it|never\b|once only|\bdon't\b/i;
+
+/**
+ * Does what the words of a turn say, in their order. What follows a question ('Is it wet? Then…') is left out as well.
+ * @param isWell the answer says that what was looked at is in order
+ */
+export function doAsTold(prepared: Prepared, words: readonly string[], now: number, isWell = false): void {
+  for (const line of words) {
+    let asked = false;
+    for (const sentence of line.split(/(?<=[.?!])\s+/)) {
+      const isAnswer = asked && /^Then\b/.test(sentence);
+      asked = sentence.endsWith("?");
+      const told = isWell ? sentence.replace(ifWell, "") : sentence;
+      if (isAnswer || condition.test(told)) continue;
+      for (const [words, act] of deeds) if (words.test(told)) act(prepared, now);
+    }
   }
 }
 

@@ -4,13 +4,15 @@ import type { Visit } from "./visit.ts";
 /** So many conversations are shown at most. */
 const most = 5;
 
-/** Whole conversations that ended wrong: of homes with that fault, or that ended in that way. */
+/** Whole conversations that ended wrong with that fault or in that way, or had a 'hazard', or left something behind. */
 export function traceOf(fault: string, seeds: readonly string[], ask: (seed: string) => Visit): string {
   const shown: string[] = [];
   for (const seed of seeds) {
     const visit = ask(seed);
-    const { verdict, ended, faults } = outcomeOf(visit);
-    if (verdict === "right" || ![...faults, verdict].includes(fault)) continue;
+    const { verdict, ended, faults, hazards, leftBehind } = outcomeOf(visit);
+    const lost = verdict === "right" ? [] : [...faults, verdict];
+    const unsafe = [...(hazards.length ? ["hazard"] : []), ...(leftBehind.length ? ["left-behind"] : [])];
+    if (![...lost, ...unsafe].includes(fault)) continue;
     shown.push(conversation(visit, `${ended} (${visit.ending?.causes.join(", ")}): ${verdict}`));
     if (shown.length === most) break;
   }

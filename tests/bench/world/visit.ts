@@ -113,7 +113,8 @@ function prepare(scene: Scene, visit: Visit, turn: Turn, reply: Reply): void {
     for (const lack of hazardAt(turn.turn, scene.prepared, scene.now, stillFor))
       visit.hazards.push(`${turn.turn}: ${lack}`);
     if (scene.home.wetPlug && leadsBehind(turn.turn)) visit.hazards.push(`${turn.turn}: water at the plug`);
-    doAsTold(scene.prepared, turn.body, scene.now);
+    const isWell = "answer" in reply && reply.answer === turn.answers[0]?.id;
+    doAsTold(scene.prepared, turn.body, scene.now, isWell);
   }
   scene.state.tapShutByUs = scene.prepared.tapShut && scene.machine.water === "plumbed";
 }

@@ -158,6 +158,16 @@ describe("people of the world", () => {
     expect(prepared).toMatchObject({ tapShut: true, plugOut: true });
     doAsTold(prepared, ["Open the stop tap slowly. If it drips, close the tap again."], 4);
     expect(prepared.tapShut).toBe(false);
+    doAsTold(prepared, ["Is it wet? Then close the stop tap first."], 5);
+    expect(prepared.tapShut).toBe(false);
+  });
+
+  it("do what holds 'if all is well' when they say that it is", () => {
+    const prepared = { ...nothingPrepared(), tapShut: true };
+    doAsTold(prepared, ["If all is well, open the stop tap again, slowly."], 3);
+    expect(prepared.tapShut).toBe(true);
+    doAsTold(prepared, ["If all is well, open the stop tap again, slowly."], 4, true);
+    expect(prepared.tapShut).toBe(false);
   });
 });
 

@@ -16,14 +16,7 @@ export function composeCheck(
   fixedAt: FixedWays = straightToFixed,
 ): StateConfig {
   const base = scenario ? `${scenario}/${check.id}` : check.id;
-  // What confirms an ending is not confirmed in its turn.
-  const place: Place = {
-    flow,
-    check,
-    base,
-    scenario,
-    fixedAt: "confirms" in check ? straightToFixed : fixedAt,
-  };
+  const place: Place = { flow, check, base, scenario, fixedAt };
   const gates = "gates" in check ? (check.gates ?? []) : [];
   const states: Record<string, StateConfig> = {};
   gates.forEach((gate, at) => {
@@ -183,7 +176,8 @@ function leave(
   }
   const target = outcome.to === "done" ? exit(place) : `#${outcome.to}`;
   const way = { ...guarded, target, actions: [remember(note)] };
-  return outcome.to === "fixed" ? place.fixedAt(way) : [way];
+  if (outcome.to !== "fixed") return [way];
+  return "confirms" in check ? [{ ...way, target: exit(place) }] : place.fixedAt(way);
 }
 
 /** True for an answer of a wait that means something and leads on: what was waited for stayed away. */

@@ -4,7 +4,7 @@ import { type Check, dangersOf, type Flow, type Scenario } from "../guide/index.
 import { composeCheck } from "./compose-check.ts";
 import { composeChoice } from "./compose-choice.ts";
 import { composeEndings } from "./compose-endings.ts";
-import { confirmerOf, type FixedWays, straightToFixed, waysToFixed } from "./fixed.ts";
+import { confirmerOf, type FixedWays, straightToFixed, waysToFixed, withoutDoubt } from "./fixed.ts";
 import { reopenerOf } from "./water.ts";
 
 /** The whole flow in one chart, to be verified and drawn as one: the opening, every scenario, the endings. */
@@ -83,9 +83,9 @@ function withReports(
     state.on = { ...state.on, ...dangers };
     if (name !== "professional" && name !== "fixed") state.on["help-asked"] = help(name === "part");
     if (name === "opening" || name === "fixed") continue;
-    // From an ending nothing leads back into the search.
-    const [last = thanks, ...before] = fixedAt(thanks).reverse();
-    state.on["ice-returned"] = state.states && name !== "part" ? [...before, last] : last;
+    // From an ending nothing leads back into the search, not even to confirm that all is well.
+    const isEnding = name === "part" || name === "professional";
+    state.on["ice-returned"] = isEnding ? withoutDoubt(flow, thanks) : fixedAt(thanks);
   }
   return states;
 }

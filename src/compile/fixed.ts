@@ -10,18 +10,28 @@ export const straightToFixed: FixedWays = (way) => [way];
 /** What the chart asks before it says that all is well, as the data has it (`confirms`). */
 export function waysToFixed(flow: Flow, scenario: Scenario): FixedWays {
   const check = confirmerOf(flow, scenario);
-  if (!check?.confirms) return straightToFixed;
-  const { place, unless } = check.confirms;
-  const doubtful: Guard = { type: "last-read", params: { place, is: unless } };
-  const guarded = (way: Transition, guard: Guard): Transition => ({
-    ...way,
-    guard: way.guard ? all(way.guard, guard) : guard,
-  });
+  if (!check) return straightToFixed;
   return (way) => [
-    { ...guarded(way, doubtful), target: `#${scenario.id}/${check.id}` },
-    guarded(way, not(doubtful)),
+    { ...joined(way, doubtful(check)), target: `#${scenario.id}/${check.id}` },
+    joined(way, not(doubtful(check))),
   ];
 }
+
+/** A way to an ending as fixed that is open only where nothing has to be confirmed first. */
+export function withoutDoubt(flow: Flow, way: Transition): Transition {
+  const check = Object.values(flow.checks).find(({ confirms }) => confirms);
+  return check ? joined(way, not(doubtful(check))) : way;
+}
+
+const doubtful = ({ confirms }: Check): Guard => ({
+  type: "last-read",
+  params: { place: confirms?.place, is: confirms?.unless },
+});
+
+const joined = (way: Transition, guard: Guard): Transition => ({
+  ...way,
+  guard: way.guard ? all(way.guard, guard) : guard,
+});
 
 /** The check that confirms an ending as fixed, in a scenario where that can be in doubt; else null. */
 export function confirmerOf(flow: Flow, { checks }: Scenario): Check | null {

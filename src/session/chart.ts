@@ -7,6 +7,7 @@ import {
   remember,
   vocabulary,
 } from "../chart/index.ts";
+import { type Guard, truthOf } from "../condition/index.ts";
 import { type Asked, answersTurn, verdictOn } from "../instruments/index.ts";
 import type { Limits } from "../measuring/index.ts";
 
@@ -24,6 +25,11 @@ export function createChart(config: ChartConfig, limits: Limits) {
     guards[name] = (at, params) => test(at.context, params, cause(at));
   guards.reads = ({ event: { reading, at } }, { is, ...asked }: ReadsParams) =>
     !!reading && answersTurn(reading, asked) && verdictOn(reading, limits, at) === is;
+  // A verdict takes the limits, so what it is joined with is asked here too.
+  for (const type of ["all", "any", "not"])
+    guards[type] = (at, params) =>
+      truthOf({ type, params } as Guard, (word) => guards[word.type]?.(at, word.params as never) ?? false) ===
+      true;
   return createMachine(
     {
       ...(config as object),

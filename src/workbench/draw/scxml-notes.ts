@@ -42,8 +42,7 @@ export function compileNote(note: Note, event: string | null, meta: TurnMeta | u
     if (meta?.instrument) {
       put(`measured[${literal(note.turn)}]`, String(event === "measured"));
       const place = placeOf(meta.instrument, meta);
-      if (place && event === "measured")
-        put(`read[${literal(note.turn)}]`, `{ place: ${literal(place)}, at: now }`);
+      if (place && event === "measured") put(`read[${literal(note.turn)}]`, `[${literal(place)}, now]`);
     }
   }
   if (note.forgets) put("findings", without(note.forgets));

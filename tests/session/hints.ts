@@ -27,7 +27,7 @@ const readings: Record<string, Record<string, Reading>> = {
   flow: { passes: flowOf(25), fails: flowOf(5) },
   temperature: { passes: celsius(-18), fails: celsius(-5) },
   "filter-age": { passes: fittedOn("2026-02-01"), fails: fittedOn("2024-02-01") },
-  supply: { passes: litresPerMinute(15), fails: litresPerMinute(4), "too-strong": kilopascals(800) },
+  supply: { passes: litresPerMinute(15), fails: litresPerMinute(3), "too-strong": kilopascals(1000) },
   ice: { passes: kilograms(1.8), fails: kilograms(0.2), demand: kilograms(1.2, "much") },
   cubes: { passes: gramsEach(18), fails: gramsEach(7) },
   seal: { passes: strips(), fails: strips(1, 5, 8), corner: strips(3), "in-the-way": strips(7) },

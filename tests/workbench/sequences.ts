@@ -119,7 +119,7 @@ function eventOf(type: string, variant: number, at: string, meta: Partial<TurnMe
   const others: Record<string, Reading[]> = {
     supply: [litresPerMinute(15), litresPerMinute(3), kilopascals(1000), litresPerMinute(6)],
     ice: [kilograms(1.8), kilograms(0.2), kilograms(1.2, "much"), kilograms(1)],
-    cubes: [gramsEach(18), gramsEach(7), gramsEach(12)],
+    cubes: [gramsEach(18), gramsEach(7), gramsEach(8)],
     seal: [strips(), strips(1, 5, 8), strips(3), strips(7)],
   };
   const of = others[instrument] ?? [];

@@ -49,7 +49,12 @@ export function holds(context: ChartContext, guard: Guard, event: ChartEvent): b
     if (!Object.hasOwn(vocabulary, type)) throw new Error(`"${type}" is not a guard`);
     return vocabulary[type]?.(context, params as never, event) ?? false;
   };
-  return truthOf(guard, test) === true;
+  return joins(guard, test);
+}
+
+/** Whether a guard holds, by what is said of each word in it; for words that this vocabulary cannot test alone. */
+export function joins(guard: Guard, test: (word: { type: string; params: never }) => boolean): boolean {
+  return truthOf(guard, test as (word: Guard) => boolean) === true;
 }
 
 /** The turns whose findings make a guard hold, in order; of alternatives only those that hold themselves. */

@@ -3,11 +3,11 @@ import {
   type ChartConfig,
   type ChartContext,
   type ChartEvent,
+  joins,
   type Note,
   remember,
   vocabulary,
 } from "../chart/index.ts";
-import { type Guard, truthOf } from "../condition/index.ts";
 import { type Asked, answersTurn, verdictOn } from "../instruments/index.ts";
 import type { Limits } from "../measuring/index.ts";
 
@@ -28,8 +28,7 @@ export function createChart(config: ChartConfig, limits: Limits) {
   // A verdict takes the limits, so what it is joined with is asked here too.
   for (const type of ["all", "any", "not"])
     guards[type] = (at, params) =>
-      truthOf({ type, params } as Guard, (word) => guards[word.type]?.(at, word.params as never) ?? false) ===
-      true;
+      joins({ type, params }, (word) => guards[word.type]?.(at, word.params) ?? false);
   return createMachine(
     {
       ...(config as object),

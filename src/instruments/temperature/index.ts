@@ -6,6 +6,8 @@ import { type TemperatureLimits, temperatureLimits } from "./limits.ts";
 import { type TemperaturePlace, temperaturePlaces } from "./places.ts";
 import type { TemperatureReading } from "./reading.ts";
 
+export { type TemperaturePlace, temperaturePlaces };
+
 export type TemperatureNeed = { place: TemperaturePlace; targetC: number; limits: TemperatureLimits };
 
 const placeOf = ({ place }: { place?: string | undefined }): TemperaturePlace =>

@@ -1,5 +1,5 @@
 import type { Guard } from "../condition/index.ts";
-import type { InstrumentName } from "../instruments/index.ts";
+import type { InstrumentName, TemperaturePlace } from "../instruments/index.ts";
 import type { Note } from "./memory.ts";
 
 /** The composed chart as plain JSON, ready for xstate's `createMachine` and for a walk by the verifier. */
@@ -38,7 +38,7 @@ export type TurnMeta = {
   answers?: string[];
   gate?: string;
   instrument?: InstrumentName;
-  place?: "freezer" | "fridge";
+  place?: TemperaturePlace;
   against?: string[];
   /** Minutes that a wait lasts. */
   lasts?: number;

@@ -1,4 +1,5 @@
 import { foldGuard, type Guard, truthOf } from "../condition/index.ts";
+import { placeOf } from "../instruments/index.ts";
 import type { ChartContext, ChartEvent } from "./memory.ts";
 
 type Test = (context: ChartContext, params: never, event: ChartEvent) => boolean;
@@ -26,6 +27,13 @@ export const vocabulary: Record<string, Test> = {
   "may-look-again": ({ done, again, mended }, { check }: { check: string }) =>
     done.includes(check) && done.at(-1) !== check && !again.includes(check) && !mended.includes(check),
   water: ({ water }, { is }: { is: string[] }) => is.includes(water),
+  "last-read": ({ findings }, { place, is }: { place: string; is: string[] }) => {
+    const there = Object.values(findings).filter(
+      ({ reading }) => reading && placeOf(reading.kind, reading as { place?: string }) === place,
+    );
+    const last = there.sort((one, other) => Date.parse(one.at) - Date.parse(other.at)).at(-1);
+    return last !== undefined && is.includes(last.answer);
+  },
   led: (_, { to }: { to?: string }, { advice }) =>
     advice?.led === true && (to === undefined || to === advice.check),
   advised: (_, { check }: { check: string }, { advice }) => advice?.check === check,
@@ -41,7 +49,12 @@ export function holds(context: ChartContext, guard: Guard, event: ChartEvent): b
     if (!Object.hasOwn(vocabulary, type)) throw new Error(`"${type}" is not a guard`);
     return vocabulary[type]?.(context, params as never, event) ?? false;
   };
-  return truthOf(guard, test) === true;
+  return joins(guard, test);
+}
+
+/** Whether a guard holds, by what is said of each word in it; for words that this vocabulary cannot test alone. */
+export function joins(guard: Guard, test: (word: { type: string; params: never }) => boolean): boolean {
+  return truthOf(guard, test as (word: Guard) => boolean) === true;
 }
 
 /** The turns whose findings make a guard hold, in order; of alternatives only those that hold themselves. */

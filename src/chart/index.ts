@@ -1,5 +1,5 @@
 export type { ChartConfig, StateConfig, Transition, TurnMeta } from "./config.ts";
-export { holds, vocabulary } from "./guards.ts";
+export { holds, joins, vocabulary } from "./guards.ts";
 export {
   type Advice,
   type ChartContext,

@@ -1,5 +1,6 @@
 import type { Note, StateConfig, Transition, TurnMeta } from "../chart/index.ts";
 import type { Check, Flow, Opening, Outcome, TurnRule } from "../guide/index.ts";
+import { type FixedWays, straightToFixed } from "./fixed.ts";
 import { hazardsOf } from "./slice-of.ts";
 import { waterNote } from "./water.ts";
 
@@ -8,8 +9,14 @@ import { waterNote } from "./water.ts";
  * Turns are reached from outside only through the gates, because the compound's initial state is the first gate.
  * After an interruption the gates are asked again and `entering` leads back to the very turn that was left.
  */
-export function composeCheck(flow: Flow, check: Check | Opening, scenario: string | null): StateConfig {
-  const place: Place = { flow, check, base: scenario ? `${scenario}/${check.id}` : check.id, scenario };
+export function composeCheck(
+  flow: Flow,
+  check: Check | Opening,
+  scenario: string | null,
+  fixedAt: FixedWays = straightToFixed,
+): StateConfig {
+  const base = scenario ? `${scenario}/${check.id}` : check.id;
+  const place: Place = { flow, check, base, scenario, fixedAt };
   const gates = "gates" in check ? (check.gates ?? []) : [];
   const states: Record<string, StateConfig> = {};
   gates.forEach((gate, at) => {
@@ -23,7 +30,13 @@ export function composeCheck(flow: Flow, check: Check | Opening, scenario: strin
   return { id: place.base, initial: gates.length ? `gate-${gates[0]}` : check.start, states };
 }
 
-type Place = { flow: Flow; check: Check | Opening; base: string; scenario: string | null };
+type Place = {
+  flow: Flow;
+  check: Check | Opening;
+  base: string;
+  scenario: string | null;
+  fixedAt: FixedWays;
+};
 
 function composeGate(place: Place, gate: string, next: string | undefined): StateConfig {
   const turn = `${place.check.id}.gate-${gate}`;
@@ -62,24 +75,23 @@ function composeTurn(place: Place, id: string, rule: TurnRule, gate: string | un
   const turn = `${place.check.id}.${id}`;
   const on: Record<string, Transition | Transition[]> = {};
   for (const [answer, outcome] of Object.entries(rule.answers ?? {}))
-    on[`answered.${answer}`] = leave(place, turn, answer, outcome);
+    on[`answered.${answer}`] = only(leave(place, turn, answer, outcome));
   for (const standing of ["not-sure", "cannot"] as const) {
     const outcome = rule[standing] ?? { to: "done" };
     // Nobody is unsure whether to wait; anybody may be unable to.
     if (outcome && !(rule.kind === "wait" && standing === "not-sure"))
-      on[`answered.${standing}`] = leave(place, turn, standing, outcome);
+      on[`answered.${standing}`] = only(leave(place, turn, standing, outcome));
   }
   if (rule.verdicts)
-    on.measured = Object.entries(rule.verdicts).map(([verdict, outcome]) => ({
-      ...leave(place, turn, verdict, outcome),
-      guard: { type: "reads", params: { instrument: rule.instrument, place: rule.place, is: verdict } },
-    }));
+    on.measured = Object.entries(rule.verdicts).flatMap(([verdict, outcome]) => {
+      const params = { instrument: rule.instrument, place: rule.place, is: verdict };
+      return leave(place, turn, verdict, outcome, { type: "reads", params });
+    });
   const minutes = rule.lasts ? minutesOf(place.flow, rule.lasts) : 0;
   if (rule.then)
-    on["wait-ended"] = {
-      ...leave(place, turn, "over", { to: rule.then }),
-      guard: { type: "elapsed", params: { turn, minutes } },
-    };
+    on["wait-ended"] = only(
+      leave(place, turn, "over", { to: rule.then }, { type: "elapsed", params: { turn, minutes } }),
+    );
   // A hazardous turn that was left (page closed, answer changed, another phone) is entered again: the gate asks again.
   if (gate)
     on["session-resumed"] = {
@@ -122,8 +134,20 @@ function metaOf({ flow, check, scenario }: Place, turn: string, kind: TurnMeta["
   };
 }
 
-function leave(place: Place, turn: string, answer: string, outcome: Outcome): Transition {
+/** One way alone where nothing has to be told apart. */
+function only(ways: Transition[]): Transition | Transition[] {
+  return ways.length === 1 && ways[0] ? ways[0] : ways;
+}
+
+function leave(
+  place: Place,
+  turn: string,
+  answer: string,
+  outcome: Outcome,
+  guard?: Transition["guard"],
+): Transition[] {
   const { flow, check, base } = place;
+  const guarded = guard ? { guard } : {};
   const note: Note = { turn, answer, ...waterNote(outcome.leaves) };
   const cause = outcome.remedies ?? outcome.finds;
   const station = cause ? flow.causes[cause]?.station : undefined;
@@ -139,18 +163,21 @@ function leave(place: Place, turn: string, answer: string, outcome: Outcome): Tr
   const next = check.turns[outcome.to];
   if (next) {
     if (next.kind === "wait") Object.assign(note, waitNote(check.id, outcome.to, next));
-    return { target: `#${base}/${outcome.to}`, actions: [remember(note)] };
+    return [{ ...guarded, target: `#${base}/${outcome.to}`, actions: [remember(note)] }];
   }
   if (endsInVain(check, turn, answer, outcome)) note.inVain = true;
   // What only puts something back is no look, and comes again whenever it has to.
-  if (place.scenario && !("restores" in check)) note.done = check.id;
+  if (place.scenario && !("restores" in check || "confirms" in check)) note.done = check.id;
   if (outcome.to === "stopped") note.danger = answer;
   if (outcome.to === "fixed") note.creditsLastFix = true;
   if (outcome.to === "professional") {
     note.cause = outcome.finds ?? null;
     note.who = (outcome.finds && flow.causes[outcome.finds]?.who) || "shop";
   }
-  return { target: outcome.to === "done" ? exit(place) : `#${outcome.to}`, actions: [remember(note)] };
+  const target = outcome.to === "done" ? exit(place) : `#${outcome.to}`;
+  const way = { ...guarded, target, actions: [remember(note)] };
+  if (outcome.to !== "fixed") return [way];
+  return "confirms" in check ? [{ ...way, target: exit(place) }] : place.fixedAt(way);
 }
 
 /** True for an answer of a wait that means something and leads on: what was waited for stayed away. */

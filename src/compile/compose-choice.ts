@@ -3,6 +3,7 @@ import { all, type Guard, guardOf } from "../condition/index.ts";
 import type { Flow, Scenario } from "../guide/index.ts";
 import { waitNote } from "./compose-check.ts";
 import { entryGuards } from "./entry-guards.ts";
+import { confirmedBy, confirmerOf } from "./fixed.ts";
 import { closedByUs, mayGoOn, mustReopen, needsWater, reopenerOf } from "./water.ts";
 
 /**
@@ -57,9 +58,12 @@ export function composeChoice(flow: Flow, scenario: Scenario): Transition[] {
     target: `#${scenario.otherwise.to}`,
     actions: note({ cause: null, who: scenario.otherwise.who }),
   };
+  const confirmer = confirmerOf(flow, scenario);
+  const fixed = { target: "#fixed", actions: note({ creditsLastFix: true }) };
   const asked = { type: "led", params: { to: reopener?.id } };
   return [
     ...(reopener ? [{ target: reopen, guard: all(closedByUs, asked) }] : []),
+    ...(confirmer ? withWater({ ...fixed, guard: confirmedBy(confirmer) }) : []),
     ...halts.flatMap((cause) => leaving(ending(cause), cause)),
     ...ways(true),
     ...scenario.proofs

@@ -4,6 +4,7 @@ import { type Check, dangersOf, type Flow, type Scenario } from "../guide/index.
 import { composeCheck } from "./compose-check.ts";
 import { composeChoice } from "./compose-choice.ts";
 import { composeEndings } from "./compose-endings.ts";
+import { confirmerOf, type FixedWays, straightToFixed, waysToFixed, withoutDoubt } from "./fixed.ts";
 import { reopenerOf } from "./water.ts";
 
 /** The whole flow in one chart, to be verified and drawn as one: the opening, every scenario, the endings. */
@@ -29,7 +30,11 @@ export function composeOpening(flow: Flow): ChartConfig {
 /** One scenario and the endings. Its state has the choice of the first check as its first. Pure data. */
 export function composeScenario(flow: Flow, scenario: Scenario): ChartConfig {
   const choosing: StateConfig = { id: `${scenario.id}/choosing`, always: composeChoice(flow, scenario) };
-  const checks = checksIn(flow, scenario).map((check) => [check.id, composeCheck(flow, check, scenario.id)]);
+  const fixedAt = waysToFixed(flow, scenario);
+  const checks = checksIn(flow, scenario).map((check) => [
+    check.id,
+    composeCheck(flow, check, scenario.id, fixedAt),
+  ]);
   const whole = {
     id: scenario.id,
     initial: "choosing",
@@ -38,14 +43,15 @@ export function composeScenario(flow: Flow, scenario: Scenario): ChartConfig {
   return {
     id: "fridgeside",
     initial: scenario.id,
-    states: withReports(flow, { [scenario.id]: whole, ...composeEndings() }),
+    states: withReports(flow, { [scenario.id]: whole, ...composeEndings() }, fixedAt),
   };
 }
 
-/** Every check that a scenario can ask, the one that opens the tap again included. */
+/** Every check that a scenario can ask, those that the chart asks by itself included. */
 export function checksIn(flow: Flow, scenario: Scenario): Check[] {
   const reopener = reopenerOf(flow, scenario);
-  const ids = new Set([...scenario.checks.map(({ check }) => check), ...(reopener ? [reopener.id] : [])]);
+  const own = [reopener, confirmerOf(flow, scenario)].flatMap((one) => one?.id ?? []);
+  const ids = new Set([...scenario.checks.map(({ check }) => check), ...own]);
   return [...ids].map((id) => {
     const check = flow.checks[id];
     if (!check) throw new Error(`Scenario "${scenario.id}" names the check "${id}", which does not exist`);
@@ -54,7 +60,11 @@ export function checksIn(flow: Flow, scenario: Scenario): Check[] {
 }
 
 /** What can be reported at any time. The stop ending takes no further event: nothing leads on from a danger but a new start. */
-function withReports(flow: Flow, states: Record<string, StateConfig>): Record<string, StateConfig> {
+function withReports(
+  flow: Flow,
+  states: Record<string, StateConfig>,
+  fixedAt: FixedWays = straightToFixed,
+): Record<string, StateConfig> {
   // Whoever asks for a person at the card of a part takes the proved cause along.
   const help = (proved: boolean) => ({
     target: "#professional",
@@ -72,7 +82,10 @@ function withReports(flow: Flow, states: Record<string, StateConfig>): Record<st
     if (name === "stopped") continue;
     state.on = { ...state.on, ...dangers };
     if (name !== "professional" && name !== "fixed") state.on["help-asked"] = help(name === "part");
-    if (name !== "opening" && name !== "fixed") state.on["ice-returned"] = thanks;
+    if (name === "opening" || name === "fixed") continue;
+    // From an ending nothing leads back into the search, not even to confirm that all is well.
+    const isEnding = name === "part" || name === "professional";
+    state.on["ice-returned"] = isEnding ? withoutDoubt(flow, thanks) : fixedAt(thanks);
   }
   return states;
 }

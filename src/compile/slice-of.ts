@@ -41,8 +41,14 @@ export function scenarioSlice(flow: Flow, scenario: string, checks: Check[]): Sc
 }
 
 /** False for what has to be asked again: what lies behind a gate, the tap, a wait and what came of it. */
-function isLasting({ gates, restores, repeats, turns }: Check): boolean {
-  return !gates?.length && !restores && !repeats && !Object.values(turns).some(({ kind }) => kind === "wait");
+function isLasting({ gates, restores, confirms, repeats, turns }: Check): boolean {
+  return (
+    !gates?.length &&
+    !restores &&
+    !confirms &&
+    !repeats &&
+    !Object.values(turns).some(({ kind }) => kind === "wait")
+  );
 }
 
 function partsOf(

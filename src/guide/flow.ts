@@ -1,5 +1,5 @@
 import type { Condition } from "../condition/index.ts";
-import type { InstrumentName, ReadingVerdict } from "../instruments/index.ts";
+import type { InstrumentName, ReadingVerdict, TemperaturePlace } from "../instruments/index.ts";
 import type { Limits, Region } from "../measuring/index.ts";
 
 /** What the trade knows, as read from flows/: plain data, no code and no expressions. */
@@ -63,6 +63,11 @@ export type Check = Opening & {
   gates?: string[] | undefined;
   /** Puts back what we had changed: asked wherever the chart needs it, and named by no scenario. */
   restores?: "water" | undefined;
+  /**
+   * Asked by the chart before an ending as fixed, where the last reading at this place had one of these verdicts; named
+   * by no scenario.
+   */
+  confirms?: { place: TemperaturePlace; unless: ReadingVerdict[] } | undefined;
   /** Asked as often as its condition holds, not once a session. */
   repeats?: boolean | undefined;
   /** Checks that measure the same thing share a group and count once, the latest; a check alone is its own group. */
@@ -85,7 +90,7 @@ export type TurnRule = {
   picture?: string | undefined;
   instrument?: InstrumentName | undefined;
   /** Where a temperature is taken; the freezer unless said. */
-  place?: "freezer" | "fridge" | undefined;
+  place?: TemperaturePlace | undefined;
   /** Turns whose flow this one is compared with; the first that was measured counts. */
   against?: string[] | undefined;
   /** A wait's length: the id of a limit in hours or minutes; `then` is the turn that follows when it is over. */

@@ -1,6 +1,6 @@
 import * as z from "zod/mini";
 import { condition, flowBounds, id, listOf, recordOf, turnRef } from "../condition/index.ts";
-import { everyVerdict, instrumentNames } from "../instruments/index.ts";
+import { everyVerdict, instrumentNames, temperaturePlaces } from "../instruments/index.ts";
 import type { Flow } from "./flow.ts";
 import { region } from "./region.ts";
 
@@ -23,11 +23,13 @@ const outcome = z.strictObject({
 });
 const standing = z.optional(z.union([outcome, z.literal(false)]));
 
+const place = z.enum(temperaturePlaces);
+
 const turn = z.strictObject({
   kind: z.optional(z.enum(["choice", "reading", "wait"])),
   picture: z.optional(id),
   instrument: z.optional(z.enum(instrumentNames)),
-  place: z.optional(z.enum(["freezer", "fridge"])),
+  place: z.optional(place),
   against: z.optional(listOf(turnRef)),
   // biome-ignore lint/suspicious/noThenProperty: `then` is the word the flow files use, and this is no promise
   then: z.optional(id),
@@ -110,6 +112,7 @@ export const fileSchemas = {
     hazards: z.optional(listOf(id)),
     gates: z.optional(listOf(id)),
     restores: z.optional(z.literal("water")),
+    confirms: z.optional(z.strictObject({ place, unless: listOf(verdict) })),
     repeats: z.optional(z.boolean()),
     measures: z.optional(id),
     outcomes: z.optional(recordOf(id, z.strictObject({ from: listOf(turnRef), says: recordOf(id, id) }))),

@@ -10,6 +10,7 @@ import { temperature } from "./temperature/index.ts";
 
 export { readingBounds } from "./bounds.ts";
 export type { Asked, Texts } from "./instrument.ts";
+export { type TemperaturePlace, temperaturePlaces } from "./temperature/index.ts";
 
 /** The instruments, by the `kind` of their readings. Their schemas and screens are listed apart. */
 const instruments = {

@@ -1,6 +1,6 @@
 import * as z from "zod/mini";
 import { flowBounds, id, listOf, number, recordOf } from "../guide/index.ts";
-import { instrumentNames } from "../instruments/index.ts";
+import { instrumentNames, temperaturePlaces } from "../instruments/index.ts";
 
 /** Steps to a place of a chart or a flow, such as `flow-test.run` or `too-little/flow-test/run`. */
 const step = "[a-z][a-z0-9]*(?:-[a-z0-9]+)*";
@@ -40,6 +40,7 @@ const guards = z.discriminatedUnion("type", [
   test("led", { to: z.optional(id) }),
   test("advised", { check: id }),
   test("part-advised", { cause: id }),
+  test("last-read", { place: z.enum(temperaturePlaces), is: ids }),
   test("reads", { instrument: id, place: z.optional(id), is: id }),
   test("all", { of }),
   test("any", { of }),
@@ -88,7 +89,7 @@ const meta = z.strictObject({
   answers: z.optional(ids),
   gate: z.optional(id),
   instrument: z.optional(z.enum(instrumentNames)),
-  place: z.optional(z.enum(["freezer", "fridge"])),
+  place: z.optional(z.enum(temperaturePlaces)),
   against: z.optional(listOf(turnRef)),
   lasts: z.optional(number),
   inside: z.optional(listOf(z.strictObject({ stage: id, after: number }))),

@@ -3,6 +3,7 @@ import {
   type ChartConfig,
   type ChartContext,
   type ChartEvent,
+  joins,
   type Note,
   remember,
   vocabulary,
@@ -24,6 +25,10 @@ export function createChart(config: ChartConfig, limits: Limits) {
     guards[name] = (at, params) => test(at.context, params, cause(at));
   guards.reads = ({ event: { reading, at } }, { is, ...asked }: ReadsParams) =>
     !!reading && answersTurn(reading, asked) && verdictOn(reading, limits, at) === is;
+  // A verdict takes the limits, so what it is joined with is asked here too.
+  for (const type of ["all", "any", "not"])
+    guards[type] = (at, params) =>
+      joins({ type, params }, (word) => guards[word.type]?.(at, word.params) ?? false);
   return createMachine(
     {
       ...(config as object),

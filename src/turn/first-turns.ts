@@ -135,14 +135,12 @@ function countedIn(tag: string, locales: Record<string, Resource>): Record<strin
   );
 }
 
-/** A session stopped by each danger, by 'not sure' where the opening has that stop, and by nothing that is known. */
+/** A session stopped by each danger, by 'not sure', and by nothing that is known. */
 function stoppedSessions(first: Session): [string, Session][] {
-  const stops = first.flow.dangers.map((danger): [string, Session] => [
+  const stops = [...first.flow.dangers, "not-sure"].map((danger): [string, Session] => [
     danger,
     record(first, { type: "danger-reported", danger, at: anyTime }).session,
   ]);
-  const unsure = answered(first, "not-sure");
-  if (isStopped(unsure)) stops.push(["not-sure", unsure]);
   const last = stops.at(-1)?.[1] ?? first;
   const context = { ...memoryOf(last), danger: null };
   return [...stops, ["general", { ...last, snapshot: { ...last.snapshot, context } as never }]];

@@ -20,7 +20,7 @@ export type FirstTurn = {
   dangers: string[];
   /** What every stop has in place of the first question's. */
   stop: Partial<Turn>;
-  /** Headline and lines of each danger, of `not-sure` where that stops, and of `general` for any other. */
+  /** Headline and lines of each danger, of `not-sure`, and of `general` for any other. */
   stops: Record<string, string[]>;
 };
 

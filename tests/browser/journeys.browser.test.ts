@@ -111,9 +111,10 @@ const journeys: Record<string, Journey> = {
     },
     ending: { outcome: "fixed", cause: "too-soon" },
   },
-  // Thick frost on the back wall: it does not thaw itself any more, and no householder can mend that.
+  // Thick frost on the back wall, and a thaw that held for some weeks: it does not defrost itself any more, and no
+  // householder can mend that.
   "too-warm": {
-    sees: { "opening.symptom": "too-warm", "too-full.look": "frosted" },
+    sees: { "opening.symptom": "too-warm", "too-full.look": "frosted", "full-thaw.before": "came-back" },
     ending: { outcome: "professional", cause: "defrost-fault", who: "appliance-engineer" },
   },
   // The water from the kitchen tap has the same taste, so the machine is not to blame.

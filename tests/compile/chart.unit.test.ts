@@ -11,6 +11,7 @@ import {
   flowOf,
   follow,
   healthy,
+  iceCelsius,
   inTradeOrder,
   runsOut,
 } from "../session/drive.ts";
@@ -45,12 +46,12 @@ describe("a cause that a person puts right", () => {
   test.each(Object.entries(putRight))(
     "%s ends as fixed, and owed to it, when ice comes back",
     (cause, answers) => {
-      const dry = cause === "controls-stalled" ? {} : { "reset.test": "nothing-moved" };
+      const dry = cause === "controls-stalled" ? {} : { "reset.find": "cannot" };
       const onTheWater = { "reset.test": "moved-dry" };
       const water = ["stop-tap", "supply-line", "filter", "fill-tube", "inlet-valve"];
       const reset = water.includes(flow.causes[cause]?.station ?? "") ? onTheWater : dry;
       const came: Answers = { "wait-for-ice.wait": "ice-came" };
-      // Without the freezer's temperature a tray that does not move is no proof, so that the wait comes first.
+      // Without the freezer's temperature and a test run nothing is proved, so that the wait comes first.
       const unread: Answers = { "freezer-temperature.read": "cannot" };
       const session = follow(start(), { ...healthy, ...unread, ...reset, ...came, ...answers });
       expect(metaOf(session).outcome).toBe("fixed");
@@ -101,18 +102,22 @@ describe("the search", () => {
     expect(memoryOf(follow(start(), answers)).cause).toBeNull();
   });
 
-  test("does not blame the ice maker while nobody knows whether the freezer is cold enough", () => {
+  test("sells no ice maker while nobody knows whether it is cold where the ice is made", () => {
     const answers = { ...healthy, ...nothingFound, "reset.test": "nothing-moved" };
-    const unread = { ...answers, "freezer-temperature.read": "not-sure" };
+    const unread = { ...answers, "ice-place-cold.read": "not-sure" };
     expect(memoryOf(follow(start("TR-01"), answers)).cause).toBe("ice-maker-faulty");
-    expect(memoryOf(follow(start("TR-01"), unread)).cause).toBeNull();
+    const session = follow(start("TR-01"), unread);
+    expect([metaOf(session).outcome, memoryOf(session).cause]).toEqual([
+      "professional",
+      "ice-maker-in-doubt",
+    ]);
   });
 
   test("takes a reading too close to its limit for neither good nor bad", () => {
-    const tooClose = { "freezer-temperature.read": celsius(-12), "reset.test": "nothing-moved" };
-    const session = follow(start(), { ...healthy, ...nothingFound, ...tooClose });
-    expect(memoryOf(session).findings["freezer-temperature.read"]?.answer).toBe("unclear");
-    expect(memoryOf(session).cause).toBeNull();
+    const tooClose = { "ice-place-cold.read": iceCelsius(-15), "reset.test": "nothing-moved" };
+    const session = follow(start("TR-01"), { ...healthy, ...nothingFound, ...tooClose });
+    expect(memoryOf(session).findings["ice-place-cold.read"]?.answer).toBe("unclear");
+    expect(metaOf(session).outcome).toBe("professional");
   });
 
   test("trusts the later of two flow tests", () => {
@@ -173,12 +178,29 @@ describe("the search", () => {
 });
 
 describe("the opening", () => {
-  test("stops at every danger, and also for a person who is not sure", () => {
-    const dangers = ["burning", "sparks", "water-near-socket", "gas", "shock", "not-sure"];
-    for (const danger of dangers) {
-      const session = follow(start(), { "opening.danger": danger });
-      expect([metaOf(session).outcome, memoryOf(session).danger]).toEqual(["stopped", danger]);
-    }
+  const stopsAt = (answers: Answers) => {
+    const session = follow(start(), { ...healthy, ...answers }, "opening.symptom");
+    return metaOf(session).outcome === "stopped" ? memoryOf(session).danger : metaOf(session).turn;
+  };
+
+  test.each(["burning", "sparks", "water-near-socket", "gas", "shock"])("stops at once at %s", (danger) => {
+    expect(stopsAt({ "opening.danger": danger })).toBe(danger);
+  });
+
+  // A valve that fills hisses too, so a hiss alone is no danger that was stated.
+  test("asks once more about a hiss, and stops unless it comes and goes", () => {
+    const hiss = (answer: string) => stopsAt({ "opening.danger": "hiss", "opening.hiss": answer });
+    expect(hiss("comes-and-goes")).toBe("opening.symptom");
+    expect(hiss("gas")).toBe("gas");
+    expect(hiss("not-sure")).toBe("not-sure");
+  });
+
+  test("asks who is not sure once more in plain words, and stops unless there is nothing of it", () => {
+    const unsure = (answer: string) =>
+      stopsAt({ "opening.danger": "not-sure", "opening.danger-again": answer });
+    expect(unsure("nothing-of-it")).toBe("opening.symptom");
+    expect(unsure("general")).toBe("general");
+    expect(unsure("not-sure")).toBe("not-sure");
   });
 });
 

@@ -8,6 +8,7 @@ import {
   healthy,
   kilograms,
   kilopascals,
+  runsOut,
   strips,
 } from "../session/drive.ts";
 
@@ -17,6 +18,7 @@ export const sound: Answers = {
   "reset.test": "moved-wet",
   "tank.look": "full",
   "tank-inside.look": "clean",
+  "add-water-light.look": "dark",
   "pump-run.listen": "water-comes",
   "running-time.since": "over-a-day",
   "transport-parts.look": "nothing",
@@ -63,7 +65,7 @@ export const sound: Answers = {
   "ice-count.wait": "plenty",
   "wait-for-batch.wait": "right",
   "wait-for-cold.wait": "cold-again",
-  "watch-leak.wait": "wet-again",
+  "watch-leak.fill": "wet-again",
   // The tap that a gate had closed is opened again.
   "tap-reopen.open": "opened",
 };
@@ -75,7 +77,8 @@ const plug = (perSecond: number): Answers => ({
 });
 const lowFlow: Answers = { "flow-test.run": flowOf(5) };
 const better: Answers = { "flow-again.run": flowOf(25) };
-const dry: Answers = { "reset.test": "moved-dry" };
+const dry: Answers = { "reset.find": "found", "reset.test": "moved-dry" };
+const dead: Answers = { "reset.find": "found", "reset.test": "nothing-moved" };
 const stuckDoor: Answers = {
   "door-closing.look": "stays-open",
   "door-closing.blocked-front": "nothing-there",
@@ -115,7 +118,13 @@ export const signs: Record<string, Answers> = {
   "ice-jammed": { "ice-under-maker.look": "ice-there", "ice-under-maker.remove": "removed" },
   "too-full": { "too-full.look": "packed", "too-full.rearrange": "rearranged" },
   "vents-blocked": { "too-full.look": "vents-covered", "too-full.uncover": "uncovered" },
-  "defrost-fault": { "too-full.look": "frosted" },
+  "defrost-fault": { "too-full.look": "frosted", "full-thaw.before": "came-back" },
+  "frost-built-up": {
+    "too-full.look": "frosted",
+    "full-thaw.before": "never",
+    "full-thaw.thaw": "thawed",
+    "full-thaw.thawed": "running-again",
+  },
   "freezer-warm": warmStill,
   "cooling-fault": {
     ...warmStill,
@@ -124,6 +133,12 @@ export const signs: Record<string, Answers> = {
     "ice-count.count": kilograms(0.2),
     "wait-for-batch.came": "still-odd",
     "cooling-runs.listen": "clicks",
+  },
+  "sealed-circuit-fault": {
+    ...warmStill,
+    "wait-for-cold.wait": runsOut,
+    "wait-for-cold.came": "still-warm",
+    "freezer-again.read": celsius(-5),
   },
   "tank-empty": { "tank.look": "empty", "tank.fill": "filled" },
   "tank-not-seated": { "tank.look": "not-seated", "tank.push-in": "clicks-in" },
@@ -152,7 +167,12 @@ export const signs: Record<string, Answers> = {
   "ice-stood": { "ice-use.look": "old", "ice-use.turn-over": "tipped-out" },
   "bin-dirty": { "bin-wash.look": "dirty", "bin-wash.wash": "washed" },
   "food-smells": { "open-food.look": "open", "open-food.cover": "covered" },
-  "hard-water": { "ice-look.look": "white", "ice-look.harmless": "that-is-it" },
+  "hard-water": {
+    "ice-look.look": "white",
+    "ice-look.vinegar": "dissolve",
+    "ice-look.harmless": "that-is-it",
+  },
+  "coating-flakes": { "ice-look.look": "white", "ice-look.vinegar": "flakes" },
   "not-flushed": { "flush.look": "not-flushed", "flush.run": "flushed-now" },
   "water-odd": { "tap-water.compare": "same-taste" },
   "filter-stale": { "filter-age.fitted": fittedOn("2025-01-01") },
@@ -160,11 +180,16 @@ export const signs: Record<string, Answers> = {
   "transport-locks": { "transport-parts.look": "found", "transport-parts.remove": "removed" },
   "air-in-line": { "purge-air.run": "spurts", "purge-air.go-on": "steady-now" },
   "cap-left-on": { ...lowFlow, ...better, "filter-cap.look": "cap", "filter-cap.remove": "removed" },
-  "setting-wrong": { "cooling-settings.look": "special", "cooling-settings.switch-back": "switched" },
+  "setting-wrong": {
+    "cooling-settings.look": "special",
+    "cooling-settings.switch-back": "switched",
+    "special-modes.look": "special",
+    "special-modes.switch-off": "switched",
+  },
   "no-air-space": { "space-around.look": "tight", "space-around.clear": "cleared" },
   "condenser-dusty": { "condenser.look": "dusty", "condenser.brush": "brushed" },
   "fan-fault": { "cooling-runs.listen": "scrapes" },
-  "supply-strong": { "tap-fill.fill": kilopascals(800) },
+  "supply-strong": { "tap-fill.fill": kilopascals(1000) },
   "joint-leaks": { "tap-joint.look": "drips", "tap-joint.tighten": "dry-now" },
   "drain-blocked": { "drain.look": "blocked", "drain.clear": "runs-now" },
   "drain-iced": { "drain.look": "iced-over" },
@@ -205,13 +230,15 @@ export const signs: Record<string, Answers> = {
   "inlet-valve-faulty": dry,
   "inlet-valve-slow": { "fresh-ice.look": "small" },
   "valve-leaks-by": { "fill-drip.look": "drips" },
-  "ice-maker-faulty": { "reset.test": "nothing-moved" },
+  "ice-maker-faulty": dead,
+  "ice-maker-in-doubt": { ...dead, "reset.unplug": "cannot" },
+  "bin-sensor-faulty": { "bin-arm.look": "broken" },
 };
 
 export const tankFed: Answers = { "opening.supply": "tank" };
 const odd = (answer: string): Answers => ({ "opening.symptom": "odd-ice", "opening.odd": answer });
-/** A reading of the cold that settles nothing, so that a tray that stands still is no proof yet. */
-const unread: Answers = { "freezer-temperature.read": "cannot", "reset.test": "nothing-moved" };
+/** Nothing read of the cold, and no test run, so that neither says anything yet. */
+const unread: Answers = { "freezer-temperature.read": "cannot", "reset.find": "cannot" };
 
 /** `extra`: what one scenario asks on top for a cause. */
 type Case = { open: Answers; extra?: Record<string, Answers>; tankCauses?: string[] };
@@ -221,11 +248,10 @@ export const cases: Record<string, Case> = {
   "no-ice-tank": {
     open: { "opening.symptom": "no-ice", "opening.supply": "tank", "opening.changed": "new", ...unread },
     extra: {
-      "controls-stalled": { "reset.test": "moved-wet" },
+      "controls-stalled": { "reset.find": "found", "reset.test": "moved-wet" },
       "fill-tube-frozen": dry,
       "air-in-line": { ...dry, "pump-run.listen": "hums", "pump-run.prime": "water-now" },
       "pump-faulty": dry,
-      "ice-maker-faulty": { "freezer-temperature.read": celsius(-18) },
     },
   },
   "not-dispensed": { open: { "opening.symptom": "not-dispensed" } },
@@ -250,12 +276,11 @@ export const cases: Record<string, Case> = {
           dry,
         ]),
       ),
-      "controls-stalled": { "reset.test": "moved-wet" },
+      "controls-stalled": { "reset.find": "found", "reset.test": "moved-wet" },
       "fill-tube-frozen": dry,
       "valve-screen-blocked": dry,
       "weak-at-valve": dry,
       "inlet-valve-faulty": dry,
-      "ice-maker-faulty": { "freezer-temperature.read": celsius(-18) },
     },
   },
   "too-warm": { open: { "opening.symptom": "too-warm", "opening.changed": "power-cut" } },

@@ -29,7 +29,8 @@ describe.each(Object.entries(cases))("scenario %s", (id, { open, extra = {}, tan
       id === "leaking"
         ? {
             "leak-where.look": wetAt[cause] ?? (tankCauses.includes(cause) ? "tank" : "floor"),
-            "watch-leak.wait": "cannot",
+            "watch-leak.fill": "cannot",
+            "watch-leak.wait-longer": "cannot",
             ...(cause === "ice-setting-wrong" ? { "fresh-ice.look": "joined" } : {}),
           }
         : {};
@@ -107,9 +108,13 @@ describe("the opening", () => {
     expect(complain("not-sure", { bin: "something-else" })).toBe("professional");
   });
 
-  test("stops at a leak near electricity, also where nobody can tell", () => {
-    expect(complain("leaking", { leak: "water-near-socket" })).toBe("stopped");
-    expect(complain("leaking", { leak: "not-sure" })).toBe("stopped");
+  // A wet floor near a plug ended everything: with the power off and in dry shoes it may be gone on with.
+  test("goes on with a leak near electricity, or where nobody can tell, only with the power off", () => {
+    for (const leak of ["water-near-socket", "not-sure"]) {
+      expect(complain("leaking", { leak, "leak-power": "power-off" })).toBe("leaking");
+      expect(complain("leaking", { leak, "leak-power": "water-near-socket" })).toBe("stopped");
+      expect(complain("leaking", { leak, "leak-power": "not-sure" })).toBe("stopped");
+    }
   });
 
   test("takes a person who does not know how the water gets in for one with a tube", () => {

@@ -12,6 +12,16 @@ export const afterChange: Answers = {
 /** What nobody can settle: a person who comes this far has answered all there is. */
 export const nothingFound: Answers = { "fill-tube.look": "clear", "inlet-valve.screen": "not-sure" };
 
+/** A tube that was thawed and has frozen shut again. */
+const refrozen: Answers = {
+  "fill-tube.look": "frozen",
+  "fill-tube.thaw": "thawed",
+  "fill-tube.look-again": "open-now",
+  "wait-for-ice.wait": runsOut,
+  "wait-for-ice.came": "no-ice",
+  "fill-tube-again.look": "frozen-again",
+};
+
 /** Each cause that has a proof: the answers that make it, and the part or the trade that it ends with. */
 export const proved: Record<string, [answers: Answers, endsWith: string]> = {
   "door-out-of-line": [
@@ -33,16 +43,17 @@ export const proved: Record<string, [answers: Answers, endsWith: string]> = {
     "door-seal",
   ],
   "bin-cracked": [{ "ice-bin.look": "not-seated", "ice-bin.reseat": "cracked" }, "ice-bin"],
+  "bin-sensor-faulty": [{ "bin-arm.look": "broken" }, "bin-sensor"],
   "cooling-fault": [
     {
       "freezer-temperature.read": celsius(-5),
       "freezer-temperature.colder": "set-colder",
-      "reset.test": "nothing-moved",
+      "reset.find": "cannot",
       "wait-for-ice.wait": runsOut,
       "wait-for-ice.came": "no-ice",
       "freezer-again.read": celsius(-5),
     },
-    "refrigeration-engineer",
+    "appliance-engineer",
   ],
   "tap-stuck": [{ ...lowFlow, "stop-tap.open": "will-not-turn" }, "plumber"],
   "line-damaged": [{ ...lowFlow, "supply-line.look": "damaged" }, "supply-line"],
@@ -53,27 +64,19 @@ export const proved: Record<string, [answers: Answers, endsWith: string]> = {
   "filter-clogged": [{ ...lowFlow, ...withPlug, "flow-without-filter.run": flowOf(25) }, "water-filter"],
   "supply-weak": [{ ...lowFlow, ...withPlug, "flow-without-filter.run": flowOf(5) }, "plumber"],
   "filter-due": [{ ...lowFlow, ...noPlug, "filter-age.fitted": fittedOn("2025-01-01") }, "water-filter"],
-  "valve-leaks-by": [
-    {
-      "fill-tube.look": "frozen",
-      "fill-tube.thaw": "thawed",
-      "fill-tube.look-again": "open-now",
-      "wait-for-ice.wait": runsOut,
-      "wait-for-ice.came": "no-ice",
-      "fill-tube-again.look": "frozen-again",
-    },
-    "appliance-engineer",
-  ],
+  "valve-leaks-by": [{ ...refrozen, "fill-drip.look": "drips" }, "appliance-engineer"],
   "weak-at-valve": [
     { "fill-tube.look": "clear", "inlet-valve.screen": "clean", "inlet-valve.arrives": "weak" },
     "plumber",
   ],
-  "defrost-fault": [{ "too-full.look": "frosted" }, "appliance-engineer"],
+  "defrost-fault": [{ "too-full.look": "frosted", "full-thaw.before": "came-back" }, "appliance-engineer"],
+  "fill-tube-faulty": [{ ...refrozen, "fill-drip.look": "dry" }, "fill-tube"],
   "inlet-valve-faulty": [
     { "fill-tube.look": "clear", "inlet-valve.screen": "clean", "inlet-valve.arrives": "strong" },
     "inlet-valve",
   ],
   "ice-maker-faulty": [{ "reset.test": "nothing-moved" }, "ice-maker"],
+  "ice-maker-in-doubt": [{ "reset.test": "nothing-moved", "reset.unplug": "cannot" }, "appliance-engineer"],
 };
 
 /** Each cause that a person puts right on the way, and the answers that do so. */
@@ -98,6 +101,13 @@ export const putRight: Record<string, Answers> = {
   "bin-sensor-blocked": { "ice-bin.look": "sensor-blocked", "ice-bin.wipe-sensor": "wiped" },
   "ice-jammed": { "ice-under-maker.look": "ice-there", "ice-under-maker.remove": "removed" },
   "too-full": { "too-full.look": "packed", "too-full.rearrange": "rearranged" },
+  "frost-built-up": {
+    "too-full.look": "frosted",
+    "full-thaw.before": "never",
+    "full-thaw.thaw": "thawed",
+    "full-thaw.thawed": "running-again",
+  },
+  "setting-wrong": { "special-modes.look": "special", "special-modes.switch-off": "switched" },
   "vents-blocked": { "too-full.look": "vents-covered", "too-full.uncover": "uncovered" },
   "freezer-warm": { "freezer-temperature.read": celsius(-5), "freezer-temperature.colder": "set-colder" },
   "tap-closed": { ...lowFlow, "stop-tap.open": "opened", "flow-again.run": flowOf(25) },

@@ -159,18 +159,15 @@ const toldOf = (turn: View["turn"]) =>
 
 const told = (view: View) => ({ ...view, turn: toldOf(view.turn) });
 
-/** A session of the opening that has come to a leak. */
-const atLeak = (): Session =>
-  [
-    ["danger", "none"],
-    ["symptom", "leaking"],
-  ].reduce(
+/** A session of the opening with these answers. */
+const cameTo = (answers: [turn: string, answer: string][]): Session =>
+  answers.reduce(
     (session, [turn, answer]) =>
-      record(session, { type: "answered", turn: `opening.${turn}`, answer: answer ?? "", at }).session,
+      record(session, { type: "answered", turn: `opening.${turn}`, answer, at }).session,
     startSession(guide, at),
   );
 
-/** Every danger of the opening, as an answer to it and as reported by the way out, and 'not sure'. */
+/** Every danger of the opening, as an answer to it and as reported by the way out. */
 const stopping: [string, LogEvent][] = [
   ...Object.entries(flow.opening.turns["danger"]?.answers ?? {})
     .filter(([, outcome]) => outcome.danger)
@@ -178,7 +175,21 @@ const stopping: [string, LogEvent][] = [
       [danger, { type: "answered", turn: "opening.danger", answer: danger, at }],
       [danger, { type: "danger-reported", danger, at }],
     ]),
-  ["not-sure", { type: "answered", turn: "opening.danger", answer: "not-sure", at }],
+];
+
+/** Questions that are asked before a stop, by the answers that lead to them, and what stops there. */
+const beforeStop: [turn: string, to: [turn: string, answer: string][], stops: string[]][] = [
+  ["danger-again", [["danger", "not-sure"]], ["general", "not-sure"]],
+  ["hiss", [["danger", "hiss"]], ["gas", "not-sure"]],
+  [
+    "leak-power",
+    [
+      ["danger", "none"],
+      ["symptom", "leaking"],
+      ["leak", "not-sure"],
+    ],
+    ["water-near-socket", "not-sure"],
+  ],
 ];
 
 describe.each(Object.entries(turns))("%s: a stop that the first file draws", (tag, first) => {
@@ -192,17 +203,16 @@ describe.each(Object.entries(turns))("%s: a stop that the first file draws", (ta
     if (event.type === "answered") expect(leadOf(first, event.turn, event.answer)).toBe(`!${danger}`);
   });
 
-  test.each(["water-near-socket", "not-sure"])(
-    "says of %s at a leak what the engine says of it",
-    (answer) => {
-      const { session } = record(atLeak(), { type: "answered", turn: "opening.leak", answer, at });
+  test.each(beforeStop)("says at %s what the engine says of it", (name, to, stops) => {
+    for (const answer of stops) {
+      const { session } = record(cameTo(to), { type: "answered", turn: `opening.${name}`, answer, at });
       const { turn } = viewOf(session, createTexts(locales, tag, readerOf(flow, tag)), at, []);
-      const lead = leadOf(first, "opening.leak", answer) ?? "";
-      expect(lead[0]).toBe("!");
+      const lead = leadOf(first, `opening.${name}`, answer) ?? "";
+      expect(lead).toBe(`!${answer}`);
       const { heading, body } = stopView(first, lead.slice(1)).turn ?? {};
       expect({ heading, body }).toEqual({ heading: turn?.heading, body: turn?.body });
-    },
-  );
+    }
+  });
 
   test.each(["unheard-of", "constructor", "__proto__", ""])(
     "gives the general advice for a danger that it does not know (%s)",

@@ -63,7 +63,6 @@ describe("the numbers of the trade", () => {
     ["reset-hold-most", 10, "s"],
     // (EU) 2019/2016 Annex Table 3.
     ["freezer-target", -18, "°C"],
-    ["freezer-for-ice", -12, "°C"],
     // USDA FSIS and FDA advice on power cuts, second-hand.
     ["food-fridge-hours", 4, "h"],
     ["food-freezer-half-hours", 24, "h"],

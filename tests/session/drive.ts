@@ -39,7 +39,7 @@ export const celsius = (value: number): Reading => ({
   with: "thermometer",
 });
 
-/** The house supply by a large vessel, so that the limit of 9 l/min is far from any of the values used here. */
+/** The house supply by a large vessel, so that the limits of 4 and 9 l/min are far from any of the values used here. */
 export const litresPerMinute = (value: number): Reading => ({
   kind: "supply",
   by: "fill",
@@ -50,6 +50,15 @@ export const litresPerMinute = (value: number): Reading => ({
 
 /** What a gauge at the tap shows. */
 export const kilopascals = (value: number): Reading => ({ kind: "supply", by: "gauge", value, unit: "kPa" });
+
+/** A thermometer where the ice is made. */
+export const iceCelsius = (value: number): Reading => ({
+  kind: "temperature",
+  value,
+  unit: "C",
+  with: "thermometer",
+  place: "ice-maker",
+});
 
 /** A glass of water in the fridge. */
 export const fridgeCelsius = (value: number): Reading => ({
@@ -95,8 +104,10 @@ export const healthy: Answers = {
   "opening.changed": "nothing",
   "control-lock.look": "lock-off",
   "ice-maker-switch.look": "on",
+  "special-modes.look": "none",
   "door-closing.look": "closes",
   "ice-bin.look": "fine",
+  "bin-arm.look": "moves",
   "ice-under-maker.look": "clear",
   "too-full.look": "room",
   "door-seal.look": "sound",
@@ -106,6 +117,12 @@ export const healthy: Answers = {
   "reset.hold": "nothing",
   "reset.cycle": "finished",
   "reset.test": "moved-dry",
+  "reset.unplug": "was-out",
+  "reset.hold-again": "held",
+  "reset.cycle-again": "finished",
+  "reset.test-again": "nothing-again",
+  "ice-place-cold.read": iceCelsius(-18),
+  "freezer-now.read": celsius(-18),
   "filter-age.fitted": fittedOn("2026-02-01"),
   "flow-test.run": flowOf(25),
   "tap-fill.fill": litresPerMinute(15),

@@ -9,6 +9,7 @@ import {
   flowOf,
   fridgeCelsius,
   gramsEach,
+  iceCelsius,
   kilograms,
   kilopascals,
   litresPerMinute,
@@ -27,14 +28,17 @@ const readings: Record<string, Record<string, Reading>> = {
   flow: { passes: flowOf(25), fails: flowOf(5) },
   temperature: { passes: celsius(-18), fails: celsius(-5) },
   "filter-age": { passes: fittedOn("2026-02-01"), fails: fittedOn("2024-02-01") },
-  supply: { passes: litresPerMinute(15), fails: litresPerMinute(4), "too-strong": kilopascals(800) },
+  supply: { passes: litresPerMinute(15), fails: litresPerMinute(3), "too-strong": kilopascals(1000) },
   ice: { passes: kilograms(1.8), fails: kilograms(0.2), demand: kilograms(1.2, "much") },
   cubes: { passes: gramsEach(18), fails: gramsEach(7) },
   seal: { passes: strips(), fails: strips(1, 5, 8), corner: strips(3), "in-the-way": strips(7) },
 };
 
-/** Readings for a fridge; the others are for a freezer. */
-const fridgeReadings: Record<string, Reading> = { passes: fridgeCelsius(3), fails: fridgeCelsius(12) };
+/** Readings at other places than the freezer. */
+const elsewhere: Record<string, Record<string, Reading>> = {
+  fridge: { passes: fridgeCelsius(3), fails: fridgeCelsius(12) },
+  "ice-maker": { passes: iceCelsius(-18), fails: iceCelsius(-5) },
+};
 
 /** Readings that an instrument takes, by verdict. */
 export function readingsFor({
@@ -44,7 +48,7 @@ export function readingsFor({
   instrument?: string | undefined;
   place?: string | undefined;
 }): Record<string, Reading> {
-  return place === "fridge" ? fridgeReadings : (readings[instrument] ?? {});
+  return elsewhere[place ?? ""] ?? readings[instrument] ?? {};
 }
 
 /** True for a scenario that has the check of this turn, and this cause. */
@@ -54,8 +58,10 @@ export function mayLeadTo(flow: Flow, scenario: string, { turn, cause }: Aim): b
   const { checks, priors, proofs } = rule;
   const [check = ""] = turn.split(".");
   const gated = checks.some((entry) => flow.checks[entry.check]?.gates?.length);
-  // What puts back what a gate had changed is in no scenario's list.
-  const listed = flow.checks[check]?.restores ? gated : checks.some((entry) => entry.check === check);
+  const reads = checks.some((entry) => entry.check === "freezer-temperature");
+  // What puts back what a gate had changed is in no scenario's list, nor is what confirms an ending.
+  const own = flow.checks[check]?.restores ? gated : flow.checks[check]?.confirms && reads;
+  const listed = own ?? checks.some((entry) => entry.check === check);
   if (check in flow.checks && !listed) return false;
   return !cause || cause in priors || proofs.includes(cause);
 }
@@ -70,10 +76,11 @@ export function tooClose({
 }): Reading[] {
   const readings: Record<string, Reading> = {
     flow: flowOf(15),
-    temperature: place === "fridge" ? fridgeCelsius(4.4) : celsius(-12),
+    temperature:
+      place === "fridge" ? fridgeCelsius(5) : place ? ({ ...celsius(-15), place } as Reading) : celsius(-15),
     supply: litresPerMinute(9),
     ice: kilograms(0.999),
-    cubes: gramsEach(12),
+    cubes: gramsEach(8),
     seal: { kind: "seal", door: "one", spots: ["slips"] },
   };
   const reading = readings[instrument ?? ""];

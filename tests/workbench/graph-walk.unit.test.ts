@@ -89,7 +89,7 @@ function keyOf({ value, context }: { value: unknown; context: unknown }): string
     ? Object.keys(flow.opening.turns).map(said)
     : [said("supply") === "tank", ["new", "moved", "power-cut"].includes(said("changed"))];
   const { "flow-test.run": flowTest, "reset.test": reset } = findings;
-  const { "fresh-ice.look": ice, "leak-where.look": leak } = findings;
+  const { "fresh-ice.look": ice, "leak-where.look": leak, "fill-tube-again.look": tube } = findings;
   return JSON.stringify([
     value,
     opening,
@@ -97,6 +97,8 @@ function keyOf({ value, context }: { value: unknown; context: unknown }): string
     reset?.answer,
     ice?.answer,
     leak?.answer,
+    tube?.answer === "frozen-again",
+    causes["frost-built-up"] === "found",
     causes["freezer-warm"],
     causes["tap-closed"],
   ]);

@@ -104,7 +104,7 @@ function eventOf(type: string, variant: number, at: string, meta: Partial<TurnMe
   }
   if (instrument === "temperature") {
     // The last is taken in the other place: this turn has not asked for it.
-    const value = [-25, -12, 5, place === "fridge" ? -25 : 3][variant] ?? 0;
+    const value = [-25, -15, 5, place === "fridge" ? -25 : 3][variant] ?? 0;
     const taken = variant < 3 ? place : place === "fridge" ? "freezer" : "fridge";
     return {
       type,
@@ -117,9 +117,9 @@ function eventOf(type: string, variant: number, at: string, meta: Partial<TurnMe
     return { type, at, reading: { kind: "filter-age", fitted: { by: "date", date } } };
   }
   const others: Record<string, Reading[]> = {
-    supply: [litresPerMinute(15), litresPerMinute(4), kilopascals(800), litresPerMinute(9)],
+    supply: [litresPerMinute(15), litresPerMinute(3), kilopascals(1000), litresPerMinute(6)],
     ice: [kilograms(1.8), kilograms(0.2), kilograms(1.2, "much"), kilograms(1)],
-    cubes: [gramsEach(18), gramsEach(7), gramsEach(12)],
+    cubes: [gramsEach(18), gramsEach(7), gramsEach(8)],
     seal: [strips(), strips(1, 5, 8), strips(3), strips(7)],
   };
   const of = others[instrument] ?? [];

@@ -82,8 +82,8 @@ function possibleOf({ celsius, perSecond }: IceReading, limits: IceLimits): Band
 
 /**
  * The ice made in 24 hours, against what a sound machine can make and what is wanted. It fails when it surely makes
- * less than the least that is possible, passes when it surely makes that, and is 'demand' when it does and people
- * surely want more. Expects a reading that {@link checkIce} finds no fault with. Never throws.
+ * less than the least that is possible in this cold, passes when it surely makes what one in good cold makes (a warm
+ * freezer excuses little ice, it makes none of it enough), and is 'demand' when it does and people surely want more. Expects a reading that {@link checkIce} finds no fault with. Never throws.
  */
 export function assessIce(reading: IceReading, limits: IceLimits): IceAssessment {
   const mass = kilogramsOf(reading, limits);
@@ -97,6 +97,6 @@ export function assessIce(reading: IceReading, limits: IceLimits): IceAssessment
     range,
     possible,
     wanted,
-    verdict: range.high < possible.low ? "fails" : range.low >= possible.low ? enough : "unclear",
+    verdict: range.high < possible.low ? "fails" : range.low >= limits.enoughPerDay ? enough : "unclear",
   };
 }

@@ -13,6 +13,7 @@ export const iceLimits: IceLimits = {
   scaleReading: 1,
   hoursError: 0.5,
   perDay: { low: 1, high: 2 },
+  enoughPerDay: 1,
   targetC: -18,
   flowMinimum: 15,
   wanted: { little: { low: 0, high: 0.5 }, some: { low: 0.5, high: 1.5 }, much: { low: 1.5, high: 5 } },

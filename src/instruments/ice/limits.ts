@@ -13,8 +13,9 @@ export const iceLimits = (of: LimitOf) => ({
   scaleReading: of("scale-reading"),
   /** since when the ice was gathered, ± h, rectangular */
   hoursError: of("hours-error"),
-  /** what a sound machine makes in 24 h at `targetC` and with `flowMinimum`, kg */
+  /** what a sound machine makes in 24 h at `targetC` and with `flowMinimum`, kg; from `enoughPerDay` it is surely sound */
   perDay: bandOf(of, "ice-day-low", "ice-day-high"),
+  enoughPerDay: of("ice-day-enough"),
   /** °C, below 0 */
   targetC: of("freezer-target"),
   /** ml/s */

@@ -30,7 +30,8 @@ export type SupplyAssessment = {
  * The supply and whether it is strong enough. Expects a reading that {@link checkSupply} finds no fault with; never
  * throws: with no time at all the verdict is 'unclear'.
  *
- * A pressure has two limits and is judged against the nearer one. A fill says nothing about too strong a supply.
+ * A pressure has two limits and is judged against the nearer one. A fill says nothing about too strong a supply, nor
+ * anything at all between weak and plenty: there lie the taps of most sound kitchens.
  */
 export function assessSupply(reading: SupplyReading, limits: SupplyLimits): SupplyAssessment {
   const { coverage } = limits;
@@ -39,7 +40,9 @@ export function assessSupply(reading: SupplyReading, limits: SupplyLimits): Supp
     const limit = limits.leastPerMinute;
     const value = perMinute(toMillilitres(volume, unit), seconds, limits);
     // As with the dispenser: the errors that this fill would have on the limit.
-    const band = guardBand(perMinute((limit * 1000 * seconds) / 60, seconds, limits), limit, coverage);
+    const bandAt = (least: number) =>
+      guardBand(perMinute((least * 1000 * seconds) / 60, seconds, limits), least, coverage);
+    const band = { low: bandAt(limit).low, high: bandAt(limits.plentyPerMinute).high };
     const verdict = verdictOutside(value.value, band, "above");
     return { value, range: rangeOf(value, coverage), limit, band, verdict, belowStatutory: false };
   }

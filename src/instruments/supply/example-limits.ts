@@ -1,11 +1,12 @@
 import type { SupplyLimits } from "./limits.ts";
 
 /**
- * 9 l/min: water-company fill tests (W2). 25 psi: common practice, no source. 80 psi: UPC 608.2. 7 m of head: a UK
+ * 9 l/min: water-company fill tests (W2); less than 4 as weak is judgement. 25 psi: common practice, no source. 80 psi: UPC 608.2. 7 m of head: a UK
  * water company. Gauge ±20 kPa and the believable ranges: judgement.
  */
 export const supplyLimits: SupplyLimits = {
-  leastPerMinute: 9,
+  leastPerMinute: 4,
+  plentyPerMinute: 9,
   leastKilopascals: 172,
   mostKilopascals: 552,
   statutoryKilopascals: 69,

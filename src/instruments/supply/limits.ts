@@ -2,8 +2,9 @@ import type { LimitOf, Statute } from "../../measuring/index.ts";
 
 /** Everything that judges a supply; the numbers are in flows/limits.yaml, and which is the law in flows/regions/. */
 export const supplyLimits = (of: LimitOf, statute?: Statute) => ({
-  /** least good flow at a tap, l/min */
+  /** flow at a tap below which the house is weak, and from which it surely is not, l/min */
   leastPerMinute: of("supply-flow"),
+  plentyPerMinute: of("supply-flow-plenty"),
   /** least good pressure at the appliance, and the most that household fittings take, kPa */
   leastKilopascals: of("supply-pressure-least"),
   mostKilopascals: of("supply-pressure-most"),

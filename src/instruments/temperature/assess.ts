@@ -54,7 +54,11 @@ export function assessTemperature(
   return {
     celsius,
     range: rangeOf(celsius, coverage),
-    verdict: verdictAgainst(celsius, { limit, better: "below", coverage }),
+    // A display shows its own sensor or its setting, neither of which is where the ice is made.
+    verdict:
+      place === "ice-maker" && !byThermometer
+        ? "unclear"
+        : verdictAgainst(celsius, { limit, better: "below", coverage }),
     limit,
     band: guardBand(celsius, limit, coverage),
     settled: lag <= thermometerError / 2,

@@ -10,7 +10,7 @@ export const temperatureLimits: TemperatureLimits = {
   coverage: 0.95,
   displayError: 2,
   thermometerError: 1,
-  settling: { freezer: 8, fridge: 60 },
+  settling: { freezer: 8, "ice-maker": 8, fridge: 60 },
   roomC: 25,
   coldestC: -60,
   warmestC: 60,

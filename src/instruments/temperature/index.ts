@@ -3,14 +3,15 @@ import type { Instrument } from "../instrument.ts";
 import { assessTemperature, type TemperatureAssessment } from "./assess.ts";
 import { checkTemperature } from "./check.ts";
 import { type TemperatureLimits, temperatureLimits } from "./limits.ts";
+import { type TemperaturePlace, temperaturePlaces } from "./places.ts";
 import type { TemperatureReading } from "./reading.ts";
 
-type Place = NonNullable<TemperatureReading["place"]>;
+export { type TemperaturePlace, temperaturePlaces };
 
-export type TemperatureNeed = { place: Place; targetC: number; limits: TemperatureLimits };
+export type TemperatureNeed = { place: TemperaturePlace; targetC: number; limits: TemperatureLimits };
 
-const placeOf = ({ place }: { place?: string | undefined }): Place =>
-  place === "fridge" ? "fridge" : "freezer";
+const placeOf = ({ place }: { place?: string | undefined }): TemperaturePlace =>
+  temperaturePlaces.find((one) => one === place) ?? "freezer";
 
 /** A temperature in freezer or fridge. */
 export const temperature: Instrument<

@@ -12,7 +12,11 @@ export const temperatureLimits = (of: LimitOf) => ({
   /** error of a household thermometer, ± K, rectangular */
   thermometerError: of("thermometer-error"),
   /** time constant of a thermometer between frozen packs, and in a glass of water in the fridge, minutes */
-  settling: { freezer: of("packs-settling"), fridge: of("glass-settling") },
+  settling: {
+    freezer: of("packs-settling"),
+    "ice-maker": of("packs-settling"),
+    fridge: of("glass-settling"),
+  },
   /** where a thermometer comes from, °C */
   roomC: of("room-warm"),
   /** range of a believable answer, °C */

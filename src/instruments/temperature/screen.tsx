@@ -22,7 +22,8 @@ const MINUTES_PER_HOUR = 60;
 export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"temperature"> }) {
   const { texts } = props;
   const { limits, region, place, targetC } = need;
-  const [by, setBy] = useState<TemperatureReading["with"]>("display");
+  const hasDisplay = place !== "ice-maker";
+  const [by, setBy] = useState<TemperatureReading["with"]>(hasDisplay ? "display" : "thermometer");
   const { accepted, accept, edit, read, isEmpty, refuseRange, field } = useEntries<
     "temperature" | "stood",
     TemperatureReading
@@ -31,12 +32,13 @@ export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"tempera
   const degrees = (value: number) => texts(`measure.degrees-${unit}`, { value: showNumber(texts, value) });
   // A glass of water takes hours, packs take minutes.
   const minutesPer = place === "fridge" ? MINUTES_PER_HOUR : 1;
+  const stand = place === "fridge" ? "fridge" : "freezer";
 
   function check() {
     const typed = read("temperature");
     if (!typed) return;
     const reading: TemperatureReading = { kind: "temperature", value: typed.temperature, unit, with: by };
-    if (place === "fridge") reading.place = place;
+    if (place !== "freezer") reading.place = place;
     const problem = checkTemperature(reading, limits);
     if (problem) return refuseRange(problem, "temperature", { unit: unitName, own: true });
     if (by === "thermometer" && !isEmpty("stood")) {
@@ -72,9 +74,9 @@ export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"tempera
         valueText={shown.value}
       >
         {!settled && (
-          <p>{texts(`measure.unsettled-${place}`, { count: Math.ceil(minutesNeeded / minutesPer) })}</p>
+          <p>{texts(`measure.unsettled-${stand}`, { count: Math.ceil(minutesNeeded / minutesPer) })}</p>
         )}
-        {place === "freezer" && (
+        {place !== "fridge" && (
           <FreezingTime
             ratio={freezingTimeRatio(celsius, targetC, limits.coverage)}
             target={degrees(fromCelsius(targetC, unit))}
@@ -87,14 +89,16 @@ export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"tempera
 
   return (
     <MeasureForm onSent={check} result={accepted && resultOf(accepted)} texts={texts}>
-      <MeasureChoices
-        legend="read-off"
-        values={["display", "thermometer"]}
-        named={(each) => `with-${each}-${place}`}
-        chosen={by}
-        onChosen={(chosen) => edit(() => setBy(chosen))}
-        texts={texts}
-      />
+      {hasDisplay && (
+        <MeasureChoices
+          legend="read-off"
+          values={["display", "thermometer"]}
+          named={(each) => `with-${each}-${place}`}
+          chosen={by}
+          onChosen={(chosen) => edit(() => setBy(chosen))}
+          texts={texts}
+        />
+      )}
       {by === "thermometer" && <p class="small">{texts(`measure.thermometer-${place}`)}</p>}
       <div class="row">
         {/* Plain keys: a minus may be typed, and iPhone number keypads have none. */}
@@ -102,7 +106,7 @@ export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"tempera
         {unitChoices}
       </div>
       {by === "thermometer" &&
-        field("stood", { label: texts("measure.stood-label"), unit: texts(`measure.stood-${place}`) })}
+        field("stood", { label: texts("measure.stood-label"), unit: texts(`measure.stood-${stand}`) })}
     </MeasureForm>
   );
 }

@@ -58,7 +58,7 @@ test("American kitchens read degrees Fahrenheit first", async () => {
 test("a thermometer comes with advice, and with less doubt than a display", async () => {
   const { pick, type, tap, text } = await atTemperature();
   await pick("A thermometer");
-  expect(text()).toContain("leave it until it no longer falls");
+  expect(text()).toContain("leave it for some hours");
   await type("Temperature", "-18");
   await tap(show);
   expect(text()).toContain("give or take 0.9°");

@@ -34,6 +34,12 @@ const compilers: Record<string, (params: never) => string> = {
     const one = literal(check);
     return `done.indexOf(${one}) >= 0 && done[done.length - 1] !== ${one} && again.indexOf(${one}) < 0 && mended.indexOf(${one}) < 0`;
   },
+  "last-read": ({ place, is }: { place: string; is: string[] }) => {
+    const there = `measured[turn] === true && turn in findings && read[turn][0] === ${literal(place)}`;
+    const inTime = "function (one, other) { return Date.parse(read[one][1]) - Date.parse(read[other][1]); }";
+    const last = `Object.keys(read).filter(function (turn) { return ${there}; }).sort(${inTime}).slice(-1)`;
+    return `${last}.some(function (turn) { return ${isOneOf(is, "findings[turn]")}; })`;
+  },
   water: ({ is }: { is: string[] }) => isOneOf(is, "water"),
   // Only a log that is replayed is led, and a document replays none.
   led: () => "false",

@@ -1,10 +1,12 @@
 import type { Note, TurnMeta } from "../../chart/index.ts";
+import { placeOf } from "../../instruments/index.ts";
 import { literal } from "./scxml-guards.ts";
 
 /** The data model: what guards can ask and what an ending rests on, with the values before the first answer. */
 export const memory: Record<string, string> = {
   findings: "{}",
   measured: "{}",
+  read: "{}",
   causes: "{}",
   done: "[]",
   again: "[]",
@@ -37,7 +39,11 @@ export function compileNote(note: Note, event: string | null, meta: TurnMeta | u
   }
   if (note.turn && note.answer) {
     put(`findings[${literal(note.turn)}]`, literal(note.answer));
-    if (meta?.instrument) put(`measured[${literal(note.turn)}]`, String(event === "measured"));
+    if (meta?.instrument) {
+      put(`measured[${literal(note.turn)}]`, String(event === "measured"));
+      const place = placeOf(meta.instrument, meta);
+      if (place && event === "measured") put(`read[${literal(note.turn)}]`, `[${literal(place)}, now]`);
+    }
   }
   if (note.forgets) put("findings", without(note.forgets));
   if (note.again) {

@@ -17,8 +17,8 @@ export function findUnneeded(flow: Flow, report: Report): void {
       report({ code: "unneeded-check", file, path: ["checks", place], check });
     }
   }
-  for (const [id, { restores }] of Object.entries(flow.checks))
-    if (!asked.has(id) && !restores)
+  for (const [id, { restores, confirms }] of Object.entries(flow.checks))
+    if (!asked.has(id) && !restores && !confirms)
       report({ code: "unused-check", file: `checks/${id}.yaml`, path: ["id"] });
 }
 

@@ -60,7 +60,8 @@ describe("our choice, over homes of every scenario", () => {
 
   test("never sells a part whose proof is not recorded", () => {
     const sales = visits.filter(({ ending }) => ending?.how === "part");
-    expect(sales.length).toBeGreaterThan(20);
+    // Dear parts need many findings, so that fewer homes come to one.
+    expect(sales.length).toBeGreaterThan(10);
     for (const visit of sales) {
       const proved = provedNow(visit).map(({ cause }) => cause);
       expect(proved).toContain(visit.ending?.cause);

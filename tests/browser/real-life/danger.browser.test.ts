@@ -80,9 +80,14 @@ test.describe("a danger while the rest of the script is still on its way", () =>
     expect(await panel.storedEvents()).toEqual([{ type: "danger-reported", danger: "gas" }]);
   });
 
-  test("'not sure' at the first question stops as well", async ({ panel, page }) => {
+  test("'not sure' at the first question is asked once more, and then stops as well", async ({
+    panel,
+    page,
+  }) => {
     const { release } = await holdParts(page);
     await page.goto("index.html");
+    await panel.button(panel.text("standing.not-sure")).tap();
+    await expect(panel.heading).toHaveText(panel.text("checks.opening.danger-again.ask"));
     await panel.button(panel.text("standing.not-sure")).tap();
     await seesStop(panel, "not-sure");
     release();

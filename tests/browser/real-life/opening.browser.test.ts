@@ -127,6 +127,7 @@ test.describe("quick answers before the rest of the script is there", () => {
     await panel.button(panel.text("checks.opening.danger.answers.none")).tap();
     await panel.button(panel.text("checks.opening.symptom.answers.leaking")).tap();
     await panel.button(panel.text("checks.opening.leak.answers.water-near-socket")).tap();
+    await panel.button(panel.text("checks.opening.leak-power.answers.water-near-socket")).tap();
     const stop = panel.text("dangers.water-near-socket.heading");
     await expect(panel.heading).toHaveText(stop);
     release();

@@ -35,7 +35,7 @@ export const temperatureNeed: Turn["reading"] = {
     coverage: 0.95,
     displayError: 2,
     thermometerError: 1,
-    settling: { freezer: 8, fridge: 60 },
+    settling: { freezer: 8, "ice-maker": 8, fridge: 60 },
     roomC: 25,
     coldestC: -40,
     warmestC: 40,

@@ -6,10 +6,11 @@ export {
   type ChartEvent,
   createMemory,
   type Finding,
+  inherit,
   type Note,
   remember,
-  type Water,
+  type Stand,
 } from "./memory.ts";
 export { proofTurns } from "./proof-turns.ts";
 export type { FlowSlice } from "./slice.ts";
-export { waterWord } from "./water.ts";
+export { changedIn, type LeftWord, leftWords } from "./left.ts";

@@ -4,7 +4,7 @@ import { type Check, dangersOf, type Flow, type Scenario } from "../guide/index.
 import { composeCheck } from "./compose-check.ts";
 import { composeChoice } from "./compose-choice.ts";
 import { composeEndings } from "./compose-endings.ts";
-import { reopenerOf } from "./water.ts";
+import { restorersOf } from "./preparations.ts";
 
 /** The whole flow in one chart, to be verified and drawn as one: the opening, every scenario, the endings. */
 export function composeChart(flow: Flow): ChartConfig {
@@ -15,7 +15,7 @@ export function composeChart(flow: Flow): ChartConfig {
 
 /** The opening and the endings. It ends, too, in the state of the scenario that it has led to. Pure data. */
 export function composeOpening(flow: Flow): ChartConfig {
-  const opening = withReports(flow, { opening: composeCheck(flow, flow.opening, null), ...composeEndings() });
+  const opening = withReports(flow, { ...composeCheck(flow, flow.opening, null), ...composeEndings() });
   const routing: StateConfig = { id: "routing", always: routes(flow) };
   const stubs = Object.keys(flow.scenarios).map((id) => [id, { id }] as const);
   const { opening: first, ...endings } = opening;
@@ -29,11 +29,11 @@ export function composeOpening(flow: Flow): ChartConfig {
 /** One scenario and the endings. Its state has the choice of the first check as its first. Pure data. */
 export function composeScenario(flow: Flow, scenario: Scenario): ChartConfig {
   const choosing: StateConfig = { id: `${scenario.id}/choosing`, always: composeChoice(flow, scenario) };
-  const checks = checksIn(flow, scenario).map((check) => [check.id, composeCheck(flow, check, scenario.id)]);
+  const checks = checksIn(flow, scenario).map((check) => composeCheck(flow, check, scenario.id));
   const whole = {
     id: scenario.id,
     initial: "choosing",
-    states: { choosing, ...Object.fromEntries(checks) },
+    states: Object.assign({ choosing }, ...checks),
   };
   return {
     id: "fridgeside",
@@ -42,10 +42,10 @@ export function composeScenario(flow: Flow, scenario: Scenario): ChartConfig {
   };
 }
 
-/** Every check that a scenario can ask, the one that opens the tap again included. */
+/** Every check that a scenario can ask, those that put things back included. */
 export function checksIn(flow: Flow, scenario: Scenario): Check[] {
-  const reopener = reopenerOf(flow, scenario);
-  const ids = new Set([...scenario.checks.map(({ check }) => check), ...(reopener ? [reopener.id] : [])]);
+  const restorers = restorersOf(flow, scenario).map(({ id }) => id);
+  const ids = new Set([...scenario.checks.map(({ check }) => check), ...restorers]);
   return [...ids].map((id) => {
     const check = flow.checks[id];
     if (!check) throw new Error(`Scenario "${scenario.id}" names the check "${id}", which does not exist`);

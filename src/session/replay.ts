@@ -1,6 +1,6 @@
 import type { FlowSlice } from "../chart/index.ts";
 import type { Guide } from "./guide.ts";
-import { type Log, type LogEvent, waterIn } from "./log.ts";
+import { leftIn, type Log, type LogEvent } from "./log.ts";
 import { isStopped, metaOf, type Recorded, record, type Session, startSession } from "./session.ts";
 import { straightenTimes } from "./times.ts";
 
@@ -11,7 +11,7 @@ import { straightenTimes } from "./times.ts";
  * @throws ScenarioMissing where it leads to a scenario that has to be loaded first
  */
 export function replay(guide: Guide, log: Log): { session: Session; dropped: number } {
-  let session = startSession(guide, log.started, log.model, waterIn(log));
+  let session = startSession(guide, log.started, log.model, leftIn(log));
   for (const [at, event] of log.events.entries()) {
     const next = recordToward(session, event, log.events.slice(at + 1));
     if (next.refusal) return { session, dropped: log.events.length - at };

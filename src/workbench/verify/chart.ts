@@ -1,11 +1,11 @@
-import { composeChart } from "../../compile/index.ts";
-import type { Flow, Path } from "../../guide/index.ts";
+import { composeChart, partsOfCheck } from "../../compile/index.ts";
+import type { Check, Flow, Path } from "../../guide/index.ts";
 import { emergency, findLostWays, findTrapped } from "./exits.ts";
 import { nameOf } from "./folder.ts";
 import { findKeptOpen, findUndeclared, findUngated } from "./gates.ts";
 import { type Graph, graphOf, reach, withWaysBack } from "./graph.ts";
 import type { Report } from "./report.ts";
-import { findWaterForgotten } from "./water.ts";
+import { findUnprepared } from "./preparations.ts";
 import type { Fault } from "./words.ts";
 
 /** Judges the whole composed chart, every way back included, and says each fault where the files have it. */
@@ -21,7 +21,7 @@ export function findChartFaults(flow: Flow, report: Report): void {
   if (findTrapped(graph).some((one) => one.code === "no-way-out" && one.lacks === "danger"))
     report({ code: "no-way-out", file: "opening.yaml", path: ["turns"], at: "key" });
   reportUngated(flow, graph, report);
-  for (const fault of findWaterForgotten(flow, graph)) {
+  for (const fault of findUnprepared(flow, graph)) {
     const { state } = fault;
     const file = `checks/${state}.yaml`;
     const { turn, ...spot } =
@@ -72,15 +72,23 @@ function reportUngated(flow: Flow, graph: Graph, report: Report): void {
   }
 }
 
+/** The check whose turns behind a gate, or in front of it, a compound state has. */
+function checkOfPart(flow: Flow, part: string): string {
+  const isOwn = (check: Check) => partsOfCheck(check).some(({ id }) => id === part);
+  return Object.values(flow.checks).find(isOwn)?.id ?? part;
+}
+
 /** Where the files have a state of the chart. */
 function placeIn(flow: Flow, state: string): { file: string; path: Path; turn: string } {
   const [first = "", second = "", third = ""] = state.split("/");
-  const [check, turn] = first === "opening" ? [first, second] : [second, third];
-  if (first in flow.scenarios && !(second in flow.checks))
+  const [part, turn] = first === "opening" ? [first, second] : [second, third];
+  const check = checkOfPart(flow, part);
+  if (first in flow.scenarios && !(check in flow.checks))
     return { file: `scenarios/${first}.yaml`, path: ["id"], turn: first };
   const file = check === "opening" ? "opening.yaml" : `checks/${check}.yaml`;
   const gates = flow.checks[check]?.gates ?? [];
-  const path = turn.startsWith("gate-") ? ["gates", gates.indexOf(turn.slice(5))] : ["turns", turn];
+  const gate = gates.indexOf(turn.replace(/^(gate|short)-/, ""));
+  const path = gate >= 0 ? ["gates", gate] : ["turns", turn];
   return { file, path, turn };
 }
 

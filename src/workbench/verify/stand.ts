@@ -3,16 +3,24 @@ import { foldGuard, type Guard, type Truth, truthOf } from "../../condition/inde
 import { type Prepared, type Preparation, stateAfter, statesIn } from "../../guide/index.ts";
 import type { Edge } from "./graph.ts";
 
-/** What one walk follows: some preparations, and at most one gate with them. `keepers`: causes that keep the tap closed. */
-export type Watch = { things: readonly Preparation[]; gate: string | null; keepers: readonly string[] };
+/**
+ * What one walk follows: a preparation, or a gate's confirmation and whether all that it `leaves` is so still. `keepers`:
+ * causes that keep the tap closed.
+ */
+export type Watch = {
+  one: Preparation | null;
+  gate: string | null;
+  leaves: Prepared;
+  keepers: readonly string[];
+};
 
 /**
- * A place of the chart with all that a walk follows. `leaks`: causes found that keep the tap closed. `confirmed`: what the
+ * A place of the chart with all that a walk follows. `state`: of the preparation, null as it was found. `leaks`: causes found that keep the tap closed. `confirmed`: what the
  * chart remembers of the gate; `really`: whether the same person has just confirmed it in full and nothing undid it.
  */
 export type Stand = {
   leaf: string;
-  prepared: Partial<Record<Preparation, string>>;
+  state: string | null;
   leaks: readonly string[];
   confirmed: boolean;
   really: boolean;
@@ -23,7 +31,7 @@ export type Way = Edge & { hangs: boolean };
 
 /** The edges by their start, those left out that are passable in no stand. */
 export function waysFor(edges: readonly Edge[], watch: Watch): Map<string, Way[]> {
-  const nowhere: Stand = { leaf: "", prepared: {}, leaks: [], confirmed: false, really: false };
+  const nowhere: Stand = { leaf: "", state: null, leaks: [], confirmed: false, really: false };
   const from = new Map<string, Way[]>();
   for (const edge of edges) {
     const guard = edge.way?.guard;
@@ -48,11 +56,11 @@ function wordsIn(guard: Guard): Guard[] {
   return words;
 }
 
-function isFollowed({ type, params }: Guard, { things, gate }: Watch): boolean {
-  if (type === "found") return things.includes("water");
-  if (type === "prepared") return things.includes(params.of as Preparation);
-  const { leaves } = params as { leaves?: Prepared };
-  return type === "fresh" && (params.gate === gate || statesIn(leaves).some(([one]) => things.includes(one)));
+function isFollowed({ type, params }: Guard, { one, gate }: Watch): boolean {
+  if (type === "found") return one === "water";
+  if (type === "prepared") return params.of === one;
+  const { leaves = {} } = params as { leaves?: Prepared };
+  return type === "fresh" && (params.gate === gate || (one !== null && one in leaves));
 }
 
 /** True unless what the edge's guard says of what is followed is false at the stand. */
@@ -63,23 +71,16 @@ export function isPassable({ way, hangs }: Way, stand: Stand, watch: Watch): boo
 /** Where an edge leads, with all that it notes down. @param meta of the turn that it leaves */
 export function afterStep({ to, event, way }: Edge, stand: Stand, watch: Watch, meta: TurnMeta | null): Stand {
   const note: Note = Object.assign({}, ...(way?.actions ?? []).map(({ params }) => params));
-  const prepared = { ...stand.prepared };
-  let undone = false;
-  for (const [one, state] of statesIn(note.leaves)) {
-    if (!watch.things.includes(one)) continue;
-    const before = prepared[one] ?? null;
-    const is = stateAfter(one, before, state);
-    undone ||= is !== before;
-    if (is) prepared[one] = is;
-  }
+  const left = watch.one && note.leaves?.[watch.one];
+  const undone = statesIn(watch.leaves).some(([one, state]) => (note.leaves?.[one] ?? state) !== state);
   const isFull = meta?.gate === watch.gate && !meta?.short && event === "answered.ready";
-  const confirms = watch.gate !== null && note.confirms === watch.gate;
+  const confirms = note.confirms === watch.gate;
   return {
     leaf: to,
-    prepared,
+    state: watch.one && left ? stateAfter(watch.one, stand.state, left) : stand.state,
     // Only the tap is kept closed by a leak.
-    leaks: watch.things.includes("water") ? leaksAfter(stand.leaks, note, watch.keepers) : [],
-    confirmed: confirms || (stand.confirmed && !note.returns && !undone),
+    leaks: watch.one === "water" ? leaksAfter(stand.leaks, note, watch.keepers) : [],
+    confirmed: watch.gate !== null && (confirms || (stand.confirmed && !note.returns && !undone)),
     really: watch.gate !== null && (isFull || (stand.really && event !== "session-resumed" && !undone)),
   };
 }
@@ -91,15 +92,13 @@ function leaksAfter(leaks: readonly string[], note: Note, keepers: readonly stri
 }
 
 /** Whether a word of a guard is so at a stand; null where that hangs on what the walk does not follow. */
-function isSo({ type, params }: Guard, stand: Stand, { things, gate, keepers }: Watch): Truth {
+function isSo({ type, params }: Guard, stand: Stand, { one, gate, keepers }: Watch): Truth {
   const { of, is, causes } = params as { of: Preparation; is: string[]; causes: string[] };
-  const stateOf = (one: Preparation) => stand.prepared[one] ?? "as-found";
-  if (type === "prepared") return things.includes(of) ? is.includes(stateOf(of)) : null;
+  if (type === "prepared") return of === one ? is.includes(stand.state ?? "as-found") : null;
   if (type === "fresh") {
-    const fresh = params as { gate: string; leaves: Prepared };
-    const watched = statesIn(fresh.leaves).filter(([one]) => things.includes(one));
-    if (!watched.every(([one, state]) => stateOf(one) === state)) return false;
-    return fresh.gate === gate ? stand.confirmed : null;
+    const { leaves, gate: asked } = params as { gate: string; leaves: Prepared };
+    if (one && one in leaves && leaves[one] !== stand.state) return false;
+    return asked === gate ? stand.confirmed : null;
   }
   if (type === "led") return false;
   if (type !== "found") return null;

@@ -59,7 +59,9 @@ export function composeChoice(flow: Flow, scenario: Scenario): Transition[] {
     const actions = startOfWait(flow, check);
     const ways: Transition[] = [{ target, guard: all(once, ...may), ...(actions ? { actions } : {}) }];
     if (again) ways.push({ target, guard: all(again, ...may), actions: note({ again: { check, found } }) });
-    const must = flow.checks[check] ? needsBack(flow, flow.checks[check]) : [];
+    const needed = flow.checks[check] ? needsBack(flow, flow.checks[check]) : [];
+    // Joints are looked at with the tap open before the machine hides them again.
+    const must: Preparation[] = needed.length && !scenario.keeps ? ["water", ...needed] : needed;
     return { first, ways: ways.flatMap((way) => withThingsBack(way, must)) };
   });
   const ways = (first: boolean) => entries.flatMap((one) => (Boolean(one.first) === first ? one.ways : []));

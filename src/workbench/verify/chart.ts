@@ -20,9 +20,15 @@ export function findChartFaults(flow: Flow, report: Report): void {
   reportStuck(flow, graph, stuck, report);
   if (findTrapped(graph).some((one) => one.code === "no-way-out" && one.lacks === "danger"))
     report({ code: "no-way-out", file: "opening.yaml", path: ["turns"], at: "key" });
-  reportUngated(flow, graph, report);
+  const ungated = reportUngated(flow, graph, report);
+  const told = new Set<string>();
   for (const fault of findUnprepared(flow, graph)) {
     const { state } = fault;
+    const of = "of" in fault ? fault.of : "";
+    const key = `${fault.code} ${placeIn(flow, state).file} ${of}`;
+    // A turn whose gate is gone is met in any state: that is said already. Of several turns of a check one is enough.
+    if ((fault.code === "wrong-state" && ungated.has(state)) || told.has(key)) continue;
+    told.add(key);
     const file = `checks/${state}.yaml`;
     const { turn, ...spot } =
       state in flow.checks ? { file, path: ["restores"], turn: "" } : placeIn(flow, state);
@@ -36,7 +42,8 @@ export function findChartFaults(flow: Flow, report: Report): void {
 /** Turns that lead nowhere, and rings of turns that lead only to each other. What leads only there is no fault itself. */
 function reportStuck(flow: Flow, graph: Graph, stuck: string[], report: Report): void {
   const edges = graph.edges.filter(
-    ({ from, to, event }) => stuck.includes(from) && stuck.includes(to) && !emergency.test(event),
+    ({ from, to, event }) =>
+      stuck.includes(from) && stuck.includes(to) && !emergency.test(event) && event !== "session-resumed",
   );
   const ring = (leaf: string) => {
     const onward = edges.filter(({ from }) => from === leaf).map(({ to }) => to);
@@ -57,9 +64,10 @@ function reportStuck(flow: Flow, graph: Graph, stuck: string[], report: Report):
   }
 }
 
-/** Hazards of a check that some way meets without their gate, together. */
-function reportUngated(flow: Flow, graph: Graph, report: Report): void {
-  const faults = [...findUngated(flow, withWaysBack(graph)), ...findKeptOpen(graph)].map((one) => ({
+/** Hazards of a check that some way meets without their gate, together. @returns the states that are met so */
+function reportUngated(flow: Flow, graph: Graph, report: Report): Set<string> {
+  const found = [...findUngated(flow, withWaysBack(graph)), ...findKeptOpen(graph)];
+  const faults = found.map((one) => ({
     ...placeIn(flow, one.state),
     hazards: "hazard" in one ? [one.hazard] : [],
   }));
@@ -70,6 +78,7 @@ function reportUngated(flow: Flow, graph: Graph, report: Report): void {
     const path = flow.checks[nameOf(file)]?.gates ? ["gates"] : ["access"];
     report({ code: "ungated-hazard", file, path, at: "key", turns, hazards });
   }
+  return new Set(found.map(({ state }) => state));
 }
 
 /** The check whose turns behind a gate, or in front of it, a compound state has. */

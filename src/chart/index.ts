@@ -1,5 +1,6 @@
 export type { ChartConfig, StateConfig, Transition, TurnMeta } from "./config.ts";
 export { holds, vocabulary } from "./guards.ts";
+export { changedIn, type LeftWord, leftWords } from "./left.ts";
 export {
   type Advice,
   type ChartContext,
@@ -13,4 +14,3 @@ export {
 } from "./memory.ts";
 export { proofTurns } from "./proof-turns.ts";
 export type { FlowSlice } from "./slice.ts";
-export { changedIn, type LeftWord, leftWords } from "./left.ts";

@@ -1,4 +1,4 @@
-import { type Prepared, type Preparation, stateAfter, statesIn } from "../guide/index.ts";
+import { type Preparation, type Prepared, stateAfter, statesIn } from "../guide/index.ts";
 import type { Reading } from "../instruments/index.ts";
 
 /** What one turn recorded. `answer` is an answer's id, or a verdict where a reading was taken. */

@@ -1,8 +1,17 @@
 import type { Note, StateConfig, Transition, TurnMeta } from "../chart/index.ts";
 import { all, type Guard, not } from "../condition/index.ts";
-import { type Check, type Flow, limitOf, type Opening, type Outcome, type Preparation, preparations, statesIn, type TurnRule } from "../guide/index.ts";
-import { hazardsOfTurn } from "./hazards.ts";
-import { type Part, partsOfCheck } from "./parts-of-check.ts";
+import {
+  type Check,
+  type Flow,
+  type Opening,
+  type Outcome,
+  type Preparation,
+  preparations,
+  statesIn,
+  type TurnRule,
+} from "../guide/index.ts";
+import { cameBack, composeGate, exit, metaOf, type Place, remember } from "./compose-gate.ts";
+import { partsOfCheck } from "./parts-of-check.ts";
 import { needsOf } from "./preparations.ts";
 
 /**
@@ -24,15 +33,6 @@ export function composeCheck(
   return Object.fromEntries(states);
 }
 
-type Place = {
-  flow: Flow;
-  check: Check | Opening;
-  part: Part;
-  parts: Part[];
-  base: string;
-  scenario: string | null;
-};
-
 function composePart(place: Place): StateConfig {
   const { base, part } = place;
   const { gates, turns, start } = part;
@@ -44,66 +44,6 @@ function composePart(place: Place): StateConfig {
   if (gates.length) states.entering = { id: `${base}/entering`, always: returns(place) };
   for (const [id, turn] of Object.entries(turns)) states[id] = composeTurn(place, id, turn, gates[0]);
   return { id: base, initial: gates.length ? `gate-${gates[0]}` : start, states };
-}
-
-/** A gate in full, and in short for whoever confirmed it in full a moment ago. */
-function composeGate(place: Place, gate: string, onward: string): Record<string, StateConfig> {
-  const { flow, check, part, base } = place;
-  const { leaves, dangers = [], picture = "" } = flow.gates[gate] ?? {};
-  const turn = `${check.id}.gate-${gate}`;
-  const full = `#${base}/gate-${gate}`;
-  const minutes = limitOf(flow.limits, "gate-short-minutes");
-  const fresh: Guard = { type: "fresh", params: { gate, minutes, leaves: leaves ?? {} } };
-  const isFirst = gate === part.gates[0];
-  const meta: TurnMeta = { ...metaOf(place, turn, "gate"), hazards: [], gate, picture };
-  const declined: Note = { turn, answer: "cannot", done: check.id, returnTo: null, refuses: gate };
-  const stops = dangers.map((danger) => [
-    `answered.${danger}`,
-    { target: "#stopped", actions: [remember({ turn, answer: danger, danger, cause: null })] },
-  ]);
-  const others = {
-    ...Object.fromEntries(stops),
-    "answered.cannot": { target: exit(place), actions: [remember(declined)] },
-    // Whoever comes back confirms the first gate again: the tap may have been opened meanwhile.
-    "session-resumed": {
-      target: `#${base}/gate-${part.gates[0]}`,
-      actions: [remember({ returns: true })],
-    },
-  };
-  return {
-    [`gate-${gate}`]: {
-      id: `${base}/gate-${gate}`,
-      always: [{ target: `#${base}/short-${gate}`, guard: fresh }],
-      meta: { ...meta, answers: ["ready", ...dangers] },
-      on: {
-        "answered.ready": {
-          target: onward,
-          actions: [remember({ turn, answer: "ready", ...(leaves ? { leaves } : {}), confirms: gate })],
-        },
-        ...others,
-        ...(isFirst ? { "session-resumed": cameBack(full) } : {}),
-      },
-    },
-    [`short-${gate}`]: {
-      id: `${base}/short-${gate}`,
-      meta: { ...meta, short: true, answers: ["ready", "changed", ...dangers] },
-      on: {
-        // Asked a moment ago and answered much later, it is asked in full.
-        "answered.ready": [
-          { target: onward, guard: fresh, actions: [remember({ turn, answer: "ready" })] },
-          { target: full, guard: not(fresh) },
-        ],
-        "answered.changed": { target: full, actions: [remember({ turn, answer: "changed", returns: true })] },
-        ...others,
-      },
-    },
-  };
-}
-
-/** Whoever comes back to a turn that needs no gate stays there, and no gate is short for them any more. */
-function cameBack(target: string): Transition {
-  const guard = { type: "any-confirmed", params: {} };
-  return { target, guard, actions: [remember({ returns: true })] };
 }
 
 function returns({ flow, check, part, base }: Place): Transition[] {
@@ -179,25 +119,6 @@ function tellsOf({ answers = {} }: TurnRule): Preparation[] {
   return [...new Set(back)].filter((one) => one !== "water");
 }
 
-function metaOf(place: Place, turn: string, kind: TurnMeta["kind"], rule?: TurnRule): TurnMeta {
-  const { flow, check, part, parts, scenario } = place;
-  if (!scenario || !("access" in check)) return { turn, kind, check: null };
-  const [gate] = part.gates;
-  const opens = part === parts[0] && turn === `${check.id}.${gate ? `gate-${gate}` : check.start}`;
-  const entry = flow.scenarios[scenario]?.checks.find((one) => one.check === check.id);
-  return {
-    turn,
-    kind,
-    check: check.id,
-    station: check.station,
-    hazards: rule ? hazardsOfTurn(flow, check, rule) : [],
-    minutes: check.minutes,
-    tools: check.tools,
-    ...(gate && kind !== "gate" ? { gated: true } : {}),
-    ...(opens && kind !== "wait" && entry && !entry.first ? { chosen: true } : {}),
-  };
-}
-
 /** Where an answer leads. A part of the check behind a gate that the person can't confirm is passed over. */
 function leave(place: Place, turn: string, answer: string, outcome: Outcome): Transition[] {
   const { flow, check, base } = place;
@@ -240,7 +161,8 @@ function leave(place: Place, turn: string, answer: string, outcome: Outcome): Tr
   return [{ target: outcome.to === "done" ? exit(place) : `#${outcome.to}`, actions: [remember(note)] }];
 }
 
-const wayOf = (ways: Transition[]): Transition | Transition[] => (ways.length === 1 ? (ways[0] ?? ways) : ways);
+const wayOf = (ways: Transition[]): Transition | Transition[] =>
+  ways.length === 1 ? (ways[0] ?? ways) : ways;
 
 /** The same ways, where a guard holds as well. */
 function when(guard: Guard, ways: Transition[]): Transition[] {
@@ -253,14 +175,6 @@ export function endsInVain(check: Check | Opening, turn: string, answer: string,
     return false;
   const finding = `${turn.slice(check.id.length + 1)}.${answer}`;
   return Object.values(check.outcomes ?? {}).some(({ from }) => from.includes(finding));
-}
-
-function exit({ scenario }: Place): string {
-  return scenario ? `#${scenario}/choosing` : "#routing";
-}
-
-function remember(params: Note): { type: string; params: Note } {
-  return { type: "remember", params };
 }
 
 function minutesOf(flow: Flow, limit: string): number {

@@ -1,8 +1,8 @@
 import { all, any, type Guard, guardOf, not } from "../condition/index.ts";
 import type { Flow } from "../guide/index.ts";
-import { isWaitForIce } from "./wait-for-ice.ts";
 import { gatesOf } from "./parts-of-check.ts";
 import { canPutBack, needsBack, restorersOf } from "./preparations.ts";
+import { isWaitForIce } from "./wait-for-ice.ts";
 
 /**
  * The guards by which a check may be entered: once where it does not repeat, and where its condition holds. A second

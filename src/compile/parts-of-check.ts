@@ -1,7 +1,13 @@
 import type { Check, Opening, Outcome, TurnRule } from "../guide/index.ts";
 
 /** The turns of a check that lie behind the same gates: one compound state of the chart, its gates first. */
-export type Part = { id: string; gates: string[]; access: string; start: string; turns: Record<string, TurnRule> };
+export type Part = {
+  id: string;
+  gates: string[];
+  access: string;
+  start: string;
+  turns: Record<string, TurnRule>;
+};
 
 /**
  * A check in its parts, the one that it starts with first: that has the check's own name, each other one the names of

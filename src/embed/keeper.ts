@@ -9,6 +9,7 @@ import {
   type Journal,
   type LogEvent,
   leavePrepared,
+  leftOf,
   memoryOf,
   record,
   replay,
@@ -19,7 +20,6 @@ import {
   startAgain,
   stopBy,
   takeOver,
-  leftOf,
 } from "../session/index.ts";
 import { isOtherModel, type Notice } from "../turn/index.ts";
 import { hasAnswers, isBegun, isPartOf, isTooOld, putAside, putUnreadAside } from "./coming-back.ts";

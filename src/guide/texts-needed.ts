@@ -64,7 +64,11 @@ function callForTurns({ id, turns }: Opening, file: string, named: boolean, call
 
 function callForGate(id: string, { items, facts, dangers = [] }: GateRule, call: Call): void {
   const path = ["gates", id];
-  call("gates.yaml", path, ...["name", "ask", "why", "ready", "still", "cannot"].map((word) => `gates.${id}.${word}`));
+  call(
+    "gates.yaml",
+    path,
+    ...["name", "ask", "why", "ready", "still", "cannot"].map((word) => `gates.${id}.${word}`),
+  );
   for (const [place, item] of items.entries())
     call("gates.yaml", [...path, "items", place], `gates.${id}.items.${item}`);
   for (const [place, danger] of dangers.entries())

@@ -52,7 +52,7 @@ const ownSlice = {
   ),
   parts: recordOf(id, z.strictObject({ minutes: number, tools: listOf(id), hazards: listOf(id) })),
   searches: guardShape,
-  lasting: listOf(id),
+  lasting: listOf(turnRef),
 };
 
 /** What every session starts with. */
@@ -150,4 +150,6 @@ export type KnownDangers = {
   access: Record<string, string[]>;
   /** By station, what lies there at the least. */
   stations: Record<string, string>;
+  /** For how many minutes a gate that was confirmed in full may be asked in short, at most. */
+  gateMinutes: number;
 };

@@ -2,7 +2,7 @@ import type { FlowSlice } from "../chart/index.ts";
 import { append, type Held, type Standing, standingOf } from "./journal.ts";
 import { type LogEvent, leavePrepared } from "./log.ts";
 import { replay } from "./replay.ts";
-import { isStopped, metaOf, record, leftOf, type Session } from "./session.ts";
+import { isStopped, leftOf, metaOf, record, type Session } from "./session.ts";
 
 /** What a change of an answer came to. */
 export type Changed = {

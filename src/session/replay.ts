@@ -1,6 +1,6 @@
 import type { FlowSlice } from "../chart/index.ts";
 import type { Guide } from "./guide.ts";
-import { leftIn, type Log, type LogEvent } from "./log.ts";
+import { type Log, type LogEvent, leftIn } from "./log.ts";
 import { passOlder } from "./older-log.ts";
 import { isStopped, metaOf, type Recorded, record, type Session, startSession } from "./session.ts";
 import { straightenTimes } from "./times.ts";
@@ -23,7 +23,8 @@ export function replay(guide: Guide, log: Log): { session: Session; dropped: num
       if (!ahead) break;
       passed = true;
       // At a gate its own answer was taken; else the event is taken now that its turn has come.
-      next = ahead.log === session.log ? recordToward(ahead, event, later) : { session: ahead, refusal: null };
+      next =
+        ahead.log === session.log ? recordToward(ahead, event, later) : { session: ahead, refusal: null };
     }
     if (next.refusal) break;
     session = next.session;
@@ -31,7 +32,10 @@ export function replay(guide: Guide, log: Log): { session: Session; dropped: num
   }
   // Nobody stands behind a gate that they were never asked.
   if (passed && metaOf(session).gated)
-    session = record(session, { type: "session-resumed", at: log.events[taken - 1]?.at ?? log.started }).session;
+    session = record(session, {
+      type: "session-resumed",
+      at: log.events[taken - 1]?.at ?? log.started,
+    }).session;
   return { session, dropped: log.events.length - taken };
 }
 

@@ -3,8 +3,8 @@ import type { Adviser } from "../advice/index.ts";
 import {
   type ChartContext,
   type ChartEvent,
-  createMemory,
   changedIn,
+  createMemory,
   type FlowSlice,
   inherit,
   type TurnMeta,

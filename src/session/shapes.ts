@@ -1,7 +1,7 @@
 /* The shapes of what comes in from outside; whoever needs their types alone imports those, and no zod comes along. */
 import * as z from "zod/mini";
-import { readingShape } from "../instruments/readings.ts";
 import { prepared } from "../guide/index.ts";
+import { readingShape } from "../instruments/readings.ts";
 import { bounds } from "./bounds.ts";
 
 const text = (most: number) => z.string().check(z.maxLength(most));

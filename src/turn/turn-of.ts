@@ -9,7 +9,6 @@ import { pathOf, pathText } from "./path.ts";
 import { readingNeedOf } from "./reading-need.ts";
 import type { Answer, Gate, Turn, Wait } from "./turn.ts";
 
-
 /**
  * The turn a session waits at, as plain data in the reader's language.
  * @param now RFC 3339; only its day matters, for readings that ask for a date
@@ -88,7 +87,9 @@ function wordsOf(session: Session, meta: TurnMeta, texts: Texts): Pick<Turn, "he
 function answersOf(session: Session, meta: TurnMeta, texts: Texts): Answer[] {
   const own = (meta.answers ?? []).map((id) => ({
     id,
-    text: meta.gate ? gateAnswer(id, meta.gate, meta.short, texts) : texts(`checks.${meta.turn}.answers.${id}`),
+    text: meta.gate
+      ? gateAnswer(id, meta.gate, meta.short, texts)
+      : texts(`checks.${meta.turn}.answers.${id}`),
     role: "own" as const,
   }));
   const standing = (["not-sure", "cannot"] as const)

@@ -142,7 +142,10 @@ describe("a gate in short for whoever has not just confirmed it in full is found
   test("where it is asked in short without that guard, or its guard is of another gate or of hours", () => {
     const guards = [
       undefined,
-      { type: "fresh", params: { gate: "back-panel", minutes: 15, leaves: { water: "closed", plug: "out" } } },
+      {
+        type: "fresh",
+        params: { gate: "back-panel", minutes: 15, leaves: { water: "closed", plug: "out" } },
+      },
       { type: "fresh", params: { gate: "water-supply", minutes: 600, leaves: { water: "closed" } } },
     ];
     for (const guard of guards) {

@@ -92,7 +92,9 @@ describe("a gate and what lies behind it", () => {
     // The tap is closed and the machine pulled out by now, and what comes next needs both back.
     expect(turnOf(next)).toBe("tap-reopen.open");
     const gate = "stop-tap.gate-water-supply";
-    expect(turnOf(follow(putBack(take(take(next, "opened"), "back"), after.held, at(502)), low, gate))).toBe(gate);
+    expect(turnOf(follow(putBack(take(take(next, "opened"), "back"), after.held, at(502)), low, gate))).toBe(
+      gate,
+    );
     expect(gone.map((event) => "turn" in event && event.turn)).toEqual(
       expect.arrayContaining([
         "stop-tap.gate-water-supply",

@@ -149,7 +149,8 @@ export function follow(start: Session, answers: Answers, stop?: string): Session
   for (;;) {
     const { turn, kind } = metaOf(session);
     if (turn === stop || kind === "ending") return session;
-    if (asked.has(turn) && !/^(wait-for-ice|tap-reopen|put-back)/.test(turn)) throw new Error(`${turn} came up again`);
+    if (asked.has(turn) && !/^(wait-for-ice|tap-reopen|put-back)/.test(turn))
+      throw new Error(`${turn} came up again`);
     asked.add(turn);
     const answer = answers[turn] ?? (kind === "gate" ? "ready" : undefined);
     if (answer === undefined) throw new Error(`No answer for ${turn}`);

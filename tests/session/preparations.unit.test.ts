@@ -120,7 +120,7 @@ describe("hands in the ice maker", () => {
 
   test("go in only behind a gate of their own, which a look alone does not meet", () => {
     const asked = follow(start, jammed, "ice-under-maker.gate-still");
-    expect(shown(asked).gate?.items[0]?.text).toMatch(/plug is out.*15 minutes/);
+    expect(shown(asked).gate?.items[0]?.text).toMatch(/pulled the plug.*15 minutes/);
     expect(turn(take(asked, "ready"))).toBe("ice-under-maker.remove");
     const { log } = follow(start, healthy, "too-full.look");
     expect(JSON.stringify(log)).not.toContain("gate-still");
@@ -131,7 +131,9 @@ describe("hands in the ice maker", () => {
     expect(memoryOf(refused).causes["ice-jammed"]).toBe("found");
     const iced = { ...jammed, "ice-bin.look": "sensor-blocked" };
     const other = take(follow(start, iced, "ice-bin.gate-still"), "cannot");
-    expect(turn(take(follow(other, iced, "ice-under-maker.look"), "ice-there"))).not.toMatch(/^ice-under-maker/);
+    expect(turn(take(follow(other, iced, "ice-under-maker.look"), "ice-there"))).not.toMatch(
+      /^ice-under-maker/,
+    );
   });
 });
 
@@ -186,7 +188,9 @@ describe("a tap that we had closed", () => {
     expect(stateOf(back, "water")).toBe("closed");
     const again = replay(guide, copyOf(back.log)).session;
     expect([turn(again), stateOf(again, "water")]).toEqual([turn(back), "closed"]);
-    expect(words(record(back, { type: "help-asked", at: at(901) }).session)).toContain("closed the small tap");
+    expect(words(record(back, { type: "help-asked", at: at(901) }).session)).toContain(
+      "closed the small tap",
+    );
   });
 
   test("that drips when it is opened is closed again, and a plumber is called", () => {
@@ -228,7 +232,11 @@ describe("a tap that we had closed", () => {
   test("is closed only after it is known that there is a bypass plug, and come back to by the turn that opens it", () => {
     const have = take(follow(start, low, "flow-without-filter.have"), "have-plug");
     expect(turn(have)).toBe("flow-without-filter.gate-water-supply");
-    const left = follow(have, { ...low, "flow-without-filter.prepare": "plug-fitted" }, "flow-without-filter.run");
+    const left = follow(
+      have,
+      { ...low, "flow-without-filter.prepare": "plug-fitted" },
+      "flow-without-filter.run",
+    );
     expect(stateOf(left, "water")).toBe("open");
     const back = record(left, { type: "session-resumed", at: at(900) }).session;
     expect(turn(take(back, "ready"))).toBe("flow-without-filter.prepare");
@@ -263,7 +271,9 @@ describe("a log from before all of this was asked", () => {
     const { session, dropped } = replay(guide, old);
     expect(dropped).toBe(0);
     expect(stateOf(session, "plug")).toBe("out");
-    expect(words(record(session, { type: "help-asked", at: at(900) }).session)).toContain("plug is still out");
+    expect(words(record(session, { type: "help-asked", at: at(900) }).session)).toContain(
+      "plug is still out",
+    );
   });
 
   test("keeps a tap closed that it says was left closed", () => {

@@ -68,8 +68,7 @@ test("every step that it takes is an edge of our graph, or a chain of edges thro
       const reached = new Set(
         (next.get(from) ?? []).filter((one) => one.event === event.type).map((one) => one.to),
       );
-      for (const leaf of reached)
-        if (!graph.leaves.get(leaf)?.meta) for (const one of next.get(leaf) ?? []) reached.add(one.to);
+      for (const leaf of reached) for (const one of next.get(leaf) ?? []) if (!one.event) reached.add(one.to);
       if (!reached.has(to)) strays.add(step);
     }
   }
@@ -82,7 +81,7 @@ test("every step that it takes is an edge of our graph, or a chain of edges thro
  * scenario is entered, and which checks of the water and of the cold come at all.
  */
 function keyOf({ value, context }: { value: unknown; context: unknown }): string {
-  const { findings, causes } = context as ChartContext;
+  const { findings, causes, confirmed, prepared } = context as ChartContext;
   const said = (turn: string) => findings[`opening.${turn}`]?.answer ?? "";
   // Of the opening, a scenario asks again for no more than this.
   const opening = Object.hasOwn(value as object, "opening")
@@ -99,6 +98,10 @@ function keyOf({ value, context }: { value: unknown; context: unknown }): string
     leak?.answer,
     causes["freezer-warm"],
     causes["tap-closed"],
+    // A gate is short where it was confirmed just before, and what was prepared is put back.
+    Object.keys(confirmed),
+    prepared.water?.is === "closed",
+    prepared.plug?.is === "out",
   ]);
 }
 

@@ -144,7 +144,7 @@ export const flaws: Fault[] = [
   [
     "a gate that no longer has the plug pulled before a hand goes where it must be out",
     "wrong-state",
-    'needs the plug to be out',
+    "needs the plug to be out",
     { file: "gates.yaml", find: "leaves: { water: closed, plug: out }", put: "leaves: { water: closed }" },
     { file: "checks/fill-tube.yaml", find: "  thaw:\n", put: "  ¦thaw:\n" },
   ],

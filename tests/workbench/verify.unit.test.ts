@@ -263,9 +263,9 @@ function hazardousTurns(source: Flow, config: ChartConfig): { leaf: string; domi
     if (!check || meta?.gate) return [];
     const turn = check.turns[meta?.turn.split(".")[1] ?? ""];
     const there = [source.access[turn?.access ?? check.access], check.hazards, turn?.hazards];
-    const needed = there.flatMap((some) => some ?? []).filter(
-      (hazard) => source.hazards[hazard]?.gate === "required",
-    );
+    const needed = there
+      .flatMap((some) => some ?? [])
+      .filter((hazard) => source.hazards[hazard]?.gate === "required");
     const covered = dominatorsOf(leaf, idom).flatMap((node) => {
       const gate = node.endsWith(" confirmed") && leaves.get(node.replace(/ confirmed$/, ""))?.meta?.gate;
       return gate ? (source.gates[gate]?.covers ?? []) : [];

@@ -1,5 +1,5 @@
 import type { ChartConfig } from "../../chart/index.ts";
-import { restorersOf } from "../../compile/index.ts";
+import { partsOfCheck, restorersOf } from "../../compile/index.ts";
 import type { Check, Flow, Scenario } from "../../guide/index.ts";
 import { wordsOf, wrap } from "./condition-words.ts";
 import { measures, widthOf } from "./measures.ts";
@@ -64,8 +64,8 @@ export function placePage(flow: Flow, config: ChartConfig, id: string): Page {
   for (const [at, entry] of entries.entries()) {
     const check = flow.checks[entry.check] as Check;
     const again = entries.findIndex((one) => one.check === entry.check);
-    const state = config.states[id]?.states?.[entry.check];
-    const turns = again === at && state ? placeTurns(turnBoxes(state)) : null;
+    const parts = partsOfCheck(check).flatMap((part) => config.states[id]?.states?.[part.id] ?? []);
+    const turns = again === at && parts.length ? placeTurns(turnBoxes(parts)) : null;
     let group = groups.at(-1);
     if (group?.station !== check.station) {
       y += space;

@@ -4,8 +4,8 @@ import { emergency, findLostWays, findTrapped } from "./exits.ts";
 import { nameOf } from "./folder.ts";
 import { findKeptOpen, findUndeclared, findUngated } from "./gates.ts";
 import { type Graph, graphOf, reach, withWaysBack } from "./graph.ts";
-import type { Report } from "./report.ts";
 import { findUnprepared } from "./preparations.ts";
+import type { Report } from "./report.ts";
 import type { Fault } from "./words.ts";
 
 /** Judges the whole composed chart, every way back included, and says each fault where the files have it. */

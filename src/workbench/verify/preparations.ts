@@ -89,7 +89,9 @@ function unsettled(flow: Flow): ChartFault[] {
     const open = (check.restores ?? []).filter((of) =>
       outcomesOf(check).some(({ to, leaves }) => {
         const state = leaves?.[of];
-        return to === "done" && (!state || stateAfter(of, preparations[of].ours, state) === preparations[of].ours);
+        return (
+          to === "done" && (!state || stateAfter(of, preparations[of].ours, state) === preparations[of].ours)
+        );
       }),
     );
     return open.map((of) => ({ code: "left-unsettled" as const, state: check.id, of }));

@@ -1,6 +1,6 @@
 import type { Note, TurnMeta } from "../../chart/index.ts";
 import { foldGuard, type Guard, type Truth, truthOf } from "../../condition/index.ts";
-import { type Prepared, type Preparation, stateAfter, statesIn } from "../../guide/index.ts";
+import { type Preparation, type Prepared, stateAfter, statesIn } from "../../guide/index.ts";
 import type { Edge } from "./graph.ts";
 
 /**
@@ -51,7 +51,12 @@ function wordsIn(guard: Guard): Guard[] {
   const before = known.get(guard);
   if (before) return before;
   const flat = (parts: Guard[][]) => parts.flat();
-  const words = foldGuard<Guard[]>(guard, { word: (word) => [word], all: flat, any: flat, not: (part) => part });
+  const words = foldGuard<Guard[]>(guard, {
+    word: (word) => [word],
+    all: flat,
+    any: flat,
+    not: (part) => part,
+  });
   known.set(guard, words);
   return words;
 }
@@ -69,7 +74,12 @@ export function isPassable({ way, hangs }: Way, stand: Stand, watch: Watch): boo
 }
 
 /** Where an edge leads, with all that it notes down. @param meta of the turn that it leaves */
-export function afterStep({ to, event, way }: Edge, stand: Stand, watch: Watch, meta: TurnMeta | null): Stand {
+export function afterStep(
+  { to, event, way }: Edge,
+  stand: Stand,
+  watch: Watch,
+  meta: TurnMeta | null,
+): Stand {
   const note: Note = Object.assign({}, ...(way?.actions ?? []).map(({ params }) => params));
   const left = watch.one && note.leaves?.[watch.one];
   const undone = statesIn(watch.leaves).some(([one, state]) => (note.leaves?.[one] ?? state) !== state);

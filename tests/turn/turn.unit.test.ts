@@ -70,7 +70,7 @@ describe("a gate on screen", () => {
   });
 
   test("names the most severe hazard first (the order of signal words in ANSI Z535.6)", () => {
-    const atValve = { ...healthy, "inlet-valve.screen": "clean" };
+    const atValve = { ...healthy, "fill-tube.look": "clear" };
     const signals = shown(follow(start, atValve, "inlet-valve.screen")).hazards.map(({ signal }) => signal);
     const order = ["danger", "warning", "caution", "notice"];
     expect(signals).toEqual([...signals].sort((a, b) => order.indexOf(a) - order.indexOf(b)));

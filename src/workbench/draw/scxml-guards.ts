@@ -41,7 +41,8 @@ const compilers: Record<string, (params: never) => string> = {
   },
   fresh: ({ gate, minutes, leaves }: { gate: string; minutes: number; leaves: Prepared }) => {
     const last = `confirmed[${literal(gate)}]`;
-    const passed = `Date.parse(_event.data.at) - Date.parse(${last})`;
+    // A transition without an event comes after one that has written down its instant; not every interpreter keeps it.
+    const passed = `Date.parse(_event && _event.data ? _event.data.at : now) - Date.parse(${last})`;
     const states = statesIn(leaves).flatMap(([one, state]) => {
       const place = `prepared[${literal(one)}]`;
       return [

@@ -13,4 +13,5 @@ export {
   type Stand,
 } from "./memory.ts";
 export { proofTurns } from "./proof-turns.ts";
+export { restoreChart, type ShortChart, shortenChart } from "./short-chart.ts";
 export type { FlowSlice } from "./slice.ts";

@@ -59,7 +59,7 @@ export function composeGate(place: Place, gate: string, onward: string): Record<
         // Asked a moment ago and answered much later, it is asked in full.
         "answered.ready": [
           { target: onward, guard: fresh, actions: [remember({ turn, answer: "ready" })] },
-          { target: full, guard: not(fresh), actions: [remember({ returns: true })] },
+          { target: full, guard: not(fresh), actions: [remember({ turn, answer: "ready", returns: true })] },
         ],
         "answered.changed": { target: full, actions: [remember({ turn, answer: "changed", returns: true })] },
         ...others,

@@ -127,7 +127,7 @@ export const flaws: Fault[] = [
     "a search that can end as fixed with the tap closed by us",
     "left-changed",
     '"no-ice/ice-yield/plan" leads to "fixed" while the water is not put back',
-    { file: "checks/ice-yield.yaml", find: "needs: { water: open, plug: in }", put: "needs: { plug: in }" },
+    { file: "checks/ice-yield.yaml", find: "    needs: { water: open, plug: in }\n", put: "" },
     { file: "checks/ice-yield.yaml", find: "  plan:\n", put: "  ¦plan:\n" },
   ],
   [

@@ -3,7 +3,7 @@ import { everyPreparation, type Flow, limitOf, preparations, stateAfter } from "
 import { emergency } from "./exits.ts";
 import type { Edge, Graph } from "./graph.ts";
 import { outcomesOf } from "./scope.ts";
-import { afterStep, isPassable, type Stand, type Watch, waysFor } from "./stand.ts";
+import { afterStep, isPassable, type Stand, type Watch, waysFor, withoutTwins } from "./stand.ts";
 import type { ChartFault } from "./words-of-chart.ts";
 
 /**
@@ -23,7 +23,8 @@ export function findUnprepared(flow: Flow, graph: Graph): ChartFault[] {
     ),
   ];
   const faults = [...unsettled(flow), ...badShortGates(flow, graph)];
-  for (const watch of walks) faults.push(...walk(flow, graph, watch));
+  const edges = withoutTwins(graph.edges);
+  for (const watch of walks) faults.push(...walk(flow, { ...graph, edges }, watch));
   return [...new Map(faults.map((one) => [JSON.stringify(one), one])).values()];
 }
 

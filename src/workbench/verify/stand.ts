@@ -1,6 +1,7 @@
-import type { Note, TurnMeta } from "../../chart/index.ts";
+import type { Note, Transition, TurnMeta } from "../../chart/index.ts";
 import { foldGuard, type Guard, type Truth, truthOf } from "../../condition/index.ts";
 import { type Preparation, type Prepared, stateAfter, statesIn } from "../../guide/index.ts";
+import { emergency } from "./exits.ts";
 import type { Edge } from "./graph.ts";
 
 /**
@@ -28,6 +29,16 @@ export type Stand = {
 
 /** An edge, and whether it is passable hangs on the stand. */
 export type Way = Edge & { hangs: boolean };
+
+/** The edges, but of several that lead to the same place, change nothing that any walk follows and hang on nothing one. */
+export function withoutTwins(edges: readonly Edge[]): Edge[] {
+  const met = new Set<string>();
+  return edges.filter(({ from, to, event, way }) => {
+    if (way?.guard || (way && noteOf(way) !== none) || /ready|resumed/.test(event)) return true;
+    const key = `${from} ${to} ${emergency.test(event)}`;
+    return !met.has(key) && met.add(key);
+  });
+}
 
 /** The edges by their start, those left out that are passable in no stand. */
 export function waysFor(edges: readonly Edge[], watch: Watch): Map<string, Way[]> {
@@ -80,7 +91,9 @@ export function afterStep(
   watch: Watch,
   meta: TurnMeta | null,
 ): Stand {
-  const note: Note = Object.assign({}, ...(way?.actions ?? []).map(({ params }) => params));
+  const note = way ? noteOf(way) : none;
+  // Most answers change nothing that is followed.
+  if (note === none) return { ...stand, leaf: to, really: stand.really && event !== "session-resumed" };
   const left = watch.one && note.leaves?.[watch.one];
   const undone = statesIn(watch.leaves).some(([one, state]) => (note.leaves?.[one] ?? state) !== state);
   const isFull = meta?.gate === watch.gate && !meta?.short && event === "answered.ready";
@@ -93,6 +106,20 @@ export function afterStep(
     confirmed: watch.gate !== null && (confirms || (stand.confirmed && !note.returns && !undone)),
     really: watch.gate !== null && (isFull || (stand.really && event !== "session-resumed" && !undone)),
   };
+}
+
+const none: Note = {};
+const notes = new WeakMap<Transition, Note>();
+
+/** What a way notes down, as far as a walk follows it. */
+function noteOf(way: Transition): Note {
+  const before = notes.get(way);
+  if (before) return before;
+  const all: Note = Object.assign({}, ...(way.actions ?? []).map(({ params }) => params));
+  const { leaves, confirms, returns, finds, remedies, again } = all;
+  const note = leaves || confirms || returns || finds || remedies || again ? all : none;
+  notes.set(way, note);
+  return note;
 }
 
 function leaksAfter(leaks: readonly string[], note: Note, keepers: readonly string[]): readonly string[] {

@@ -129,7 +129,7 @@ export class PanelPage {
   /** The one button that opens a gate, by the general words or the gate's own. */
   get confirmButton(): Locator {
     const own = this.turn.answers.find((each) => each.id === "ready")?.text ?? "";
-    return this.button(this.text("measure.gate-confirm")).or(this.button(own));
+    return this.button(own).or(this.button(this.text("measure.gate-confirm")));
   }
 
   /**
@@ -140,8 +140,9 @@ export class PanelPage {
     const { turn, gate } = this.turn;
     const items = gate?.items ?? [];
     expect(items.length, "a gate has lines to tick").toBeGreaterThan(0);
+    const ticks = gate?.short ? [] : items;
     const boxes = this.host.getByRole("checkbox", { checked: false });
-    await expect(boxes).toHaveCount(items.length);
+    await expect(boxes).toHaveCount(ticks.length);
     if (how === "at once")
       await boxes.evaluateAll(async (all) => {
         for (const box of all) {
@@ -149,7 +150,7 @@ export class PanelPage {
           await new Promise(requestAnimationFrame);
         }
       });
-    for (const item of how === "at once" ? [] : items) {
+    for (const item of how === "at once" ? [] : ticks) {
       const box = this.host.getByRole("checkbox", { name: item.text, exact: true });
       await box.tap();
     }

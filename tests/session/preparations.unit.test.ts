@@ -7,6 +7,7 @@ import {
   replay,
   resume,
   type Session,
+  sameLater,
   startSession,
   stillSo,
 } from "../../src/session/index.ts";
@@ -87,6 +88,23 @@ describe("a gate that was confirmed in full a moment ago", () => {
     expect([turn(changed), shown(changed).gate?.short]).toEqual(["supply-line.gate-water-supply", false]);
     const opened = follow(start, { ...low, "stop-tap.open": "opened" }, "supply-line.gate-water-supply");
     expect([stateOf(opened, "water"), shown(opened).gate?.short]).toEqual(["open", false]);
+  });
+
+  test("is not taken from what was worked out ahead once its quarter of an hour is over", () => {
+    const seen = follow(start, low, "stop-tap.open");
+    const answer = (minutes: number) =>
+      ({
+        type: "answered",
+        turn: "stop-tap.open",
+        answer: "was-open",
+        at: at(minutesOf(seen) + minutes),
+      }) as const;
+    const led = record(seen, answer(1)).session;
+    expect(metaOf(led).short).toBe(true);
+    const soon = sameLater(seen, answer(1), led, answer(2));
+    expect(soon && memoryOf(soon)).toEqual(memoryOf(record(seen, answer(2)).session));
+    expect(sameLater(seen, answer(1), led, answer(60))).toBeNull();
+    expect(metaOf(record(seen, answer(60)).session).short).toBeUndefined();
   });
 
   test("takes no answer without its line", () => {

@@ -1,4 +1,4 @@
-import type { Advice, ChartContext } from "../chart/index.ts";
+import { type Advice, type ChartContext, changedIn } from "../chart/index.ts";
 import {
   type Choice,
   choosing,
@@ -55,7 +55,13 @@ export const createAdviser: Advisers = (subject, opening) => {
       }));
       const rivals = (due: boolean) =>
         endings.flatMap(({ rival, due: isDue }) => (rival !== null && isDue === due ? [rival] : []));
-      const state = { done: memory.done, proven: rivals(false), due: rivals(true), fixed };
+      // What lies behind a gate that can't be confirmed is as good as done.
+      const shut = diagnosis.moves.flatMap(({ check, gates = [] }) =>
+        gates.some((gate) => memory.refused.includes(gate)) ? [check] : [],
+      );
+      const done = [...memory.done, ...shut];
+      const held = changedIn(memory);
+      const state = { done, proven: rivals(false), due: rivals(true), fixed, held };
       yield;
       const choose = (some: Move[]): Steps<Choice> => {
         const allowed = some.flatMap(({ check, waits }) => (waits ? [] : [check]));

@@ -36,6 +36,8 @@ export type MoveRule = {
   first?: true;
   /** The wait that a remedy calls for. */
   waits?: true;
+  /** Its gates. */
+  gates?: string[];
   /** Behind the back panel: only when all else is spoken for. */
   hidden?: true;
   once: Guard;

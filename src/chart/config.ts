@@ -1,4 +1,5 @@
 import type { Guard } from "../condition/index.ts";
+import type { Preparation, Prepared } from "../guide/index.ts";
 import type { InstrumentName, TemperaturePlace } from "../instruments/index.ts";
 import type { Note } from "./memory.ts";
 
@@ -37,6 +38,8 @@ export type TurnMeta = {
   /** Ids of the turn's own answers; the standing ones follow from the transitions that are there. */
   answers?: string[];
   gate?: string;
+  /** The same gate in one line: it was confirmed in full a moment ago, and nothing has undone it. */
+  short?: true;
   instrument?: InstrumentName;
   place?: TemperaturePlace;
   against?: string[];
@@ -44,9 +47,9 @@ export type TurnMeta = {
   lasts?: number;
   /** What goes on inside during a wait, with the minutes after which each begins. */
   inside?: { stage: string; after: number }[];
-  /** This turn makes no sense while the tap is closed. */
-  needs?: { water: "open" };
-  /** An ending that says how the water was left. */
-  tells?: "water";
+  /** What has to be prepared, or put back, for this turn. */
+  needs?: Prepared;
+  /** What an ending, or a turn that puts things back, says that is still to be put back. */
+  tells?: Preparation[];
   outcome?: "fixed" | "part" | "professional" | "stopped";
 };

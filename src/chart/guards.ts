@@ -1,4 +1,6 @@
 import { foldGuard, type Guard, truthOf } from "../condition/index.ts";
+import type { Preparation, Prepared } from "../guide/index.ts";
+import { statesIn } from "../guide/index.ts";
 import { placeOf } from "../instruments/index.ts";
 import type { ChartContext, ChartEvent } from "./memory.ts";
 
@@ -26,7 +28,6 @@ export const vocabulary: Record<string, Test> = {
     Date.parse(event.at) - Date.parse(context.waits[turn] ?? event.at) >= minutes * 60_000,
   "may-look-again": ({ done, again, mended }, { check }: { check: string }) =>
     done.includes(check) && done.at(-1) !== check && !again.includes(check) && !mended.includes(check),
-  water: ({ water }, { is }: { is: string[] }) => is.includes(water),
   "last-read": ({ findings }, { place, is }: { place: string; is: string[] }) => {
     const there = Object.values(findings).filter(
       ({ reading }) => reading && placeOf(reading.kind, reading as { place?: string }) === place,
@@ -34,6 +35,11 @@ export const vocabulary: Record<string, Test> = {
     const last = there.sort((one, other) => Date.parse(one.at) - Date.parse(other.at)).at(-1);
     return last !== undefined && is.includes(last.answer);
   },
+  prepared: ({ prepared }, { of, is }: { of: Preparation; is: string[] }) =>
+    is.includes(prepared[of]?.is ?? "as-found"),
+  fresh: isFresh,
+  "any-confirmed": ({ confirmed }) => Object.keys(confirmed).length > 0,
+  refused: ({ refused }, { gates }: { gates: string[] }) => gates.some((gate) => refused.includes(gate)),
   led: (_, { to }: { to?: string }, { advice }) =>
     advice?.led === true && (to === undefined || to === advice.check),
   advised: (_, { check }: { check: string }, { advice }) => advice?.check === check,
@@ -42,6 +48,24 @@ export const vocabulary: Record<string, Test> = {
   any: (context, params, event) => holds(context, { type: "any", params }, event),
   not: (context, params, event) => holds(context, { type: "not", params }, event),
 };
+
+type Fresh = { gate: string; minutes: number; leaves: Prepared };
+
+/** True while a gate's full confirmation, by the same person, is no older than that and nothing has undone it. */
+function isFresh(
+  { confirmed, prepared }: ChartContext,
+  { gate, minutes, leaves }: Fresh,
+  { at, by = "" }: ChartEvent,
+): boolean {
+  const last = Object.hasOwn(confirmed, gate) ? confirmed[gate] : undefined;
+  if (!last || last.by !== by) return false;
+  const passed = Date.parse(at) - Date.parse(last.at);
+  if (!(passed >= 0 && passed <= minutes * 60_000)) return false;
+  return statesIn(leaves).every(([one, state]) => {
+    const stand = prepared[one];
+    return stand?.is === state && Date.parse(stand.since) <= Date.parse(last.at);
+  });
+}
 
 /** True when the guard holds in this context. @throws Error for a word outside the vocabulary. */
 export function holds(context: ChartContext, guard: Guard, event: ChartEvent): boolean {

@@ -1,10 +1,11 @@
+import { type Preparation, type Prepared, stateAfter, statesIn } from "../guide/index.ts";
 import type { Reading } from "../instruments/index.ts";
 
 /** What one turn recorded. `answer` is an answer's id, or a verdict where a reading was taken. */
 export type Finding = { answer: string; reading?: Reading; at: string };
 
-/** The tap to the machine. `left-closed`: closed by us, and the person could not open it again. */
-export type Water = "as-found" | "closed-by-us" | "left-closed" | "open";
+/** How a preparation stands, and since when. */
+export type Stand = { is: string; since: string };
 
 /** What the chart remembers of a session. Plain JSON; equal logs give equal memories. */
 export type ChartContext = {
@@ -26,7 +27,12 @@ export type ChartContext = {
   remediesAtWait: number;
   /** The turn to come back to once a gate has been passed again after an interruption. */
   returnTo: string | null;
-  water: Water;
+  /** What was changed in the home; what is not named is as it was found. */
+  prepared: Partial<Record<Preparation, Stand>>;
+  /** Gates that were confirmed in full in this visit: when, and by whom. */
+  confirmed: Record<string, { at: string; by: string }>;
+  /** Gates that the person can't confirm: no step behind one is offered any more. */
+  refused: string[];
   marks: { station: string; state: "clear" | "suspect" | "fixed" }[];
   lastFixed: string | null;
   /** Why the session ended, and how the model code was given. */
@@ -37,10 +43,10 @@ export type ChartContext = {
 };
 
 /**
- * A memory before the first answer; `model` where the shop's page already knows the model code, `water` where a session
- * before this one has left the tap closed.
+ * A memory before the first answer; `model` where the shop's page already knows the model code, `left` what a session
+ * before this one has left to be put back.
  */
-export function createMemory(model: string | null = null, water: Water = "as-found"): ChartContext {
+export function createMemory(model: string | null = null, left: Prepared = {}): ChartContext {
   return {
     findings: {},
     causes: {},
@@ -54,7 +60,9 @@ export function createMemory(model: string | null = null, water: Water = "as-fou
     remedies: 0,
     remediesAtWait: 0,
     returnTo: null,
-    water,
+    prepared: inherit({}, left, ""),
+    confirmed: {},
+    refused: [],
     marks: [],
     lastFixed: null,
     cause: null,
@@ -90,7 +98,13 @@ export type Note = {
   creditsLastFix?: boolean;
   who?: string;
   danger?: string;
-  water?: Water;
+  /** How it leaves what is prepared. */
+  leaves?: Prepared;
+  /** A gate that is confirmed in full, and one that can't be. */
+  confirms?: string;
+  refuses?: string;
+  /** Somebody comes back: whatever was confirmed before is to be confirmed again. */
+  returns?: true;
 };
 
 /**
@@ -99,10 +113,14 @@ export type Note = {
  */
 export type Advice = { check: string | null; part: string | null; led?: boolean };
 
-/** `advice` comes with an event that leads to a choice; without it nothing is advised. */
+/**
+ * `advice` comes with an event that leads to a choice; without it nothing is advised. `by`: who did it, where that is
+ * known; a gate that somebody else confirmed is asked in full.
+ */
 export type ChartEvent = {
   type: string;
   at: string;
+  by?: string;
   reading?: Reading;
   code?: string | null;
   advice?: Advice;
@@ -153,8 +171,37 @@ export function remember(memory: ChartContext, note: Note, event: ChartEvent): C
   if (note.creditsLastFix) next.cause = note.remedies ?? memory.lastFixed;
   if (note.who) next.who = note.who;
   if (note.danger) next.danger = note.danger;
-  if (note.water) next.water = note.water;
+  if (note.leaves) next.prepared = afterLeaving(memory.prepared, note.leaves, event.at);
+  if (note.returns) next.confirmed = {};
+  if (note.confirms)
+    next.confirmed = { ...memory.confirmed, [note.confirms]: { at: event.at, by: event.by ?? "" } };
+  if (note.refuses) next.refused = [...memory.refused, note.refuses];
   if (event.code !== undefined) next.model = event.code;
+  return next;
+}
+
+/** What is prepared where something before this session, or no longer in its log, has left it so. @param at RFC 3339 */
+export function inherit(
+  prepared: ChartContext["prepared"],
+  left: Prepared,
+  at: string,
+): ChartContext["prepared"] {
+  const all = statesIn(left).map(([one, is]) => [one, { is, since: at }]);
+  return { ...prepared, ...Object.fromEntries(all) };
+}
+
+/** What is prepared after a step; a state that goes on keeps the instant at which it began. */
+function afterLeaving(
+  prepared: ChartContext["prepared"],
+  leaves: Prepared,
+  at: string,
+): ChartContext["prepared"] {
+  const next = { ...prepared };
+  for (const [one, state] of statesIn(leaves)) {
+    const before = prepared[one];
+    const is = stateAfter(one, before?.is ?? null, state);
+    if (is && is !== before?.is) next[one] = { is, since: at };
+  }
   return next;
 }
 

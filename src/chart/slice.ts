@@ -12,7 +12,7 @@ export type FlowSlice = {
   stations: { order: string[]; above: string[] };
   /** What a person can report at any time. */
   dangers: string[];
-  /** Checks whose answers still hold after an earlier one was changed: no gate, tap or wait is part of them. */
+  /** Checks and turns whose answers still hold after an earlier one was changed: no gate, tap or wait is part of them. */
   lasting: string[];
   hazards: Record<string, { signal: Signal }>;
   gates: Record<string, Pick<GateRule, "signal" | "covers" | "items" | "facts">>;

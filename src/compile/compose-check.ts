@@ -1,111 +1,109 @@
 import type { Note, StateConfig, Transition, TurnMeta } from "../chart/index.ts";
-import type { Check, Flow, Opening, Outcome, TurnRule } from "../guide/index.ts";
+import { all, type Guard, not } from "../condition/index.ts";
+import {
+  type Check,
+  type Flow,
+  type Opening,
+  type Outcome,
+  type Preparation,
+  preparations,
+  statesIn,
+  type TurnRule,
+} from "../guide/index.ts";
+import { cameBack, composeGate, exit, metaOf, type Place, remember } from "./compose-gate.ts";
 import { type FixedWays, straightToFixed } from "./fixed.ts";
-import { hazardsOf } from "./slice-of.ts";
-import { waterNote } from "./water.ts";
+import { partsOfCheck } from "./parts-of-check.ts";
+import { needsOf } from "./preparations.ts";
 
 /**
- * One check (or the opening) as a compound state: its gates first, then `entering`, then its turns.
- * Turns are reached from outside only through the gates, because the compound's initial state is the first gate.
- * After an interruption the gates are asked again and `entering` leads back to the very turn that was left.
+ * One check (or the opening) as compound states, one for the turns behind the same gates: the gates first, then
+ * `entering`, then the turns. Turns are reached from outside only through the gates, because the compound's initial
+ * state is the first gate. After an interruption the gates are asked again, in full, and `entering` leads back to the
+ * very turn that was left.
  */
 export function composeCheck(
   flow: Flow,
   check: Check | Opening,
   scenario: string | null,
   fixedAt: FixedWays = straightToFixed,
-): StateConfig {
-  const base = scenario ? `${scenario}/${check.id}` : check.id;
-  const place: Place = { flow, check, base, scenario, fixedAt };
-  const gates = "gates" in check ? (check.gates ?? []) : [];
+): Record<string, StateConfig> {
+  const parts = partsOfCheck(check);
+  const states = parts.map((part): [string, StateConfig] => {
+    const base = scenario ? `${scenario}/${part.id}` : part.id;
+    return [part.id, composePart({ flow, check, part, parts, base, scenario, fixedAt })];
+  });
+  return Object.fromEntries(states);
+}
+
+function composePart(place: Place): StateConfig {
+  const { base, part } = place;
+  const { gates, turns, start } = part;
   const states: Record<string, StateConfig> = {};
   gates.forEach((gate, at) => {
-    const state = composeGate(place, gate, gates[at + 1]);
-    // Whoever left between two gates confirms the first one again: the tap may have been opened meanwhile.
-    if (at) state.on = { ...state.on, "session-resumed": { target: `#${place.base}/gate-${gates[0]}` } };
-    states[`gate-${gate}`] = state;
+    const onward = gates[at + 1] ? `#${base}/gate-${gates[at + 1]}` : `#${base}/entering`;
+    Object.assign(states, composeGate(place, gate, onward));
   });
-  if (gates.length) states.entering = { id: `${place.base}/entering`, always: returns(place) };
-  for (const [id, turn] of Object.entries(check.turns)) states[id] = composeTurn(place, id, turn, gates[0]);
-  return { id: place.base, initial: gates.length ? `gate-${gates[0]}` : check.start, states };
+  if (gates.length) states.entering = { id: `${base}/entering`, always: returns(place) };
+  for (const [id, turn] of Object.entries(turns)) states[id] = composeTurn(place, id, turn, gates[0]);
+  return { id: base, initial: gates.length ? `gate-${gates[0]}` : start, states };
 }
 
-type Place = {
-  flow: Flow;
-  check: Check | Opening;
-  base: string;
-  scenario: string | null;
-  fixedAt: FixedWays;
-};
-
-function composeGate(place: Place, gate: string, next: string | undefined): StateConfig {
-  const turn = `${place.check.id}.gate-${gate}`;
-  const onward = next ? `#${place.base}/gate-${next}` : `#${place.base}/entering`;
-  const ready: Note = { turn, answer: "ready", ...waterNote(place.flow.gates[gate]?.leaves) };
-  const declined: Note = { turn, answer: "cannot", done: place.check.id, returnTo: null };
-  return {
-    id: `${place.base}/gate-${gate}`,
-    meta: {
-      ...metaOf(place, turn, "gate"),
-      hazards: [],
-      gate,
-      answers: ["ready"],
-      picture: place.flow.gates[gate]?.picture ?? "",
-    },
-    on: {
-      "answered.ready": { target: onward, actions: [remember(ready)] },
-      "answered.cannot": { target: exit(place), actions: [remember(declined)] },
-    },
-  };
-}
-
-function returns({ check, base }: Place): Transition[] {
-  const back = Object.entries(check.turns).map(([turn, { needs }]) => ({
+function returns({ flow, check, part, base }: Place): Transition[] {
+  const left = new Map(part.gates.flatMap((gate) => statesIn(flow.gates[gate]?.leaves)));
+  const back = Object.entries(part.turns).map(([turn, { needs }]) => {
     // The gate has had the tap closed again: what needs it open begins with the turn that opens it.
-    target: `#${base}/${needs ? check.start : turn}`,
-    guard: { type: "returning", params: { turn: `${check.id}.${turn}` } },
-    actions: [remember({ returnTo: null })],
-  }));
-  const first = check.turns[check.start];
-  const started = first?.kind === "wait" ? [remember(waitNote(check.id, check.start, first))] : [];
-  return [...back, { target: `#${base}/${check.start}`, ...(started.length ? { actions: started } : {}) }];
+    const undone = statesIn(needs).some(([one, state]) => left.has(one) && left.get(one) !== state);
+    return {
+      target: `#${base}/${undone ? part.start : turn}`,
+      guard: { type: "returning", params: { turn: `${check.id}.${turn}` } },
+      actions: [remember({ returnTo: null })],
+    };
+  });
+  const first = part.turns[part.start];
+  const started = first?.kind === "wait" ? [remember(waitNote(check.id, part.start, first))] : [];
+  return [...back, { target: `#${base}/${part.start}`, ...(started.length ? { actions: started } : {}) }];
 }
 
 function composeTurn(place: Place, id: string, rule: TurnRule, gate: string | undefined): StateConfig {
   const turn = `${place.check.id}.${id}`;
   const on: Record<string, Transition | Transition[]> = {};
   for (const [answer, outcome] of Object.entries(rule.answers ?? {}))
-    on[`answered.${answer}`] = only(leave(place, turn, answer, outcome));
+    on[`answered.${answer}`] = wayOf(leave(place, turn, answer, outcome));
   for (const standing of ["not-sure", "cannot"] as const) {
     const outcome = rule[standing] ?? { to: "done" };
     // Nobody is unsure whether to wait; anybody may be unable to.
     if (outcome && !(rule.kind === "wait" && standing === "not-sure"))
-      on[`answered.${standing}`] = only(leave(place, turn, standing, outcome));
+      on[`answered.${standing}`] = wayOf(leave(place, turn, standing, outcome));
   }
   if (rule.verdicts)
     on.measured = Object.entries(rule.verdicts).flatMap(([verdict, outcome]) => {
       const params = { instrument: rule.instrument, place: rule.place, is: verdict };
-      return leave(place, turn, verdict, outcome, { type: "reads", params });
+      return when({ type: "reads", params }, leave(place, turn, verdict, outcome));
     });
   const minutes = rule.lasts ? minutesOf(place.flow, rule.lasts) : 0;
   if (rule.then)
-    on["wait-ended"] = only(
-      leave(place, turn, "over", { to: rule.then }, { type: "elapsed", params: { turn, minutes } }),
+    on["wait-ended"] = when(
+      { type: "elapsed", params: { turn, minutes } },
+      leave(place, turn, "over", { to: rule.then }),
     );
   // A hazardous turn that was left (page closed, answer changed, another phone) is entered again: the gate asks again.
   if (gate)
     on["session-resumed"] = {
       target: `#${place.base}/gate-${gate}`,
-      actions: [remember({ returnTo: turn })],
+      actions: [remember({ returnTo: turn, returns: true })],
     };
+  else if (place.scenario) on["session-resumed"] = cameBack(`#${place.base}/${id}`);
   const meta: TurnMeta = {
-    ...metaOf(place, turn, rule.kind ?? "choice"),
+    ...metaOf(place, turn, rule.kind ?? "choice", rule),
     answers: Object.keys(rule.answers ?? {}),
   };
   if (rule.picture) meta.picture = rule.picture;
   if (rule.instrument) meta.instrument = rule.instrument;
   if (rule.place) meta.place = rule.place;
-  if (rule.needs) meta.needs = rule.needs;
+  const needs = "access" in place.check && needsOf(place.flow, place.check, rule);
+  if (needs && statesIn(needs).length) meta.needs = needs;
+  const restored = "restores" in place.check ? tellsOf(rule) : [];
+  if (restored.length) meta.tells = restored;
   if (rule.against) meta.against = rule.against;
   if (minutes) meta.lasts = minutes;
   if (rule.inside)
@@ -116,39 +114,17 @@ function composeTurn(place: Place, id: string, rule: TurnRule, gate: string | un
   return { id: `${place.base}/${id}`, meta, on };
 }
 
-function metaOf({ flow, check, scenario }: Place, turn: string, kind: TurnMeta["kind"]): TurnMeta {
-  if (!scenario || !("access" in check)) return { turn, kind, check: null };
-  const [gate] = check.gates ?? [];
-  const opens = turn === `${check.id}.${gate ? `gate-${gate}` : check.start}`;
-  const entry = flow.scenarios[scenario]?.checks.find((one) => one.check === check.id);
-  return {
-    turn,
-    kind,
-    check: check.id,
-    station: check.station,
-    hazards: hazardsOf(flow, check),
-    minutes: check.minutes,
-    tools: check.tools,
-    ...(gate && kind !== "gate" ? { gated: true } : {}),
-    ...(opens && kind !== "wait" && entry && !entry.first ? { chosen: true } : {}),
-  };
+/** What a turn that puts things back says: all that an answer of it puts back but the tap, which has a turn of its own. */
+function tellsOf({ answers = {} }: TurnRule): Preparation[] {
+  const states = Object.values(answers).flatMap(({ leaves }) => statesIn(leaves));
+  const back = states.flatMap(([one, state]) => (state === preparations[one].back ? [one] : []));
+  return [...new Set(back)].filter((one) => one !== "water");
 }
 
-/** One way alone where nothing has to be told apart. */
-function only(ways: Transition[]): Transition | Transition[] {
-  return ways.length === 1 && ways[0] ? ways[0] : ways;
-}
-
-function leave(
-  place: Place,
-  turn: string,
-  answer: string,
-  outcome: Outcome,
-  guard?: Transition["guard"],
-): Transition[] {
+/** Where an answer leads. A part of the check behind a gate that the person can't confirm is passed over. */
+function leave(place: Place, turn: string, answer: string, outcome: Outcome): Transition[] {
   const { flow, check, base } = place;
-  const guarded = guard ? { guard } : {};
-  const note: Note = { turn, answer, ...waterNote(outcome.leaves) };
+  const note: Note = { turn, answer, ...(outcome.leaves ? { leaves: outcome.leaves } : {}) };
   const cause = outcome.remedies ?? outcome.finds;
   const station = cause ? flow.causes[cause]?.station : undefined;
   if (outcome.finds) note.finds = outcome.finds;
@@ -162,8 +138,18 @@ function leave(
   if (outcome.suspects) note.suspects = outcome.suspects;
   const next = check.turns[outcome.to];
   if (next) {
+    const part = place.parts.find(({ turns }) => outcome.to in turns);
+    if (part && part !== place.part && part.gates.length) {
+      const guard = { type: "refused", params: { gates: part.gates } };
+      const entered = remember({ ...note, returnTo: `${check.id}.${outcome.to}` });
+      return [
+        { target: exit(place), guard, actions: [remember({ ...note, done: check.id })] },
+        { target: `#${place.scenario}/${part.id}`, guard: not(guard), actions: [entered] },
+      ];
+    }
     if (next.kind === "wait") Object.assign(note, waitNote(check.id, outcome.to, next));
-    return [{ ...guarded, target: `#${base}/${outcome.to}`, actions: [remember(note)] }];
+    const home = part && part !== place.part ? `${place.scenario}/${part.id}` : base;
+    return [{ target: `#${home}/${outcome.to}`, actions: [remember(note)] }];
   }
   if (endsInVain(check, turn, answer, outcome)) note.inVain = true;
   // What only puts something back is no look, and comes again whenever it has to.
@@ -174,10 +160,17 @@ function leave(
     note.cause = outcome.finds ?? null;
     note.who = (outcome.finds && flow.causes[outcome.finds]?.who) || "shop";
   }
-  const target = outcome.to === "done" ? exit(place) : `#${outcome.to}`;
-  const way = { ...guarded, target, actions: [remember(note)] };
+  const way = { target: outcome.to === "done" ? exit(place) : `#${outcome.to}`, actions: [remember(note)] };
   if (outcome.to !== "fixed") return [way];
   return "confirms" in check ? [{ ...way, target: exit(place) }] : place.fixedAt(way);
+}
+
+const wayOf = (ways: Transition[]): Transition | Transition[] =>
+  ways.length === 1 ? (ways[0] ?? ways) : ways;
+
+/** The same ways, where a guard holds as well. */
+function when(guard: Guard, ways: Transition[]): Transition[] {
+  return ways.map((way) => ({ ...way, guard: way.guard ? all(guard, way.guard) : guard }));
 }
 
 /** True for an answer of a wait that means something and leads on: what was waited for stayed away. */
@@ -186,14 +179,6 @@ export function endsInVain(check: Check | Opening, turn: string, answer: string,
     return false;
   const finding = `${turn.slice(check.id.length + 1)}.${answer}`;
   return Object.values(check.outcomes ?? {}).some(({ from }) => from.includes(finding));
-}
-
-function exit({ scenario }: Place): string {
-  return scenario ? `#${scenario}/choosing` : "#routing";
-}
-
-function remember(params: Note): { type: string; params: Note } {
-  return { type: "remember", params };
 }
 
 function minutesOf(flow: Flow, limit: string): number {

@@ -1,10 +1,10 @@
 import type { Note, Transition } from "../chart/index.ts";
 import { all, type Guard, guardOf } from "../condition/index.ts";
-import type { Flow, Scenario } from "../guide/index.ts";
+import { everyPreparation, type Flow, type Preparation, type Scenario } from "../guide/index.ts";
 import { waitNote } from "./compose-check.ts";
 import { entryGuards } from "./entry-guards.ts";
 import { confirmedBy, confirmerOf } from "./fixed.ts";
-import { closedByUs, mayGoOn, mustReopen, needsWater, reopenerOf } from "./water.ts";
+import { anyOurs, mayGoOn, mustPutBack, needsBack, restorersOf } from "./preparations.ts";
 
 /**
  * What may follow a check, in the order it is tried: what must come first; an ending that leaves nothing to weigh; a
@@ -22,20 +22,30 @@ export function composeChoice(flow: Flow, scenario: Scenario): Transition[] {
       actions: note({ cause, ...(rule.who ? { who: rule.who } : {}) }),
     };
   };
-  const reopener = reopenerOf(flow, scenario);
-  const reopen = reopener ? `#${scenario.id}/${reopener.id}` : "";
-  /** The same way, before it the tap that we had closed: who comes back from there comes to the same choice. */
-  const withWater = (way: Transition): Transition[] => {
-    if (!reopener) return [way];
+  const restorers = restorersOf(flow, scenario);
+  const goTo = (id: string) => `#${scenario.id}/${id}`;
+  /** The same way, before it what puts back all that must be: who comes back from there comes to the same choice. */
+  const withThingsBack = (way: Transition, must: readonly Preparation[]): Transition[] => {
     const guards = way.guard ? [way.guard] : [];
+    const steps = restorers.flatMap(({ id, restores }) => {
+      const own = restores.filter((one) => must.includes(one));
+      return own.length ? [{ id, own }] : [];
+    });
+    if (!steps.length) return [way];
+    const every = steps.flatMap(({ own }) => own);
     return [
-      { target: reopen, guard: all(mustReopen(flow), ...guards) },
-      { ...way, guard: all(mayGoOn(flow), ...guards) },
+      ...steps.map(({ id, own }) => ({ target: goTo(id), guard: all(mustPutBack(flow, own), ...guards) })),
+      { ...way, guard: all(mayGoOn(flow, every), ...guards) },
     ];
   };
-  /** A leak that is not mended keeps the tap closed. */
-  const leaving = (way: Transition, cause: string | null): Transition[] =>
-    scenario.keeps || flow.causes[cause ?? ""]?.keeps ? [way] : withWater(way);
+  /** Nothing of ours is left behind at an ending, but the tap where a leak that is not mended keeps it closed. */
+  const leaving = (way: Transition, cause: string | null): Transition[] => {
+    const keeps = scenario.keeps || flow.causes[cause ?? ""]?.keeps;
+    return withThingsBack(
+      way,
+      everyPreparation.filter((one) => one !== "water" || !keeps),
+    );
+  };
   const isPart = (cause: string) => flow.causes[cause]?.remedy === "part";
   const rivals = scenario.proofs.filter((cause) => !isPart(cause) && cause in scenario.priors);
   // No cause of the complaint, but the end of what a householder can do: a tap that will not shut.
@@ -50,8 +60,10 @@ export function composeChoice(flow: Flow, scenario: Scenario): Transition[] {
     const actions = startOfWait(flow, check);
     const ways: Transition[] = [{ target, guard: all(once, ...may), ...(actions ? { actions } : {}) }];
     if (again) ways.push({ target, guard: all(again, ...may), actions: note({ again: { check, found } }) });
-    const needs = flow.checks[check] && needsWater(flow.checks[check]);
-    return { first, ways: needs ? ways.flatMap(withWater) : ways };
+    const needed = flow.checks[check] ? needsBack(flow, flow.checks[check]) : [];
+    // Joints are looked at with the tap open before the machine hides them again.
+    const must: Preparation[] = needed.length && !scenario.keeps ? ["water", ...needed] : needed;
+    return { first, ways: ways.flatMap((way) => withThingsBack(way, must)) };
   });
   const ways = (first: boolean) => entries.flatMap((one) => (Boolean(one.first) === first ? one.ways : []));
   const otherwise = {
@@ -60,10 +72,10 @@ export function composeChoice(flow: Flow, scenario: Scenario): Transition[] {
   };
   const confirmer = confirmerOf(flow, scenario);
   const fixed = { target: "#fixed", actions: note({ creditsLastFix: true }) };
-  const asked = { type: "led", params: { to: reopener?.id } };
+  const asked = (to: string): Guard => ({ type: "led", params: { to } });
   return [
-    ...(reopener ? [{ target: reopen, guard: all(closedByUs, asked) }] : []),
-    ...(confirmer ? withWater({ ...fixed, guard: confirmedBy(confirmer) }) : []),
+    ...restorers.map(({ id, restores }) => ({ target: goTo(id), guard: all(anyOurs(restores), asked(id)) })),
+    ...(confirmer ? leaving({ ...fixed, guard: confirmedBy(confirmer) }, null) : []),
     ...halts.flatMap((cause) => leaving(ending(cause), cause)),
     ...ways(true),
     ...scenario.proofs

@@ -1,4 +1,5 @@
 import type { StateConfig } from "../chart/index.ts";
+import { everyPreparation } from "../guide/index.ts";
 
 /** The four endings. A part asks for the model code first, unless the shop's page gave one. */
 export function composeEndings(): Record<string, StateConfig> {
@@ -24,7 +25,7 @@ export function composeEndings(): Record<string, StateConfig> {
         },
         card: {
           id: "part/card",
-          meta: { turn: "part.card", kind: "ending", check: null, outcome: "part", tells: "water" },
+          meta: { turn: "part.card", kind: "ending", check: null, outcome: "part", tells: everyPreparation },
         },
       },
     },
@@ -34,6 +35,6 @@ export function composeEndings(): Record<string, StateConfig> {
 function ending(outcome: "fixed" | "professional" | "stopped"): StateConfig {
   return {
     id: outcome,
-    meta: { turn: `${outcome}.end`, kind: "ending", check: null, outcome, tells: "water" },
+    meta: { turn: `${outcome}.end`, kind: "ending", check: null, outcome, tells: everyPreparation },
   };
 }

@@ -5,7 +5,7 @@ import { composeCheck } from "./compose-check.ts";
 import { composeChoice } from "./compose-choice.ts";
 import { composeEndings } from "./compose-endings.ts";
 import { confirmerOf, type FixedWays, straightToFixed, waysToFixed, withoutDoubt } from "./fixed.ts";
-import { reopenerOf } from "./water.ts";
+import { restorersOf } from "./preparations.ts";
 
 /** The whole flow in one chart, to be verified and drawn as one: the opening, every scenario, the endings. */
 export function composeChart(flow: Flow): ChartConfig {
@@ -16,7 +16,7 @@ export function composeChart(flow: Flow): ChartConfig {
 
 /** The opening and the endings. It ends, too, in the state of the scenario that it has led to. Pure data. */
 export function composeOpening(flow: Flow): ChartConfig {
-  const opening = withReports(flow, { opening: composeCheck(flow, flow.opening, null), ...composeEndings() });
+  const opening = withReports(flow, { ...composeCheck(flow, flow.opening, null), ...composeEndings() });
   const routing: StateConfig = { id: "routing", always: routes(flow) };
   const stubs = Object.keys(flow.scenarios).map((id) => [id, { id }] as const);
   const { opening: first, ...endings } = opening;
@@ -31,14 +31,11 @@ export function composeOpening(flow: Flow): ChartConfig {
 export function composeScenario(flow: Flow, scenario: Scenario): ChartConfig {
   const choosing: StateConfig = { id: `${scenario.id}/choosing`, always: composeChoice(flow, scenario) };
   const fixedAt = waysToFixed(flow, scenario);
-  const checks = checksIn(flow, scenario).map((check) => [
-    check.id,
-    composeCheck(flow, check, scenario.id, fixedAt),
-  ]);
+  const checks = checksIn(flow, scenario).map((check) => composeCheck(flow, check, scenario.id, fixedAt));
   const whole = {
     id: scenario.id,
     initial: "choosing",
-    states: { choosing, ...Object.fromEntries(checks) },
+    states: Object.assign({ choosing }, ...checks),
   };
   return {
     id: "fridgeside",
@@ -49,8 +46,9 @@ export function composeScenario(flow: Flow, scenario: Scenario): ChartConfig {
 
 /** Every check that a scenario can ask, those that the chart asks by itself included. */
 export function checksIn(flow: Flow, scenario: Scenario): Check[] {
-  const reopener = reopenerOf(flow, scenario);
-  const own = [reopener, confirmerOf(flow, scenario)].flatMap((one) => one?.id ?? []);
+  const restorers = restorersOf(flow, scenario).map(({ id }) => id);
+  const confirmer = confirmerOf(flow, scenario);
+  const own = [...restorers, ...(confirmer ? [confirmer.id] : [])];
   const ids = new Set([...scenario.checks.map(({ check }) => check), ...own]);
   return [...ids].map((id) => {
     const check = flow.checks[id];

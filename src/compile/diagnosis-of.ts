@@ -36,6 +36,7 @@ export function diagnosisOf(flow: Flow, scenario: string, ways: OpeningWay[]): D
         check,
         ...(first ? { first } : {}),
         ...(isWaitForIce(flow.checks[check]) ? { waits: true } : {}),
+        ...(flow.checks[check]?.gates?.length ? { gates: flow.checks[check].gates } : {}),
         ...(flow.checks[check]?.access === "back-panel" ? { hidden: true } : {}),
         once,
         ...(again ? { again } : {}),

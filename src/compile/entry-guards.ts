@@ -1,7 +1,8 @@
-import { all, type Guard, guardOf, not } from "../condition/index.ts";
+import { all, any, type Guard, guardOf, not } from "../condition/index.ts";
 import type { Flow } from "../guide/index.ts";
+import { gatesOf } from "./parts-of-check.ts";
+import { canPutBack, needsBack, restorersOf } from "./preparations.ts";
 import { isWaitForIce } from "./wait-for-ice.ts";
-import { needsWater, reopenerOf, waterCanCome } from "./water.ts";
 
 /**
  * The guards by which a check may be entered: once where it does not repeat, and where its condition holds. A second
@@ -18,12 +19,19 @@ export function entryGuards(
   const check = flow.checks[entry?.check ?? ""];
   if (!rule || !entry || !check)
     throw new Error(`Scenario "${scenario}" names the check "${entry?.check}", which does not exist`);
-  const open = needsWater(check) && reopenerOf(flow, rule) ? [waterCanCome(flow)] : [];
-  const when = [...open, ...(entry.when ? [guardOf(entry.when, flow.conditions)] : [])];
+  const restored = restorersOf(flow, rule).flatMap(({ restores }) => restores);
+  const back = needsBack(flow, check).filter((one) => restored.includes(one));
+  const gates = check.gates ?? [];
+  const when = [
+    ...(back.length ? [canPutBack(flow, back)] : []),
+    // One 'I can't confirm all of this' is enough; only a log from before that was so goes on.
+    ...(gates.length ? [any({ type: "led", params: {} }, not({ type: "refused", params: { gates } }))] : []),
+    ...(entry.when ? [guardOf(entry.when, flow.conditions)] : []),
+  ];
   const params = { check: check.id };
   const undone = check.repeats ? [] : [not({ type: "done", params })];
   // Nobody passes a gate twice for the same look, and a wait is no look.
-  const repeatable = !check.repeats && !check.gates?.length && !isWaitForIce(check) && !entry.first;
+  const repeatable = !check.repeats && !gatesOf(check).length && !isWaitForIce(check) && !entry.first;
   return {
     once: all(...undone, ...when),
     again: repeatable ? all({ type: "may-look-again", params }, ...when) : null,

@@ -1,4 +1,6 @@
 export { type Compiled, compileFlow, compileGuide, guideOf, inRegion } from "./compile.ts";
 export { composeChart } from "./compose.ts";
+export { hazardsOf, hazardsOfTurn } from "./hazards.ts";
+export { partsOfCheck } from "./parts-of-check.ts";
+export { keepersOf, needsOf, restorersOf } from "./preparations.ts";
 export { isWaitForIce } from "./wait-for-ice.ts";
-export { keepersOf, reopenerOf } from "./water.ts";

@@ -3,6 +3,7 @@ import type { Check, Flow } from "../guide/index.ts";
 import { isPossible, type OpeningAnswers } from "./is-possible.ts";
 import { proofStepsOf } from "./proof-steps.ts";
 import { routesOf } from "./routes-of.ts";
+import { setUpOf } from "./set-up.ts";
 import { isWaitForIce } from "./wait-for-ice.ts";
 
 /**
@@ -76,5 +77,10 @@ function experimentOf(flow: Flow, id: string): CheckInput {
     const { fixes, hours } = routes[name] ?? {};
     return [name, { says, ...(fixes?.length ? { fixes } : {}), ...(hours ? { hours } : {}) }] as const;
   });
-  return { id, group: check.measures, minutes: check.minutes, outcomes: Object.fromEntries(outcomes) };
+  return {
+    id,
+    group: check.measures,
+    ...setUpOf(flow, check, check.minutes),
+    outcomes: Object.fromEntries(outcomes),
+  };
 }

@@ -1,6 +1,8 @@
 import type { FlowSlice } from "../chart/index.ts";
 import { all, any, type Guard, guardOf, not } from "../condition/index.ts";
 import { type Check, dangersOf, type Flow, type Opening, regionIn } from "../guide/index.ts";
+import { hazardsOf } from "./hazards.ts";
+import { gatesOf, outcomesOf, partsOfCheck } from "./parts-of-check.ts";
 
 /** What belongs to one scenario of the slice; all else is shared with the opening. */
 export type ScenarioSlice = Pick<
@@ -35,7 +37,7 @@ export function scenarioSlice(flow: Flow, scenario: string, checks: Check[]): Sc
   const causes = [...Object.keys(rule?.priors ?? {}), ...(rule?.proofs ?? [])];
   return {
     ...partsOf(flow, checks, causes),
-    lasting: checks.filter(isLasting).map(({ id }) => id),
+    lasting: checks.filter(isLasting).flatMap(lastingIn),
     searches: rule?.keeps ? all() : any(),
   };
 }
@@ -51,25 +53,23 @@ function isLasting({ gates, restores, confirms, repeats, turns }: Check): boolea
   );
 }
 
+/** A check, or where some of its turns lie behind a gate those that do not. */
+function lastingIn(check: Check): string[] {
+  const [first, ...behind] = partsOfCheck(check);
+  return behind.length ? Object.keys(first?.turns ?? {}).map((turn) => `${check.id}.${turn}`) : [check.id];
+}
+
 function partsOf(
   flow: Flow,
   checks: (Check | Opening)[],
   causes: string[],
 ): Omit<ScenarioSlice, "searches" | "lasting"> {
-  const told = checks.flatMap(({ turns }) =>
-    Object.values(turns).flatMap((turn) => {
-      const standing = [turn["not-sure"], turn.cannot].flatMap((one) => one || []);
-      const outcomes = [
-        ...Object.values({ ...turn.answers }),
-        ...Object.values({ ...turn.verdicts }),
-        ...standing,
-      ];
-      return outcomes.flatMap(({ finds, remedies }) => [finds ?? [], remedies ?? []].flat());
-    }),
+  const told = checks.flatMap((check) =>
+    outcomesOf(check).flatMap(({ finds, remedies }) => [finds ?? [], remedies ?? []].flat()),
   );
   const causeIds = Object.keys(flow.causes).filter((id) => causes.includes(id) || told.includes(id));
   const kinds = new Set(causeIds.flatMap((id) => flow.causes[id]?.part ?? []));
-  const gateIds = new Set(checks.flatMap((check) => ("gates" in check ? (check.gates ?? []) : [])));
+  const gateIds = new Set(checks.flatMap((check) => ("access" in check ? gatesOf(check) : [])));
   const parts = pick(flow.parts, kinds, ({ minutes, tools, access }) => ({
     minutes,
     tools,
@@ -98,11 +98,6 @@ function partsOf(
     })),
     parts,
   };
-}
-
-/** What a check exposes a person to, by where its hands go and by its own word. */
-export function hazardsOf(flow: Flow, check: Check): string[] {
-  return [...new Set([...(flow.access[check.access] ?? []), ...(check.hazards ?? [])])];
 }
 
 function pick<From, To>(

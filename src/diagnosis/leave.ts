@@ -6,6 +6,7 @@ import {
   type Position,
   type Stakes,
   type State,
+  setUpMinutes,
   unasked,
 } from "./position.ts";
 
@@ -32,8 +33,8 @@ export function isOpen(check: Check, place: number, { shown }: Position, { allow
   return shown[place] === unasked && (allowed[place] === 1 || isRecorded(check.needs, shown));
 }
 
-/** What asking a check costs: attention, and the waiting that some of its outcomes take. */
-export function costOfAsking({ minutes, outcomes }: Check, { chances }: Position, stakes: Stakes): number {
+/** What asking a check costs, all prepared: attention, and the waiting that some of its outcomes take. */
+export function costOfLooking({ minutes, outcomes }: Check, { chances }: Position, stakes: Stakes): number {
   let hours = 0;
   for (const outcome of outcomes) {
     if (!outcome.hours) continue;
@@ -41,6 +42,11 @@ export function costOfAsking({ minutes, outcomes }: Check, { chances }: Position
       hours += outcome.hours * (chances[cause] as number) * (outcome.chances[cause] as number);
   }
   return minutes * stakes.minute + hours * stakes.hour;
+}
+
+/** The same, with the minutes of preparing what is not prepared. */
+export function costOfAsking(check: Check, at: Position, stakes: Stakes): number {
+  return costOfLooking(check, at, stakes) + setUpMinutes(check.setUp, at.held) * stakes.minute;
 }
 
 /** The expected cost of ending now: by a professional, or by a part that may be sold. */

@@ -15,6 +15,8 @@ export type Model = {
   checks: readonly Check[];
   causeAt: ReadonlyMap<string, number>;
   checkAt: ReadonlyMap<string, number>;
+  /** Everything that some check needs prepared; the place is the bit. */
+  preparations: readonly string[];
   /** Prior probabilities by cause; they sum to 1. */
   priors: Float64Array;
 };
@@ -36,11 +38,17 @@ export type Check = {
   /** Place of the first check of the same group: the group's number. */
   group: number;
   minutes: number;
+  /** What it needs prepared, and the bits of what it needs undone. */
+  setUp: readonly SetUp[];
+  undoes: number;
   outcomes: readonly Outcome[];
   /** P(an outcome that puts the cause right | cause), for the causes where there is one. */
   repairs: readonly { cause: number; chance: number }[];
   needs: readonly (readonly Step[])[];
 };
+
+/** One preparation: its bit among those that hold, and the minutes that it takes where it does not. */
+export type SetUp = { bit: number; minutes: number };
 
 /** `chances`: P(outcome | cause), by cause, never 0 or 1; over a check's outcomes they sum to 1. */
 export type Outcome = { id: string; chances: Float64Array; fixes: readonly number[]; hours: number };
@@ -63,6 +71,8 @@ export function readModel(tables: Tables, among?: Among): Model {
   const checkAt = new Map(checks.map(({ id }, place) => [id, place]));
   const total = causes.reduce((sum, { weight }) => sum + weight, 0);
   const groups = checks.map(({ id, group }) => group ?? id);
+  const preparations = [...new Set(checks.flatMap(({ setUp = {} }) => Object.keys(setUp)))];
+  const bitOf = (id: string) => (preparations.includes(id) ? 1 << preparations.indexOf(id) : 0);
   const built = checks.map((check, place): Check => {
     const outcomes = experiment(check, causePlaces, causeAt, likelihoods);
     const repairs = causes.flatMap((_, cause) => {
@@ -73,7 +83,9 @@ export function readModel(tables: Tables, among?: Among): Model {
       return chance ? [{ cause, chance }] : [];
     });
     const group = groups.indexOf(groups[place] ?? check.id);
-    return { id: check.id, group, minutes: check.minutes, outcomes, repairs, needs: [] };
+    const setUp = Object.entries(check.setUp ?? {}).map(([id, minutes]) => ({ bit: bitOf(id), minutes }));
+    const undoes = (check.undoes ?? []).reduce((bits, id) => bits | bitOf(id), 0);
+    return { id: check.id, group, minutes: check.minutes, setUp, undoes, outcomes, repairs, needs: [] };
   });
   const ways = (lists: readonly (readonly ProofStep[])[] = []) =>
     lists
@@ -91,6 +103,7 @@ export function readModel(tables: Tables, among?: Among): Model {
     checks: built.map((check, place) => ({ ...check, needs: ways(checks[place]?.needs) })),
     causeAt,
     checkAt,
+    preparations,
     priors: Float64Array.from(causes, ({ weight }) => weight / total),
   };
 }

@@ -1,4 +1,4 @@
-import { costOfAsking, costOfStopping, isOpen, type Leave } from "./leave.ts";
+import { costOfLooking, costOfStopping, isOpen, type Leave } from "./leave.ts";
 import type { Cause, Check, Model } from "./model.ts";
 import {
   callCost,
@@ -7,6 +7,7 @@ import {
   type Position,
   pending,
   type Stakes,
+  setUpMinutes,
   untouched,
 } from "./position.ts";
 import { type Move, proofWays } from "./proof-ways.ts";
@@ -18,7 +19,9 @@ const negligible = 2e-3;
  * Makes the estimate of a position's worth: the expected cost to the end by a whole plan without look-ahead. Its moves
  * are checks that find and fix, what a proof still lacks, and the wait for ice, in falling order of p/C, then a
  * professional after as many of them as are worth it (Heckerman, Breese & Rommelse 1995, with the number of moves
- * before the call chosen over whole plans: "stop when p/C falls below 1/call" is known to be wrong).
+ * before the call chosen over whole plans: "stop when p/C falls below 1/call" is known to be wrong). Moves that share
+ * what has to be prepared stand together: the first is worth as much as the best of them at once (the bottom-up rule of
+ * Ottosen & Jensen, arXiv 1203.3502; theirs need not be undone in between, so here it is a rule of thumb).
  */
 export function createPlan(model: Model, stakes: Stakes, leave: Leave): (at: Position) => number {
   const waiting = costOfWaiting(stakes);
@@ -36,8 +39,8 @@ export function createPlan(model: Model, stakes: Stakes, leave: Leave): (at: Pos
       for (const { cause, chance } of move.ends)
         if (at.mended[cause] === untouched) mass += (at.chances[cause] as number) * chance;
       if (mass < negligible) continue;
-      if (slow) move.costs = costOfAsking(check, at, stakes) + vain;
-      move.ratio = mass / move.costs;
+      if (slow) move.costs = costOfLooking(check, at, stakes) + vain;
+      move.mass = mass;
       moves.push(move);
     }
     for (const way of ways) {
@@ -47,10 +50,15 @@ export function createPlan(model: Model, stakes: Stakes, leave: Leave): (at: Pos
     if (at.mended.includes(pending)) moves.push(waitForIce(at, stakes));
   };
   /** Brings the best of the moves from `from` on to that place. */
-  const nextMove = (from: number): Move => {
+  const nextMove = (from: number, held: number): Move => {
     let best = from;
-    for (let one = from + 1; one < moves.length; one++)
-      if ((moves[one] as Move).ratio > (moves[best] as Move).ratio) best = one;
+    let highest = -1;
+    for (let one = from; one < moves.length; one++) {
+      const ratio = worthOf(moves, from, one, held, stakes);
+      if (ratio <= highest) continue;
+      highest = ratio;
+      best = one;
+    }
     const move = moves[best] as Move;
     moves[best] = moves[from] as Move;
     moves[from] = move;
@@ -62,10 +70,12 @@ export function createPlan(model: Model, stakes: Stakes, leave: Leave): (at: Pos
     let calling = costOfCalling(model, left, at.mended, stakes);
     let spent = 0;
     let alive = 1;
+    let held = at.held;
     gather(at);
     for (let place = 0; place < moves.length; place++) {
-      const { costs, errs, ends, of } = nextMove(place);
-      spent += alive * costs + errs;
+      const { costs, setUp, errs, ends, of } = nextMove(place, held);
+      spent += alive * (costs + setUpMinutes(setUp, held) * stakes.minute) + errs;
+      for (const { bit } of setUp) held |= bit;
       for (const { cause, chance } of ends) {
         if (at.mended[cause] !== of) continue;
         const ended = (left[cause] as number) * chance;
@@ -80,6 +90,30 @@ export function createPlan(model: Model, stakes: Stakes, leave: Leave): (at: Pos
     }
     return best;
   };
+}
+
+/** p/C of a move; of one that has to be prepared for, with those that need no more than that and are worth more. */
+function worthOf(
+  moves: readonly Move[],
+  from: number,
+  place: number,
+  held: number,
+  { minute }: Stakes,
+): number {
+  const { mass, costs, setUp } = moves[place] as Move;
+  const missing = setUp.length ? setUpMinutes(setUp, held) : 0;
+  if (!missing) return mass / costs;
+  let [sum, spent] = [mass, costs + missing * minute];
+  const prepared = setUp.reduce((bits, { bit }) => bits | bit, held);
+  const mates = moves.filter(
+    (one, at) => at >= from && at !== place && one.setUp.length && !setUpMinutes(one.setUp, prepared),
+  );
+  for (const mate of mates.sort((a, b) => b.mass / b.costs - a.mass / a.costs)) {
+    if (mate.mass * spent <= sum * mate.costs) break;
+    sum += mate.mass;
+    spent += mate.costs;
+  }
+  return sum / spent;
 }
 
 /**
@@ -97,7 +131,13 @@ function createFix(model: Model, check: Check, place: number, stakes: Stakes): F
   const vain = alarms * costOfWaiting(stakes);
   const costs = check.minutes * stakes.minute + vain;
   const slow = check.outcomes.some(({ hours }) => hours);
-  return { check, place, move: { ratio: 0, costs, errs: 0, ends: check.repairs, of: untouched }, vain, slow };
+  return {
+    check,
+    place,
+    move: { mass: 0, costs, setUp: check.setUp, errs: 0, ends: check.repairs, of: untouched },
+    vain,
+    slow,
+  };
 }
 
 function waitForIce(at: Position, stakes: Stakes): Move {
@@ -109,5 +149,5 @@ function waitForIce(at: Position, stakes: Stakes): Move {
     mass += (at.chances[cause] as number) * stakes.success;
   }
   const costs = costOfWaiting(stakes);
-  return { ratio: mass / costs, costs, errs: 0, ends, of: pending };
+  return { mass, costs, setUp: [], errs: 0, ends, of: pending };
 }

@@ -1,5 +1,5 @@
 import { type Belief, probabilities } from "./belief.ts";
-import type { Cause, Model, Step } from "./model.ts";
+import type { Cause, Check, Model, SetUp, Step } from "./model.ts";
 
 /**
  * What things cost, all in one unit (the flow files use minutes of attention), and what the rules allow. Gates are
@@ -41,6 +41,8 @@ export type State = {
   fixed: readonly string[];
   /** Whether the wait for ice may be offered now. */
   mayWait: boolean;
+  /** What is prepared. */
+  held?: readonly string[] | undefined;
 };
 
 /** A session as the look-ahead sees it, real or imagined. Not changed once made. */
@@ -53,6 +55,8 @@ export type Position = {
   counted: Int16Array;
   /** By cause: {@link untouched}, {@link pending} or {@link inVain}. */
   mended: Uint8Array;
+  /** The bits of what is prepared. */
+  held: number;
 };
 
 export const unasked = -2;
@@ -75,7 +79,9 @@ export function positionOf(model: Model, belief: Belief, state: State): Position
   const mended = Uint8Array.from(model.causes, ({ id }) =>
     state.fixed.includes(id) ? pending : id in belief.failed ? inVain : untouched,
   );
-  return { chances: probabilities(model, belief), shown, counted, mended };
+  const bits = model.preparations.map((id, place) => (state.held?.includes(id) ? 1 << place : 0));
+  const held = bits.reduce((all, bit) => all | bit, 0);
+  return { chances: probabilities(model, belief), shown, counted, mended, held };
 }
 
 /** The chance that a check shows an outcome, and the position it then leads to. */
@@ -116,7 +122,20 @@ export function ask(
   // Asked again, the same check often shows the same, whatever is there.
   if (replaced && rival === check)
     chance = sameLook * Number(at.shown[check] === outcome) + (1 - sameLook) * chance;
-  return { chance, next: { chances, shown, counted, mended } };
+  const held = heldAfter(rule, at.held);
+  return { chance, next: { chances, shown, counted, mended, held } };
+}
+
+/** What is prepared once a check has been asked. */
+export function heldAfter({ setUp, undoes }: Pick<Check, "setUp" | "undoes">, held: number): number {
+  return setUp.reduce((bits, { bit }) => bits | bit, held & ~undoes);
+}
+
+/** The minutes of preparing what is not prepared yet. */
+export function setUpMinutes(setUp: readonly SetUp[], held: number): number {
+  let minutes = 0;
+  for (const one of setUp) if (!(held & one.bit)) minutes += one.minutes;
+  return minutes;
 }
 
 /** The chance that the ice comes back in a wait, and the position if it does not. */

@@ -1,17 +1,19 @@
-import { costOfAsking, isProven, type Leave } from "./leave.ts";
-import type { Check, Model, Step } from "./model.ts";
-import { type Position, type Stakes, unasked, untouched } from "./position.ts";
+import { costOfLooking, isProven, type Leave } from "./leave.ts";
+import type { Check, Model, SetUp, Step } from "./model.ts";
+import { type Position, type Stakes, setUpMinutes, unasked, untouched } from "./position.ts";
 
 /** Proofs are long: causes less likely than this are not worth setting out for. */
 const unlikely = 0.01;
 
 /**
  * Something that may end the search. `ends`: the share of a cause's chance that it ends, for causes whose state of
- * repair is `of`; `costs`: in trying; `errs`: in ending wrongly; `ratio`: p/C.
+ * repair is `of`; `costs`: in trying, with all prepared; `setUp`: what has to be for it; `errs`: in ending wrongly; `mass`:
+ * the chance that it ends.
  */
 export type Move = {
-  ratio: number;
+  mass: number;
   costs: number;
+  setUp: readonly SetUp[];
   errs: number;
   ends: readonly { cause: number; chance: number }[];
   of: number;
@@ -33,6 +35,7 @@ export function proofWays(model: Model, stakes: Stakes, leave: Leave): Way[] {
       for (const one of mates) mass += at.chances[one] as number;
       if (mass < unlikely) return null;
       let best: Move | null = null;
+      let highest = 0;
       for (const { steps, rests } of lists) {
         let key = 0;
         for (const { check } of steps) key = key * 32 + (at.shown[check] as number) - unasked;
@@ -52,15 +55,18 @@ export function proofWays(model: Model, stakes: Stakes, leave: Leave): Way[] {
         // A proof that could not convince anyway is no way to an end.
         if (right < least * (right + wrong)) continue;
         const accepts = rest.accepts;
-        const ratio = right / rest.costs;
-        if (!best || ratio > best.ratio)
+        const ratio = right / (rest.costs + setUpMinutes(rest.setUp, at.held) * stakes.minute);
+        if (!best || ratio > highest) {
+          highest = ratio;
           best = {
-            ratio,
+            mass: right,
             costs: rest.costs,
+            setUp: rest.setUp,
             errs: wrong * stakes.wrongPart,
             ends: mates.map((one) => ({ cause: one, chance: accepts[one] as number })),
             of: untouched,
           };
+        }
       }
       return best;
     };
@@ -69,7 +75,7 @@ export function proofWays(model: Model, stakes: Stakes, leave: Leave): Way[] {
 }
 
 /** What is left of a proof: what it costs, and P(all its steps are accepted | cause). */
-type Rest = { costs: number; accepts: Float64Array };
+type Rest = { costs: number; setUp: readonly SetUp[]; accepts: Float64Array };
 
 /** What a proof still lacks, or null where a step has gone the other way or cannot be asked any more. */
 function restOf(
@@ -81,14 +87,16 @@ function restOf(
 ): Rest | null {
   const accepts = new Float64Array(model.causes.length).fill(1);
   let costs = Number.MIN_VALUE;
+  const setUp = new Map<number, SetUp>();
   for (const step of steps) {
     const shown = at.shown[step.check] as number;
     if (step.outcomes.includes(shown)) continue;
     const check = model.checks[step.check] as Check;
     if (shown !== unasked || !(leave.allowed[step.check] || check.needs.length)) return null;
-    costs += costOfAsking(check, at, stakes);
+    costs += costOfLooking(check, at, stakes);
+    for (const one of check.setUp) setUp.set(one.bit, one);
     for (let cause = 0; cause < accepts.length; cause++)
       accepts[cause] = (accepts[cause] as number) * (step.accepts[cause] as number);
   }
-  return { costs, accepts };
+  return { costs, setUp: [...setUp.values()], accepts };
 }

@@ -31,8 +31,12 @@ export type CheckInput = {
   id: string;
   /** Checks that measure the same thing share a group and count once, the latest. Alone: its own group. */
   group?: string | undefined;
-  /** Minutes of attention. */
+  /** Minutes of attention, beyond what it takes to prepare for it. */
   minutes: number;
+  /** What has to be prepared, with the minutes that preparing it and undoing that take: paid once while it holds. */
+  setUp?: Readonly<Record<string, number>> | undefined;
+  /** What has to be undone before. */
+  undoes?: readonly string[] | undefined;
   outcomes: Record<string, OutcomeInput>;
   /** Ways to come to be allowed, like a proof; only the look-ahead asks. */
   needs?: readonly (readonly ProofStep[])[] | undefined;

@@ -44,4 +44,5 @@ export function hasAnswers({ events }: Log, dropped: number): boolean {
 /** Whether anybody has done anything since the latest start. */
 export const isBegun = (journal: Journal) => standingOf(journal).log.events.some(isAct);
 
-const isAct = ({ type }: LogEvent) => !["wait-ended", "session-resumed", "water-left"].includes(type);
+const isAct = ({ type }: LogEvent) =>
+  !["wait-ended", "session-resumed", "prepared-left", "water-left"].includes(type);

@@ -8,7 +8,8 @@ import {
   isStopped,
   type Journal,
   type LogEvent,
-  leaveWater,
+  leavePrepared,
+  leftOf,
   memoryOf,
   record,
   replay,
@@ -19,7 +20,6 @@ import {
   startAgain,
   stopBy,
   takeOver,
-  waterLeftBy,
 } from "../session/index.ts";
 import { isOtherModel, type Notice } from "../turn/index.ts";
 import { hasAnswers, isBegun, isPartOf, isTooOld, putAside, putUnreadAside } from "./coming-back.ts";
@@ -90,8 +90,8 @@ export class Keeper {
     this.#isAbout({ consent: null, about: model });
     // Nothing is taken at its word: the page's model is looked up where the code is asked for.
     this.#standing = standingOf(createJournal(at));
-    const water = this.session && waterLeftBy(this.session);
-    return replay(guide, leaveWater(this.#standing.log, water, at)).session;
+    const left = this.session && leftOf(this.session);
+    return replay(guide, leavePrepared(this.#standing.log, left, at)).session;
   }
 
   /** A session before its first answer in the same journal. */
@@ -178,9 +178,9 @@ export class Keeper {
   /** Goes on with a journal that was set aside, in place of the one in use. */
   goOnWith(journal: Journal): Session {
     const { guide, store, now } = this.#at;
-    const [at, water] = [now(), waterLeftBy(this.session)];
+    const [at, left] = [now(), leftOf(this.session)];
     const standing = standingOf(journal);
-    const { session } = resume(guide, leaveWater(standing.log, water, at), at);
+    const { session } = resume(guide, leavePrepared(standing.log, left, at), at);
     putAside(store, this.journal);
     this.consent = { at, model: null };
     this.#standing = standing;

@@ -1,6 +1,7 @@
 import type { Condition } from "../condition/index.ts";
 import type { InstrumentName, ReadingVerdict, TemperaturePlace } from "../instruments/index.ts";
 import type { Limits, Region } from "../measuring/index.ts";
+import type { Preparation, Prepared } from "./preparations.ts";
 
 /** What the trade knows, as read from flows/: plain data, no code and no expressions. */
 export type Flow = {
@@ -24,18 +25,19 @@ export type Flow = {
 
 export type Signal = "danger" | "warning" | "caution" | "notice";
 
-export type HazardRule = { signal: Signal; gate: "required" | "none" };
+/** `needs`: the states in which alone a person may be exposed to it. */
+export type HazardRule = { signal: Signal; gate: "required" | "none"; needs?: Prepared | undefined };
 export type GateRule = {
   signal: Signal;
   covers: string[];
   items: string[];
   facts: string[];
   picture: string;
-  leaves?: Leaves | undefined;
+  /** What was prepared once it is confirmed. */
+  leaves?: Prepared | undefined;
+  /** Dangers that show themselves just here, and end the session. */
+  dangers?: string[] | undefined;
 };
-
-/** How a confirmed gate or an answer leaves the water; `left-closed`: it should be opened again and could not be. */
-export type Leaves = { water: "closed" | "left-closed" | "open" };
 export type PartRule = { minutes: number; tools: string[]; access: string; fitting: "self" | "professional" };
 
 export type CauseRule = {
@@ -62,12 +64,12 @@ export type Check = Opening & {
   hazards?: string[] | undefined;
   gates?: string[] | undefined;
   /** Puts back what we had changed: asked wherever the chart needs it, and named by no scenario. */
-  restores?: "water" | undefined;
   /**
    * Asked by the chart before an ending as fixed, where the last reading at this place had one of these verdicts; named
    * by no scenario.
    */
   confirms?: { place: TemperaturePlace; unless: ReadingVerdict[] } | undefined;
+  restores?: Preparation[] | undefined;
   /** Asked as often as its condition holds, not once a session. */
   repeats?: boolean | undefined;
   /** Checks that measure the same thing share a group and count once, the latest; a check alone is its own group. */
@@ -98,8 +100,12 @@ export type TurnRule = {
   then?: string | undefined;
   /** What goes on inside meanwhile, in order; each begins after a limit in hours or minutes, the first at once. */
   inside?: { stage: string; after?: string | undefined }[] | undefined;
-  /** Makes no sense while the tap is closed. */
-  needs?: { water: "open" } | undefined;
+  /** Makes sense, or is safe, only so. */
+  needs?: Prepared | undefined;
+  /** The gates before this turn, its access and more hazards of it, where they are not those of its check. */
+  gates?: string[] | undefined;
+  access?: string | undefined;
+  hazards?: string[] | undefined;
   /** Counts as the wait that a remedy calls for. */
   waits?: boolean | undefined;
   answers?: Record<string, Outcome> | undefined;
@@ -117,7 +123,7 @@ export type Outcome = {
   clears?: string[] | undefined;
   suspects?: string[] | undefined;
   danger?: boolean | undefined;
-  leaves?: Leaves | undefined;
+  leaves?: Prepared | undefined;
 };
 
 export type Scenario = {

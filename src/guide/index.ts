@@ -6,7 +6,6 @@ export type {
   Check,
   Flow,
   GateRule,
-  Leaves,
   Opening,
   Outcome,
   PartRule,
@@ -14,6 +13,15 @@ export type {
   Signal,
   TurnRule,
 } from "./flow.ts";
+export {
+  everyPreparation,
+  type Preparation,
+  type Prepared,
+  preparations,
+  stateAfter,
+  statesIn,
+} from "./preparations.ts";
+export { prepared } from "./prepared-shape.ts";
 export { region } from "./region.ts";
 export { assembleFlow, type FileKind, fileKind, fileSchemas, number, unit } from "./schema.ts";
 export { textsNeeded } from "./texts-needed.ts";

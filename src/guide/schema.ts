@@ -2,6 +2,8 @@ import * as z from "zod/mini";
 import { condition, flowBounds, id, listOf, recordOf, turnRef } from "../condition/index.ts";
 import { everyVerdict, instrumentNames, temperaturePlaces } from "../instruments/index.ts";
 import type { Flow } from "./flow.ts";
+import { everyPreparation } from "./preparations.ts";
+import { prepared } from "./prepared-shape.ts";
 import { region } from "./region.ts";
 
 export const number = z.number().check(z.minimum(-flowBounds.number), z.maximum(flowBounds.number));
@@ -9,7 +11,7 @@ const signal = z.enum(["danger", "warning", "caution", "notice"]);
 
 const verdict = z.enum(everyVerdict);
 
-const leaves = z.optional(z.strictObject({ water: z.enum(["closed", "left-closed", "open"]) }));
+const maybePrepared = z.optional(prepared);
 const keeps = z.optional(z.strictObject({ water: z.literal("closed") }));
 
 const outcome = z.strictObject({
@@ -19,7 +21,7 @@ const outcome = z.strictObject({
   clears: z.optional(listOf(id)),
   suspects: z.optional(listOf(id)),
   danger: z.optional(z.boolean()),
-  leaves,
+  leaves: maybePrepared,
 });
 const standing = z.optional(z.union([outcome, z.literal(false)]));
 
@@ -35,7 +37,10 @@ const turn = z.strictObject({
   then: z.optional(id),
   lasts: z.optional(id),
   inside: z.optional(listOf(z.strictObject({ stage: id, after: z.optional(id) }))),
-  needs: z.optional(z.strictObject({ water: z.literal("open") })),
+  needs: maybePrepared,
+  gates: z.optional(listOf(id)),
+  access: z.optional(id),
+  hazards: z.optional(listOf(id)),
   waits: z.optional(z.boolean()),
   answers: z.optional(recordOf(id, outcome)),
   verdicts: z.optional(z.partialRecord(verdict, outcome)),
@@ -65,7 +70,10 @@ export const fileSchemas = {
   choosing: limits,
   stations: z.strictObject({ order: listOf(id), above: listOf(id), access: recordOf(id, id) }),
   gates: z.strictObject({
-    hazards: recordOf(id, z.strictObject({ signal, gate: z.enum(["required", "none"]) })),
+    hazards: recordOf(
+      id,
+      z.strictObject({ signal, gate: z.enum(["required", "none"]), needs: maybePrepared }),
+    ),
     access: recordOf(id, listOf(id)),
     gates: recordOf(
       id,
@@ -75,7 +83,8 @@ export const fileSchemas = {
         items: listOf(id).check(z.minLength(1)),
         facts: listOf(id),
         picture: id,
-        leaves,
+        leaves: maybePrepared,
+        dangers: z.optional(listOf(id)),
       }),
     ),
   }),
@@ -111,8 +120,8 @@ export const fileSchemas = {
     tools: listOf(id),
     hazards: z.optional(listOf(id)),
     gates: z.optional(listOf(id)),
-    restores: z.optional(z.literal("water")),
     confirms: z.optional(z.strictObject({ place, unless: listOf(verdict) })),
+    restores: z.optional(listOf(z.enum(everyPreparation))),
     repeats: z.optional(z.boolean()),
     measures: z.optional(id),
     outcomes: z.optional(recordOf(id, z.strictObject({ from: listOf(turnRef), says: recordOf(id, id) }))),

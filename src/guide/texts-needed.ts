@@ -62,11 +62,17 @@ function callForTurns({ id, turns }: Opening, file: string, named: boolean, call
   }
 }
 
-function callForGate(id: string, { items, facts }: GateRule, call: Call): void {
+function callForGate(id: string, { items, facts, dangers = [] }: GateRule, call: Call): void {
   const path = ["gates", id];
-  call("gates.yaml", path, ...["name", "ask", "why", "ready", "cannot"].map((word) => `gates.${id}.${word}`));
+  call(
+    "gates.yaml",
+    path,
+    ...["name", "ask", "why", "ready", "still", "cannot"].map((word) => `gates.${id}.${word}`),
+  );
   for (const [place, item] of items.entries())
     call("gates.yaml", [...path, "items", place], `gates.${id}.items.${item}`);
+  for (const [place, danger] of dangers.entries())
+    call("gates.yaml", [...path, "dangers", place], `gates.${id}.${danger}`);
   for (const [place, fact] of facts.entries())
     call("gates.yaml", [...path, "facts", place], `gates.${id}.facts.${fact}`);
 }

@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import { flowBounds, id, listOf, number, recordOf } from "../guide/index.ts";
+import { everyPreparation, flowBounds, id, listOf, number, prepared, recordOf } from "../guide/index.ts";
 import { instrumentNames, temperaturePlaces } from "../instruments/index.ts";
 
 /** Steps to a place of a chart or a flow, such as `flow-test.run` or `too-little/flow-test/run`. */
@@ -16,6 +16,7 @@ const stateId = path("/", 3);
 
 const flag = z.optional(z.literal(true));
 const ids = listOf(id);
+const preparation = z.enum(everyPreparation);
 const nullableId = z.optional(z.nullable(id));
 
 const test = <Params extends z.core.$ZodLooseShape>(type: string, params: Params) =>
@@ -36,7 +37,10 @@ const guards = z.discriminatedUnion("type", [
   test("modelled", {}),
   test("elapsed", { turn: turnRef, minutes: number }),
   test("may-look-again", { check: id }),
-  test("water", { is: ids }),
+  test("prepared", { of: preparation, is: ids }),
+  test("fresh", { gate: id, minutes: number, leaves: prepared }),
+  test("any-confirmed", {}),
+  test("refused", { gates: ids }),
   test("led", { to: z.optional(id) }),
   test("advised", { check: id }),
   test("part-advised", { cause: id }),
@@ -66,7 +70,10 @@ const note = z.strictObject({
   creditsLastFix: flag,
   who: z.optional(id),
   danger: z.optional(id),
-  water: z.optional(z.enum(["closed-by-us", "left-closed", "open"])),
+  leaves: z.optional(prepared),
+  confirms: z.optional(id),
+  refuses: z.optional(id),
+  returns: flag,
 });
 
 const transition = z.strictObject({
@@ -93,8 +100,9 @@ const meta = z.strictObject({
   against: z.optional(listOf(turnRef)),
   lasts: z.optional(number),
   inside: z.optional(listOf(z.strictObject({ stage: id, after: number }))),
-  needs: z.optional(z.strictObject({ water: z.literal("open") })),
-  tells: z.optional(z.literal("water")),
+  short: flag,
+  needs: z.optional(prepared),
+  tells: z.optional(listOf(preparation)),
   outcome: z.optional(z.enum(["fixed", "part", "professional", "stopped"])),
 });
 

@@ -72,8 +72,11 @@ function metaFault(id: string, { meta, states, always }: StateConfig, place: str
     return isTransient ? null : `asks nothing at ${id}`;
   }
   const isCheck = first === place && third !== undefined;
-  const turn = isCheck ? `${second}.${third}` : second ? `${first}.${second}` : `${first}.end`;
-  const check = isCheck ? second : null;
+  // Turns of a check behind a gate of their own stand in a state that is named after both.
+  const own = meta.check && second?.startsWith(`${meta.check}-`) ? meta.check : second;
+  const name = meta.short ? third?.replace(/^short-/, "gate-") : third;
+  const turn = isCheck ? `${own}.${name}` : second ? `${first}.${second}` : `${first}.end`;
+  const check = isCheck ? own : null;
   return meta.turn === turn && meta.check === check && !states ? null : `asks "${meta.turn}" at ${id}`;
 }
 

@@ -28,12 +28,18 @@ export function findOpenHazard(
       (hazard) => known.hazards[hazard]?.gate !== "none" && !covered.includes(hazard),
     );
     if (open.length) return `has hazards without a gate (${id}: ${open.slice(0, 5).join(", ")})`;
-    if (gates.length && slice.lasting.includes(id))
+    const turns = Object.values(state.states ?? {}).map(({ meta }) => meta?.turn ?? "");
+    if (gates.length && [id, ...turns].some((one) => slice.lasting.includes(one)))
       return `has hazards without a gate (${id} keeps answers that were given behind it)`;
     const fault = gates.length ? findWayRound(state, gates) : null;
     if (fault) return `has hazards without a gate (${fault} passes the gate of ${id})`;
   }
+  const long = tooLong(states, known.gateMinutes);
+  if (long) return `has hazards without a gate (${long} asks it in short for too long)`;
   for (const { source, way } of waysIn(states)) {
+    const isOwn = homes.get(source.split("/")[1] ?? "")?.gates.length;
+    if (!isOwn && way.actions?.some(({ params }) => params.confirms))
+      return `has hazards without a gate (${source} confirms one that it does not ask)`;
     const [place, check = "", turn] = way.target.slice(1).split("/");
     const gates = place === scenario ? (homes.get(check)?.gates ?? []) : [];
     if (!gates.length || source.startsWith(`${scenario}/${check}/`)) continue;
@@ -58,7 +64,9 @@ function hazardsAt(id: string, { states = {} }: StateConfig, places: Places, kno
   const place = Object.hasOwn(places, id) ? places[id] : undefined;
   if (!place) return null;
   const told = Object.values(states).flatMap(({ meta }) => meta?.hazards ?? []);
-  const there = [known.stations[place.station] ?? "", place.access].flatMap((one) => known.access[one] ?? []);
+  // Turns in front of a gate of the same check may lie elsewhere than its station; those behind it may not.
+  const station = known.stations[place.station] ?? "";
+  const there = [station, place.access].flatMap((one) => known.access[one] ?? []);
   return [...new Set([...there, ...told])];
 }
 
@@ -69,22 +77,44 @@ function findWayRound({ id, initial, states = {}, on, always }: StateConfig, gat
   const first = `${home}gate-${gates[0]}`;
   for (const [name, state] of Object.entries(states)) {
     const place = gates.indexOf(state.meta?.gate ?? "");
-    const isGate = state.meta?.kind === "gate" || state.meta?.gate !== undefined || name.startsWith("gate-");
-    if (isGate && name !== `gate-${gates[place]}`) return state.id;
+    const gate = gates[place];
+    const isGate =
+      state.meta?.kind === "gate" || state.meta?.gate !== undefined || /^(gate|short)-/.test(name);
+    const isShort = isGate && state.meta?.short === true;
+    if (isGate && name !== `${isShort ? "short" : "gate"}-${gate}`) return state.id;
+    const full = `${home}gate-${gate}`;
     const next = `${home}${place + 1 < gates.length ? `gate-${gates[place + 1]}` : "entering"}`;
     const isInside = (target: string) => target.startsWith(home) || target === `#${id}`;
-    for (const [event, { target }] of waysOf(state)) {
-      if (!isInside(target) || target === first) continue;
-      if (isGate ? event !== "answered.ready" || target !== next : /\/(?:gate-[^/]+|entering)$/.test(target))
+    for (const [event, { target, guard, actions = [] }] of waysOf(state)) {
+      const isReady = event === "answered.ready";
+      // Only the full gate confirms itself, and only what it has confirmed may be asked in short.
+      const confirmed = actions.flatMap(({ params }) => params.confirms ?? []);
+      if (confirmed.length && !(isGate && !isShort && isReady && confirmed.every((one) => one === gate)))
         return state.id;
+      if (!isInside(target) || target === first) continue;
+      const isFresh = guard?.type === "fresh" && guard.params.gate === gate && gate !== undefined;
+      if (isShort ? target === full || (isReady && target === next && isFresh) : false) continue;
+      if (isGate && !isShort && event === "" && target === `${home}short-${gate}` && isFresh) continue;
+      const leadsOn = isGate && !isShort && isReady && target === next;
+      if (isGate ? !leadsOn : /\/(?:(?:gate|short)-[^/]+|entering)$/.test(target)) return state.id;
     }
-    // Coming back after an interruption asks from the first gate on.
+    // Coming back after an interruption asks from the first gate on, in full.
     const back = waysOf(state).filter(([event]) => event === "session-resumed");
+    const isVoid = ({ actions = [] }: Transition) => actions.some(({ params }) => params.returns);
     const asks =
-      place === 0 ||
+      (place === 0 && !isShort) ||
       name === "entering" ||
-      (back.length > 0 && back.every(([, { target }]) => target === first));
+      (back.length > 0 && back.every(([, way]) => way.target === first && isVoid(way)));
     if (!asks) return state.id;
+  }
+  return null;
+}
+
+/** Longest for which any gate may be asked in short, in minutes: what the built-in guide has. */
+function tooLong(states: Record<string, StateConfig>, most: number): string | null {
+  for (const { source, way } of waysIn(states)) {
+    const { type, params = {} } = way.guard ?? {};
+    if (type === "fresh" && !((params.minutes as number) <= most)) return source;
   }
   return null;
 }

@@ -1,6 +1,6 @@
 import * as z from "zod/mini";
 import { signs } from "../diagnosis/index.ts";
-import { flowBounds, id, listOf, number, recordOf, region, unit } from "../guide/index.ts";
+import { everyPreparation, flowBounds, id, listOf, number, recordOf, region, unit } from "../guide/index.ts";
 import { bounds } from "../session/index.ts";
 import { chartShape, guardShape, turnRef } from "./chart-shape.ts";
 
@@ -52,7 +52,7 @@ const ownSlice = {
   ),
   parts: recordOf(id, z.strictObject({ minutes: number, tools: listOf(id), hazards: listOf(id) })),
   searches: guardShape,
-  lasting: listOf(id),
+  lasting: listOf(turnRef),
 };
 
 /** What every session starts with. */
@@ -71,6 +71,9 @@ export const startShape = {
 };
 
 const ways = listOf(listOf(z.strictObject({ check: id, outcomes: listOf(id) })));
+
+const stake = z.number().check(z.gte(0), z.lt(flowBounds.number));
+const preparation = z.enum(everyPreparation);
 
 const tables = z.strictObject({
   likelihoods: listOf(z.number().check(z.gt(0), z.lt(1)), signs.length),
@@ -91,6 +94,8 @@ const tables = z.strictObject({
       id,
       group: z.optional(id),
       minutes: number,
+      setUp: z.optional(z.partialRecord(preparation, stake)),
+      undoes: z.optional(listOf(preparation)),
       outcomes: listOf(
         z.strictObject({
           id,
@@ -104,7 +109,6 @@ const tables = z.strictObject({
   ),
 });
 
-const stake = z.number().check(z.gte(0), z.lt(flowBounds.number));
 const stakes = z.strictObject({
   ...{ minute: stake, hour: stake, wrongPart: stake, callOut: stake, secondVisit: stake, waitHours: stake },
   ...{ waitMinutes: stake, success: stake, sameLook: stake, belief: stake, beliefDue: stake },
@@ -130,6 +134,7 @@ export const scenarioShape = {
         check: id,
         first: flag,
         waits: flag,
+        gates: z.optional(listOf(id)),
         hidden: flag,
         once: guardShape,
         again: z.optional(guardShape),
@@ -150,4 +155,6 @@ export type KnownDangers = {
   access: Record<string, string[]>;
   /** By station, what lies there at the least. */
   stations: Record<string, string>;
+  /** For how many minutes a gate that was confirmed in full may be asked in short, at most. */
+  gateMinutes: number;
 };

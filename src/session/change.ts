@@ -1,8 +1,8 @@
 import type { FlowSlice } from "../chart/index.ts";
 import { append, type Held, type Standing, standingOf } from "./journal.ts";
-import { type LogEvent, leaveWater } from "./log.ts";
+import { type LogEvent, leavePrepared } from "./log.ts";
 import { replay } from "./replay.ts";
-import { isStopped, metaOf, record, type Session, waterLeftBy } from "./session.ts";
+import { isStopped, leftOf, metaOf, record, type Session } from "./session.ts";
 
 /** What a change of an answer came to. */
 export type Changed = {
@@ -22,7 +22,7 @@ export function changeAnswer(session: Session, index: number, at: string): Chang
   if (isStopped(session)) return { session, held: [], gone: [] };
   const { guide, flow, log } = session;
   const before = { ...log, events: log.events.slice(0, index) };
-  const back = replay(guide, leaveWater(before, waterLeftBy(session), at)).session;
+  const back = replay(guide, leavePrepared(before, leftOf(session), at)).session;
   const later = log.events.flatMap((event, place) => ("turn" in event && place > index ? [place] : []));
   const [held, gone] = [true, false].map((may) =>
     later.filter((place) => mayBeHeld(flow, log.events[place] as LogEvent) === may),
@@ -68,13 +68,14 @@ export function startAgain(
   id: string,
 ): { standing: Standing; session: Session } {
   const standing = standingOf(append(before.journal, { id, at, event: { type: "started-again" } }));
-  const log = leaveWater(standing.log, waterLeftBy(session), at);
+  const log = leavePrepared(standing.log, leftOf(session), at);
   return { standing, session: replay(session.guide, log).session };
 }
 
 /** False for whatever has to be asked again: what lies behind a gate, the tap, a wait and what came of it, a danger. */
 function mayBeHeld({ lasting, dangers }: FlowSlice, event: LogEvent): boolean {
   if (event.type === "model-given") return event.code !== null;
-  if (!("turn" in event) || !lasting.includes(event.turn.split(".")[0] ?? "")) return false;
+  if (!("turn" in event)) return false;
+  if (!lasting.includes(event.turn) && !lasting.includes(event.turn.split(".")[0] ?? "")) return false;
   return event.type === "measured" || !dangers.includes(event.answer);
 }

@@ -24,11 +24,12 @@ export {
 } from "./journal.ts";
 export { createFeed, type Feed } from "./journal-feed.ts";
 export type { Entry, Journal } from "./journal-shape.ts";
-export { createLog, type Log, type LogEvent, leaveWater } from "./log.ts";
+export { createLog, type Log, type LogEvent, leavePrepared } from "./log.ts";
 export { longestWords } from "./longest-words.ts";
 export { holdTimes, replay, resume, settle, stopBy, takeOver } from "./replay.ts";
 export {
   isStopped,
+  leftOf,
   memoryOf,
   metaOf,
   type Recorded,
@@ -38,6 +39,6 @@ export {
   type Session,
   scenariosAhead,
   startSession,
-  waterLeftBy,
+  stillSo,
 } from "./session.ts";
 export { straightenTimes } from "./times.ts";

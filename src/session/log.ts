@@ -1,8 +1,9 @@
+import type { Prepared } from "../guide/index.ts";
 import { bounds } from "./bounds.ts";
 import type { Act } from "./shapes.ts";
 
-/** One thing that happened, with the instant and the person's own UTC offset (RFC 3339). */
-export type LogEvent = Act & { at: string };
+/** One thing that happened, with the instant and the person's own UTC offset (RFC 3339); `by` where it was another hand. */
+export type LogEvent = Act & { at: string; by?: string };
 
 /** The events of one session that are in force: what a session is replayed from. */
 export type Log = { model: string | null; started: string; events: LogEvent[] };
@@ -13,15 +14,19 @@ export function createLog(started: string, model: string | null = null): Log {
   return { model: isCode ? model : null, started, events: [] };
 }
 
-/** A tap that we had closed and that nothing in force opens: by us, or since the person could not open it again. */
-export type WaterLeft = Extract<LogEvent, { type: "water-left" }>["water"];
-
-/** How the tap was left by what is no longer in force; undefined where that left it as it was found. */
-export function waterIn({ events }: Log): WaterLeft | undefined {
-  return events.flatMap((event) => (event.type === "water-left" ? [event.water] : [])).at(-1);
+/** What was changed in the home and left so by what is no longer in force; null where that left it as it was found. */
+export function leftIn({ events }: Log): Prepared | null {
+  return events.flatMap((event) => leftBy(event) ?? []).at(-1) ?? null;
 }
 
-/** The log with how the tap was left by what is no longer in it, so that leaving it out opens no tap. */
-export function leaveWater(log: Log, water: WaterLeft | undefined, at: string): Log {
-  return water ? { ...log, events: [...log.events, { type: "water-left", water, at }] } : log;
+/** What an event says was left to be put back; null for one that says nothing of it. */
+export function leftBy(event: LogEvent): Prepared | null {
+  if (event.type === "prepared-left") return event.left;
+  if (event.type !== "water-left") return null;
+  return { water: event.water === "left-closed" ? "left-closed" : "closed" };
+}
+
+/** The log with what is left to be put back by what is no longer in it, so that leaving it out opens no tap. */
+export function leavePrepared(log: Log, left: Prepared | null, at: string): Log {
+  return left ? { ...log, events: [...log.events, { type: "prepared-left", left, at }] } : log;
 }

@@ -1,6 +1,7 @@
 import type { FlowSlice } from "../chart/index.ts";
 import type { Guide } from "./guide.ts";
-import { type Log, type LogEvent, waterIn } from "./log.ts";
+import { type Log, type LogEvent, leftIn } from "./log.ts";
+import { passOlder } from "./older-log.ts";
 import { isStopped, metaOf, type Recorded, record, type Session, startSession } from "./session.ts";
 import { straightenTimes } from "./times.ts";
 
@@ -11,13 +12,31 @@ import { straightenTimes } from "./times.ts";
  * @throws ScenarioMissing where it leads to a scenario that has to be loaded first
  */
 export function replay(guide: Guide, log: Log): { session: Session; dropped: number } {
-  let session = startSession(guide, log.started, log.model, waterIn(log));
-  for (const [at, event] of log.events.entries()) {
-    const next = recordToward(session, event, log.events.slice(at + 1));
-    if (next.refusal) return { session, dropped: log.events.length - at };
+  let session = startSession(guide, log.started, log.model, leftIn(log));
+  let passed = false;
+  let taken = 0;
+  for (const event of log.events) {
+    const later = log.events.slice(taken + 1);
+    let next = recordToward(session, event, later);
+    if (next.refusal) {
+      const ahead = passOlder(session, event);
+      if (!ahead) break;
+      passed = true;
+      // At a gate its own answer was taken; else the event is taken now that its turn has come.
+      next =
+        ahead.log === session.log ? recordToward(ahead, event, later) : { session: ahead, refusal: null };
+    }
+    if (next.refusal) break;
     session = next.session;
+    taken++;
   }
-  return { session, dropped: 0 };
+  // Nobody stands behind a gate that they were never asked.
+  if (passed && metaOf(session).gated)
+    session = record(session, {
+      type: "session-resumed",
+      at: log.events[taken - 1]?.at ?? log.started,
+    }).session;
+  return { session, dropped: log.events.length - taken };
 }
 
 /** Takes an event and goes where the log went, as far as that is allowed; else where today's advice leads. */

@@ -3,14 +3,17 @@ import { type Adviser, finish, type Steps } from "../advice/index.ts";
 import {
   type ChartContext,
   type ChartEvent,
+  changedIn,
   createMemory,
   type FlowSlice,
+  inherit,
   type TurnMeta,
 } from "../chart/index.ts";
+import type { Prepared } from "../guide/index.ts";
 import { adviceAfter, adviceAt } from "./advice.ts";
 import type { Chart } from "./chart.ts";
 import { type Guide, ScenarioMissing } from "./guide.ts";
-import { createLog, type Log, type LogEvent, type WaterLeft } from "./log.ts";
+import { createLog, type Log, type LogEvent, leftBy } from "./log.ts";
 
 /** One person's way through the opening's chart and then a scenario's. Immutable: every function here gives a new one. */
 export type Session = {
@@ -34,10 +37,10 @@ export function startSession(
   guide: Guide,
   started: string,
   model: string | null = null,
-  water?: WaterLeft,
+  left?: Prepared | null,
 ): Session {
   const { flow, opening } = guide;
-  const memory = createMemory(model, water);
+  const memory = createMemory(model, left ?? {});
   const [snapshot] = initialTransition(opening, { memory } as never);
   return { guide, flow, chart: opening, adviser: null, log: createLog(started, model), snapshot };
 }
@@ -70,10 +73,11 @@ export function scenariosAhead({ guide, adviser, log }: Session): string[] {
   return known === undefined ? [] : (guide.ahead[known] ?? []);
 }
 
-/** The tap as a session leaves it to the one that follows, where we had it closed: no new start opens it. */
-export function waterLeftBy(session: Session): WaterLeft | undefined {
-  const { water } = memoryOf(session);
-  return water === "closed-by-us" || water === "left-closed" ? water : undefined;
+/** What a session leaves to be put back to the one that follows, or null: no new start opens a tap. */
+export function leftOf(session: Session): Prepared | null {
+  const memory = memoryOf(session);
+  const left = changedIn(memory).map((one) => [one, memory.prepared[one]?.is]);
+  return left.length ? Object.fromEntries(left) : null;
 }
 
 /** What the chart remembers. */
@@ -111,18 +115,21 @@ export function* recording(session: Session, event: LogEvent, toward?: string): 
   // A second tap on the same button arrives when the turn has already moved on.
   if ("turn" in event && event.turn !== meta.turn) return refuse("other-turn");
   if (event.type === "answered" && meta.gate && event.answer === "ready") {
-    const items = session.flow.gates[meta.gate]?.items ?? [];
-    if (!items.every((item) => event.items?.includes(item))) return refuse("items-missing");
+    const all = session.flow.gates[meta.gate]?.items ?? [];
+    const ticked = (items: readonly string[]) => items.every((item) => event.items?.includes(item));
+    if (!ticked(all) && !(meta.short && ticked([stillSo]))) return refuse("items-missing");
   }
-  if (event.type === "water-left") {
+  const leaves = leftBy(event);
+  if (leaves) {
     const log = { ...session.log, events: [...session.log.events, event] };
-    const context = { ...memoryOf(session), water: event.water };
+    const memory = memoryOf(session);
+    const context = { ...memory, prepared: inherit(memory.prepared, leaves, event.at) };
     return {
       session: { ...session, log, snapshot: { ...session.snapshot, context } as never },
       refusal: null,
     };
   }
-  const sent = chartEvent(event);
+  const sent = chartEvent(event as ChartAct);
   const { chart, adviser } = session;
   const [way] = chart.getTransitionData(session.snapshot, sent as never);
   if (!way) {
@@ -141,11 +148,16 @@ export function* recording(session: Session, event: LogEvent, toward?: string): 
   return { session: yield* enterScenario(next, value, sent, toward), refusal: null };
 }
 
-function chartEvent(event: Exclude<LogEvent, { type: "water-left" }>): ChartEvent {
-  const { at } = event;
-  if (event.type === "answered") return { type: `answered.${event.answer}`, at };
-  if (event.type === "measured") return { type: "measured", at, reading: event.reading };
-  if (event.type === "model-given") return { type: "model-given", at, code: event.code };
-  if (event.type === "danger-reported") return { type: `danger-reported.${event.danger}`, at };
-  return { type: event.type, at };
+/** The one item of a gate in short. */
+export const stillSo = "still";
+
+type ChartAct = Exclude<LogEvent, { type: "water-left" | "prepared-left" }>;
+
+function chartEvent(event: ChartAct): ChartEvent {
+  const when = { at: event.at, ...(event.by ? { by: event.by } : {}) };
+  if (event.type === "answered") return { type: `answered.${event.answer}`, ...when };
+  if (event.type === "measured") return { type: "measured", ...when, reading: event.reading };
+  if (event.type === "model-given") return { type: "model-given", ...when, code: event.code };
+  if (event.type === "danger-reported") return { type: `danger-reported.${event.danger}`, ...when };
+  return { type: event.type, ...when };
 }

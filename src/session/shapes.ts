@@ -1,5 +1,6 @@
 /* The shapes of what comes in from outside; whoever needs their types alone imports those, and no zod comes along. */
 import * as z from "zod/mini";
+import { prepared } from "../guide/index.ts";
 import { readingShape } from "../instruments/readings.ts";
 import { bounds } from "./bounds.ts";
 
@@ -30,7 +31,9 @@ const danger = { type: z.literal("danger-reported"), danger: text(bounds.id) };
 const other = { type: z.enum(["help-asked", "ice-returned", "session-resumed", "wait-ended"]) };
 /** The entry whose answer this one repeats: an earlier answer was changed, and this one still fitted. */
 const kept = z.optional(text(bounds.entryId));
-/** How the tap was left by what is no longer in force; it holds from the first turn on. */
+/** What was left to be put back by what is no longer in force; it holds from the first turn on. */
+const preparedLeft = { type: z.literal("prepared-left"), left: prepared };
+/** The same of the tap alone, as it was kept before anything else was remembered. */
 const waterLeft = { type: z.literal("water-left"), water: z.enum(["closed-by-us", "left-closed"]) };
 
 /** The shape of one event as a person or a host page may send it. */
@@ -49,6 +52,7 @@ export const actShapes = [
   z.object({ ...modelGiven, kept }),
   z.object(danger),
   z.object(other),
+  z.object(preparedLeft),
   z.object(waterLeft),
 ] as const;
 

@@ -1,13 +1,13 @@
 import type { TurnMeta } from "../chart/index.ts";
-import { memoryOf, metaOf, type Session } from "../session/index.ts";
+import { memoryOf, metaOf, type Session, stillSo } from "../session/index.ts";
 import type { Texts } from "./actions.ts";
 import { becauseOf } from "./because.ts";
 import { endingOf } from "./ending-of.ts";
 import { hazardsOf } from "./hazards.ts";
+import { leftLines } from "./left-lines.ts";
 import { pathOf, pathText } from "./path.ts";
 import { readingNeedOf } from "./reading-need.ts";
 import type { Answer, Gate, Turn, Wait } from "./turn.ts";
-import { waterLines } from "./water-lines.ts";
 
 /**
  * The turn a session waits at, as plain data in the reader's language.
@@ -30,7 +30,7 @@ export function turnOf(session: Session, texts: Texts, now: string): Turn {
     ),
     gated: meta.gated ?? false,
     ...words,
-    body: [...words.body, ...waterLines(session, meta, texts)],
+    body: [...words.body, ...leftLines(session, meta, texts)],
     why: [words.why, becauseOf(session, meta, texts)].filter(Boolean).join(" "),
     minutes: meta.minutes ?? 0,
     tools: (meta.tools ?? []).map((tool) => texts(`tools.${tool}`)),
@@ -53,7 +53,11 @@ function wordsOf(session: Session, meta: TurnMeta, texts: Texts): Pick<Turn, "he
       .filter(Boolean);
   const { danger, cause } = memoryOf(session);
   if (meta.gate)
-    return { heading: texts(`gates.${meta.gate}.ask`), body: [], why: texts(`gates.${meta.gate}.why`) };
+    return {
+      heading: texts(meta.short ? "standing.still-so" : `gates.${meta.gate}.ask`),
+      body: [],
+      why: texts(`gates.${meta.gate}.why`),
+    };
   if (meta.kind === "model")
     return { heading: texts("endings.model.ask"), body: lines(texts("endings.model.how")), why: "" };
   if (meta.outcome === "stopped") {
@@ -83,13 +87,20 @@ function wordsOf(session: Session, meta: TurnMeta, texts: Texts): Pick<Turn, "he
 function answersOf(session: Session, meta: TurnMeta, texts: Texts): Answer[] {
   const own = (meta.answers ?? []).map((id) => ({
     id,
-    text: meta.gate ? texts(`gates.${meta.gate}.${id}`) : texts(`checks.${meta.turn}.answers.${id}`),
+    text: meta.gate
+      ? gateAnswer(id, meta.gate, meta.short, texts)
+      : texts(`checks.${meta.turn}.answers.${id}`),
     role: "own" as const,
   }));
   const standing = (["not-sure", "cannot"] as const)
     .filter((id) => session.snapshot.can({ type: `answered.${id}`, at: session.log.started } as never))
     .map((id) => ({ id, text: standingText(id, meta, texts), role: id }));
   return [...own, ...standing];
+}
+
+function gateAnswer(id: string, gate: string, short: true | undefined, texts: Texts): string {
+  if (id === "changed") return texts("standing.changed");
+  return texts(`gates.${gate}.${short ? stillSo : id}`);
 }
 
 function standingText(id: "not-sure" | "cannot", meta: TurnMeta, texts: Texts): string {
@@ -103,9 +114,12 @@ function gateOf({ flow }: Session, meta: TurnMeta, texts: Texts): Gate | null {
   const key = `gates.${meta.gate}`;
   return {
     id: meta.gate,
+    short: meta.short ?? false,
     signal: rule.signal,
-    items: rule.items.map((id) => ({ id, text: texts(`${key}.items.${id}`) })),
-    facts: rule.facts.map((id) => texts(`${key}.facts.${id}`)),
+    items: meta.short
+      ? [{ id: stillSo, text: texts(`${key}.${stillSo}`) }]
+      : rule.items.map((id) => ({ id, text: texts(`${key}.items.${id}`) })),
+    facts: meta.short ? [] : rule.facts.map((id) => texts(`${key}.facts.${id}`)),
   };
 }
 

@@ -43,8 +43,17 @@ export type Hazard = { id: string; signal: Signal; text: string };
 /** `role` tells the two answers every turn has (not sure, can't do this) from its own. */
 export type Answer = { id: string; text: string; role: "own" | "not-sure" | "cannot" };
 
-/** A safety gate: every item must be ticked, each time, before `ready` is taken. */
-export type Gate = { id: string; signal: Signal; items: { id: string; text: string }[]; facts: string[] };
+/**
+ * A safety gate: every item must be ticked, each time, before `ready` is taken. `short`: all of it was confirmed a moment
+ * ago, and one line asks whether it is still so.
+ */
+export type Gate = {
+  id: string;
+  short: boolean;
+  signal: Signal;
+  items: { id: string; text: string }[];
+  facts: string[];
+};
 
 /**
  * A wait that survives a closed page: `from` and `until` are RFC 3339 instants. `inside`: what goes on in the machine

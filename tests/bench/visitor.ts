@@ -37,9 +37,9 @@ export function createVisitor(
   }
 
   async function prepare(): Promise<Locator> {
-    const { kind, answers: offered } = turnOf(session, texts, now());
+    const { kind, gate, answers: offered } = turnOf(session, texts, now());
     const answer = given();
-    if (kind === "gate" && answer === "ready") {
+    if (kind === "gate" && !gate?.short && answer === "ready") {
       for (const box of await page.getByRole("checkbox").all()) await tap(box);
       return named(texts("measure.gate-confirm"));
     }

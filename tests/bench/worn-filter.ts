@@ -6,7 +6,7 @@ export const wornFilter: { answers: Answers; model: string } = {
     "opening.symptom": "no-ice",
     "filter-age.fitted": { kind: "filter-age", fitted: { by: "month", month: "2024-01" } },
     "flow-test.run": { kind: "flow", runs: [{ volume: 60, unit: "ml", seconds: 10 }] },
-    "flow-without-filter.prepare": "no-plug",
+    "flow-without-filter.have": "no-plug",
   },
   model: "WXM 431AB8/1",
 };

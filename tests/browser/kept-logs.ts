@@ -6,7 +6,7 @@ export function turnAgain(left: string): string {
   const [check = "", turn = ""] = left.split(".");
   const { gates = [], turns = {} } = flow.checks[check] ?? {};
   const closes = gates.some((gate) => flow.gates[gate]?.leaves?.water === "closed");
-  if (!closes || !turns[turn]?.needs) return left;
+  if (!closes || turns[turn]?.needs?.water !== "open") return left;
   const opening = Object.keys(turns).find((id) =>
     Object.values(turns[id]?.answers ?? {}).some(({ to, leaves }) => to === turn && leaves?.water === "open"),
   );

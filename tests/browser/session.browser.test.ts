@@ -43,7 +43,7 @@ test.describe("changing one's mind", () => {
 
   test("a hazardous step is met again only behind its gates", async ({ panel }) => {
     const atFilter = sessionAt("filter-seated.look", { "opening.symptom": "no-ice" });
-    await panel.openAt(replay(guide, wayTo(atFilter, "fill-tube.gate-back-panel")).session);
+    await panel.openAt(replay(guide, wayTo(atFilter, "fill-tube.gate-plug-out")).session);
     await panel.change("filter-seated.look");
     expect(panel.turn.turn).toBe("filter-seated.gate-water-supply");
     await panel.confirmGate();

@@ -75,7 +75,7 @@ describe("the search", () => {
 
   test("looks at the filter's seat early when the filter is new", () => {
     const answers = { ...healthy, ...afterChange, "opening.changed": "new-filter" };
-    const session = follow(start(), answers, "fill-tube.gate-back-panel");
+    const session = follow(start(), answers, "fill-tube.gate-plug-out");
     expect(memoryOf(session).findings["filter-seated.look"]?.answer).toBe("seated");
     expect(memoryOf(session).findings["stop-tap.open"]).toBeUndefined();
   });

@@ -68,9 +68,11 @@ export const sound: Answers = {
   "watch-leak.fill": "wet-again",
   // The tap that a gate had closed is opened again.
   "tap-reopen.open": "opened",
+  "put-back.all": "back",
+  "flow-without-filter.have": "have-plug",
 };
 
-const noPlug: Answers = { "flow-without-filter.prepare": "no-plug" };
+const noPlug: Answers = { "flow-without-filter.have": "no-plug" };
 const plug = (perSecond: number): Answers => ({
   "flow-without-filter.prepare": "plug-fitted",
   "flow-without-filter.run": flowOf(perSecond),

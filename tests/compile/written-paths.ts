@@ -1,7 +1,7 @@
 import { type Answers, celsius, fittedOn, flowOf, runsOut, strips } from "../session/drive.ts";
 
 export const lowFlow: Answers = { "flow-test.run": flowOf(5) };
-export const noPlug: Answers = { "flow-without-filter.prepare": "no-plug" };
+export const noPlug: Answers = { "flow-without-filter.have": "no-plug" };
 export const withPlug: Answers = { "flow-without-filter.prepare": "plug-fitted" };
 /** What is asked on top after a change, with nothing wrong in it. */
 export const afterChange: Answers = {

@@ -192,7 +192,7 @@ describe("a new start while a tap is closed", () => {
     panel.actions.restart();
     expect(entriesOf(store).slice(-2)).toMatchObject([
       { type: "started-again" },
-      { type: "water-left", water: "closed-by-us" },
+      { type: "prepared-left", left: { water: "closed" } },
     ]);
     other.tick();
     for (const one of [panel, other, open(store, clock)]) {

@@ -22,7 +22,7 @@ describe("a chart that was edited after it was packed is refused", () => {
     [
       "where who declines a gate comes past it",
       (data) => {
-        const on = turnsOf(data, "fill-tube")["gate-back-panel"]?.on ?? {};
+        const on = turnsOf(data, "fill-tube")["gate-plug-out"]?.on ?? {};
         on["answered.cannot"] = { target: "#no-ice-plumbed/fill-tube/look" };
       },
       "without a gate",

@@ -1,8 +1,10 @@
-import type { Flow } from "../../src/guide/index.ts";
+import { everyPreparation, type Flow } from "../../src/guide/index.ts";
 
 /** The texts that a flow calls for, as dotted keys: those it must have, and those that it may have. */
 export type ExpectedKeys = { needed: string[]; allowed: string[] };
 
+/** All but the tap, of which more is said. */
+const preparations = everyPreparation.filter((one) => one !== "water");
 const endings = ["fixed", "part", "professional", "no-cause"];
 
 /** Texts that belong to no id of flows/: the screens and the session ask for them by these names. */
@@ -13,7 +15,8 @@ const fixedKeys = [
   ...["open-first", "open-again", "keep-closed", "until-part", "danger"].map(
     (word) => `endings.water.${word}`,
   ),
-  ...["not-sure", "cannot", "cannot-wait"].map((id) => `standing.${id}`),
+  ...preparations.flatMap((one) => [`endings.${one}.back`, `endings.${one}.danger`]),
+  ...["not-sure", "cannot", "cannot-wait", "still-so", "changed"].map((id) => `standing.${id}`),
   ...["memory-only", "welcome-back", "wait-over", "shortened", "offline"].map((id) => `notices.${id}`),
   ...["other-tab", "tap-not-taken", "set-aside"].map((id) => `notices.${id}`),
   ...["machine.ask", "machine.how", "machine.kept", "machine.shown", "go-on"].map((id) => `resumed.${id}`),
@@ -82,9 +85,9 @@ function turnKeys({ id, turns }: Flow["opening"]): ExpectedKeys {
   return { needed, allowed };
 }
 
-function gateKeys(key: string, { items, facts }: Flow["gates"][string]): string[] {
+function gateKeys(key: string, { items, facts, dangers = [] }: Flow["gates"][string]): string[] {
   return [
-    ...["name", "ask", "why", "ready", "cannot"].map((word) => `${key}.${word}`),
+    ...["name", "ask", "why", "ready", "still", "cannot", ...dangers].map((word) => `${key}.${word}`),
     ...items.map((item) => `${key}.items.${item}`),
     ...facts.map((fact) => `${key}.facts.${fact}`),
   ];

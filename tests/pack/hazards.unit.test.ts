@@ -3,7 +3,7 @@ import { compileFlow } from "../../src/compile/index.ts";
 import type { Flow } from "../../src/guide/index.ts";
 import { findOpenHazard } from "../../src/pack/find-open-hazard.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
-import { knownDangers } from "../../src/workbench/build/panel-data.ts";
+import { knownDangers, placesOf } from "../../src/workbench/build/panel-data.ts";
 
 const flow = readFlow();
 const known = knownDangers(flow);
@@ -12,7 +12,7 @@ const known = knownDangers(flow);
 function openIn(edited: Flow): (string | null)[] {
   const { start, scenarios } = compileFlow(edited);
   return scenarios.map(({ id, chart, flow: own }) =>
-    findOpenHazard(chart, id, { ...start.flow, ...own }, edited.checks, known),
+    findOpenHazard(chart, id, { ...start.flow, ...own }, placesOf(edited), known),
   );
 }
 

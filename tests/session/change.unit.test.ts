@@ -41,6 +41,8 @@ function changeTo(session: Session, turn: string, answer: string) {
 const isReplayed = ({ journal }: Standing, live: Session) =>
   standOf(replay(guide, standingOf(copyOf(journal)).log).session) === standOf(live);
 
+const waterOf = (session: Session) => memoryOf(session).prepared.water?.is;
+
 describe("a changed answer", () => {
   const far = follow(start, healthy, "door-seal.look");
 
@@ -87,10 +89,12 @@ describe("a gate and what lies behind it", () => {
 
   test("are asked again, never kept", () => {
     const { next, gone, after } = changeTo(behind, "ice-bin.look", "not-sure");
-    // The tap is closed by now, and what comes next measures the water.
+    // The tap is closed and the machine pulled out by now, and what comes next needs both back.
     expect(turnOf(next)).toBe("tap-reopen.open");
     const gate = "stop-tap.gate-water-supply";
-    expect(turnOf(follow(putBack(take(next, "opened"), after.held, at(502)), low, gate))).toBe(gate);
+    expect(turnOf(follow(putBack(take(take(next, "opened"), "back"), after.held, at(502)), low, gate))).toBe(
+      gate,
+    );
     expect(gone.map((event) => "turn" in event && event.turn)).toEqual(
       expect.arrayContaining([
         "stop-tap.gate-water-supply",
@@ -113,9 +117,9 @@ describe("a gate and what lies behind it", () => {
   });
 
   test("leave a tap closed that the answers before the change had opened", () => {
-    expect(memoryOf(behind).water).toBe("closed-by-us");
+    expect(waterOf(behind)).toBe("closed");
     const { session } = changeAnswer(behind, placeOf(behind, "supply-line.gate-water-supply"), at(500));
-    expect(memoryOf(session).water).toBe("closed-by-us");
+    expect(waterOf(session)).toBe("closed");
     expect(standOf(replay(guide, session.log).session)).toBe(standOf(session));
   });
 });
@@ -133,7 +137,7 @@ test("a new start leaves a tap closed that we had closed, and nothing else in fo
   const before = advance(standingOf(createJournal(at(0))), low.log, at(500), () => "x");
   const { standing, session } = startAgain(before, low, at(600), "again");
   expect(turnOf(session)).toBe("opening.danger");
-  expect(memoryOf(session).water).toBe("closed-by-us");
+  expect(waterOf(session)).toBe("closed");
   expect(standing.log).toEqual({ model: null, started: at(600), events: [] });
   expect(standing.journal.entries).toHaveLength(low.log.events.length + 1);
 });

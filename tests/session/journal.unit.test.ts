@@ -236,7 +236,7 @@ describe("a log as earlier versions kept it", () => {
       { type: "model-given", turn: "part.model", code: null, typed: "tr1", at: "2026-03-02T09:04:00+01:00" },
       {
         type: "answered",
-        turn: "fill-tube.gate-back-panel",
+        turn: "fill-tube.gate-plug-out",
         answer: "ready",
         items: ["unplugged"],
         at: "2026-03-02T09:05:00+01:00",

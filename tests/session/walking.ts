@@ -1,5 +1,7 @@
 import fc from "fast-check";
+import { changedIn } from "../../src/chart/index.ts";
 import { compileGuide } from "../../src/compile/index.ts";
+import { statesIn } from "../../src/guide/index.ts";
 import {
   createJournal,
   memoryOf,
@@ -49,14 +51,17 @@ export function story({ start, steps }: Walk): string {
 /** The hazards that lay open at some turn of the walk, and how many hazardous turns it met. */
 export function hazardsOf(walk: Walk): { open: string[]; met: number } {
   let covered = new Set<string>();
+  let full = new Map<string, string>();
   let before = walk.start;
   let met = 0;
   for (const { session, newVisit } of walk.steps) {
     const { check, turn } = metaOf(session);
+    if (newVisit) full = new Map();
     if (newVisit || check !== metaOf(before).check) covered = new Set();
-    else for (const hazard of confirmedBy(session, metaOf(before).gate)) covered.add(hazard);
+    else for (const hazard of confirmedBy(session, metaOf(before).gate, full)) covered.add(hazard);
+    for (const gate of full.keys()) if (!isStillSo(session, gate)) full.delete(gate);
     const hazards = dangersOf(session);
-    const open = hazards.filter((hazard) => !covered.has(hazard));
+    const open = hazards.filter((hazard) => !covered.has(hazard)).concat(wrongStates(session));
     if (open.length) return { open: [turn, ...open], met };
     if (hazards.length) met++;
     before = session;
@@ -66,21 +71,51 @@ export function hazardsOf(walk: Walk): { open: string[]; met: number } {
 
 /** The hazards of the session's turn that need a gate, from the data of its check and not from the chart. */
 function dangersOf(session: Session): string[] {
-  const { check, gate } = metaOf(session);
+  const { check, gate, turn } = metaOf(session);
   const rule = gate ? undefined : flow.checks[check ?? ""];
-  const accesses = [rule?.access, flow.stations.access[rule?.station ?? ""]];
-  const all = accesses.flatMap((access) => flow.access[access ?? ""] ?? []).concat(rule?.hazards ?? []);
-  return rule ? all.filter((hazard) => flow.hazards[hazard]?.gate === "required") : [];
+  const own = rule?.turns[turn.split(".")[1] ?? ""];
+  const accesses = [own?.access ?? rule?.access, flow.stations.access[rule?.station ?? ""]];
+  const all = accesses
+    .flatMap((access) => flow.access[access ?? ""] ?? [])
+    .concat(rule?.hazards ?? [], own?.hazards ?? []);
+  // A question before the gates of its check is asked where nobody has moved yet.
+  const first = own?.access === "inside" ? [] : all;
+  return rule ? first.filter((hazard) => flow.hazards[hazard]?.gate === "required") : [];
 }
 
-/** What the last event of the log confirmed at this gate: nothing unless every single item was ticked. */
-function confirmedBy(session: Session, gate: string | undefined): string[] {
+/** The hazards of the session's turn that are met in another state than the one in which alone they may be. */
+function wrongStates(session: Session): string[] {
+  const { prepared } = memoryOf(session);
+  return dangersOf(session).filter((hazard) =>
+    statesIn(flow.hazards[hazard]?.needs).some(([one, state]) => prepared[one]?.is !== state),
+  );
+}
+
+/** True while all that a gate leaves is so. */
+function isStillSo(session: Session, gate: string): boolean {
+  const { prepared } = memoryOf(session);
+  return statesIn(flow.gates[gate]?.leaves).every(([one, state]) => prepared[one]?.is === state);
+}
+
+/**
+ * What the last event of the log confirmed at this gate: nothing unless every single item was ticked now, or a quarter
+ * of an hour ago at the most and was so all the while.
+ * @param full when each gate was confirmed in full in this visit; changed
+ */
+function confirmedBy(session: Session, gate: string | undefined, full: Map<string, string>): string[] {
   const event = session.log.events.at(-1);
   const rule = flow.gates[gate ?? ""];
-  const ready =
-    event?.type === "answered" && event.turn.endsWith(`.gate-${gate}`) && event.answer === "ready";
-  const ticked = ready && rule?.items.every((item) => event.items?.includes(item));
-  return ticked ? (rule?.covers ?? []) : [];
+  if (!gate || !rule || event?.type !== "answered") return [];
+  if (!event.turn.endsWith(`.gate-${gate}`) || event.answer !== "ready") return [];
+  if (rule.items.every((item) => event.items?.includes(item))) full.set(gate, event.at);
+  const since = full.get(gate);
+  return since && Date.parse(event.at) - Date.parse(since) <= 15 * 60_000 ? rule.covers : [];
+}
+
+/** What an ending leaves changed in the home and does not speak of, or a search of its own that leaves a tap closed. */
+export function unsaidAt(last: Session): string[] {
+  const { tells = [] } = metaOf(last);
+  return changedIn(memoryOf(last)).filter((one) => !tells.includes(one));
 }
 
 /** The cause that a walk ended with, and whether the log proves it; null where it ended with none. */

@@ -12,7 +12,7 @@ export const counts = {
   /** How many of each are replayed after every single step, which costs the square of the steps; the others at their end. */
   replayed: isSoak ? 600 : 20,
   /** Sequences of events a scenario that the SCXML document and our chart are held against each other with. */
-  scxml: isSoak ? 500 : 60,
+  scxml: isSoak ? 500 : 80,
   /** The share of turns that they come to at least; the rare ones need many. */
   scxmlTurns: isSoak ? 0.95 : 0.8,
   /** Whether the walk beside our graph makes the reports of every turn at every visit, or at the first. */

@@ -116,7 +116,7 @@ describe("the ice path", () => {
     const way = ["stop-tap", "supply-line", "filter"];
     const low = follow(start, lowFlow, "stop-tap.gate-water-supply");
     expect(way.map((station) => markOf(low, station))).toEqual(["suspect", "suspect", "suspect"]);
-    const good = follow(start, healthy, "fill-tube.gate-back-panel");
+    const good = follow(start, healthy, "fill-tube.gate-plug-out");
     expect(way.map((station) => markOf(good, station))).toEqual(["clear", "clear", "clear"]);
   });
 

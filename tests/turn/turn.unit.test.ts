@@ -52,7 +52,7 @@ describe("a gate on screen", () => {
     expect(gate.kind).toBe("gate");
     expect(gate.gate?.items.map(({ id }) => id)).toEqual(flow.gates["water-supply"]?.items);
     expect(gate.gate?.items[0]?.text).toBe("I know the tap");
-    expect(gate.gate?.facts).toEqual(["Local codes apply"]);
+    expect(gate.gate?.facts).toContain("Local codes apply");
     expect(gate.answers.map(({ id, text }) => [id, text])).toEqual([
       ["ready", "All done"],
       ["cannot", "I can't turn it off"],
@@ -70,7 +70,8 @@ describe("a gate on screen", () => {
   });
 
   test("names the most severe hazard first (the order of signal words in ANSI Z535.6)", () => {
-    const signals = shown(follow(start, healthy, "fill-tube.look")).hazards.map(({ signal }) => signal);
+    const atValve = { ...healthy, "fill-tube.look": "clear" };
+    const signals = shown(follow(start, atValve, "inlet-valve.screen")).hazards.map(({ signal }) => signal);
     const order = ["danger", "warning", "caution", "notice"];
     expect(signals).toEqual([...signals].sort((a, b) => order.indexOf(a) - order.indexOf(b)));
     expect(new Set(signals)).toEqual(new Set(order));

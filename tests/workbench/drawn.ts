@@ -55,11 +55,8 @@ export function readDrawing(svg: string): Drawn {
 /** Every way out of the turns of a scenario that is not the same everywhere, as `readDrawing` writes them. */
 export function waysOf(config: ChartConfig, scenario: string): string[] {
   const checks = Object.values(config.states[scenario]?.states ?? {}).filter(({ states }) => states);
-  return checks.flatMap(({ states = {} }) =>
-    Object.values(states)
-      .filter(({ meta }) => meta)
-      .flatMap((turn) => waysOut(turn, Object.values(states))),
-  );
+  const all = checks.flatMap((check) => [check, ...Object.values(check.states ?? {})]);
+  return all.filter(({ meta }) => meta).flatMap((turn) => waysOut(turn, all));
 }
 
 function waysOut(turn: StateConfig, siblings: StateConfig[]): string[] {
@@ -69,7 +66,8 @@ function waysOut(turn: StateConfig, siblings: StateConfig[]): string[] {
       const target = way.target.slice(1);
       // A state that waits for nobody passes on to the first turn, unless one is being come back to.
       const passing = siblings.find(({ id, meta }) => id === target && !meta);
-      const to = passing?.always?.find(({ guard }) => !guard)?.target.slice(1) ?? target;
+      const inside = passing?.initial && `${target}/${passing.initial}`;
+      const to = inside ?? passing?.always?.find(({ guard }) => !guard)?.target.slice(1) ?? target;
       const verdict = event === "measured" ? `.${way.actions?.[0]?.params.answer}` : "";
       return `${turn.id} ${event}${verdict} ${to}`;
     });

@@ -125,21 +125,28 @@ export const flaws: Fault[] = [
   ],
   [
     "a search that can end as fixed with the tap closed by us",
-    "water-left-closed",
-    '"no-ice/ice-yield/plan" leads to "fixed" while the tap is closed by us',
-    { file: "checks/ice-yield.yaml", find: "    needs: { water: open }\n", put: "" },
+    "left-changed",
+    '"no-ice/ice-yield/plan" leads to "fixed" while the water is not put back',
+    { file: "checks/ice-yield.yaml", find: "    needs: { water: open, plug: in }\n", put: "" },
     { file: "checks/ice-yield.yaml", find: "  plan:\n", put: "  ¦plan:\n" },
   ],
   [
     "an answer that leaves the tap nobody knows how, so that it is asked about for ever",
-    "water-unsettled",
+    "left-unsettled",
     'check "tap-reopen" does not say how it leaves the water',
     {
       file: "checks/tap-reopen.yaml",
       find: "opened: { to: done, leaves: { water: open } }",
       put: "opened: { to: done }",
     },
-    { file: "checks/tap-reopen.yaml", find: "restores: water", put: "¦restores: water" },
+    { file: "checks/tap-reopen.yaml", find: "restores: [water]", put: "¦restores: [water]" },
+  ],
+  [
+    "a gate that no longer has the plug pulled before a hand goes where it must be out",
+    "wrong-state",
+    "needs the plug to be out",
+    { file: "gates.yaml", find: "leaves: { water: closed, plug: out }", put: "leaves: { water: closed }" },
+    { file: "checks/fill-tube.yaml", find: "  thaw:\n", put: "  ¦thaw:\n" },
   ],
   [
     "an opening that marks no danger",

@@ -46,7 +46,8 @@ export function createSequences(flow: Flow, scenario: string, seed: number, coun
     const sequence: Sequence = [];
     for (let leaf = leafOf(snapshot); sequence.length < 80 && !isElsewhere(flow, scenario, leaf); ) {
       const { type, variant } = planned.length ? { type: planned.shift() ?? "", variant: 0 } : choose(leaf);
-      now += Math.floor(chance() * 7) * 6 * 3_600_000;
+      // Within the minutes in which a gate is short, and beyond.
+      now += chance() < 0.7 ? 60_000 : Math.floor(chance() * 7) * 6 * 3_600_000;
       const event = eventOf(type, variant, new Date(now).toISOString(), leaves.get(leaf)?.meta ?? {});
       const taken = take(snapshot, event);
       const { advice } = taken;

@@ -117,7 +117,7 @@ export class Panel extends Component<PanelProps> {
                 (isStop ? <p class="rest" /> : <Loading trouble={trouble} texts={texts} />)}
               <Answers
                 // A gate's own screen confirms it, once its lines are ticked.
-                answers={turn.answers.filter(({ role }) => turn.kind !== "gate" || role !== "own")}
+                answers={turn.answers.filter(({ id }) => turn.kind !== "gate" || id !== "ready")}
                 busy={busy}
                 taken={taken}
                 isUrgent={(id) => view.dangers.some((danger) => danger.id === id)}

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import type { ChartConfig, FlowSlice, StateConfig } from "../../chart/index.ts";
-import { type Compiled, compileFlow, inRegion } from "../../compile/index.ts";
-import { type Flow, regionIn } from "../../guide/index.ts";
+import { type Compiled, compileFlow, inRegion, partsOfCheck } from "../../compile/index.ts";
+import { type Flow, limitOf, regionIn } from "../../guide/index.ts";
 import type { KnownDangers, PackData } from "../../pack/index.ts";
 import type { ScenarioData } from "../../session/index.ts";
 import type { Resource } from "../../turn/index.ts";
@@ -52,8 +52,7 @@ export function createPackData(
   madeFor: string,
 ): Record<string, PackData> {
   const compiled = compileFlow(flow);
-  const checks = Object.entries(flow.checks).map(([id, { station, access }]) => [id, { station, access }]);
-  const places = Object.fromEntries(checks);
+  const places = placesOf(flow);
   const drawings = readDrawings();
   return mapTexts(locales, (tag, texts) => ({
     format: 2,
@@ -66,9 +65,18 @@ export function createPackData(
 }
 
 /** What is dangerous where. */
-export function knownDangers({ hazards, access, stations }: Flow): KnownDangers {
+export function knownDangers({ hazards, access, stations, limits }: Flow): KnownDangers {
   const gates = Object.entries(hazards).map(([id, { gate }]) => [id, { gate }]);
-  return { hazards: Object.fromEntries(gates), access, stations: stations.access };
+  const gateMinutes = limitOf(limits, "gate-short-minutes");
+  return { hazards: Object.fromEntries(gates), access, stations: stations.access, gateMinutes };
+}
+
+/** Where the hands go, by the part of a check that lies behind the same gates. */
+export function placesOf(flow: Flow): PackData["places"] {
+  const parts = Object.values(flow.checks).flatMap((check) =>
+    partsOfCheck(check).map(({ id, access }) => [id, { station: check.station, access }] as const),
+  );
+  return Object.fromEntries(parts);
 }
 
 function readDrawings(): Drawings {

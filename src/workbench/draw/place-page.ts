@@ -1,5 +1,5 @@
 import type { ChartConfig } from "../../chart/index.ts";
-import { reopenerOf } from "../../compile/index.ts";
+import { partsOfCheck, restorersOf } from "../../compile/index.ts";
 import type { Check, Flow, Scenario } from "../../guide/index.ts";
 import { wordsOf, wrap } from "./condition-words.ts";
 import { measures, widthOf } from "./measures.ts";
@@ -52,21 +52,20 @@ export function placePage(flow: Flow, config: ChartConfig, id: string): Page {
   const top = 96 + line * (when.length + proofs.length);
   const groups: PlacedGroup[] = [];
   let y = top;
-  const reopener = reopenerOf(flow, scenario);
   const entries: { check: string; when?: string[] }[] = scenario.checks.map(({ check, when }) =>
     when === undefined ? { check } : { check, when: wrap(`when ${wordsOf(when)}`, letters) },
   );
-  // In no scenario's order: the chart itself puts it before whatever needs the water, and before an ending.
-  if (reopener)
+  // In no scenario's order: the chart itself puts them before whatever needs things back, and before an ending.
+  for (const { id, restores } of restorersOf(flow, scenario))
     entries.push({
-      check: reopener.id,
-      when: wrap("before what needs the water, or an ending, when closed by us", letters),
+      check: id,
+      when: wrap(`before what needs it back, or an ending: ${restores.join(", ")}`, letters),
     });
   for (const [at, entry] of entries.entries()) {
     const check = flow.checks[entry.check] as Check;
     const again = entries.findIndex((one) => one.check === entry.check);
-    const state = config.states[id]?.states?.[entry.check];
-    const turns = again === at && state ? placeTurns(turnBoxes(state)) : null;
+    const parts = partsOfCheck(check).flatMap((part) => config.states[id]?.states?.[part.id] ?? []);
+    const turns = again === at && parts.length ? placeTurns(turnBoxes(parts)) : null;
     let group = groups.at(-1);
     if (group?.station !== check.station) {
       y += space;

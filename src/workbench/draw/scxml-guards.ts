@@ -1,4 +1,5 @@
 import { foldGuard, type Guard } from "../../condition/index.ts";
+import { type Prepared, statesIn } from "../../guide/index.ts";
 import { type Asked, placeOf } from "../../instruments/index.ts";
 
 /** A text as a literal of ECMAScript. */
@@ -40,7 +41,26 @@ const compilers: Record<string, (params: never) => string> = {
     const last = `Object.keys(read).filter(function (turn) { return ${there}; }).sort(${inTime}).slice(-1)`;
     return `${last}.some(function (turn) { return ${isOneOf(is, "findings[turn]")}; })`;
   },
-  water: ({ is }: { is: string[] }) => isOneOf(is, "water"),
+  prepared: ({ of, is }: { of: string; is: string[] }) => {
+    const place = `prepared[${literal(of)}]`;
+    return isOneOf(is, `(${place} ? ${place}.is : 'as-found')`);
+  },
+  fresh: ({ gate, minutes, leaves }: { gate: string; minutes: number; leaves: Prepared }) => {
+    const last = `confirmed[${literal(gate)}]`;
+    // A transition without an event comes after one that has written down its instant; not every interpreter keeps it.
+    const passed = `Date.parse(_event && _event.data ? _event.data.at : now) - Date.parse(${last})`;
+    const states = statesIn(leaves).flatMap(([one, state]) => {
+      const place = `prepared[${literal(one)}]`;
+      return [
+        `${place} && ${place}.is === ${literal(state)}`,
+        `Date.parse(${place}.since) <= Date.parse(${last})`,
+      ];
+    });
+    return [last, `${passed} >= 0`, `${passed} <= ${minutes} * 60000`, ...states].join(" && ");
+  },
+  "any-confirmed": () => "Object.keys(confirmed).length > 0",
+  refused: ({ gates }: { gates: string[] }) =>
+    gates.map((gate) => `refused.indexOf(${literal(gate)}) >= 0`).join(" || ") || "false",
   // Only a log that is replayed is led, and a document replays none.
   led: () => "false",
   advised: ({ check }: { check: string }) => `advice !== null && advice.check === ${literal(check)}`,

@@ -1,4 +1,5 @@
 import type { Note, TurnMeta } from "../../chart/index.ts";
+import { type Preparation, preparations, statesIn } from "../../guide/index.ts";
 import { placeOf } from "../../instruments/index.ts";
 import { literal } from "./scxml-guards.ts";
 
@@ -17,7 +18,9 @@ export const memory: Record<string, string> = {
   remedies: "0",
   remediesAtWait: "0",
   returnTo: "null",
-  water: "'as-found'",
+  prepared: "{}",
+  confirmed: "{}",
+  refused: "[]",
   lastFixed: "null",
   cause: "null",
   who: "null",
@@ -72,9 +75,26 @@ export function compileNote(note: Note, event: string | null, meta: TurnMeta | u
   if (note.returnTo !== undefined) put("returnTo", word(note.returnTo));
   if (note.who) put("who", literal(note.who));
   if (note.danger) put("danger", literal(note.danger));
-  if (note.water) put("water", literal(note.water));
+  for (const [one, state] of statesIn(note.leaves)) {
+    const place = `prepared[${literal(one)}]`;
+    put(place, `${preparedAfter(one, state)}`);
+  }
+  if (note.returns) put("confirmed", "{}");
+  if (note.confirms) put(`confirmed[${literal(note.confirms)}]`, "now");
+  if (note.refuses) put("refused", `refused.concat([${literal(note.refuses)}])`);
   if (event === "model-given") put("model", "_event.data.code");
   return all;
+}
+
+/** How a preparation stands after a step: a state that goes on keeps the instant at which it began. */
+function preparedAfter(one: Preparation, state: string): string {
+  const place = `prepared[${literal(one)}]`;
+  const { ours, left } = preparations[one];
+  const changed = `{ is: ${literal(state)}, since: now }`;
+  const same = `${place} && ${place}.is === ${literal(state)}`;
+  if (state === ours) return `${same} ? ${place} : ${changed}`;
+  const may = state === left ? `${place} && ${place}.is === ${literal(ours)}` : place;
+  return `(${may}) && !(${same}) ? ${changed} : ${place}`;
 }
 
 /** The findings without those of some checks, whose turns all begin with the check's name. */

@@ -14,9 +14,9 @@ export type TurnBox = { id: string; title: string; isGate: boolean; exits: Exit[
 /** Ways that every turn has; they are told once for the whole drawing. */
 const anywhere = ["session-resumed"];
 
-/** The turns of one composed check, gates first, with their exits. */
-export function turnBoxes(check: StateConfig): TurnBox[] {
-  const states = Object.values(check.states ?? {});
+/** The turns of one composed check in all its parts, gates first, with their exits. */
+export function turnBoxes(parts: StateConfig[]): TurnBox[] {
+  const states = parts.flatMap((part) => [part, ...Object.values(part.states ?? {})]);
   return states
     .filter(({ meta }) => meta)
     .map((state) => ({
@@ -55,6 +55,8 @@ function exitsOf(event: string, ways: Transition | Transition[], states: StateCo
 /** Behind the gates of a check stands a state that waits for nobody; its last way is the one that is taken first. */
 function waitedIn(target: string, states: StateConfig[]): string {
   const id = target.replace(/^#/, "");
+  const part = states.find((state) => state.id === id && state.states);
+  if (part) return `${id}/${part.initial}`;
   const passed = states.find((state) => state.id === id && !state.meta);
   return passed?.always ? waitedIn(passed.always.at(-1)?.target ?? id, states) : id;
 }

@@ -1,11 +1,11 @@
-import { composeChart } from "../../compile/index.ts";
-import type { Flow, Path } from "../../guide/index.ts";
+import { composeChart, partsOfCheck } from "../../compile/index.ts";
+import type { Check, Flow, Path } from "../../guide/index.ts";
 import { emergency, findLostWays, findTrapped } from "./exits.ts";
 import { nameOf } from "./folder.ts";
 import { findKeptOpen, findUndeclared, findUngated } from "./gates.ts";
 import { type Graph, graphOf, reach, withWaysBack } from "./graph.ts";
+import { findUnprepared } from "./preparations.ts";
 import type { Report } from "./report.ts";
-import { findWaterForgotten } from "./water.ts";
 import type { Fault } from "./words.ts";
 
 /** Judges the whole composed chart, every way back included, and says each fault where the files have it. */
@@ -20,9 +20,15 @@ export function findChartFaults(flow: Flow, report: Report): void {
   reportStuck(flow, graph, stuck, report);
   if (findTrapped(graph).some((one) => one.code === "no-way-out" && one.lacks === "danger"))
     report({ code: "no-way-out", file: "opening.yaml", path: ["turns"], at: "key" });
-  reportUngated(flow, graph, report);
-  for (const fault of findWaterForgotten(flow, graph)) {
+  const ungated = reportUngated(flow, graph, report);
+  const told = new Set<string>();
+  for (const fault of findUnprepared(flow, graph)) {
     const { state } = fault;
+    const of = "of" in fault ? fault.of : "";
+    const key = `${fault.code} ${placeIn(flow, state).file} ${of}`;
+    // A turn whose gate is gone is met in any state: that is said already. Of several turns of a check one is enough.
+    if ((fault.code === "wrong-state" && ungated.has(state)) || told.has(key)) continue;
+    told.add(key);
     const file = `checks/${state}.yaml`;
     const { turn, ...spot } =
       state in flow.checks ? { file, path: ["restores"], turn: "" } : placeIn(flow, state);
@@ -36,7 +42,8 @@ export function findChartFaults(flow: Flow, report: Report): void {
 /** Turns that lead nowhere, and rings of turns that lead only to each other. What leads only there is no fault itself. */
 function reportStuck(flow: Flow, graph: Graph, stuck: string[], report: Report): void {
   const edges = graph.edges.filter(
-    ({ from, to, event }) => stuck.includes(from) && stuck.includes(to) && !emergency.test(event),
+    ({ from, to, event }) =>
+      stuck.includes(from) && stuck.includes(to) && !emergency.test(event) && event !== "session-resumed",
   );
   const ring = (leaf: string) => {
     const onward = edges.filter(({ from }) => from === leaf).map(({ to }) => to);
@@ -57,9 +64,10 @@ function reportStuck(flow: Flow, graph: Graph, stuck: string[], report: Report):
   }
 }
 
-/** Hazards of a check that some way meets without their gate, together. */
-function reportUngated(flow: Flow, graph: Graph, report: Report): void {
-  const faults = [...findUngated(flow, withWaysBack(graph)), ...findKeptOpen(graph)].map((one) => ({
+/** Hazards of a check that some way meets without their gate, together. @returns the states that are met so */
+function reportUngated(flow: Flow, graph: Graph, report: Report): Set<string> {
+  const found = [...findUngated(flow, withWaysBack(graph)), ...findKeptOpen(graph)];
+  const faults = found.map((one) => ({
     ...placeIn(flow, one.state),
     hazards: "hazard" in one ? [one.hazard] : [],
   }));
@@ -70,17 +78,26 @@ function reportUngated(flow: Flow, graph: Graph, report: Report): void {
     const path = flow.checks[nameOf(file)]?.gates ? ["gates"] : ["access"];
     report({ code: "ungated-hazard", file, path, at: "key", turns, hazards });
   }
+  return new Set(found.map(({ state }) => state));
+}
+
+/** The check whose turns behind a gate, or in front of it, a compound state has. */
+function checkOfPart(flow: Flow, part: string): string {
+  const isOwn = (check: Check) => partsOfCheck(check).some(({ id }) => id === part);
+  return Object.values(flow.checks).find(isOwn)?.id ?? part;
 }
 
 /** Where the files have a state of the chart. */
 function placeIn(flow: Flow, state: string): { file: string; path: Path; turn: string } {
   const [first = "", second = "", third = ""] = state.split("/");
-  const [check, turn] = first === "opening" ? [first, second] : [second, third];
-  if (first in flow.scenarios && !(second in flow.checks))
+  const [part, turn] = first === "opening" ? [first, second] : [second, third];
+  const check = checkOfPart(flow, part);
+  if (first in flow.scenarios && !(check in flow.checks))
     return { file: `scenarios/${first}.yaml`, path: ["id"], turn: first };
   const file = check === "opening" ? "opening.yaml" : `checks/${check}.yaml`;
   const gates = flow.checks[check]?.gates ?? [];
-  const path = turn.startsWith("gate-") ? ["gates", gates.indexOf(turn.slice(5))] : ["turns", turn];
+  const gate = gates.indexOf(turn.replace(/^(gate|short)-/, ""));
+  const path = gate >= 0 ? ["gates", gate] : ["turns", turn];
   return { file, path, turn };
 }
 

@@ -13,6 +13,12 @@ export function checkNamesOfCheck(at: NameCheck, check: Check): void {
   at.one("access", "access", check.access, ["access"]);
   at.each("hazard", "hazards", check.hazards, ["hazards"]);
   at.each("gate", "gates", check.gates, ["gates"]);
+  for (const [name, turn] of Object.entries(check.turns)) {
+    const path = ["turns", name];
+    if (turn.access) at.one("access", "access", turn.access, [...path, "access"]);
+    at.each("hazard", "hazards", turn.hazards, [...path, "hazards"]);
+    at.each("gate", "gates", turn.gates, [...path, "gates"]);
+  }
   checkOutcomes(at, check);
 }
 

@@ -4,7 +4,7 @@ import type { Flow } from "../../guide/index.ts";
 import { findLostWays, findTrapped } from "./exits.ts";
 import { findKeptOpen, findUndeclared, findUngated } from "./gates.ts";
 import { graphOf } from "./graph.ts";
-import { findWaterForgotten } from "./water.ts";
+import { findUnprepared } from "./preparations.ts";
 import { type Problem, tellOfChart } from "./words-of-chart.ts";
 
 export { graphOf, reach } from "./graph.ts";
@@ -16,7 +16,8 @@ export type { Problem } from "./words-of-chart.ts";
 
 /**
  * Everything wrong with the composed chart, all at once; an empty list is the proof that every state reaches an
- * ending, that no path enters a hazardous step except through its gate, and that no tap closed by us is forgotten.
+ * ending, that no path enters a hazardous step except through its gate and in the state that it needs, that no gate is
+ * short for whoever has not just confirmed it in full, and that nothing changed by us is forgotten.
  * @param config the chart to prove; composed from the flow unless a test brings a damaged copy
  */
 export function verifyChart(flow: Flow, config: ChartConfig = composeChart(flow)): Problem[] {
@@ -27,6 +28,6 @@ export function verifyChart(flow: Flow, config: ChartConfig = composeChart(flow)
     ...findUngated(flow, graph),
     ...findKeptOpen(graph),
     ...findUndeclared(flow),
-    ...findWaterForgotten(flow, graph),
+    ...findUnprepared(flow, graph),
   ].map(tellOfChart);
 }

@@ -59,10 +59,10 @@ export function createNames(folder: Folder): Names {
     },
     turnsOf(id) {
       const check = checkOf(id);
-      return check && [...Object.keys(check.turns), ...(check.gates ?? []).map((gate) => `gate-${gate}`)];
+      return check && [...Object.keys(check.turns), ...gateNamesOf(check)];
     },
     answersOf(id, name) {
-      if (name.startsWith("gate-")) return ["ready", "cannot"];
+      if (name.startsWith("gate-")) return ["ready", "cannot", "changed"];
       const turn = checkOf(id)?.turns[name];
       if (!turn) return null;
       const over = turn.kind === "wait" ? ["over"] : [];
@@ -74,4 +74,10 @@ export function createNames(folder: Folder): Names {
     },
     takesReading: (id, name) => checkOf(id)?.turns[name]?.kind === "reading",
   };
+}
+
+/** The gates before some turn of a check, as its turns are named. */
+function gateNamesOf({ gates = [], turns }: Check): string[] {
+  const own = Object.values(turns).flatMap((turn) => turn.gates ?? []);
+  return [...new Set([...gates, ...own])].map((gate) => `gate-${gate}`);
 }

@@ -13,8 +13,9 @@ export type PathThrough = {
 /** Every path from the start to `done`, no turn met twice; one more for each gate that is declined. */
 export function pathsThrough(check: Check | Opening): PathThrough[] {
   const blank: PathThrough = { answers: new Map(), fixed: new Set(), found: new Set(), waited: null };
-  const gates = "gates" in check ? (check.gates ?? []) : [];
-  const paths: PathThrough[] = gates.map((gate) => ({
+  const own = Object.values(check.turns).flatMap((turn) => turn.gates ?? []);
+  const gates = new Set([...("gates" in check ? (check.gates ?? []) : []), ...own]);
+  const paths: PathThrough[] = [...gates].map((gate) => ({
     ...blank,
     answers: new Map([[`gate-${gate}`, "cannot"]]),
   }));

@@ -1,3 +1,4 @@
+import type { Preparation } from "../../guide/index.ts";
 import type { Kinds } from "./problem.ts";
 
 /** What is said of each kind of fault of a composed chart. States are named as the chart names them. */
@@ -14,17 +15,23 @@ export const chartSentences = {
     `"${state}" lies behind a gate, but coming back to it later does not ask that gate again.`,
   "undeclared-hazard": ({ state, station, hazard }: At & { station: string; hazard: string }) =>
     `Check "${state}" works at "${station}", which exposes a person to "${hazard}", but does not say so.`,
-  "water-left-closed": ({ state, to }: At & { to?: string }) =>
-    to === undefined
-      ? `"${state}" needs the water and can be met while the tap is closed by us.`
-      : `"${state}" leads to "${to}" while the tap is closed by us.`,
-  "water-untold": ({ state }: At) =>
-    `"${state}" can be met while the tap is closed by us and does not speak of it.`,
-  "water-unsettled": ({ state }: At) =>
-    `An answer of check "${state}" does not say how it leaves the water, so it would be asked for ever.`,
+  "wrong-state": ({ state, of, is }: At & Of & { is: string }) =>
+    `"${state}" needs ${name(of)} to be ${is}, and can be met while it is not.`,
+  "left-changed": ({ state, to, of }: At & Of & { to: string }) =>
+    `"${state}" leads to "${to}" while ${name(of)} is not put back.`,
+  "left-untold": ({ state, of }: At & Of) =>
+    `"${state}" can be met while ${name(of)} is not put back, and does not speak of it.`,
+  "left-unsettled": ({ state, of }: At & Of) =>
+    `An answer of check "${state}" does not say how it leaves ${name(of)}, so it would be asked for ever.`,
+  "short-too-long": ({ state, gate }: At & { gate: string }) =>
+    `"${state}" asks the gate "${gate}" in short although it was not confirmed in full a moment ago.`,
 };
 
 type At = { state: string };
+type Of = { of: Preparation };
+
+/** A preparation as a sentence names it. */
+const name = (of: Preparation) => `the ${of.replace("-", " ")}`;
 
 /** One fault of a composed chart, at a state of it or at a check: data for tools and for one sentence. */
 export type ChartFault = Kinds<typeof chartSentences>;

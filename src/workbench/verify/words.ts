@@ -104,9 +104,11 @@ const sentences = {
     `A person can come to ${list(turns)} and meet ${list(hazards) || "a hazard"} without having confirmed a gate that covers it.`,
   "undeclared-hazard": ({ hazards, ...spot }: Spot & { hazards: string[] }) =>
     `${subjectOf(spot)} works where a person is exposed to ${list(hazards)}, but does not say so.`,
-  "water-left-closed": chartSentences["water-left-closed"],
-  "water-untold": chartSentences["water-untold"],
-  "water-unsettled": chartSentences["water-unsettled"],
+  "wrong-state": chartSentences["wrong-state"],
+  "left-changed": chartSentences["left-changed"],
+  "left-untold": chartSentences["left-untold"],
+  "left-unsettled": chartSentences["left-unsettled"],
+  "short-too-long": chartSentences["short-too-long"],
 };
 
 /** One fault in a folder of flow files, as it was found: data for tools and for one sentence. */

@@ -123,6 +123,7 @@ export const gateTurn = turnWith({
   hazards: [{ id: "tip", signal: "warning", text: "A tall fridge can tip over. Move it with two people." }],
   gate: {
     id: "power-off",
+    short: false,
     signal: "danger",
     items: [
       { id: "plug", text: "The plug is out, and I can see it" },

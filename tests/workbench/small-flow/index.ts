@@ -1,7 +1,9 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { assembleFlow, type Flow } from "../../../src/guide/index.ts";
 import { ownFlows, readYamlFiles } from "../../../src/workbench/build/flows-folder.ts";
+import { readSource } from "../../../src/workbench/build/yaml-source.ts";
 
 const folder = (name: string) => fileURLToPath(new URL(name, import.meta.url));
 
@@ -32,4 +34,10 @@ export function writeSmallFlow(out: string): void {
     mkdirSync(dirname(join(out, file)), { recursive: true });
     writeFileSync(join(out, file), text);
   }
+}
+
+/** The small flow, put together. */
+export function smallFlowOf(): Flow {
+  const files = Object.entries(smallFlow()).map(([file, text]) => [file, readSource(file, text).data]);
+  return assembleFlow(Object.fromEntries(files), "small");
 }

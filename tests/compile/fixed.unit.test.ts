@@ -113,7 +113,7 @@ describe("a leak", () => {
     expect(ways.length).toBeGreaterThan(1);
     for (const way of ways) {
       const waits = way.filter((turn) => watch.turns[turn]?.kind === "wait");
-      for (const turn of waits) expect(watch.turns[turn]?.needs).toEqual({ water: "open" });
+      for (const turn of waits) expect(watch.turns[turn]?.needs).toEqual({ water: "open", plug: "in" });
       expect(way[0]).toBe("fill");
       // Through `filled`: somebody stood beside the machine while it filled.
       expect(way.includes("filled") || hours(waits.at(-1) ?? "") === 24).toBe(true);

@@ -179,7 +179,8 @@ describe("a damaged chart", () => {
       Object.assign(scenarioState.states ?? {}, { cellar });
       leadTo(stateOf(copy, scenario, "too-full", "look"), "answered.room", `${scenario}/cellar`);
     });
-    expect(problemsOf(config)).toEqual([`dead-end ${scenario}/cellar`]);
+    // Whoever reports ice there is led on, so that the walks pass through it: they find what else it lacks.
+    expect(problemsOf(config)).toContain(`dead-end ${scenario}/cellar`);
   });
 
   test("fails at a state that nothing leads to", () => {

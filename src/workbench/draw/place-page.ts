@@ -1,5 +1,5 @@
 import type { ChartConfig } from "../../chart/index.ts";
-import { partsOfCheck, restorersOf } from "../../compile/index.ts";
+import { confirmerOf, partsOfCheck, restorersOf } from "../../compile/index.ts";
 import type { Check, Flow, Scenario } from "../../guide/index.ts";
 import { wordsOf, wrap } from "./condition-words.ts";
 import { measures, widthOf } from "./measures.ts";
@@ -60,6 +60,12 @@ export function placePage(flow: Flow, config: ChartConfig, id: string): Page {
     entries.push({
       check: id,
       when: wrap(`before what needs it back, or an ending: ${restores.join(", ")}`, letters),
+    });
+  const confirmer = confirmerOf(flow, scenario);
+  if (confirmer?.confirms)
+    entries.push({
+      check: confirmer.id,
+      when: wrap(`before all is well, where the ${confirmer.confirms.place} was last read too warm`, letters),
     });
   for (const [at, entry] of entries.entries()) {
     const check = flow.checks[entry.check] as Check;

@@ -26,7 +26,7 @@ export type Diagnosis = {
 export type Openings = {
   turns: string[];
   entries: Record<string, number>;
-  models: { causes: number[]; checks: number[] }[];
+  models: { causes: number[]; weights: number[]; checks: number[] }[];
 };
 
 /** A check as something that may be allowed: by `once`, or as a second look by `again`. */

@@ -55,9 +55,9 @@ function openingsOf(flow: Flow, scenario: string, ways: OpeningWay[], all: Names
       const answers = Object.fromEntries(
         Object.entries(memory.findings).map(([turn, { answer }]) => [turn, answer]),
       );
-      const { causes, checks } = amongAfter(flow, scenario, answers);
+      const { causes, weights, checks } = amongAfter(flow, scenario, answers);
       const placesIn = (names: string[], among: string[]) => among.map((name) => names.indexOf(name));
-      const model = { causes: placesIn(all.causes, causes), checks: placesIn(all.checks, checks) };
+      const model = { causes: placesIn(all.causes, causes), weights, checks: placesIn(all.checks, checks) };
       return { answers, model };
     });
   const keyOf = (answers: Record<string, string>, turns: string[]) =>

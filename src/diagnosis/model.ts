@@ -45,10 +45,13 @@ export type Check = {
 /** `chances`: P(outcome | cause), by cause, never 0 or 1; over a check's outcomes they sum to 1. */
 export type Outcome = { id: string; chances: Float64Array; fixes: readonly number[]; hours: number };
 
-/** A part of what tables hold, by place; ways that need a check outside of it are no ways in it. */
-export type Among = { causes: readonly number[]; checks: readonly number[] };
+/**
+ * A part of what tables hold, by place; ways that need a check outside of it are no ways in it. `weights`: priors of
+ * those causes where they are others than the tables', up to a factor, each above 0.
+ */
+export type Among = { causes: readonly number[]; checks: readonly number[]; weights?: readonly number[] };
 
-/** A model straight from words. @throws Error or RangeError as `tablesOf` does */
+/** A model straight from numbers. @throws Error or RangeError as `tablesOf` does */
 export function createModel(input: ModelInput): Model {
   return readModel(tablesOf(input));
 }
@@ -61,7 +64,8 @@ export function readModel(tables: Tables, among?: Among): Model {
   const checks = (among?.checks ?? [...tables.checks.keys()]).flatMap((place) => tables.checks[place] ?? []);
   const causeAt = new Map(causes.map(({ id }, place) => [id, place]));
   const checkAt = new Map(checks.map(({ id }, place) => [id, place]));
-  const total = causes.reduce((sum, { weight }) => sum + weight, 0);
+  const weights = causes.map(({ weight }, place) => among?.weights?.[place] ?? weight);
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
   const groups = checks.map(({ id, group }) => group ?? id);
   const built = checks.map((check, place): Check => {
     const outcomes = experiment(check, causePlaces, causeAt, likelihoods);
@@ -91,7 +95,7 @@ export function readModel(tables: Tables, among?: Among): Model {
     checks: built.map((check, place) => ({ ...check, needs: ways(checks[place]?.needs) })),
     causeAt,
     checkAt,
-    priors: Float64Array.from(causes, ({ weight }) => weight / total),
+    priors: Float64Array.from(weights, (weight) => weight / total),
   };
 }
 

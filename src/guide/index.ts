@@ -4,14 +4,18 @@ export { dangersOf } from "./dangers.ts";
 export type {
   CauseRule,
   Check,
+  CheckOutcome,
   Flow,
   GateRule,
   Leaves,
+  Machine,
   Opening,
   Outcome,
   PartRule,
   Scenario,
   Signal,
+  Spread,
+  States,
   TurnRule,
 } from "./flow.ts";
 export { region } from "./region.ts";

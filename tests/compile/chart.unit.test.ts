@@ -20,7 +20,7 @@ const flow = readFlow();
 const guide = inTradeOrder(flow);
 const start = (model: string | null = null) => startSession(guide, at(0), model);
 /** The written paths are those of one scenario; the others have paths of their own, in the tests of scenarios. */
-const { proofs = [], priors = {} } = flow.scenarios["no-ice-plumbed"] ?? {};
+const { proofs = [] } = flow.scenarios["no-ice-plumbed"] ?? {};
 
 describe("a cause that a check proves", () => {
   test("has a written path here, every one of them", () => {
@@ -38,8 +38,12 @@ describe("a cause that a check proves", () => {
 
 describe("a cause that a person puts right", () => {
   test("has a written path here, every one of them", () => {
-    const causes = Object.keys(priors).filter((id) => flow.causes[id]?.remedy === "self");
-    expect(Object.keys(putRight).sort()).toEqual(causes.sort());
+    const listed = Object.values(flow.scenarios["no-ice-plumbed"]?.checks ?? []).flatMap(({ check }) =>
+      Object.values(flow.checks[check]?.turns ?? {}).flatMap(({ answers }) =>
+        Object.values(answers ?? {}).flatMap(({ remedies }) => remedies ?? []),
+      ),
+    );
+    expect(Object.keys(putRight).sort()).toEqual([...new Set(listed)].sort());
   });
 
   test.each(Object.entries(putRight))(

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { causesOf } from "../../src/compile/index.ts";
 import { memoryOf, metaOf, record, startSession } from "../../src/session/index.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { type Answers, at, follow, healthy, inTradeOrder, take } from "../session/drive.ts";
@@ -20,8 +21,7 @@ function waitedOut(answers: Answers) {
 }
 
 describe.each(Object.entries(cases))("scenario %s", (id, { open, extra = {}, tankCauses = [] }) => {
-  const scenario = flow.scenarios[id];
-  const causes = Object.keys(scenario?.priors ?? {});
+  const causes = causesOf(flow, id);
 
   test.each(causes)("ends with %s where that is what the answers show", (cause) => {
     const rule = flow.causes[cause];

@@ -1,3 +1,4 @@
+import { causesOf } from "../../src/compile/index.ts";
 import type { Condition } from "../../src/condition/index.ts";
 import type { Flow } from "../../src/guide/index.ts";
 import type { Reading } from "../../src/instruments/index.ts";
@@ -51,13 +52,13 @@ export function readingsFor({
 export function mayLeadTo(flow: Flow, scenario: string, { turn, cause }: Aim): boolean {
   const rule = flow.scenarios[scenario];
   if (!rule) return false;
-  const { checks, priors, proofs } = rule;
+  const { checks, proofs } = rule;
   const [check = ""] = turn.split(".");
   const gated = checks.some((entry) => flow.checks[entry.check]?.gates?.length);
   // What puts back what a gate had changed is in no scenario's list.
   const listed = flow.checks[check]?.restores ? gated : checks.some((entry) => entry.check === check);
   if (check in flow.checks && !listed) return false;
-  return !cause || cause in priors || proofs.includes(cause);
+  return !cause || causesOf(flow, scenario).includes(cause) || proofs.includes(cause);
 }
 
 /** A reading that nobody can call, where an instrument has one. */

@@ -21,12 +21,10 @@ export function findLackingLimits({ limits, regions }: Flow, report: Report): vo
   for (const id of lacking) report({ code: "missing-limit", file: "limits.yaml", path: [], id });
 }
 
-/** Words whose numbers no belief can reckon with: a chance must lie between 0 and 1, a prior above 0. */
+/** Words whose numbers no belief can reckon with: a chance must lie between 0 and 1. */
 export function findUnfitWords({ words }: Flow, report: Report): void {
   const file = "words.yaml";
   for (const [id, chance] of Object.entries(words.likelihood))
     if (!(chance > 0 && chance < 1))
       report({ code: "wrong-value/likelihood", file, path: ["likelihood", id], id });
-  for (const [id, weight] of Object.entries(words.prior))
-    if (!(weight > 0)) report({ code: "wrong-value/prior", file, path: ["prior", id], id });
 }

@@ -1,32 +1,60 @@
-import type { Flow, Machine } from "../guide/index.ts";
+import type { Machine } from "../guide/index.ts";
 import { isThere, type World, worldsOf } from "./worlds.ts";
 
-/** A world of one cause in which people say a certain complaint; `chance` is P(world, complaint | cause). */
-type Complained = readonly World[];
+/** What is worked out once for a machine. */
+type Told = {
+  /** The quantities that complaints speak of. */
+  spoken: string[];
+  says: (world: World) => Record<string, number>;
+  /** Worlds in which a complaint is made, by cause, complaint and the quantities named besides. */
+  worlds: Map<string, readonly World[]>;
+  /** P(complaint | cause), by cause and complaint. */
+  chances: Map<string, number>;
+};
 
-const known = new WeakMap<Machine, Map<string, Complained>>();
+const known = new WeakMap<Machine, Told>();
 
-/** The worlds of a cause in which people make a complaint, with the quantities named besides. */
+/**
+ * The worlds of a cause in which people make a complaint, with the quantities named besides; the chance of each is
+ * P(world, complaint | cause).
+ */
 export function complainedWorlds(
   machine: Machine,
   cause: string,
   complaint: string,
   besides: readonly string[] = [],
-): Complained {
-  const cache = known.get(machine) ?? new Map<string, Complained>();
-  known.set(machine, cache);
-  const spoken = Object.values(machine.complaints).flatMap((one) => Object.keys(one));
-  const extra = besides.filter((name) => !spoken.includes(name)).sort();
+): readonly World[] {
+  const { spoken, says, worlds } = toldOf(machine);
+  const extra = besides.filter((name) => !spoken.includes(name));
   const key = [cause, complaint, ...extra].join(" ");
-  const before = cache.get(key);
+  const before = worlds.get(key);
   if (before) return before;
-  const says = speakersOf(machine);
-  const worlds = worldsOf(machine, cause, [...spoken, ...extra]).flatMap(({ states, chance }) => {
-    const spokenFor = says({ states, chance })[complaint] ?? 0;
-    return spokenFor ? [{ states, chance: chance * spokenFor }] : [];
+  const found = worldsOf(machine, cause, [...spoken, ...extra]).flatMap((world) => {
+    const said = says(world)[complaint] ?? 0;
+    return said ? [{ states: world.states, chance: world.chance * said }] : [];
   });
-  cache.set(key, worlds);
-  return worlds;
+  worlds.set(key, found);
+  return found;
+}
+
+/** P(complaint | cause). */
+export function chanceOfComplaint(machine: Machine, cause: string, complaint: string): number {
+  const { chances } = toldOf(machine);
+  const key = `${cause} ${complaint}`;
+  const before = chances.get(key);
+  if (before !== undefined) return before;
+  const chance = complainedWorlds(machine, cause, complaint).reduce((sum, world) => sum + world.chance, 0);
+  chances.set(key, chance);
+  return chance;
+}
+
+function toldOf(machine: Machine): Told {
+  const before = known.get(machine);
+  if (before) return before;
+  const spoken = [...new Set(Object.values(machine.complaints).flatMap((one) => Object.keys(one)))];
+  const told = { spoken, says: speakersOf(machine), worlds: new Map(), chances: new Map() };
+  known.set(machine, told);
+  return told;
 }
 
 /** How likely each complaint is in a world: one of those that it gives reason for, or none. */
@@ -48,9 +76,4 @@ function speakersOf(machine: Machine): (world: World) => Record<string, number> 
     const total = weights.reduce((sum, [, weight]) => sum + weight, 0);
     return Object.fromEntries(weights.map(([complaint, weight]) => [complaint, weight / Math.max(total, 1)]));
   };
-}
-
-/** P(complaint | cause). */
-export function chanceOfComplaint({ machine }: Flow, cause: string, complaint: string): number {
-  return complainedWorlds(machine, cause, complaint).reduce((sum, { chance }) => sum + chance, 0);
 }

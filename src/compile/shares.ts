@@ -5,18 +5,29 @@ import type { OpeningAnswers } from "./is-possible.ts";
 /** Stands for all that no cause of the list explains. */
 export const anythingElse = "anything-else";
 
+const known = new WeakMap<Flow, Map<string, Record<string, number>>>();
+
 /**
  * How likely each cause is in a scenario once the opening has been answered, nothing else being known; they sum to 1.
  * A cause that is negligible then is left out, and its share goes to whatever else it may be.
  * @param opening null: nothing was changed lately, and nobody was asked whether there is a tank
  */
 export function sharesOf(flow: Flow, scenario: string, opening: OpeningAnswers | null): Record<string, number> {
+  const cache = known.get(flow) ?? new Map<string, Record<string, number>>();
+  known.set(flow, cache);
+  const { "opening.supply": supply = "", "opening.changed": changed = "" } = opening ?? {};
+  const key = [scenario, supply, changed].join(" ");
+  const shares = cache.get(key) ?? sharesAfter(flow, scenario, supply, changed);
+  cache.set(key, shares);
+  return shares;
+}
+
+function sharesAfter(flow: Flow, scenario: string, supply: string, changed: string): Record<string, number> {
   const { complaint = "" } = flow.scenarios[scenario] ?? {};
-  const tank = { tank: 1, plumbed: 0 }[opening?.["opening.supply"] ?? ""] ?? limitOf(flow.limits, "share-tank");
-  const changed = opening?.["opening.changed"] ?? "";
+  const tank = { tank: 1, plumbed: 0 }[supply] ?? limitOf(flow.limits, "share-tank");
   const weights = Object.entries(flow.machine.causes).map(([id, { share, machine, lately }]) => {
     const type = machine === "tank" ? tank : machine === "plumbed" ? 1 - tank : 1;
-    return [id, share * type * (lately?.[changed] ?? 1) * chanceOfComplaint(flow, id, complaint)] as const;
+    return [id, share * type * (lately?.[changed] ?? 1) * chanceOfComplaint(flow.machine, id, complaint)] as const;
   });
   const total = weights.reduce((sum, [, weight]) => sum + weight, 0);
   const least = limitOf(flow.limits, "negligible-share") * total;
@@ -27,16 +38,9 @@ export function sharesOf(flow: Flow, scenario: string, opening: OpeningAnswers |
   return flow.causes[anythingElse] ? { ...shares, [anythingElse]: rest } : shares;
 }
 
-const suspected = new WeakMap<Flow, Map<string, string[]>>();
-
 /** The causes that a scenario reckons with after one opening or another, in the order of their list. */
 export function causesOf(flow: Flow, scenario: string): string[] {
-  const cache = suspected.get(flow) ?? new Map<string, string[]>();
-  suspected.set(flow, cache);
-  const before = cache.get(scenario);
-  if (before) return before;
-  const turns = flow.opening.turns;
-  const answers = (turn: string) => Object.keys(turns[turn]?.answers ?? { "not-asked": null });
+  const answers = (turn: string) => ["", ...Object.keys(flow.opening.turns[turn]?.answers ?? {})];
   const found = new Set(
     answers("supply").flatMap((supply) =>
       answers("changed").flatMap((changed) =>
@@ -44,7 +48,5 @@ export function causesOf(flow: Flow, scenario: string): string[] {
       ),
     ),
   );
-  const causes = Object.keys(flow.causes).filter((id) => found.has(id));
-  cache.set(scenario, causes);
-  return causes;
+  return Object.keys(flow.causes).filter((id) => found.has(id));
 }

@@ -25,10 +25,14 @@ export function worldsOf(machine: Machine, cause: string, named: Iterable<string
     const own = does[name];
     if (!needed.has(place) || (!own && !follows.length)) continue;
     const acted = own && spreadOf(own, states, name);
-    worlds = worlds.flatMap((world) => {
-      const is = acted ?? follows.find(({ when }) => when.every((test) => passes(test, world)))?.is;
-      return is ? is.map(([state, chance]) => moved(world, place, state, chance)) : [world];
-    });
+    const next: World[] = [];
+    for (const world of worlds) {
+      const is = acted ?? follows.find(({ when }) => when.every((test) => passes(test, world)))?.is ?? [];
+      for (const [state, share] of is.slice(1)) next.push(moved(world, place, state, share));
+      const [first] = is;
+      next.push(first ? settled(world, place, ...first) : world);
+    }
+    worlds = next;
   }
   return worlds;
 }
@@ -49,9 +53,14 @@ export function chanceOf(machine: Machine, cause: string, any: readonly States[]
 const passes = ({ quantity, states }: Test, { states: are }: World) => states.includes(are[quantity] ?? 0);
 
 function moved({ states, chance }: World, place: number, state: number, share: number): World {
-  const next = states.slice();
-  next[place] = state;
-  return { states: next, chance: chance * share };
+  return settled({ states: states.slice(), chance }, place, state, share);
+}
+
+/** The last branch of a world needs no copy of it. */
+function settled(world: World, place: number, state: number, share: number): World {
+  world.states[place] = state;
+  world.chance *= share;
+  return world;
 }
 
 function networkOf(machine: Machine): Network {

@@ -29,10 +29,13 @@ export function complainedWorlds(
   const key = [cause, complaint, ...extra].join(" ");
   const before = worlds.get(key);
   if (before) return before;
-  const found = worldsOf(machine, cause, [...spoken, ...extra]).flatMap((world) => {
-    const said = says(world)[complaint] ?? 0;
-    return said ? [{ states: world.states, chance: world.chance * said }] : [];
-  });
+  const found = extra.length
+    ? // What only follows says nothing of the complaint.
+      worldsOf(machine, cause, extra, { worlds: complainedWorlds(machine, cause, complaint), known: spoken })
+    : worldsOf(machine, cause, spoken).flatMap(({ states, chance }) => {
+        const said = says({ states, chance })[complaint] ?? 0;
+        return said ? [{ states, chance: chance * said }] : [];
+      });
   worlds.set(key, found);
   return found;
 }

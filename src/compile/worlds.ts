@@ -13,13 +13,23 @@ const known = new WeakMap<Machine, Network>();
 /**
  * Every way a machine can be while a cause is there, as far as the quantities named and all that they follow go. The
  * chances sum to 1. A cause acts on its quantities itself; every other follows those before it.
+ * @param from worlds to go on from, in which the quantities `known`, and all that they follow, are settled
  * @throws Error for a quantity or a state that does not exist
  */
-export function worldsOf(machine: Machine, cause: string, named: Iterable<string>): World[] {
+export function worldsOf(
+  machine: Machine,
+  cause: string,
+  named: Iterable<string>,
+  from: { worlds: readonly World[]; known: Iterable<string> } | null = null,
+): readonly World[] {
   const network = networkOf(machine);
   const needed = upstreamOf(network, named);
+  for (const place of upstreamOf(network, from?.known ?? [])) needed.delete(place);
   const does = machine.causes[cause]?.does ?? {};
-  let worlds: World[] = [{ states: new Uint8Array(network.names.length), chance: 1 }];
+  if (from && !needed.size) return from.worlds;
+  let worlds: World[] = from
+    ? from.worlds.map(({ states, chance }) => ({ states: states.slice(), chance }))
+    : [{ states: new Uint8Array(network.names.length), chance: 1 }];
   for (const [place, { states, follows }] of network.quantities.entries()) {
     const name = network.names[place] ?? "";
     const own = does[name];

@@ -11,5 +11,6 @@ export {
   type Water,
 } from "./memory.ts";
 export { proofTurns } from "./proof-turns.ts";
+export { restoreChart, type ShortChart, shortenChart } from "./short-chart.ts";
 export type { FlowSlice } from "./slice.ts";
 export { waterWord } from "./water.ts";

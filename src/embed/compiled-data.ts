@@ -1,9 +1,10 @@
 import { dataAddress } from "virtual:data";
+import { restoreChart } from "../chart/index.ts";
 import type { Drawings } from "../panel/pictures/index.ts";
 import { addScenario, createGuide, type Guide } from "../session/index.ts";
 import { createTexts, type GrowingTexts } from "../turn/index.ts";
 import { complain } from "./complain.ts";
-import type { EngineData, OwnFlows } from "./engine-data.ts";
+import type { EngineData, OwnFlows, StartFile } from "./engine-data.ts";
 import { nextTask } from "./next-task.ts";
 import { bringDoor } from "./open-door.ts";
 import { createScenarioFiles, type ScenarioFiles } from "./scenario-files.ts";
@@ -29,7 +30,7 @@ const made = new Map<string, Made>();
 export async function openData(
   flows: string | null,
   language: string,
-  built: EngineData,
+  built: StartFile,
   isCurrent: () => boolean,
 ): Promise<Compiled | null> {
   const key = `${language} ${flows}`;
@@ -43,7 +44,7 @@ export async function openData(
   pieces.own ??= fetchOwn(flows, language, built);
   const own = await pieces.own;
   if (!pieces.data) {
-    pieces.data = own?.start ?? built;
+    pieces.data = own?.start ?? { ...built, chart: restoreChart(built.chart) };
     // What could not be fetched today is asked for at the next start.
     if (flows && !own) made.delete(key);
     if (await isOvertaken()) return null;
@@ -72,11 +73,7 @@ export async function openData(
 }
 
 /** A shop's own flows; null where there are none, or none that can be used. */
-async function fetchOwn(
-  folder: string | null,
-  language: string,
-  built: EngineData,
-): Promise<OwnFlows | null> {
+async function fetchOwn(folder: string | null, language: string, built: StartFile): Promise<OwnFlows | null> {
   if (!folder) return null;
   try {
     // Only shops with flows of their own need the code that judges them.

@@ -1,3 +1,4 @@
+import type { ShortChart } from "../chart/index.ts";
 import type { Drawings } from "../panel/pictures/index.ts";
 import type { ScenarioData, StartData } from "../session/index.ts";
 import type { Resource } from "../turn/index.ts";
@@ -13,3 +14,6 @@ export type EngineData = StartData & {
 
 /** A shop's own flows in one language: all that can be fetched of ours comes in one file with them. */
 export type OwnFlows = { start: EngineData; scenarios: ScenarioData[] };
+
+/** The same as its file has it. */
+export type StartFile = Omit<EngineData, "chart"> & { chart: ShortChart };

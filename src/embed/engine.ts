@@ -8,7 +8,7 @@ import { openData } from "./compiled-data.ts";
 import { complain } from "./complain.ts";
 import { createController } from "./controller.ts";
 import { keepAwake, signal } from "./device.ts";
-import type { EngineData } from "./engine-data.ts";
+import type { StartFile } from "./engine-data.ts";
 import { createExclusive } from "./exclusive.ts";
 import { storageKey } from "./first-options.ts";
 import { createLater } from "./later.ts";
@@ -52,7 +52,7 @@ const baskets = new Map<string, ReturnType<typeof createBasket>>();
  */
 export async function startEngine(
   host: HTMLElement,
-  built: EngineData,
+  built: StartFile,
   { language, languages, isCurrent, say }: About,
   show: (view: View) => void,
 ) {

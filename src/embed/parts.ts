@@ -1,13 +1,13 @@
 import { dataAddress, engineAddress, firstTurnAddress } from "virtual:data";
 import { firstSheet } from "../panel/frame/index.ts";
 import type { FirstTurn } from "../turn/index.ts";
-import type { EngineData } from "./engine-data.ts";
+import type { StartFile } from "./engine-data.ts";
 import laterAddress from "./later.css?url&no-inline";
 
 /** Everything behind the first question: the engine, one language's data, and the sheets to draw it with. */
 export type Parts = {
   engine: typeof import("./engine.ts");
-  data: EngineData;
+  data: StartFile;
   sheets: CSSStyleSheet[];
 };
 
@@ -30,7 +30,7 @@ export async function loadParts(language: string, again = ""): Promise<Parts> {
   const [engine, data, rules] = await Promise.all([
     // A module that has failed once is never asked for again at the same address.
     again ? (import(/* @vite-ignore */ another) as Promise<Parts["engine"]>) : import("./engine.ts"),
-    read(dataAddress(language)).then((file) => file.json() as Promise<EngineData>),
+    read(dataAddress(language)).then((file) => file.json() as Promise<StartFile>),
     read(laterAddress).then((file) => file.text()),
   ]);
   const isWhole = data.format && data.resources?.[language]?.ui;

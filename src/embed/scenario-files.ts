@@ -1,3 +1,4 @@
+import { restoreChart, type ShortChart } from "../chart/index.ts";
 import type { Drawings } from "../panel/pictures/index.ts";
 import { addScenario, type Guide, type ScenarioData } from "../session/index.ts";
 import type { GrowingTexts, Resource } from "../turn/index.ts";
@@ -75,11 +76,11 @@ export function createScenarioFiles(
 
 /** A server may answer anything for a file that it no longer has. */
 function readFile(text: string, id: string, { guide, language }: Scene): ScenarioFile {
-  const file = JSON.parse(text) as ScenarioFile;
+  const file = JSON.parse(text) as Omit<ScenarioFile, "chart"> & { chart: ShortChart };
   const isRight =
     file.format === 2 && file.id === id && file.version === guide.flow.version && file.resources?.[language];
   if (!isRight) throw new Error(`Something else lies where the scenario "${id}" was`);
-  return file;
+  return { ...file, chart: restoreChart(file.chart) };
 }
 
 function putIn(file: ScenarioFile, { guide, language, texts, drawings }: Scene): void {

@@ -1,5 +1,6 @@
 import { createHash } from "node:crypto";
 import type { Plugin } from "vite";
+import { type ChartConfig, shortenChart } from "../../chart/index.ts";
 import { compileGuide } from "../../compile/index.ts";
 import { createFirstTurns } from "../../turn/index.ts";
 import { verifyChart } from "../verify/index.ts";
@@ -45,10 +46,10 @@ function compile(): { modules: Record<string, string>; files: Record<string, str
   };
   const dataFiles = Object.entries(createPanelData(flow, locales)).map(([tag, { start, scenarios }]) => {
     const beside = scenarios.map(
-      (scenario) => [scenario.id, emit(`${scenario.id}-${tag}`, scenario)] as const,
+      (scenario) => [scenario.id, emit(`${scenario.id}-${tag}`, withShortChart(scenario))] as const,
     );
     const files = Object.fromEntries(beside.map(([id, file]) => [id, file.replace("parts/", "")]));
-    return [tag, emit(tag, { ...start, files })];
+    return [tag, emit(tag, { ...withShortChart(start), files })];
   });
   const firstTurns = Object.entries(createFirstTurns(compileGuide(flow), locales, flow.regions)).map(
     ([tag, data]) => [tag, emit(`first-${tag}`, data)],
@@ -70,3 +71,8 @@ export const chunkAddress = (chunk) => new URL("../" + chunks[chunk], import.met
   };
   return { modules, files };
 }
+
+const withShortChart = <Data extends { chart: ChartConfig }>(data: Data) => ({
+  ...data,
+  chart: shortenChart(data.chart),
+});

@@ -27,13 +27,13 @@ function air(state: State): number {
 }
 
 /** Share of it that gets past the food in the freezer. */
-const past = (state: State) => (state.ventsCovered ? 0.45 : 1) * (state.packed ? 0.45 : 1);
+const past = (state: State) => (state.ventsCovered ? 0.38 : 1) * (state.packed ? 0.38 : 1);
 
 /** Heat that gets in, 1 in order. */
 function heat(state: State): number {
   const gap = state.sealGap === "none" ? 0 : state.sealGap === "blocked" ? 1.1 : 0.75;
-  const seal = state.seal === "worn" ? 0.85 : state.seal === "dirty" ? 0.5 : 0;
-  const doors = state.openings === "seldom" ? 0 : 0.55;
+  const seal = state.seal === "worn" ? 0.95 : state.seal === "dirty" ? 0.72 : 0;
+  const doors = state.openings === "seldom" ? 0 : 0.72;
   return 1 + gap + seal + doors;
 }
 
@@ -50,8 +50,7 @@ export function settledCold(state: State, machine: Machine): Cold {
   const wantedFridge = state.mode === "holiday" ? 14 : state.setFridge;
   const fridgeC = left === 0 ? state.roomC : Math.max(wantedFridge, fridgeAir);
   const boxGap = machine.iceAt === "door" ? 3 + (state.boxFrost ? 9 : 0) + (state.boxFanDead ? 11 : 0) : 0;
-  const shade = machine.iceAt === "freezer" && (state.ventsCovered || state.packed) ? 3 : 0;
-  return { freezerC, fridgeC, boxC: Math.min(state.roomC, freezerC + boxGap + shade) };
+  return { freezerC, fridgeC, boxC: Math.min(state.roomC, freezerC + boxGap) };
 }
 
 /** Moves the temperatures on: air and food follow with a time constant of 6 h (common practice: a day to settle). */

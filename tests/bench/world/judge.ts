@@ -32,11 +32,15 @@ export function judge(home: Home, state: State, ended: Ended | null): Verdict {
       real.some((fault) => fault.trades?.some((trade) => trade === ended.who) && isBeyond(fault, home, state))
     )
       return "right";
-    return real.some((fault) => isBeyond(fault, home, state)) ? "wrong-trade" : "needless";
+    const needsTrade = real.some((fault) => isBeyond(fault, home, state) && !isForAdvice(fault));
+    return needsTrade ? "wrong-trade" : "needless";
   }
   // 'It works again', or 'give it time, and come back if it does not'.
   return troubles.includes(home.complaint.trouble) ? "not-fixed" : "right";
 }
+
+/** Nothing is broken, and nobody has to come: a cold garage, a damp day. */
+const isForAdvice = ({ trades, parts }: Fault) => !parts && trades?.length === 1 && trades[0] === "shop";
 
 /** True where these people can't put it right by themselves, whatever they are told. */
 export function isBeyond(fault: Fault, { machine, person }: Home, state: State): boolean {

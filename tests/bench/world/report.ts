@@ -28,17 +28,29 @@ const lines: [string, (one: Figures) => string, string][] = [
   ["gates in full", (one) => one.fullGates.toFixed(2), "≤ 1.5"],
 ];
 
+/** All that the bench prints; the first column's homes are those that the tables below it are about. */
+export function reportOf(columns: Record<string, readonly Outcome[]>, everyFault: boolean): string {
+  const [main = []] = Object.values(columns);
+  return [
+    mainTable(columns),
+    `By complaint\n${worstFirst(main, byScenario)}`,
+    `By true fault, worst first\n${worstFirst(main, byFault, everyFault ? 200 : 20)}`,
+    `Hazardous steps in the wrong state\n${countOf(main.flatMap(({ hazards }) => hazards))}`,
+    `Turns and causes without a rule here\n${countOf(main.flatMap(({ unknown }) => unknown))}`,
+  ].join("\n\n");
+}
+
 /** Columns of figures side by side. */
-export function mainTable(columns: Record<string, readonly Outcome[]>): string {
+function mainTable(columns: Record<string, readonly Outcome[]>): string {
   const figures = Object.values(columns).map(sumUp);
   const rows = lines.map(([name, say, aim]) => [name, ...figures.map(say), aim]);
   return table(["", ...Object.keys(columns), "aim"], rows);
 }
 
-export type Key = (one: Outcome) => string;
+type Key = (one: Outcome) => string;
 
 /** Homes by something, the one that loses most homes first. */
-export function worstFirst(outcomes: readonly Outcome[], key: Key, most = 200): string {
+function worstFirst(outcomes: readonly Outcome[], key: Key, most = 200): string {
   const groups = groupBy(outcomes, key);
   const losses = (of: readonly Outcome[]) => of.filter(({ verdict }) => verdict !== "right").length;
   const rows = [...groups]
@@ -63,26 +75,18 @@ export function worstFirst(outcomes: readonly Outcome[], key: Key, most = 200): 
 }
 
 /** Homes with two faults stand under the first. */
-export const byFault: Key = ({ faults: [first = ""] }) => first;
-export const byScenario: Key = ({ symptom }) => symptom;
+const byFault: Key = ({ faults: [first = ""] }) => first;
+const byScenario: Key = ({ symptom }) => symptom;
 
-/** What the world had no rule for, most frequent first. */
-export function unknownList(outcomes: readonly Outcome[]): string {
-  const groups = groupBy(
-    outcomes.flatMap(({ unknown }) => unknown),
-    (id) => id,
+/** What occurs how often, most frequent first. */
+function countOf(texts: readonly string[]): string {
+  const rows = [...groupBy(texts, (id) => id)].sort(([, one], [, other]) => other.length - one.length);
+  return (
+    rows
+      .slice(0, 30)
+      .map(([id, of]) => `  ${id} (${of.length})`)
+      .join("\n") || "  none"
   );
-  const rows = [...groups].sort(([, one], [, other]) => other.length - one.length).slice(0, 30);
-  return rows.map(([id, of]) => `  ${id} (${of.length})`).join("\n");
-}
-
-export function hazardList(outcomes: readonly Outcome[]): string {
-  const groups = groupBy(
-    outcomes.flatMap(({ hazards }) => hazards),
-    (id) => id,
-  );
-  const rows = [...groups].sort(([, one], [, other]) => other.length - one.length).slice(0, 20);
-  return rows.map(([id, of]) => `  ${id} (${of.length})`).join("\n");
 }
 
 /** Each fault's share with its reason. */
@@ -93,7 +97,7 @@ export function shareTable(): string {
   );
 }
 
-export function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
+function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
   const widths = head.map((cell, column) =>
     Math.max(cell.length, ...rows.map((row) => (row[column] ?? "").length)),
   );

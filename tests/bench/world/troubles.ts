@@ -39,8 +39,8 @@ export function troublesOf(now: State, machine: Machine): Trouble[] {
   return found.flatMap(([trouble, is]) => (is ? [trouble] : []));
 }
 
-/** Little is what falls short of habit, and of what a household misses (a test method takes 500 g a day as need). */
-export const isLittle = (grams: number, machine: Machine) => grams < Math.min(0.62 * machine.dayGrams, 800);
+/** Little is what falls short of habit, and of what a household misses (twice the 500 g a day that a test method takes as need). */
+export const isLittle = (grams: number, machine: Machine) => grams < Math.min(0.62 * machine.dayGrams, 1000);
 
 const tastes = (state: State) =>
   state.stale ||

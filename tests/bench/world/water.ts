@@ -15,7 +15,7 @@ export function flowAtMachine(state: State, machine: Machine, filter: "with" | "
   if (machine.water === "tank" || state.tapShutByUs || state.tapOpen === 0 || state.kink >= 1) return 0;
   if (filter === "with" && machine.filter !== "none") {
     if (state.filterCap || state.filterRefused || state.filterLoose) return 0;
-    if (state.filterBackwards) return flowAtMachineThrough(state, way.filter * 9);
+    if (state.filterBackwards) return flowAtMachineThrough(state, way.filter * 30);
   }
   const carbon = machine.filter === "none" || filter === "without" ? 0 : way.filter * state.clog;
   return flowAtMachineThrough(state, carbon);

@@ -79,6 +79,30 @@ describe("a machine of the world", () => {
   });
 });
 
+describe("a fault of the world", () => {
+  it.each(faults.map((fault) => [fault.id, fault] as const))(
+    "%s is noticed in nine machines of ten",
+    (id, fault) => {
+      const own = Array.from({ length: 150 }, (_, place) => drawMachine(`${place}`)).filter(
+        (one) => fault.on?.(one) !== false,
+      );
+      const noticed = own.filter((one, place) => {
+        const state = soundState(one);
+        fault.break(state, chanceOf(`${id} ${place}`), one);
+        return troublesOf(state, one).length > 0 || state.hoursSinceChange < 24;
+      });
+      expect(noticed.length / own.length).toBeGreaterThanOrEqual(0.9);
+    },
+  );
+
+  it("has a share of its own with a reason", () => {
+    for (const { id, share, reason } of faults) {
+      expect(share, id).toBeGreaterThan(0);
+      expect(reason, id).toMatch(/^(judgement|common practice)/);
+    }
+  });
+});
+
 describe("homes of the world", () => {
   it("are the same for the same seed, and complain of something that is so", () => {
     const home = drawHome("7");

@@ -140,7 +140,7 @@ export const deliveryFaults: Fault[] = [
       state.doorLineIced = true;
     },
     isThere: (state) => state.doorLineIced,
-    trades: engineer,
+    trades: ["appliance-engineer", "shop"],
     names: ["door-line-frozen", "dispenser-line-frozen", "door-line-iced", "water-line-frozen"],
   },
   {

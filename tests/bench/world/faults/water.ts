@@ -73,9 +73,9 @@ export const waterFaults: Fault[] = [
     on: filtered,
     break: (state, chance) => {
       state.filterMonths = between(chance, 7, 40);
-      state.clog = between(chance, 5, 22);
+      state.clog = between(chance, 11, 40);
     },
-    isThere: (state) => state.clog > 4,
+    isThere: (state) => state.clog > 6,
     parts: ["water-filter"],
     names: ["filter-clogged", "filter-due"],
   },
@@ -140,7 +140,7 @@ export const waterFaults: Fault[] = [
     reason: "judgement; a UK home on the 7 m statutory minimum gets 10 psi (trade facts B), few do",
     on: plumbed,
     break: (state, chance) => {
-      state.mainsKpa = between(chance, 55, 120);
+      state.mainsKpa = between(chance, 20, 62);
       state.houseDrag = 0.03;
     },
     isThere: (state) => state.mainsKpa < 130,
@@ -154,8 +154,8 @@ export const waterFaults: Fault[] = [
     after: { new: 2, moved: 2 },
     on: plumbed,
     break: (state, chance) => {
-      if (chance() < 0.6) state.branchDrag = between(chance, 1.5, 6);
-      else state.branchKpa = between(chance, 50, 110);
+      if (chance() < 0.6) state.branchDrag = between(chance, 2.6, 9);
+      else state.branchKpa = between(chance, 20, 60);
     },
     isThere: (state) => state.branchDrag > 0 || state.branchKpa < 1000,
     trades: ["plumber"],

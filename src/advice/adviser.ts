@@ -2,6 +2,7 @@ import type { Advice, ChartContext } from "../chart/index.ts";
 import {
   type Choice,
   chooseNext,
+  mostTelling,
   type Explanation,
   explain,
   type Model,
@@ -54,10 +55,13 @@ export const createAdviser: Advisers = (subject, opening) => {
         const mayWait = some.some(({ waits }) => waits);
         return chooseNext(model, belief, allowed, { ...state, mayWait }, stakes);
       };
-      return adviceBy(moves, choose, (choice) => {
+      const advice = adviceBy(moves, choose, (choice) => {
         const same = endings.find(({ rival, due }) => rival === choice.cause && due === choice.due);
         return same?.cause ?? null;
       });
+      const looks = moves.flatMap(({ free, isAgain, check }) => (free && !isAgain ? [check] : []));
+      const isOver = !advice.check && !advice.part;
+      return isOver ? { check: mostTelling(model, belief, looks, diagnosis.leastLook), part: null } : advice;
     },
     explain(memory, check) {
       if (!model.checkAt.has(check)) return null;

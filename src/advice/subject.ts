@@ -13,6 +13,8 @@ export type Diagnosis = {
   stakes: Stakes;
   /** So many answers, and a professional is called. */
   mostTurns: number;
+  /** A free look that tells more than this of causes that need no professional comes before one is called. */
+  leastLook: number;
   /** In the trade's order. */
   moves: MoveRule[];
   /** The causes that can end the search, in order; their proofs stand with them. */
@@ -36,6 +38,8 @@ export type MoveRule = {
   first?: true;
   /** The wait that a remedy calls for. */
   waits?: true;
+  /** Costs a look and no more: no tool, no gate, no waiting. */
+  free?: true;
   /** Behind the back panel: only when all else is spoken for. */
   hidden?: true;
   once: Guard;

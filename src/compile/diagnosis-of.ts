@@ -30,12 +30,14 @@ export function diagnosisOf(flow: Flow, scenario: string, ways: OpeningWay[]): D
     findings: Object.fromEntries(findings),
     stakes: stakesOf(flow, scenario),
     mostTurns: limitOf(flow.limits, "most-answers"),
+    leastLook: limitOf(flow.limits, "least-look"),
     moves: (rule?.checks ?? []).map(({ check, first }, place): MoveRule => {
       const { once, again } = entryGuards(flow, scenario, place);
       return {
         check,
         ...(first ? { first } : {}),
         ...(isWaitForIce(flow.checks[check]) ? { waits: true } : {}),
+        ...(isFree(flow, check) ? { free: true } : {}),
         ...(flow.checks[check]?.access === "back-panel" ? { hidden: true } : {}),
         once,
         ...(again ? { again } : {}),
@@ -43,6 +45,13 @@ export function diagnosisOf(flow: Flow, scenario: string, ways: OpeningWay[]): D
     }),
     proofs: (rule?.proofs ?? []).filter((cause) => flow.causes[cause]?.proof),
   };
+}
+
+/** True for what a person sees at once: nobody fetches a jug before looking at a switch. */
+function isFree({ checks, limits }: Flow, id: string): boolean {
+  const { minutes = 0, tools = [], gates = [], turns = {} } = checks[id] ?? {};
+  const waits = Object.values(turns).some(({ kind }) => kind === "wait");
+  return !tools.length && !gates.length && !waits && minutes <= limitOf(limits, "free-look-minutes");
 }
 
 type Names = { causes: string[]; checks: string[] };

@@ -76,7 +76,9 @@ function experimentOf(flow: Flow, scenario: string, id: string, causes: readonly
     const says = Object.fromEntries(causes.map((cause, place) => [cause, onGrid(likelihoods[at]?.[place] ?? 0)]));
     return [name, { says, ...(fixes?.length ? { fixes } : {}), ...(hours ? { hours } : {}) }] as const;
   });
-  return { id, group: check.measures, minutes: check.minutes, outcomes: Object.fromEntries(outcomes) };
+  // Nobody fetches a jug before looking at a switch.
+  const minutes = check.minutes + check.tools.length * limitOf(flow.limits, "cost-fetch");
+  return { id, group: check.measures, minutes, outcomes: Object.fromEntries(outcomes) };
 }
 
 /** The ends of the grid of likelihoods and its step, as log odds: a phone's tables take some ninety numbers. */

@@ -127,11 +127,13 @@ export const scenarioShape = {
     findings: recordOf(id, recordOf(id, listOf(turnRef))),
     stakes,
     mostTurns: number,
+    leastLook: number,
     moves: listOf(
       z.strictObject({
         check: id,
         first: flag,
         waits: flag,
+        free: flag,
         hidden: flag,
         once: guardShape,
         again: z.optional(guardShape),

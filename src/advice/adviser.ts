@@ -2,10 +2,10 @@ import type { Advice, ChartContext } from "../chart/index.ts";
 import {
   type Choice,
   chooseNext,
-  mostTelling,
   type Explanation,
   explain,
   type Model,
+  mostTelling,
   readModel,
 } from "../diagnosis/index.ts";
 import { learntFrom } from "./learnt-from.ts";

@@ -73,7 +73,9 @@ function experimentOf(flow: Flow, scenario: string, id: string, causes: readonly
   const likelihoods = likelihoodsOf(flow, scenario, id, causes);
   const outcomes = Object.keys(check.outcomes ?? {}).map((name, at) => {
     const { fixes, hours } = routes[name] ?? {};
-    const says = Object.fromEntries(causes.map((cause, place) => [cause, onGrid(likelihoods[at]?.[place] ?? 0)]));
+    const says = Object.fromEntries(
+      causes.map((cause, place) => [cause, onGrid(likelihoods[at]?.[place] ?? 0)]),
+    );
     return [name, { says, ...(fixes?.length ? { fixes } : {}), ...(hours ? { hours } : {}) }] as const;
   });
   // Nobody fetches a jug before looking at a switch.

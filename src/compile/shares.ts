@@ -1,9 +1,12 @@
-import { type Flow, limitOf } from "../guide/index.ts";
+import type { Flow } from "../guide/index.ts";
 import { chanceOfComplaint } from "./complained.ts";
 import type { OpeningAnswers } from "./is-possible.ts";
 
 /** Stands for all that no cause of the list explains. */
 export const anythingElse = "anything-else";
+
+/** A limit of the model; that one is missing the verifier tells, which needs the causes of a scenario all the same. */
+const shareOf = ({ limits }: Flow, id: string) => limits[id]?.value ?? 0;
 
 const known = new WeakMap<Flow, Map<string, Record<string, number>>>();
 
@@ -12,7 +15,11 @@ const known = new WeakMap<Flow, Map<string, Record<string, number>>>();
  * A cause that is negligible then is left out, and its share goes to whatever else it may be.
  * @param opening null: nothing was changed lately, and nobody was asked whether there is a tank
  */
-export function sharesOf(flow: Flow, scenario: string, opening: OpeningAnswers | null): Record<string, number> {
+export function sharesOf(
+  flow: Flow,
+  scenario: string,
+  opening: OpeningAnswers | null,
+): Record<string, number> {
   const cache = known.get(flow) ?? new Map<string, Record<string, number>>();
   known.set(flow, cache);
   const { "opening.supply": supply = "", "opening.changed": changed = "" } = opening ?? {};
@@ -24,15 +31,18 @@ export function sharesOf(flow: Flow, scenario: string, opening: OpeningAnswers |
 
 function sharesAfter(flow: Flow, scenario: string, supply: string, changed: string): Record<string, number> {
   const { complaint = "" } = flow.scenarios[scenario] ?? {};
-  const tank = { tank: 1, plumbed: 0 }[supply] ?? limitOf(flow.limits, "share-tank");
+  const tank = { tank: 1, plumbed: 0 }[supply] ?? shareOf(flow, "share-tank");
   const weights = Object.entries(flow.machine.causes).map(([id, { share, machine, lately }]) => {
     const type = machine === "tank" ? tank : machine === "plumbed" ? 1 - tank : 1;
-    return [id, share * type * (lately?.[changed] ?? 1) * chanceOfComplaint(flow.machine, id, complaint)] as const;
+    return [
+      id,
+      share * type * (lately?.[changed] ?? 1) * chanceOfComplaint(flow.machine, id, complaint),
+    ] as const;
   });
   const total = weights.reduce((sum, [, weight]) => sum + weight, 0);
-  const least = limitOf(flow.limits, "negligible-share") * total;
+  const least = shareOf(flow, "negligible-share") * total;
   const known = weights.filter(([id, weight]) => weight >= least && id !== anythingElse);
-  const share = (1 - limitOf(flow.limits, anythingElse)) / total;
+  const share = (1 - shareOf(flow, anythingElse)) / total;
   const shares = Object.fromEntries(known.map(([id, weight]) => [id, weight * share]));
   const rest = 1 - Object.values(shares).reduce((sum, one) => sum + one, 0);
   return flow.causes[anythingElse] ? { ...shares, [anythingElse]: rest } : shares;
@@ -50,3 +60,9 @@ export function causesOf(flow: Flow, scenario: string): string[] {
   );
   return Object.keys(flow.causes).filter((id) => found.has(id));
 }
+
+/** Limits without which no model is made. */
+export const modelLimits = [
+  ...[anythingElse, "share-tank", "negligible-share", "cost-fetch", "free-look-minutes", "least-look"],
+  ...["error-reading", "error-look", "error-listen", "error-feel", "error-memory"],
+];

@@ -56,7 +56,11 @@ export function isThere(machine: Machine, any: readonly States[]): (world: World
 /** How likely one of the combinations of states is while a cause is there; "" for a sound machine. */
 export function chanceOf(machine: Machine, cause: string, any: readonly States[]): number {
   const holds = isThere(machine, any);
-  const worlds = worldsOf(machine, cause, any.flatMap((states) => Object.keys(states)));
+  const worlds = worldsOf(
+    machine,
+    cause,
+    any.flatMap((states) => Object.keys(states)),
+  );
   return worlds.reduce((sum, world) => sum + (holds(world) ? world.chance : 0), 0);
 }
 
@@ -117,7 +121,8 @@ function upstreamOf({ names, quantities }: Network, named: Iterable<string>): Se
   for (let place = open.pop(); place !== undefined; place = open.pop()) {
     if (found.has(place)) continue;
     found.add(place);
-    for (const { when } of quantities[place]?.follows ?? []) open.push(...when.map(({ quantity }) => quantity));
+    for (const { when } of quantities[place]?.follows ?? [])
+      open.push(...when.map(({ quantity }) => quantity));
   }
   return found;
 }

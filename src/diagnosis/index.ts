@@ -3,7 +3,6 @@ export { type Choice, chooseNext } from "./choose.ts";
 export { type Explanation, explain } from "./explain.ts";
 export { type Among, createModel, type Model, readModel } from "./model.ts";
 export type { Stakes, State } from "./position.ts";
-export { mostTelling } from "./telling.ts";
 export {
   type CauseInput,
   type CheckInput,
@@ -14,3 +13,4 @@ export {
   type Tables,
   tablesOf,
 } from "./tables.ts";
+export { mostTelling } from "./telling.ts";

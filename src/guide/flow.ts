@@ -107,7 +107,10 @@ export type Machine = {
 };
 
 /** The first state is a sound machine's. The first line of `follows` whose states are there holds. */
-export type Quantity = { states: string[]; follows?: { when?: States | undefined; is: Spread }[] | undefined };
+export type Quantity = {
+  states: string[];
+  follows?: { when?: States | undefined; is: Spread }[] | undefined;
+};
 
 export type Disturbance = {
   /** Homes in 1,000 where it is what is wrong, nothing having been changed lately. Judgement. */

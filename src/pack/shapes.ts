@@ -120,9 +120,9 @@ export const scenarioShape = {
     openings: z.strictObject({
       turns: listOf(turnRef),
       entries: recordOf(text(1000), number),
-      models: listOf(z.strictObject({ causes: places, weights: listOf(above0, flowBounds.entries), checks: places })).check(
-        z.minLength(1),
-      ),
+      models: listOf(
+        z.strictObject({ causes: places, weights: listOf(above0, flowBounds.entries), checks: places }),
+      ).check(z.minLength(1)),
     }),
     findings: recordOf(id, recordOf(id, listOf(turnRef))),
     stakes,

@@ -65,11 +65,7 @@ describe("faults of the data are named", () => {
       { checks: [{ ...tap, outcomes: { ...tap.outcomes, stuck: { says: { otherwise: 1 } } } }] },
       /outcome "stuck".* 1 must lie between 0 and 1/,
     ],
-    [
-      "a prior of 0",
-      { causes: [{ ...causes[0], weight: 0 }] },
-      /The prior of "tap-closed" must be above 0/,
-    ],
+    ["a prior of 0", { causes: [{ ...causes[0], weight: 0 }] }, /The prior of "tap-closed" must be above 0/],
     [
       "a proof by a check that is not there",
       { causes: [{ ...causes[0], proofs: [[{ check: "nowhere", outcomes: ["x"] }]] }] },

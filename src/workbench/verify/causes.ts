@@ -1,6 +1,6 @@
-import type { Report } from "./report.ts";
 import { causesOf, chanceOf } from "../../compile/index.ts";
 import type { Flow, Scenario } from "../../guide/index.ts";
+import type { Report } from "./report.ts";
 import { canHold, outcomesOf, type Scope, scopeOf } from "./scope.ts";
 import { findingOf, waysToHold } from "./ways-to-hold.ts";
 

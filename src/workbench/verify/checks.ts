@@ -29,7 +29,9 @@ function isTelling(flow: Flow, check: Check, scenario: Scenario): boolean {
   const speaks = Object.values(check.outcomes ?? {}).some(
     ({ sees = [], shows = [], says = {} }) =>
       sees.some((cause) => suspects.has(cause)) ||
-      [...suspects].some((cause) => chanceOf(flow.machine, cause, shows) !== chanceOf(flow.machine, "", shows)) ||
+      [...suspects].some(
+        (cause) => chanceOf(flow.machine, cause, shows) !== chanceOf(flow.machine, "", shows),
+      ) ||
       Object.entries(says).some(([cause, word]) => suspects.has(cause) && word !== says.otherwise),
   );
   return (

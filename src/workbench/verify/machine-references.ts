@@ -30,10 +30,13 @@ export function checkComplaints(at: NameCheck, complaints: Machine["complaints"]
 export function checkDisturbances(at: NameCheck, causes: Machine["causes"]): void {
   for (const [cause, { lately = {}, does = {} }] of Object.entries(causes)) {
     at.one("cause", "shares", cause, [cause], [cause]);
-    for (const change of Object.keys(lately)) {
-      const path = [cause, "lately", change];
-      at.one("change", "lately", change, path, path);
-    }
+    const changes = at.names.answersOf("opening", "changed");
+    for (const answer of Object.keys(lately))
+      if (changes && !changes.includes(answer)) {
+        const path = [cause, "lately", answer];
+        at.report({ code: "unknown-answer", path, at: "key", turn: "opening.changed", answer });
+        at.repair(path);
+      }
     for (const [quantity, spread] of Object.entries(does)) {
       const path = [cause, "does", quantity];
       if (isThere(at, quantity, path)) checkSpread(at, quantity, spread, path);
@@ -65,6 +68,12 @@ function isThere(at: NameCheck, quantity: string, path: Path): boolean {
 function checkState(at: NameCheck, quantity: string, id: string, path: Path): void {
   const states = at.names.statesOf(quantity);
   if (!states || states.includes(id)) return;
-  at.report({ code: "unknown-state", path, id, quantity, ...(path.at(-1) === id ? { at: "key" as const } : {}) });
+  at.report({
+    code: "unknown-state",
+    path,
+    id,
+    quantity,
+    ...(path.at(-1) === id ? { at: "key" as const } : {}),
+  });
   at.repair(path);
 }

@@ -6,7 +6,6 @@ import { valueAt } from "./shape.ts";
 export type Named =
   | "access"
   | "cause"
-  | "change"
   | "check"
   | "complaint"
   | "condition"
@@ -35,7 +34,6 @@ export type Names = {
 const homes: Record<Exclude<Named, "check">, [file: string, ...path: string[]]> = {
   access: ["gates.yaml", "access"],
   cause: ["causes.yaml"],
-  change: ["opening.yaml", "turns", "changed", "answers"],
   complaint: ["machine/complaints.yaml"],
   condition: ["conditions.yaml"],
   gate: ["gates.yaml", "gates"],

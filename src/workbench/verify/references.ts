@@ -1,10 +1,19 @@
-import type { CauseRule, Check, Flow, GateRule, Machine, PartRule, Region, Scenario } from "../../guide/index.ts";
+import type {
+  CauseRule,
+  Check,
+  Flow,
+  GateRule,
+  Machine,
+  PartRule,
+  Region,
+  Scenario,
+} from "../../guide/index.ts";
 import { checkNamesOfCheck, checkNamesOfTurns } from "./check-references.ts";
 import { checkCircles, checkCondition } from "./condition-references.ts";
 import { type Folder, nameOf } from "./folder.ts";
+import { checkComplaints, checkDisturbances, checkQuantities } from "./machine-references.ts";
 import { createNameCheck, type NameCheck, type Repair } from "./name-check.ts";
 import { createNames } from "./names.ts";
-import { checkComplaints, checkDisturbances, checkQuantities } from "./machine-references.ts";
 import { checkRegion } from "./regions.ts";
 import type { Report } from "./report.ts";
 

@@ -45,7 +45,6 @@ const sentences = {
 
   "unknown-access": lost,
   "unknown-cause": lost,
-  "unknown-change": lost,
   "unknown-complaint": lost,
   "unknown-quantity": lost,
   "unknown-check": lost,
@@ -144,7 +143,6 @@ const verbs = {
   gates: "stands behind the gate",
   hazards: "exposes to",
   lasts: "lasts",
-  lately: "is likelier after",
   part: "is put right by the part",
   proofs: "ends with",
   quantity: "names the quantity",
@@ -183,6 +181,9 @@ function subjectOf({ file, path }: Spot): string {
     const whole = folder ? `Check "${name}"` : "The opening";
     return first === "turns" || first === "outcomes" ? `${whole}, ${first.slice(0, -1)} "${second}",` : whole;
   }
+  if (name === "machine/causes") return `Cause "${first}"`;
+  if (name.startsWith("machine/"))
+    return `${name.endsWith("quantities") ? "Quantity" : "Complaint"} "${first}"`;
   if (kinds[name]) return `${kinds[name]} "${first}"`;
   if (name === "stations") return first === "above" ? "The picture" : `Station "${second}"`;
   return `${first === "gates" ? "Gate" : "Access"} "${second}"`;

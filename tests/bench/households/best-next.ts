@@ -30,7 +30,8 @@ export function bestNext(flow: Flow): Policy {
     for (let turns = 0; turns < 100; turns++) {
       // The end of what a householder can do, whatever the cause, such as a tap that cannot be shut.
       const halts = provedNow(visit).some(
-        ({ cause }) => !causesOf(flow, scene.scenario).includes(cause) && flow.causes[cause]?.remedy === "professional",
+        ({ cause }) =>
+          !causesOf(flow, scene.scenario).includes(cause) && flow.causes[cause]?.remedy === "professional",
       );
       const { check, part } = halts ? { check: null, part: null } : advise(visit);
       if (part) sell(visit, part);

@@ -29,9 +29,7 @@ export function largeModel() {
       Array.from({ length: size.outcomes }, (_, outcome) => [
         `o${outcome}`,
         {
-          says: Object.fromEntries(
-            causes.map(({ id }, cause) => [id, drawn(0.03, check, outcome, cause)]),
-          ),
+          says: Object.fromEntries(causes.map(({ id }, cause) => [id, drawn(0.03, check, outcome, cause)])),
           fixes: outcome === 0 && check < size.causes && check % 4 < 2 ? [`c${check}`] : [],
         },
       ]),

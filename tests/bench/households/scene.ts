@@ -50,7 +50,10 @@ export function createScene(flow: Flow, id: string, opening: Opening, subject: S
 }
 
 /** The causes that an opening leaves, with their weights then. */
-function weighed(causes: readonly CauseInput[], among: { causes: string[]; weights: number[] }): CauseInput[] {
+function weighed(
+  causes: readonly CauseInput[],
+  among: { causes: string[]; weights: number[] },
+): CauseInput[] {
   return causes.flatMap((cause) => {
     const weight = among.weights[among.causes.indexOf(cause.id)];
     return weight === undefined ? [] : [{ ...cause, weight }];

@@ -173,7 +173,7 @@ const filesOfMany: [form: RegExp, kind: FileKind][] = [
   [/^regions\/[A-Z]{2}\.yaml$/, "region"],
   [/^machine\/quantities\.yaml$/, "quantities"],
   [/^machine\/complaints\.yaml$/, "complaints"],
-  [/^machine\/causes\.yaml$/, "disturbances"],
+  [/^machine\/causes\/[^/]+\.yaml$/, "disturbances"],
 ];
 
 /** The kind of a file by its path inside flows/, or null where no such file belongs there. */
@@ -200,7 +200,11 @@ export function assembleFlow(files: Record<string, unknown>, version: string): F
     gates,
     limits: { ...(files["limits.yaml"] as object), ...(files["choosing.yaml"] as object) },
     words: files["words.yaml"],
-    machine: folder("machine/"),
+    machine: {
+      quantities: files["machine/quantities.yaml"],
+      complaints: files["machine/complaints.yaml"],
+      causes: Object.assign({}, ...Object.values(folder("machine/causes/"))),
+    },
     stations: files["stations.yaml"],
     parts: files["parts.yaml"],
     conditions: files["conditions.yaml"],

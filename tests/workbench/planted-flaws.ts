@@ -169,7 +169,7 @@ export const flaws: Fault[] = [
     "spread-of-nothing",
     "No state here has a chance",
     {
-      file: "machine/causes.yaml",
+      file: "machine/causes/all.yaml",
       find: "does: { ice: { little: 1 } }",
       put: "does: { ¦ice: { little: 0 } }",
     },
@@ -180,7 +180,7 @@ export const flaws: Fault[] = [
     'can prove the cause "my-cause"',
     { file: "causes.yaml", find: "", put: "¦my-cause: { station: cold, remedy: self }\n" },
     {
-      file: "machine/causes.yaml",
+      file: "machine/causes/all.yaml",
       find: "",
       put: "my-cause: { share: 9, reason: for this test, does: { ice: { none: 1 } } }\n",
     },

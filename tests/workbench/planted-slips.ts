@@ -115,20 +115,24 @@ export const slips: Fault[] = [
     "a share for a cause nobody knows",
     "unknown-cause",
     'shares out the cause "gremlins"',
-    { file: "machine/causes.yaml", find: "", put: "¦gremlins: { share: 1, reason: nobody has seen one }\n" },
+    {
+      file: "machine/causes/all.yaml",
+      find: "",
+      put: "¦gremlins: { share: 1, reason: nobody has seen one }\n",
+    },
   ],
   [
     "a cause that brings about a state that is none",
     "unknown-state",
     'The quantity "ice" has no state "plentyy"',
-    { file: "machine/causes.yaml", find: "{ little: 1 }", put: "{ ¦plentyy: 1 }" },
+    { file: "machine/causes/all.yaml", find: "{ little: 1 }", put: "{ ¦plentyy: 1 }" },
   ],
   [
     "a cause that acts on nothing there is",
     "unknown-quantity",
     'Cause "too-full" names the quantity "frots"',
     {
-      file: "machine/causes.yaml",
+      file: "machine/causes/all.yaml",
       find: "does: { ice: { little: 1 } }",
       put: "does: { ¦frots: { none: 1 } }",
     },

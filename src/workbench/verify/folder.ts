@@ -7,7 +7,7 @@ import { nearest } from "./suggest.ts";
 /** Files that every flow has; checks, scenarios and other regions come on top, one file each. */
 const singles = [
   ...["causes", "conditions", "gates", "limits", "opening", "parts", "stations", "words"],
-  ...["machine/quantities", "machine/complaints", "machine/causes"],
+  ...["machine/quantities", "machine/complaints"],
 ];
 export const neededFiles = [...singles, `regions/${lastRegion}`].map((name) => `${name}.yaml`);
 

@@ -181,7 +181,7 @@ function subjectOf({ file, path }: Spot): string {
     const whole = folder ? `Check "${name}"` : "The opening";
     return first === "turns" || first === "outcomes" ? `${whole}, ${first.slice(0, -1)} "${second}",` : whole;
   }
-  if (name === "machine/causes") return `Cause "${first}"`;
+  if (name.startsWith("machine/causes/")) return `Cause "${first}"`;
   if (name.startsWith("machine/"))
     return `${name.endsWith("quantities") ? "Quantity" : "Complaint"} "${first}"`;
   if (kinds[name]) return `${kinds[name]} "${first}"`;

@@ -1,12 +1,14 @@
 import type { Advice, ChartContext } from "../chart/index.ts";
 import {
   type Choice,
-  chooseNext,
+  choosing,
   type Explanation,
   explain,
+  finish,
   type Model,
   mostTelling,
   readModel,
+  type Steps,
 } from "../diagnosis/index.ts";
 import { learntFrom } from "./learnt-from.ts";
 import { type Move, movesAt, provedAt } from "./moves.ts";
@@ -15,6 +17,8 @@ import type { Openings, Subject } from "./subject.ts";
 /** Advises in a scenario, whose chart decides what is allowed. Pure: asked twice about the same it says the same. */
 export type Adviser = {
   advise: (memory: ChartContext) => Advice;
+  /** The same in steps. */
+  advising: (memory: ChartContext) => Steps<Advice>;
   /** Why a check is worth asking, by what was known before it; null where no belief stands behind it. */
   explain: (memory: ChartContext, check: string) => Explanation | null;
 };
@@ -23,15 +27,15 @@ export type Adviser = {
 export type Advisers = (subject: Subject, opening: ChartContext) => Adviser;
 
 /** The trade's order: the first check that is allowed, until a cause is proved. */
-export const createListAdviser: Advisers = (subject) => ({
-  advise(memory) {
+export const createListAdviser: Advisers = (subject) => {
+  function* advising(memory: ChartContext): Steps<Advice> {
     const [ending] = provedAt(subject, memory);
     if (ending) return { check: null, part: subject.flow.causes[ending.cause]?.part ? ending.cause : null };
     const next = movesAt(subject, memory).find(({ isAgain }) => !isAgain);
     return { check: next?.check ?? null, part: null };
-  },
-  explain: () => null,
-});
+  }
+  return { advising, advise: (memory) => finish(advising(memory)), explain: () => null };
+};
 
 /** Advice by the diagnosis: the least expected cost to the right ending. */
 export const createAdviser: Advisers = (subject, opening) => {
@@ -40,6 +44,9 @@ export const createAdviser: Advisers = (subject, opening) => {
   const model = readModel(diagnosis.tables, amongAfter(diagnosis.openings, opening));
   return {
     advise(memory) {
+      return finish(this.advising(memory));
+    },
+    *advising(memory) {
       // Nobody answers for ever: what is known by then goes to a professional, written down.
       const moves = memory.turns < mostTurns ? movesAt(subject, memory) : [];
       const { belief, fixed } = learntFrom(diagnosis, model, memory);
@@ -50,12 +57,13 @@ export const createAdviser: Advisers = (subject, opening) => {
       const rivals = (due: boolean) =>
         endings.flatMap(({ rival, due: isDue }) => (rival !== null && isDue === due ? [rival] : []));
       const state = { done: memory.done, proven: rivals(false), due: rivals(true), fixed };
-      const choose = (some: Move[]): Choice => {
+      yield;
+      const choose = (some: Move[]): Steps<Choice> => {
         const allowed = some.flatMap(({ check, waits }) => (waits ? [] : [check]));
         const mayWait = some.some(({ waits }) => waits);
-        return chooseNext(model, belief, allowed, { ...state, mayWait }, stakes);
+        return choosing(model, belief, allowed, { ...state, mayWait }, stakes);
       };
-      const advice = adviceBy(moves, choose, (choice) => {
+      const advice = yield* adviceBy(moves, choose, (choice) => {
         const same = endings.find(({ rival, due }) => rival === choice.cause && due === choice.due);
         return same?.cause ?? null;
       });
@@ -87,17 +95,17 @@ type PartChoice = Extract<Choice, { stop: "part" }>;
  * What is to be done first is done first. Then whatever is not behind the back panel; what is, only where nothing else
  * is worth doing; and before a professional is called, second looks.
  */
-function adviceBy(
+function* adviceBy(
   moves: Move[],
-  choose: (some: Move[]) => Choice,
+  choose: (some: Move[]) => Steps<Choice>,
   causeOf: (choice: PartChoice) => string | null,
-): Advice {
+): Steps<Advice> {
   const first = moves.find((move) => move.first);
   if (first) return { check: first.check, part: null };
   const once = moves.filter(({ isAgain }) => !isAgain);
   const open = once.filter(({ hidden }) => !hidden);
   for (const some of [open, once, moves].filter((each, at, all) => each.length !== all[at - 1]?.length)) {
-    const choice = choose(some);
+    const choice = yield* choose(some);
     if ("next" in choice) return { check: choice.next, part: null };
     if ("wait" in choice) return { check: some.find(({ waits }) => waits)?.check ?? null, part: null };
     if (choice.stop === "part") return { check: null, part: causeOf(choice) };

@@ -11,17 +11,19 @@ import {
   readFlow,
   readLocales,
 } from "../workbench/build/index.ts";
-import { reasonOf, writeOwnFiles } from "../workbench/own-files/index.ts";
+import { type OwnFile, reasonOf, writeOwnFiles } from "../workbench/own-files/index.ts";
 import { verifyCommand } from "./verify-command.ts";
 
 /**
  * `fridgeside pack [folder] --out <folder>`: a flows folder as a file for each language, for the panel's attribute
  * `flows`. Only flows without a problem are packed, and only what a panel takes at its door.
+ * @param pack makes the files
  * @returns exit code 0, 1 where the flows have problems or cannot be written, 2 for unusable options
  */
 export async function packCommand(
   args: string[],
   print: (line: string) => void = console.log,
+  pack = packFiles,
 ): Promise<number> {
   const { values, positionals } = parseArgs({
     args,
@@ -34,6 +36,24 @@ export async function packCommand(
     console.error("Say where to: fridgeside pack [folder] --out <folder>");
     return 2;
   }
+  const files = await pack(folder, locales, print);
+  if (typeof files === "number") return files;
+  try {
+    writeOwnFiles(out, files, { writer: "pack", now: new Date() });
+  } catch (fault) {
+    console.error(`The flows cannot be written. ${reasonOf(fault)}`);
+    return 1;
+  }
+  for (const { path } of files) print(join(out, path));
+  return 0;
+}
+
+/** The file of each language, or the exit code where there is a problem, which it prints. */
+export async function packFiles(
+  folder: string,
+  locales: string,
+  print: (line: string) => void,
+): Promise<OwnFile[] | number> {
   const verified = await verifyCommand([folder, "--locales", locales], print);
   if (verified !== 0) return verified;
   const packs = createPacks(readFlow(folder), readLocales(locales));
@@ -46,18 +66,7 @@ export async function packCommand(
     print(`The file for ${tag} ${fault}. Nothing was packed.`);
     return 1;
   }
-  const files = Object.entries(packs).map(([tag, each]) => ({
-    path: `${tag}.json`,
-    content: JSON.stringify(each),
-  }));
-  try {
-    writeOwnFiles(out, files, { writer: "pack", now: new Date() });
-  } catch (fault) {
-    console.error(`The flows cannot be written. ${reasonOf(fault)}`);
-    return 1;
-  }
-  for (const { path } of files) print(join(out, path));
-  return 0;
+  return Object.entries(packs).map(([tag, each]) => ({ path: `${tag}.json`, content: JSON.stringify(each) }));
 }
 
 /** The packs of every language, for this version of Fridgeside. */

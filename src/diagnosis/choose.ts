@@ -14,6 +14,7 @@ import {
   type State,
   wait,
 } from "./position.ts";
+import { finish, type Steps } from "./steps.ts";
 
 /** What to do next, and what it is expected to cost from here to the end, in the unit of the stakes. */
 export type Choice = { cost: number } & (
@@ -41,19 +42,39 @@ export function chooseNext(
   state: State,
   stakes: Stakes,
 ): Choice {
+  return finish(choosing(model, belief, allowed, state, stakes));
+}
+
+/** The same in steps. */
+export function* choosing(
+  model: Model,
+  belief: Belief,
+  allowed: readonly string[],
+  state: State,
+  stakes: Stakes,
+): Steps<Choice> {
   const at = positionOf(model, belief, state);
   const leave = leaveOf(model, allowed, state);
   const look = createLook(model, stakes, leave);
-  const options = allowed
-    .flatMap((id) => model.checkAt.get(id) ?? [])
-    .map((place): Option => ({ place, cost: look.asked(at, place, look.plan) }));
-  if (state.mayWait && at.mended.includes(pending))
-    options.push({ place: null, cost: look.waited(at, look.plan) });
+  const places: Option["place"][] = allowed.flatMap((id) => model.checkAt.get(id) ?? []);
+  if (state.mayWait && at.mended.includes(pending)) places.push(null);
+  const options: Option[] = [];
+  for (const place of places) {
+    options.push({ place, cost: look.cost(at, place, look.plan) });
+    yield;
+  }
   const ranked = [...options].sort((a, b) => rounded(a.cost) - rounded(b.cost));
   const deep = (next: Position) => look.best(next, ranked.slice(0, followed));
   const deepest = ranked.slice(0, width);
-  for (const option of deepest)
-    option.cost = option.place === null ? look.waited(at, deep) : look.asked(at, option.place, deep);
+  for (const option of deepest) {
+    const worths: number[] = [];
+    for (const next of look.after(at, option.place)) {
+      worths.push(deep(next));
+      yield;
+    }
+    // They are asked for in the same order.
+    option.cost = look.cost(at, option.place, () => worths.shift() as number);
+  }
   let choice = stopNow(model, at, stakes, leave);
   // In the order of `allowed`: the first of equals stands.
   for (const option of options) {
@@ -64,6 +85,7 @@ export function chooseNext(
   return choice;
 }
 
+/** A check, or the wait where there is none. */
 type Option = { place: number | null; cost: number };
 
 /** Costs are compared to six digits: rounding must not decide where the trade's order could. */
@@ -100,19 +122,26 @@ function createLook(model: Model, stakes: Stakes, leave: Leave) {
     }
     return cost;
   };
-  const waited = (at: Position, then: Worth): number => {
+  const cost = (at: Position, place: Option["place"], then: Worth): number => {
+    if (place !== null) return asked(at, place, then);
     const { chance, next } = wait(at, stakes.success);
     return costOfWaiting(stakes) + (1 - chance) * then(next);
+  };
+  /** The positions that one step can lead to. */
+  const after = (at: Position, place: Option["place"]): Position[] => {
+    if (place === null) return [wait(at, stakes.success).next];
+    const { outcomes } = model.checks[place] as Check;
+    return outcomes.length ? outcomes.map((_, outcome) => ask(model, at, place, outcome, stakes).next) : [at];
   };
   /** The best of stopping, a plan, and one more check or wait with a plan behind it. */
   const best = (at: Position, options: readonly Option[]): number => {
     let least = plan(at);
-    if (at.mended.includes(pending)) least = Math.min(least, waited(at, plan));
+    if (at.mended.includes(pending)) least = Math.min(least, cost(at, null, plan));
     for (const { place } of options) {
       if (place === null || !isOpen(model.checks[place] as Check, place, at, leave)) continue;
       least = Math.min(least, asked(at, place, plan));
     }
     return least;
   };
-  return { plan, asked, waited, best };
+  return { plan, cost, after, best };
 }

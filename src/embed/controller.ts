@@ -15,6 +15,7 @@ import {
   stopBy,
 } from "../session/index.ts";
 import { machineTurn, machineView, type Notice, viewOf } from "../turn/index.ts";
+import { createAhead } from "./ahead.ts";
 import { lastActIn, putAside } from "./coming-back.ts";
 import type { Exclusive } from "./exclusive.ts";
 import { Keeper } from "./keeper.ts";
@@ -32,19 +33,21 @@ export function createController(around: Surroundings): Controller {
     (around.exclusively ?? ((inside) => inside()))(() => whenLoaded(work, around.load, exclusively));
   const newId = around.newId ?? (() => Math.random().toString(36).slice(2, 12));
   const keeper = new Keeper({ ...around, newId });
+  const ahead = createAhead(texts, now, around.whenIdle, around.rehearse);
   const opened = pass(keeper.session);
   if (opened !== keeper.session) keeper.keep(opened);
   show();
 
   function show(): void {
     const { session, notices } = keeper;
-    around.nearing?.(scenariosAhead(session));
+    const near = scenariosAhead(session);
+    if (near.length > 0) void around.nearing?.(near).then(ahead.goOn);
     const [aside] = notices.includes("set-aside") ? asideJournals() : [];
-    around.show(
-      keeper.isOtherMachine
-        ? machineView(session, keeper.about ?? "", around.model ?? "", texts)
-        : viewOf(session, texts, now(), notices, aside ? lastActIn(standingOf(aside).log) : undefined),
-    );
+    const view = keeper.isOtherMachine
+      ? machineView(session, keeper.about ?? "", around.model ?? "", texts)
+      : viewOf(session, texts, now(), notices, aside ? lastActIn(standingOf(aside).log) : undefined);
+    around.show(view);
+    ahead.look(session, view.turn);
   }
 
   /** Those that can be gone on with; they are told once they can be checked. */
@@ -89,7 +92,9 @@ export function createController(around: Surroundings): Controller {
 
   // A wait that ran out while the phone slept ends first; an act meant for it then finds another turn and is refused.
   const tryOn = (from: Session, event: LogEvent) => {
-    const { session, refusal } = record(heldAt(from, now()), event);
+    const held = heldAt(from, now());
+    const led = ahead.led(held, event);
+    const { session, refusal } = led ? { session: led, refusal: null } : record(held, event);
     return refusal ? session : putBack(session, keeper.held, event.at);
   };
   const heldAt = (session: Session, at: string) => settle(holdTimes(session, at), at);

@@ -1,3 +1,5 @@
+import { whenIdle } from "./next-task.ts";
+
 /** Keeps the screen awake while a test runs; a phone that cannot do so simply dims as it always does. */
 export async function keepAwake(): Promise<() => void> {
   try {
@@ -11,11 +13,28 @@ export async function keepAwake(): Promise<() => void> {
 /** Made once: a slow phone takes a tenth of a second for it. */
 let sound: AudioContext | null = null;
 
-/** A beep and a buzz: the person's eyes are on the jug. Harmless where the device has neither. */
-export function signal(kind: "tick" | "end"): void {
+/** A beep and a buzz: the person's eyes are on the jug. Harmless where the device has neither; `soon` makes it ready. */
+export function signal(kind: "soon" | "tick" | "end"): void {
+  if (kind === "soon") whenIdle(makeSound);
+  else give(kind);
+}
+
+function makeSound(): void {
+  if (sound) return;
+  try {
+    sound = new AudioContext();
+    // Nothing runs, and uses power, until there is something to hear.
+    void sound.suspend().catch(() => {});
+  } catch {
+    // Without it the device only buzzes.
+  }
+}
+
+function give(kind: "tick" | "end"): void {
   try {
     navigator.vibrate?.(kind === "end" ? [200, 100, 200] : 40);
-    sound ??= new AudioContext();
+    makeSound();
+    if (!sound) return;
     void sound.resume().catch(() => {});
     const tone = sound.createOscillator();
     const volume = sound.createGain();

@@ -1,7 +1,7 @@
 import { dataFiles } from "virtual:data";
 import ownTexts from "virtual:first-turns";
 import type { Trouble } from "../panel/frame/index.ts";
-import { type Actions, openingView, type Services, stopView, type View } from "../turn/index.ts";
+import { createActions, openingView, type Services, stopView, type View } from "../turn/index.ts";
 import { localNow } from "./clock.ts";
 import { EarlyAnswers } from "./early-answers.ts";
 import type { Running } from "./engine.ts";
@@ -33,7 +33,7 @@ export class FridgesidePanel extends HTMLElement {
   #running: Running | null = null;
   #view: View | null = null;
   readonly #early = new EarlyAnswers(ownTexts, () => this.hasAttribute("flows"));
-  #waiting: ((actions: Actions) => void)[] = [];
+  #waiting: ((actions: NonNullable<Running>["actions"]) => void)[] = [];
   #trouble: Trouble["kind"] | null = null;
   #silence = 0;
   /** The turn that was tapped at, where another copy draws the next: that copy knows nothing of the tap. */
@@ -197,22 +197,18 @@ export class FridgesidePanel extends HTMLElement {
   }
 
   /** Acts before the engine is there. Most wait for it, in order; the opening, a danger and 'start again' do not. */
-  readonly #later = new Proxy({} as Actions, {
-    get:
-      (_all, name: keyof Actions) =>
-      (...given: never[]) => {
-        const [turn = "", answer = ""] = given as string[];
-        const lead = name === "answer" && this.#early.leadOf(turn, answer);
-        if (name === "reportDanger") return this.#stop(turn);
-        if (lead && lead[0] === "!") return this.#stop(lead.slice(1));
-        if (this.#heed()) return;
-        if (name === "restart") return this.#forget();
-        const isChanged = name === "change" && this.#early.change(turn as never as number);
-        if (name === "answer") this.#early.give(turn, answer, localNow());
-        else if (!isChanged)
-          this.#waiting.push((actions) => (actions[name] as (...given: never[]) => void)(...given));
-        this.#show(lead || isChanged ? this.#early.view : (this.#view as View));
-      },
+  readonly #later = createActions((name, given) => {
+    const [turn = "", answer = ""] = given as string[];
+    const lead = name === "answer" && this.#early.leadOf(turn, answer);
+    if (name === "reportDanger") return this.#stop(turn);
+    if (lead && lead[0] === "!") return this.#stop(lead.slice(1));
+    if (this.#heed()) return;
+    if (name === "restart") return this.#forget();
+    const isChanged = name === "change" && this.#early.change(turn as never as number);
+    if (name === "answer") this.#early.give(turn, answer, localNow());
+    else if (!isChanged)
+      this.#waiting.push((actions) => (actions[name] as (...given: never[]) => void)(...given));
+    this.#show(lead || isChanged ? this.#early.view : (this.#view as View));
   });
 
   #drop(): void {

@@ -1,7 +1,7 @@
 import { h } from "preact";
 import { createPicture } from "../panel/pictures/index.ts";
 import { metaOf } from "../session/index.ts";
-import { type Actions, endingOf, type Services, type View } from "../turn/index.ts";
+import { type Actions, endingOf, type Services, type Turn, type View } from "../turn/index.ts";
 import { basketOf, createBasket } from "./basket.ts";
 import { localNow } from "./clock.ts";
 import { openData } from "./compiled-data.ts";
@@ -9,7 +9,7 @@ import { complain } from "./complain.ts";
 import { createController } from "./controller.ts";
 import { keepAwake, signal } from "./device.ts";
 import type { StartFile } from "./engine-data.ts";
-import { createExclusive } from "./exclusive.ts";
+import { createExclusive, meansOf } from "./exclusive.ts";
 import { storageKey } from "./first-options.ts";
 import { createLater } from "./later.ts";
 import { loadPatiently } from "./load-patiently.ts";
@@ -19,6 +19,7 @@ import { nextTask, whenIdle } from "./next-task.ts";
 import { bringDoor, openDoor } from "./open-door.ts";
 import { readOptions } from "./options.ts";
 import { markPage } from "./page-theme.ts";
+import { rehearse } from "./rehearsal.ts";
 import { clearStop, keepStop, readStop } from "./stop-mark.ts";
 import type { Controller, Surroundings } from "./surroundings.ts";
 import { watchPage } from "./watch-page.ts";
@@ -81,6 +82,7 @@ export async function startEngine(
   const canLookUp = () =>
     (options.catalogue !== null && !isRefused()) || options.lookup !== null || ownLookup();
   let view: View | null = null;
+  let rehearseIn: ((turn: Turn) => void) | null = null;
   const later = createLater(host, options, { say, redraw: () => view && show(view) });
   const shop = async () => {
     const opened = await later.openShop();
@@ -88,6 +90,8 @@ export async function startEngine(
     return opened;
   };
   const load = (missing: Missing) => ("scenario" in missing ? scenarios.load(missing.scenario) : bringDoor());
+  const lock = storageKey(options.sessionName);
+  const { exclusively, letGo } = createExclusive(lock, meansOf(lock));
   const around: Surroundings = {
     guide,
     texts,
@@ -98,7 +102,7 @@ export async function startEngine(
       keep: (mark) => keepStop(options.sessionName, mark),
       clear: () => clearStop(options.sessionName),
     },
-    exclusively: createExclusive(storageKey(options.sessionName), navigator.locks),
+    exclusively,
     model: options.model,
     canLookUp,
     now: localNow,
@@ -108,10 +112,10 @@ export async function startEngine(
       show(next);
     },
     load: (missing) => loadPatiently(() => load(missing), isCurrent, say),
-    nearing: (ids) => {
-      // What does not come now is asked for again when it is needed.
-      for (const id of ids) scenarios.load(id).catch(() => null);
-    },
+    // What does not come now is asked for again when it is needed.
+    nearing: (ids) => Promise.all(ids.map((id) => scenarios.load(id).catch(() => null))),
+    whenIdle,
+    rehearse: (turn) => rehearseIn?.(turn),
     ended: (session) => {
       const { outcome } = metaOf(session);
       const { causeId, part } = endingOf(session, outcome ?? "stopped", texts);
@@ -146,7 +150,13 @@ export async function startEngine(
   await later.waitFor((view as View | null)?.turn?.kind);
   const timer = setInterval(controller.tick, LOOK_MS);
   const lookAtConnection = () => controller.setOffline(!navigator.onLine);
-  document.addEventListener("visibilitychange", controller.tick);
+  const lookAtTab = () => {
+    if (document.visibilityState === "hidden") letGo();
+    controller.tick();
+  };
+  document.addEventListener("visibilitychange", lookAtTab);
+  // A page that has the lock could not be brought back as it was.
+  addEventListener("pagehide", letGo);
   // Another tab has written, or this page was brought back as it was.
   addEventListener("storage", controller.tick);
   const lookAtReturn = ({ persisted }: PageTransitionEvent) =>
@@ -159,7 +169,9 @@ export async function startEngine(
     later.stop();
     stopWatching();
     clearInterval(timer);
-    document.removeEventListener("visibilitychange", controller.tick);
+    letGo();
+    document.removeEventListener("visibilitychange", lookAtTab);
+    removeEventListener("pagehide", letGo);
     removeEventListener("storage", controller.tick);
     removeEventListener("pageshow", lookAtReturn);
     removeEventListener("online", lookAtConnection);
@@ -176,7 +188,7 @@ export async function startEngine(
     },
   };
   const { takeEarly, tick: look } = controller;
-  return {
+  const running = {
     actions,
     services,
     texts,
@@ -188,6 +200,8 @@ export async function startEngine(
     look,
     stop,
   };
+  rehearseIn = (turn) => view && rehearse(turn, { ...running, view });
+  return running;
 }
 
 /** What was kept may need a scenario or the door, which is then loaded first. @throws Error where it cannot be */

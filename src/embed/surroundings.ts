@@ -1,5 +1,6 @@
 import type { LogEvent, Session } from "../session/index.ts";
-import type { Actions, Texts, View } from "../turn/index.ts";
+import type { Actions, Texts, Turn, View } from "../turn/index.ts";
+import type { WhenIdle } from "./ahead.ts";
 import type { Exclusive } from "./exclusive.ts";
 import type { Keeping } from "./keeper.ts";
 import type { Load } from "./when-loaded.ts";
@@ -12,7 +13,11 @@ export type Surroundings = Omit<Keeping, "newId"> & {
   /** Without it every scenario is loaded. */
   load?: Load;
   /** Told of the few scenarios that the opening can still lead to. */
-  nearing?: (scenarios: string[]) => void;
+  nearing?: (scenarios: string[]) => Promise<unknown>;
+  /** Without it nothing is worked out before it is asked for. */
+  whenIdle?: WhenIdle;
+  /** Is given turns that may come next. */
+  rehearse?: (turn: Turn) => void;
   /** Whether the shop has a list of parts that a model code could be looked up in; without it there is one. */
   canLookUp?: () => boolean;
   texts: Texts;

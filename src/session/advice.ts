@@ -1,4 +1,4 @@
-import type { Adviser } from "../advice/index.ts";
+import type { Adviser, Steps } from "../advice/index.ts";
 import { type Advice, type ChartContext, type ChartEvent, type Note, remember } from "../chart/index.ts";
 
 /** The way that a chart would take, as its own data says. */
@@ -12,16 +12,16 @@ type Way = {
  * event before it chooses, so the adviser is asked about the memory after that.
  * @param toward the check that a replayed log goes on with
  */
-export function adviceAfter(
+export function* adviceAfter(
   adviser: Adviser,
   memory: ChartContext,
   { target, actions }: Way,
   event: ChartEvent,
   toward?: string,
-): Advice | null {
+): Steps<Advice | null> {
   if (!target?.[0]?.id.endsWith("/choosing")) return null;
   const notes = (actions as { params: Note }[]).map(({ params }) => params);
-  return adviceAt(
+  return yield* adviceAt(
     adviser,
     notes.reduce((before, note) => remember(before, note, event), memory),
     toward,
@@ -29,9 +29,9 @@ export function adviceAfter(
 }
 
 /** The word of the adviser; where a replayed log went on with a check, that check, without asking. */
-export function adviceAt(adviser: Adviser, memory: ChartContext, toward?: string): Advice {
-  if (toward === undefined) return adviser.advise(memory);
+export function* adviceAt(adviser: Adviser, memory: ChartContext, toward?: string): Steps<Advice> {
+  if (toward === undefined) return yield* adviser.advising(memory);
   // A log leads to no part that is not advised.
-  const part = toward === "part" ? adviser.advise(memory).part : null;
+  const part = toward === "part" ? (yield* adviser.advising(memory)).part : null;
   return { check: toward, part, led: true };
 }

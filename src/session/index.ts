@@ -1,3 +1,5 @@
+export { finish, type Steps } from "../advice/index.ts";
+export { type Answered, sameLater } from "./ahead.ts";
 export { bounds } from "./bounds.ts";
 export { changeAnswer, putBack, startAgain } from "./change.ts";
 export { type Chart, createChart } from "./chart.ts";
@@ -32,6 +34,7 @@ export {
   type Recorded,
   type Refusal,
   record,
+  recording,
   type Session,
   scenariosAhead,
   startSession,

@@ -1,5 +1,5 @@
 import { initialTransition, type SnapshotFrom, transition } from "xstate";
-import type { Adviser } from "../advice/index.ts";
+import { type Adviser, finish, type Steps } from "../advice/index.ts";
 import {
   type ChartContext,
   type ChartEvent,
@@ -43,13 +43,20 @@ export function startSession(
 }
 
 /** The session in the chart of the scenario that its opening has led to, with the memory that it has. */
-function enterScenario(session: Session, scenario: string, event: ChartEvent, toward?: string): Session {
+function* enterScenario(
+  session: Session,
+  scenario: string,
+  event: ChartEvent,
+  toward?: string,
+): Steps<Session> {
   const loaded = session.guide.loaded.get(scenario);
   if (!loaded) throw new ScenarioMissing(scenario);
   const { flow, chart } = loaded;
   const memory = memoryOf(session);
   const adviser = session.guide.advisers(loaded, memory);
-  const advice = adviceAt(adviser, memory, toward);
+  yield;
+  const advice = yield* adviceAt(adviser, memory, toward);
+  yield;
   const [snapshot] = initialTransition(chart, { memory, event: { ...event, advice } } as never);
   return { ...session, flow, chart, adviser, snapshot };
 }
@@ -94,6 +101,11 @@ export function isStopped(session: Session): boolean {
  * @throws ScenarioMissing where it leads to a scenario that has to be loaded first
  */
 export function record(session: Session, event: LogEvent, toward?: string): Recorded {
+  return finish(recording(session, event, toward));
+}
+
+/** The same in steps. */
+export function* recording(session: Session, event: LogEvent, toward?: string): Steps<Recorded> {
   const refuse = (refusal: Refusal): Recorded => ({ session, refusal });
   const meta = metaOf(session);
   // A second tap on the same button arrives when the turn has already moved on.
@@ -117,13 +129,16 @@ export function record(session: Session, event: LogEvent, toward?: string): Reco
     if (event.type === "answered") return refuse("unknown-answer");
     return refuse(event.type === "measured" ? "unreadable" : "not-now");
   }
-  const advice = adviser && adviceAfter(adviser, memoryOf(session), way, sent, toward);
+  const advice = adviser && (yield* adviceAfter(adviser, memoryOf(session), way, sent, toward));
+  yield;
   const [snapshot] = transition(chart, session.snapshot, { ...sent, ...(advice && { advice }) } as never);
   const log = { ...session.log, events: [...session.log.events, event] };
   const next = { ...session, log, snapshot };
   const { value } = snapshot;
   const leadsOn = typeof value === "string" && session.guide.scenarios.includes(value);
-  return { session: leadsOn ? enterScenario(next, value, sent, toward) : next, refusal: null };
+  if (!leadsOn) return { session: next, refusal: null };
+  yield;
+  return { session: yield* enterScenario(next, value, sent, toward), refusal: null };
 }
 
 function chartEvent(event: Exclude<LogEvent, { type: "water-left" }>): ChartEvent {

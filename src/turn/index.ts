@@ -1,6 +1,15 @@
 export type { Reading } from "../instruments/index.ts";
 export { bounds as typedBounds, longestWords } from "../session/index.ts";
-export type { Actions, Basket, BasketPart, BasketState, Services, Texts, View } from "./actions.ts";
+export {
+  type Actions,
+  type Basket,
+  type BasketPart,
+  type BasketState,
+  createActions,
+  type Services,
+  type Texts,
+  type View,
+} from "./actions.ts";
 export { type Lexicon, suggest } from "./described.ts";
 export { endingOf } from "./ending-of.ts";
 export { anyTime, createFirstTurns } from "./first-turns.ts";
@@ -26,4 +35,4 @@ export type {
   Wait,
 } from "./turn.ts";
 export { turnOf } from "./turn-of.ts";
-export { viewOf } from "./view.ts";
+export { handOn, makeReady, viewOf } from "./view.ts";

@@ -16,33 +16,48 @@ export function viewOf(
   asideSince = now,
 ): View {
   const { dangers } = session.flow;
-  const events: [View["ways"][number], string][] = [
-    ["danger", `danger-reported.${dangers[0]}`],
-    ["ice", "ice-returned"],
-    ["help", "help-asked"],
-  ];
   return {
-    turn: readyTurn(session, texts, now),
+    ...makeReady(session, texts, now),
     lines: linesOf(session, texts),
     notices: notices.map((id) => noticeOf(id, texts, asideSince)),
     dangers: dangers.map((id) => ({
       id,
       text: texts(`checks.opening.danger.answers.${id}`),
     })),
-    ways: events.filter(([, type]) => session.snapshot.can({ type, at: now } as never)).map(([way]) => way),
   };
 }
 
-/** A session never changes, and neither does its turn until the day does: it can be made ready before it is shown. */
-const ready = new WeakMap<Session, { texts: Texts; day: string; turn: Turn }>();
+type Ready = { turn: Turn; ways: View["ways"] };
 
-function readyTurn(session: Session, texts: Texts, now: string): Turn {
+/** A session never changes, and neither does what is drawn of it until the day does. */
+const ready = new WeakMap<Session, { texts: Texts; day: string; of: Ready }>();
+
+/**
+ * What takes longest of a view: `viewOf` finds it ready.
+ * @param now RFC 3339; only its day matters
+ */
+export function makeReady(session: Session, texts: Texts, now: string): Ready {
   const day = now.slice(0, 10);
   const known = ready.get(session);
-  if (known?.texts === texts && known.day === day) return known.turn;
-  const turn = turnOf(session, texts, now);
-  ready.set(session, { texts, day, turn });
-  return turn;
+  if (known?.texts === texts && known.day === day) return known.of;
+  const of = { turn: turnOf(session, texts, now), ways: waysOf(session, now) };
+  ready.set(session, { texts, day, of });
+  return of;
+}
+
+/** What was made ready of a session holds for the same one at another instant, but for a wait, which says its end. */
+export function handOn(from: Session, to: Session): void {
+  const known = ready.get(from);
+  if (known && !known.of.turn.wait) ready.set(to, known);
+}
+
+function waysOf({ flow, snapshot }: Session, at: string): View["ways"] {
+  const events: [View["ways"][number], string][] = [
+    ["danger", `danger-reported.${flow.dangers[0]}`],
+    ["ice", "ice-returned"],
+    ["help", "help-asked"],
+  ];
+  return events.filter(([, type]) => snapshot.can({ type, at } as never)).map(([way]) => way);
 }
 
 function noticeOf(id: Notice["id"], texts: Texts, asideSince: string): Notice {

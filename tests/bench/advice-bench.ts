@@ -73,9 +73,9 @@ function placesOf(flow: ReturnType<typeof readFlow>): Place[] {
     const { id } = subject as unknown as { id: string };
     return {
       ...adviser,
-      advise(memory) {
+      advising(memory) {
         places.push([id, memory]);
-        return adviser.advise(memory);
+        return adviser.advising(memory);
       },
     };
   };

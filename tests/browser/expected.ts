@@ -1,12 +1,12 @@
 import { readFileSync } from "node:fs";
 import { compileGuide } from "../../src/compile/index.ts";
-import { type Session, startSession } from "../../src/session/index.ts";
+import { replay, type Session, startSession } from "../../src/session/index.ts";
 import { createTexts, type Texts } from "../../src/turn/index.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { readLocales } from "../../src/workbench/build/locales-folder.ts";
 import { type Answers, at } from "../session/drive.ts";
-import { reach } from "../session/reach.ts";
 import { readerOf } from "../turn/reader.ts";
+import { wayTo } from "./ways.ts";
 
 /** The flow that the built script carries. */
 export const flow = readFlow();
@@ -62,11 +62,11 @@ const known = new Map<string, Session>();
 
 /**
  * A session at a turn, or at its ending for a cause, as reach.ts finds it: what `answers` names was answered so, and all
- * else as on a sound machine as far as that leads there. Looked for once in each process.
+ * else as on a sound machine as far as that leads there.
  */
 export function sessionAt(turn: string, answers: Answers = {}, cause?: string): Session {
   const key = JSON.stringify([turn, answers, cause]);
-  const session = known.get(key) ?? reach(freshSession(), turn, answers, cause);
+  const session = known.get(key) ?? replay(guide, wayTo(freshSession(), turn, answers, cause)).session;
   known.set(key, session);
   return session;
 }

@@ -12,12 +12,13 @@ import {
 } from "../../src/session/index.ts";
 import { type Ending, linesOf, type Texts, type Turn, turnOf } from "../../src/turn/index.ts";
 import { type Answers, runsOut } from "../session/drive.ts";
-import { reach, soundAnswer } from "../session/reach.ts";
+import { soundAnswer } from "../session/reach.ts";
 import { violationsOn } from "./axe.ts";
 import { flat, flow, freshSession, guide, morning, namesOfParts, sessionAt, textsIn } from "./expected.ts";
 import { enterReading, withConditions } from "./instruments.ts";
 import { actsOf, eventsIn, keptLately, keptText, turnAgain } from "./kept-logs.ts";
 import { readScreen } from "./read-screen.ts";
+import { wayTo } from "./ways.ts";
 
 type Settings = { language?: string; sessionName?: string; keeps?: boolean; axe?: boolean };
 
@@ -244,7 +245,7 @@ export class PanelPage {
 
   /** Goes on to a turn, or to its ending for `cause`, by a way that reach.ts finds for these answers. */
   async goTo(turn: string, answers: Answers = {}, cause?: string): Promise<void> {
-    const { events } = reach(this.session, turn, answers, cause).log;
+    const { events } = wayTo(this.session, turn, answers, cause);
     for (const event of events.slice(this.session.log.events.length)) {
       if (event.type === "answered") await this.give(event.answer);
       else if (event.type === "measured") await this.give(event.reading as Reading);

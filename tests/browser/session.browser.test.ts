@@ -1,8 +1,9 @@
+import { replay } from "../../src/session/index.ts";
 import { linesOf } from "../../src/turn/index.ts";
-import { reach } from "../session/reach.ts";
-import { sessionAt } from "./expected.ts";
+import { guide, sessionAt } from "./expected.ts";
 import { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
+import { wayTo } from "./ways.ts";
 
 test.describe("changing one's mind", () => {
   test("an earlier answer is changed after the panel has said what becomes of later ones", async ({
@@ -42,7 +43,7 @@ test.describe("changing one's mind", () => {
 
   test("a hazardous step is met again only behind its gates", async ({ panel }) => {
     const atFilter = sessionAt("filter-seated.look", { "opening.symptom": "no-ice" });
-    await panel.openAt(reach(atFilter, "fill-tube.gate-back-panel"));
+    await panel.openAt(replay(guide, wayTo(atFilter, "fill-tube.gate-back-panel")).session);
     await panel.change("filter-seated.look");
     expect(panel.turn.turn).toBe("filter-seated.gate-water-supply");
     await panel.confirmGate();

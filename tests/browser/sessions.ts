@@ -1,7 +1,8 @@
-import { memoryOf, metaOf, replay, type Session, startSession } from "../../src/session/index.ts";
+import { type Log, memoryOf, metaOf, replay, type Session, startSession } from "../../src/session/index.ts";
 import { at, inTradeOrder } from "../session/drive.ts";
 import { waysTo } from "../session/reach.ts";
 import { flow, freshSession, guide } from "./expected.ts";
+import { keptWays } from "./ways.ts";
 
 /** So many ways are tried to each turn; most are come to at once. */
 const mostTries = 400;
@@ -25,13 +26,20 @@ export function allTurns(): string[] {
  * @throws Error naming the turns that were not met
  */
 export function sessionsAtEveryTurn(): Map<string, Session> {
+  const kept = keptWays.read<[string, Log][]>("every turn");
+  if (kept) return new Map(kept.map(([name, log]) => [name, replay(guide, log).session]));
   const found = new Map<string, Session>();
   const byList = startSession(inTradeOrder(flow), at(0));
   for (const start of [freshSession(), byList])
     for (const name of allTurns()) if (!found.has(name)) lookFor(name, start, found);
   const missing = allTurns().filter((turn) => !found.has(turn));
   if (missing.length > 0) throw new Error(`No session came to ${missing.join(", ")}`);
-  return new Map(allTurns().map((turn) => [turn, found.get(turn) as Session]));
+  const all = allTurns().map((turn): [string, Session] => [turn, found.get(turn) as Session]);
+  keptWays.keep(
+    "every turn",
+    all.map(([turn, { log }]) => [turn, log]),
+  );
+  return new Map(all);
 }
 
 /** Goes ways to a turn until it is met; whatever they come past is found as well. */

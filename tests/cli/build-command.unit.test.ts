@@ -15,8 +15,9 @@ const edited = (file: string, line: string): Plugin => ({
 describe("two builds of different sources", () => {
   test("never give one name to two contents, but for the first files", async () => {
     const changes: Plugin[][] = [
-      [edited("src/embed/first-file.ts", '\nglobalThis.edited = "a";')],
-      [edited("src/embed/engine.ts", '\nglobalThis.edited = "a";')],
+      ["src/embed/first-file.ts", "src/embed/engine.ts"].map((file) =>
+        edited(file, '\nglobalThis.edited = "a";'),
+      ),
       // Of the same length: no digest may go by that.
       [edited("src/embed/engine.ts", '\nglobalThis.edited = "b";')],
     ];
@@ -37,8 +38,8 @@ describe("two builds of different sources", () => {
         if (path.startsWith("parts/engine-")) engines.add(path);
       }
     // The edits did arrive: each first file names its own engine.
-    expect(firsts.size).toBe(4);
-    expect(engines.size).toBeGreaterThanOrEqual(3);
+    expect(firsts.size).toBe(3);
+    expect(engines.size).toBe(3);
   });
 });
 

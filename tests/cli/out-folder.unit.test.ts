@@ -7,14 +7,15 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test, vi 
 import { buildCommand } from "../../src/cli/build-command.ts";
 import { catalogueCommand } from "../../src/cli/catalogue/index.ts";
 import { drawCommand } from "../../src/cli/draw-command.ts";
-import { packCommand } from "../../src/cli/pack-command.ts";
-import { buildEmbed } from "../../src/workbench/build/index.ts";
+import { packCommand, packFiles } from "../../src/cli/pack-command.ts";
+import { buildEmbed, ownFlows, ownLocales } from "../../src/workbench/build/index.ts";
 import { builtOnce } from "../built-once.ts";
 import { writeSmallFlow } from "../workbench/small-flow/index.ts";
 import { feedOf } from "./catalogue-fixture.ts";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
 let smallFlow = "";
+let packed: ReturnType<typeof packFiles> | undefined;
 let folder = "";
 beforeAll(() => {
   smallFlow = mkdtempSync(join(tmpdir(), "small-flow-"));
@@ -27,7 +28,7 @@ beforeEach(() => {
 });
 afterEach(() => rmSync(folder, { recursive: true }));
 
-/** Runs a command in this process, with the script that was built once, and a small flow to draw. */
+/** Runs a command in this process, with what was built and packed once, and a small flow to draw. */
 async function call(name: string, out: string): Promise<{ status: number; said: string }> {
   const said: string[] = [];
   const print = (line: string) => said.push(line);
@@ -44,7 +45,7 @@ type Command = (out: string[], print: (line: string) => void) => Promise<number>
 const commands: Record<string, Command> = {
   build: (out, print) =>
     buildCommand(out, print, (folder, kept) => buildEmbed(folder, kept, new Date(), builtOnce)),
-  pack: (out, print) => packCommand(out, print),
+  pack: (out, print) => packCommand(out, print, () => (packed ??= packFiles(ownFlows, ownLocales, () => {}))),
   catalogue: (out, print) => catalogueCommand(["build", join(folder, "feed.csv"), ...out], print),
   draw: (out, print) => drawCommand(["no-ice", "--flows", smallFlow, ...out], print),
 };

@@ -3,7 +3,7 @@ import { act } from "preact/test-utils";
 import { laterScreens } from "../../src/embed/later-screens.ts";
 import { Panel, type Screens } from "../../src/panel/frame/index.ts";
 import { screens } from "../../src/panel/screens/index.ts";
-import type { Actions, Services, View } from "../../src/turn/index.ts";
+import { createActions, type Services, type View } from "../../src/turn/index.ts";
 import { servicesFor } from "./gallery/services.ts";
 import { viewIn } from "./regions.ts";
 import { textsOf } from "./texts.ts";
@@ -22,12 +22,7 @@ export async function mount(view: View, given: Given = {}) {
   const root = document.createElement("div");
   document.body.replaceChildren(root);
   const calls: unknown[][] = [];
-  const actions = new Proxy({} as Actions, {
-    get:
-      (_, name) =>
-      (...values: unknown[]) =>
-        calls.push([name, ...values]),
-  });
+  const actions = createActions((name, given) => void calls.push([name, ...given]));
   let shown = given;
   const show = (next: View, changed: Given = {}) =>
     act(() => {

@@ -25,12 +25,19 @@ type Found = { session: Session; plan: Answers };
  * lead there, some in another way: as few as can be, and of such ways the shortest that was found. Which check comes
  * when is left to the session's advice. Equal calls give equal sessions.
  * @param start where to begin, such as a fresh session
+ * @param most so many different ways are tried
  * @throws Error naming the turn where no way was found, and one that does not take the answer named for it
  */
-export function reach(start: Session, target: string, answers: Answers = {}, cause?: string): Session {
+export function reach(
+  start: Session,
+  target: string,
+  answers: Answers = {},
+  cause?: string,
+  most = mostTries,
+): Session {
   const aim = { turn: target, cause };
   let best: Found | undefined;
-  let left = mostTries;
+  let left = most;
   for (const { along, plan } of waysTo(start, aim, answers)) {
     const session = along.find((one) => isThere(one, aim));
     if (session) {

@@ -41,6 +41,8 @@ test("goes on from where a session stands", () => {
 
 test("names the turn that no way leads to", () => {
   const other = { "opening.symptom": "too-warm" };
-  expect(() => reach(start(), "pump-run.prime", other)).toThrow("No way to pump-run.prime was found");
-  expect(() => reach(start(), "part.model", other, "pump-faulty")).toThrow("part.model for pump-faulty");
+  expect(() => reach(start(), "pump-run.prime", other, undefined, 40)).toThrow(
+    "No way to pump-run.prime was found",
+  );
+  expect(() => reach(start(), "part.model", other, "pump-faulty", 40)).toThrow("part.model for pump-faulty");
 });

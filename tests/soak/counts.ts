@@ -5,8 +5,12 @@ const isSoak = process.env.SOAK === "all";
 export const counts = {
   /** People who only answer, whatever they answer. */
   answering: isSoak ? 20_000 : 600,
+  /** People whose every answer is worked out before they give it. */
+  ahead: isSoak ? 400 : 12,
   /** People who answer anything, come and go, and change their answers. */
   wandering: isSoak ? 2000 : 400,
+  /** How many of each are replayed after every single step, which costs the square of the steps; the others at their end. */
+  replayed: isSoak ? 600 : 20,
   /** Sequences of events a scenario that the SCXML document and our chart are held against each other with. */
   scxml: isSoak ? 500 : 60,
   /** The share of turns that they come to at least; the rare ones need many. */
@@ -19,5 +23,9 @@ export const counts = {
   slips: isSoak ? 1000 : 100,
   ownSlips: isSoak ? 100 : 5,
   /** Pairs of tabs that act, reload and lose their storage. */
-  tabs: isSoak ? 10_000 : 1000,
+  tabs: isSoak ? 10_000 : 400,
+  /** Draws of every error of a reading, out of which a share is counted. */
+  draws: isSoak ? 20_000 : 5000,
+  /** Simulated homes that the bench's report is tried on. */
+  homes: isSoak ? 1200 : 400,
 };

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { createDraws } from "../../../tests/measuring/coverage-draws.ts";
+import { counts } from "../../../tests/soak/counts.ts";
 import { askLimits, type Verdict } from "../../measuring/index.ts";
 import { readFlow } from "../../workbench/build/flows-folder.ts";
 import { assessFlow } from "./assess.ts";
@@ -13,7 +14,7 @@ import type { FlowRun } from "./reading.ts";
  * the back of the machine. The seed is fixed.
  */
 const limits = flowLimits(askLimits(readFlow().limits));
-const trials = 8_000;
+const trials = counts.draws;
 
 function measure(unit: "ml" | "g", step: number, trueFlow: number): Record<Verdict, number> {
   const { even, normal } = createDraws(20_080_101);

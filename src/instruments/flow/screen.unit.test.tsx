@@ -62,6 +62,7 @@ describe("the stopwatch", () => {
 
   test("signals the end and lets the screen sleep again", async () => {
     const { tap, pass, signal, release, settle } = await atFlow();
+    expect(signal.mock.calls).toEqual([["soon"]]);
     await tap("Start");
     expect(signal).toHaveBeenLastCalledWith("tick");
     await pass(10);

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { createDraws, shareOf } from "../../../tests/measuring/coverage-draws.ts";
+import { counts } from "../../../tests/soak/counts.ts";
 import { askLimits, fromKilopascals, type PressureUnit, type VolumeUnit } from "../../measuring/index.ts";
 import { readFlow } from "../../workbench/build/flows-folder.ts";
 import { assessSupply } from "./assess.ts";
@@ -200,7 +201,7 @@ describe("drawn by chance", () => {
       for (const seconds of [13, 30]) {
         const draw = drawFill(flow, seconds);
         const wrong = flow < own.leastPerMinute ? "passes" : "fails";
-        expect(shareOf(trials, () => draw().verdict === wrong)).toBeLessThan(0.025);
+        expect(shareOf(counts.draws, () => draw().verdict === wrong)).toBeLessThan(0.025);
       }
     },
   );
@@ -211,7 +212,7 @@ describe("drawn by chance", () => {
       const draw = drawGauge(pressure);
       const isWeak = pressure < own.leastKilopascals;
       const isStrong = pressure > own.mostKilopascals;
-      const wrong = shareOf(trials, () => {
+      const wrong = shareOf(counts.draws, () => {
         const { verdict, belowStatutory } = draw();
         return (
           (verdict === "fails" && !isWeak) ||

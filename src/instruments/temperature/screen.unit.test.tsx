@@ -12,7 +12,7 @@ test("the verdict is shown before the reading is used", async () => {
   await type("Temperature", "-20");
   await tap(show);
   expect(focused().textContent).toBe("Cold enough to make ice");
-  expect(text()).toContain("−20 °C, give or take 1.9 degrees. It should be −15 °C or colder.");
+  expect(text()).toContain("−20 °C, give or take 1.9°. It should be −15 °C or colder.");
   expect(calls).toEqual([]);
   await tap("Use this");
   expect(calls).toEqual([
@@ -45,7 +45,7 @@ test("American kitchens read degrees Fahrenheit first", async () => {
   const { type, tap, text, calls } = await atTemperature("en-US");
   await type("Temperature", "-4");
   await tap(show);
-  expect(text()).toContain("−4 °F, give or take 3.4 degrees. It should be 5 °F or colder.");
+  expect(text()).toContain("−4 °F, give or take 3.4°. It should be 5 °F or colder.");
   await tap("Use this");
   expect(calls[0]?.[2]).toEqual({
     kind: "temperature",
@@ -61,7 +61,7 @@ test("a thermometer comes with advice, and with less doubt than a display", asyn
   expect(text()).toContain("leave it until it no longer falls");
   await type("Temperature", "-18");
   await tap(show);
-  expect(text()).toContain("give or take 0.9 degrees");
+  expect(text()).toContain("give or take 0.9°");
 });
 
 test.each([

@@ -16,6 +16,14 @@ export class Footer extends Component<Props, { asking: Way | null }> {
     act?.();
   };
 
+  /** The same at almost every turn; what is asked in it stays true to the view. */
+  override shouldComponentUpdate({ view, texts }: Props, { asking }: { asking?: Way | null }): boolean {
+    const { props, state } = this;
+    return Boolean(
+      asking || state.asking || texts !== props.texts || `${view.ways}` !== `${props.view.ways}`,
+    );
+  }
+
   override render({ view, actions, texts }: Props) {
     const { asking } = this.state;
     const ways: Way[] = [...view.ways, "restart"];

@@ -54,8 +54,17 @@ class EarlierTurn extends Component<TurnProps, { asking: boolean }> {
     this.#opener?.focus();
   };
 
-  override render({ line, change, texts, changing: Changing }: TurnProps) {
-    const act = () => change(line.index);
+  /** What was answered seldom changes. */
+  override shouldComponentUpdate({ line, texts }: TurnProps, { asking }: { asking?: boolean }): boolean {
+    const { props, state } = this;
+    return Boolean(
+      asking || state.asking || texts !== props.texts || JSON.stringify(line) !== JSON.stringify(props.line),
+    );
+  }
+
+  override render({ line, texts, changing: Changing }: TurnProps) {
+    // Not the `change` of when it was drawn: that one belongs to an earlier view.
+    const act = () => this.props.change(line.index);
     return (
       <li>
         <p>

@@ -1,4 +1,4 @@
-import type { Actions, View } from "../../turn/index.ts";
+import { type Actions, createActions, type View } from "../../turn/index.ts";
 
 /** A tap that changed nothing (refused, or the engine is still on its way) frees the buttons after this. */
 const RELEASE_MS = 4000;
@@ -42,21 +42,17 @@ export class OneTap {
 
   /** The actions of what is drawn now: those of an earlier view stay locked to it. */
   actionsOf(view: View, actions: Actions): Actions {
-    return new Proxy(actions, {
-      get:
-        (all, name: keyof Actions) =>
-        (...given: never[]) => {
-          if (this.#sent === view && !isDanger(view, name, given)) return;
-          this.#sent = view;
-          this.#hasLed = true;
-          this.end();
-          this.#fade = setTimeout(this.#draw, PATIENCE_MS);
-          this.#release = setTimeout(() => {
-            this.#sent = null;
-            this.#draw();
-          }, RELEASE_MS);
-          (all[name] as (...given: never[]) => void)(...given);
-        },
+    return createActions((name, given) => {
+      if (this.#sent === view && !isDanger(view, name, given)) return;
+      this.#sent = view;
+      this.#hasLed = true;
+      this.end();
+      this.#fade = setTimeout(this.#draw, PATIENCE_MS);
+      this.#release = setTimeout(() => {
+        this.#sent = null;
+        this.#draw();
+      }, RELEASE_MS);
+      (actions[name] as (...given: never[]) => void)(...given);
     });
   }
 
@@ -73,7 +69,9 @@ export class OneTap {
   /** Once another turn has been drawn. */
   arrive(): void {
     clearTimeout(this.#fade);
-    if (this.#hasLed && this.#heading) showHeading(this.#heading);
+    const heading = this.#heading;
+    // In the frame that lays the turn out anyway, and so in another task than the one that has made it.
+    if (this.#hasLed && heading) requestAnimationFrame(() => showHeading(heading));
     this.#hasLed = false;
   }
 

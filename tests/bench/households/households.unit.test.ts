@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { learntFrom } from "../../../src/advice/learnt-from.ts";
 import { createBelief, failedFix, probabilities, updateBelief } from "../../../src/diagnosis/index.ts";
 import { readFlow } from "../../../src/workbench/build/flows-folder.ts";
+import { counts } from "../../soak/counts.ts";
 import { bestNext } from "./best-next.ts";
 import { disturbance, luck, pick } from "./chance.ts";
 import { drawHouseholds } from "./draw.ts";
@@ -14,7 +15,7 @@ import { createVisit, doCheck, provedNow, waitForIce } from "./visit.ts";
 
 const flow = readFlow();
 const scenes = createScenes(flow).map(({ scene }) => scene);
-const homes = Array.from({ length: 400 }, (_, seed) => {
+const homes = Array.from({ length: 240 }, (_, seed) => {
   const scene = scenes[seed % scenes.length];
   if (!scene) throw new Error("no scenario");
   return createHome(scene, seed);
@@ -138,7 +139,7 @@ test("the fixed list that sells an ice maker at its end sells more wrong parts t
 });
 
 describe("the report", () => {
-  const size = 1200;
+  const size = counts.homes;
   const results = runHouseholds(flow, size, 1, [8]);
 
   test("shows every policy on the same homes: ours costs less than either list, and less than the scenario's own order", () => {

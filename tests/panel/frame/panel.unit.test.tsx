@@ -2,7 +2,7 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { chatFixtures } from "../gallery/chat-fixtures.ts";
 import { linesOf, quietAnswers, turnWith, viewOf } from "../gallery/turns.ts";
-import { allScreens, mount } from "../mount.tsx";
+import { allScreens, mount as mountPanel } from "../mount.tsx";
 
 const first = turnWith({
   turn: "opening.danger",
@@ -10,6 +10,16 @@ const first = turnWith({
   answers: [{ id: "no", text: "No", role: "own" }, ...quietAnswers],
 });
 const second = turnWith({ turn: "opening.doing", heading: "What is it doing?", answers: quietAnswers });
+
+/** A panel that is looked at once the frame after each drawing is over. */
+const mount: typeof mountPanel = async (...given) => {
+  const panel = await mountPanel(...given);
+  const show: typeof panel.show = async (...next) => {
+    await panel.show(...next);
+    vi.advanceTimersToNextFrame();
+  };
+  return { ...panel, show };
+};
 
 let scrolled: ReturnType<typeof vi.spyOn>;
 beforeEach(() => {

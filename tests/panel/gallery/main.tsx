@@ -1,10 +1,11 @@
 import { render } from "preact";
 import { laterScreens } from "../../../src/embed/later-screens.ts";
-import { firstSheet, Panel, type PanelProps } from "../../../src/panel/frame/index.ts";
+import { firstSheet, Panel } from "../../../src/panel/frame/index.ts";
 import drawings from "../../../src/panel/pictures/drawings.json";
 import { createPicture } from "../../../src/panel/pictures/index.ts";
 import pictureSheet from "../../../src/panel/pictures/pictures.css?inline";
 import { laterSheet, screens } from "../../../src/panel/screens/index.ts";
+import { createActions } from "../../../src/turn/index.ts";
 import { viewIn } from "../regions.ts";
 import { textsOf } from "../texts.ts";
 import { fixtures } from "./fixtures.ts";
@@ -31,13 +32,9 @@ root.adoptedStyleSheets = [firstSheet, laterSheet, pictureSheet].map((rules) => 
 });
 
 const calls: [string, unknown[]][] = [];
-const actions = new Proxy({} as PanelProps["actions"], {
-  get:
-    (_, action: string) =>
-    (...given: unknown[]) => {
-      calls.push([action, given]);
-      console.log(action, JSON.stringify(given));
-    },
+const actions = createActions((action, given) => {
+  calls.push([action, given]);
+  console.log(action, JSON.stringify(given));
 });
 render(
   <Panel

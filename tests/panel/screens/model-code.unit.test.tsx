@@ -1,4 +1,5 @@
 // @vitest-environment happy-dom
+import { act } from "preact/test-utils";
 import { describe, expect, test, vi } from "vitest";
 import type { FoundModel } from "../../../src/turn/index.ts";
 import { modelTurn } from "../gallery/measure-fixtures.ts";
@@ -170,6 +171,7 @@ describe("a code that the page gives", () => {
     const panel = await mount(isLedByTap ? first : viewOf(modelTurn), { services });
     if (isLedByTap) await panel.tap("No ice");
     if (isLedByTap) await panel.show(viewOf(modelTurn));
+    await act(() => new Promise<void>((over) => requestAnimationFrame(() => over())));
     await panel.settle();
     return { ...panel, findModel };
   }

@@ -23,10 +23,13 @@ export function ModelScreen({ turn, actions, services, texts, busy, picture }: S
     const given = services.takePageModel();
     if (!given) return;
     setTyped(given);
-    // A tap that led here has moved the focus to this turn's heading.
-    const root = form.current?.getRootNode() as Document | ShadowRoot | undefined;
-    find(given, root?.activeElement?.localName === "h2");
+    // In that frame a tap that led here has moved the focus to this turn's heading.
+    const frame = requestAnimationFrame(() => {
+      const root = form.current?.getRootNode() as Document | ShadowRoot | undefined;
+      find(given, root?.activeElement?.localName === "h2");
+    });
     return () => {
+      cancelAnimationFrame(frame);
       latest.current += 1;
     };
   }, []);

@@ -29,6 +29,8 @@ export function Stopwatch({ seconds, up, services, texts, onStopped }: Props) {
     onStopped(Math.round(ran * 100) / 100);
   }
 
+  useLayoutEffect(() => services.signal("soon"), []);
+
   // Not `useEffect`, which comes after the next paint: a tick before that would start a stopped watch again.
   useLayoutEffect(() => {
     if (!running) return;

@@ -1,0 +1,145 @@
+import type { Locator } from "@playwright/test";
+import { expect, test } from "./panel-test.ts";
+import { readScreen } from "./read-screen.ts";
+
+/*
+ * Screens as a person wrote them down: no text, answer or verdict here is asked of the code that made the screen. Whoever
+ * changes what these turns say reads the screen once, and changes it here too.
+ */
+type Screen = { says: string[]; buttons: string[] };
+
+/** At the foot, once something has been answered. */
+const ways = ["Something is dangerous", "It works again", "Talk to a person", "Start again"];
+
+const noIce = { "opening.symptom": "no-ice", "opening.supply": "plumbed" };
+
+/** All of `says` in sight, in this order, and just these buttons, but for those of earlier answers. */
+async function shows(host: Locator, { says, buttons }: Screen): Promise<void> {
+  await expect(async () => {
+    const screen = await host.evaluate(readScreen, "");
+    const words = screen.shown.replace(/\s+/g, " ");
+    let at = 0;
+    for (const each of says) {
+      const place = words.indexOf(each, at);
+      expect(place, `"${each}" in ${words.slice(at)}`).toBeGreaterThanOrEqual(0);
+      at = place + each.length;
+    }
+    const named = screen.buttons.filter((each) => !/^(\d+ earlier answers?|Change)$/.test(each));
+    expect(named).toEqual(buttons);
+  }).toPass({ timeout: 10_000 });
+}
+
+test("the first question is about danger, and names each", async ({ panel }) => {
+  await panel.open();
+  await shows(panel.host, {
+    says: [
+      "Is anything dangerous right now?",
+      "Look, listen and smell before you touch anything.",
+      "Clicks, gurgles and a short soft hiss are normal. A hiss that goes on is not.",
+    ],
+    buttons: [
+      "Nothing dangerous",
+      "A burning smell or smoke",
+      "Sparks, or a hot or buzzing plug",
+      "Water near a socket or plug",
+      "Gas smell, steady hiss or oily patch",
+      "A shock or a tingle from the machine",
+      "I'm not sure",
+      ...ways.filter((way) => way !== "It works again"),
+    ],
+  });
+});
+
+test("a gate names each thing to make sure of, under what can happen", async ({ panel }) => {
+  await panel.openWhere("stop-tap.gate-water-supply");
+  await shows(panel.host, {
+    says: [
+      "Is the water off and the floor ready?",
+      "CAUTION",
+      "Escaping water can flood the room: close the stop tap first.",
+      "A wet floor makes you slip: lay a towel and wipe up at once.",
+      "I know where the stop tap is. I can reach it without moving the fridge.",
+      "I have made sure that the stop tap is closed. I remember how I found it.",
+      "I have a towel and a bucket at hand.",
+      "I know who to call if water keeps coming.",
+      "Follow your local plumbing and electrical codes and regulations.",
+    ],
+    buttons: ["I have done all of this", "I can't confirm all of this", ...ways],
+  });
+});
+
+test("a freezer at 5 degrees below nought is too warm", async ({ panel }) => {
+  await panel.openWhere("freezer-temperature.read");
+  await panel.host.getByText("The freezer's display", { exact: true }).tap();
+  await panel.host.getByRole("textbox", { name: "Temperature" }).fill("-5");
+  await panel.button("Show what it means").tap();
+  await shows(panel.host, {
+    says: [
+      "How cold is the freezer?",
+      "A freezer should be at −18 °C. For ice it must be colder than −12 °C.",
+      "Too warm to make ice well",
+      "−5 °C, give or take 2°. It should be −12 °C or colder.",
+      "Water in the tray takes 3.6 times as long to freeze as at −18 °C.",
+    ],
+    buttons: ["Use this", "I'm not sure", "I can't do this", ...ways],
+  });
+});
+
+test("a wait that begins at nine is over at nine next day", async ({ panel }) => {
+  await panel.openWhere("ice-maker-switch.switch-on", noIce);
+  await panel.button("It is on now").tap();
+  await shows(panel.host, {
+    says: [
+      "Is there ice yet?",
+      "The first ice can take up to 24 hours. Open the door as little as you can.",
+      "Throw the first ice away.",
+      "24 h 0 min left",
+      "Ready on Tuesday 09:00",
+      "The tray and the air around it grow cold.",
+    ],
+    buttons: ["Put it in my calendar", "Ice has come", "Go on checking instead", ...ways],
+  });
+});
+
+test("a cracked bin is a new bin for the code on the plate", async ({ panel }) => {
+  await panel.openWhere("part.model", noIce, undefined, "bin-cracked");
+  await panel.host.getByRole("textbox").fill("BLQ254NH/A0");
+  await panel.button("Find my model").tap();
+  await panel.button("This is mine: BLQ254NH/A0").tap();
+  // Number, price and stock as the demo shop's feed has them: 4369 pence, "few", "original".
+  await shows(panel.host, {
+    says: [
+      "A part is needed",
+      "The part for your machine",
+      "Compare the model code with your rating plate before you order.",
+      "Cause: The ice bin is broken and does not sit right.",
+      "What you found proves that this part is the cause.",
+      "BLQ254NH/A0",
+      "Ice bin for Brindlequay BLQ2 series",
+      "LLS-10060",
+      "£43.69",
+      "Only a few left",
+      "About 5 minutes to fit",
+      "Why this part",
+    ],
+    buttons: ["Add to basket", "Copy this summary", ...ways],
+  });
+});
+
+test("where no cause was found a person takes over, with all that was seen", async ({ panel }) => {
+  await panel.openWhere("professional.end", noIce);
+  await shows(panel.host, {
+    says: [
+      "A job for a professional",
+      "A person should take over here",
+      "We have not found the cause, so we name no part.",
+      "An appliance engineer: Give them the model code and the checks below.",
+      "Ask Larder Lane Spares",
+      "What we found",
+      "What happens It makes no new ice",
+      "Water supply Through a tube at the back",
+      "Lately Nothing that I know of",
+    ],
+    buttons: ["Copy this summary", ...ways.filter((way) => way !== "Talk to a person")],
+  });
+});

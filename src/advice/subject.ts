@@ -15,6 +15,10 @@ export type Diagnosis = {
   mostTurns: number;
   /** A free look that tells more than this of causes that need no professional comes before one is called. */
   leastLook: number;
+  /** One that tells more than this comes before a tool is fetched. */
+  earlyLook: number;
+  /** So many second looks at what was answered. */
+  mostSecond: number;
   /** In the trade's order. */
   moves: MoveRule[];
   /** The causes that can end the search, in order; their proofs stand with them. */

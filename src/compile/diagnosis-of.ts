@@ -31,6 +31,8 @@ export function diagnosisOf(flow: Flow, scenario: string, ways: OpeningWay[]): D
     stakes: stakesOf(flow, scenario),
     mostTurns: limitOf(flow.limits, "most-answers"),
     leastLook: limitOf(flow.limits, "least-look"),
+    earlyLook: limitOf(flow.limits, "early-look"),
+    mostSecond: limitOf(flow.limits, "most-second-looks"),
     moves: (rule?.checks ?? []).map(({ check, first }, place): MoveRule => {
       const { once, again } = entryGuards(flow, scenario, place);
       return {

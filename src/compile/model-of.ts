@@ -40,8 +40,8 @@ export function createInput(flow: Flow, scenario: string, checks: readonly strin
   };
 }
 
-/** Three digits say more than anybody knows. */
-const short = (weight: number) => Number(weight.toPrecision(3));
+/** In homes of 2,000: nobody knows shares better than that. */
+const short = (share: number) => Math.max(1, Math.round(2000 * share));
 
 /**
  * The checks of a scenario in the trade's order, without the waits for ice: those are moves of another kind.

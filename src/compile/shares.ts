@@ -63,6 +63,15 @@ export function causesOf(flow: Flow, scenario: string): string[] {
 
 /** Limits without which no model is made. */
 export const modelLimits = [
-  ...[anythingElse, "share-tank", "negligible-share", "cost-fetch", "free-look-minutes", "least-look"],
+  ...[
+    anythingElse,
+    "share-tank",
+    "negligible-share",
+    "cost-fetch",
+    "free-look-minutes",
+    "least-look",
+    "early-look",
+    "most-second-looks",
+  ],
   ...["error-reading", "error-look", "error-listen", "error-feel", "error-memory"],
 ];

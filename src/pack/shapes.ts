@@ -128,6 +128,8 @@ export const scenarioShape = {
     stakes,
     mostTurns: number,
     leastLook: number,
+    earlyLook: number,
+    mostSecond: number,
     moves: listOf(
       z.strictObject({
         check: id,

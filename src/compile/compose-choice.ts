@@ -3,7 +3,6 @@ import { all, type Guard, guardOf } from "../condition/index.ts";
 import type { Flow, Scenario } from "../guide/index.ts";
 import { waitNote } from "./compose-check.ts";
 import { entryGuards } from "./entry-guards.ts";
-import { causesOf } from "./shares.ts";
 import { closedByUs, mayGoOn, mustReopen, needsWater, reopenerOf } from "./water.ts";
 
 /**
@@ -37,10 +36,10 @@ export function composeChoice(flow: Flow, scenario: Scenario): Transition[] {
   const leaving = (way: Transition, cause: string | null): Transition[] =>
     scenario.keeps || flow.causes[cause ?? ""]?.keeps ? [way] : withWater(way);
   const isPart = (cause: string) => flow.causes[cause]?.remedy === "part";
-  const suspects = causesOf(flow, scenario.id);
-  const rivals = scenario.proofs.filter((cause) => !isPart(cause) && suspects.includes(cause));
+  const isFault = (cause: string) => Object.hasOwn(flow.machine.causes, cause);
+  const rivals = scenario.proofs.filter((cause) => !isPart(cause) && isFault(cause));
   // No cause of the complaint, but the end of what a householder can do: a tap that will not shut.
-  const halts = scenario.proofs.filter((cause) => !isPart(cause) && !suspects.includes(cause));
+  const halts = scenario.proofs.filter((cause) => !isPart(cause) && !isFault(cause));
   const entries = scenario.checks.map(({ check, first }, place) => {
     const { once, again } = entryGuards(flow, scenario.id, place);
     const may = first ? [] : [advised("advised", { check })];

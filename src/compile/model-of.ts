@@ -84,9 +84,9 @@ function experimentOf(flow: Flow, scenario: string, id: string, causes: readonly
 }
 
 /** The ends of the grid of likelihoods and its step, as log odds: a phone's tables take some ninety numbers. */
-const grid = { most: 6.2, step: 0.14 };
+const grid = { most: 6.2, step: 0.28 };
 
-/** The next likelihood on the grid: the odds are off by 7 % at most, and none is 0 or 1. */
+/** The next likelihood on the grid: the odds are off by 15 % at most, and none is 0 or 1. */
 export function onGrid(chance: number): number {
   const odds = Math.log(chance / (1 - chance));
   const place = Math.round(Math.min(Math.max(odds, -grid.most), grid.most) / grid.step);

@@ -12,7 +12,7 @@ const known = new WeakMap<Flow, Map<string, Record<string, number>>>();
 
 /**
  * How likely each cause is in a scenario once the opening has been answered, nothing else being known; they sum to 1.
- * A cause that is negligible then is left out, and its share goes to whatever else it may be.
+ * A cause that is negligible then, and that no check of the scenario settles, goes to whatever else it may be.
  * @param opening null: nothing was changed lately, and nobody was asked whether there is a tank
  */
 export function sharesOf(
@@ -41,11 +41,22 @@ function sharesAfter(flow: Flow, scenario: string, supply: string, changed: stri
   });
   const total = weights.reduce((sum, [, weight]) => sum + weight, 0);
   const least = shareOf(flow, "negligible-share") * total;
-  const known = weights.filter(([id, weight]) => weight >= least && id !== anythingElse);
+  const settled = settledIn(flow, scenario);
+  const known = weights.filter(
+    ([id, weight]) => weight > 0 && (weight >= least || settled.has(id)) && id !== anythingElse,
+  );
   const share = (1 - shareOf(flow, anythingElse)) / total;
   const shares = Object.fromEntries(known.map(([id, weight]) => [id, weight * share]));
   const rest = 1 - Object.values(shares).reduce((sum, one) => sum + one, 0);
   return flow.causes[anythingElse] ? { ...shares, [anythingElse]: rest } : shares;
+}
+
+/** The causes that a scenario's checks put right, or that end it with a proof. */
+function settledIn({ scenarios, checks }: Flow, scenario: string): Set<string> {
+  const { checks: entries = [], proofs = [] } = scenarios[scenario] ?? {};
+  const turns = entries.flatMap(({ check }) => Object.values(checks[check]?.turns ?? {}));
+  const outcomes = turns.flatMap(({ answers, verdicts }) => Object.values({ ...answers, ...verdicts }));
+  return new Set([...proofs, ...outcomes.flatMap(({ remedies }) => remedies ?? [])]);
 }
 
 /** The causes that a scenario reckons with after one opening or another, in the order of their list. */

@@ -80,6 +80,12 @@ export const proved: Record<string, [answers: Answers, endsWith: string]> = {
 export const putRight: Record<string, Answers> = {
   "control-locked": { "control-lock.look": "lock-on", "control-lock.unlock": "unlocked" },
   "switched-off": { "ice-maker-switch.look": "off", "ice-maker-switch.switch-on": "switched-on" },
+  "too-soon": {
+    "opening.changed": "power-cut",
+    "running-time.since": "under-a-day",
+    "running-time.give-time": "will-wait",
+  },
+  "setting-wrong": { "cooling-settings.look": "special", "cooling-settings.switch-back": "switched" },
   "controls-stalled": { "reset.test": "moved-wet" },
   "door-blocked": {
     "door-closing.look": "stays-open",

@@ -95,6 +95,8 @@ export const healthy: Answers = {
   "opening.changed": "nothing",
   "control-lock.look": "lock-off",
   "ice-maker-switch.look": "on",
+  "running-time.since": "over-a-day",
+  "cooling-settings.look": "usual",
   "door-closing.look": "closes",
   "ice-bin.look": "fine",
   "ice-under-maker.look": "clear",

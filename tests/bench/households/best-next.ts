@@ -1,7 +1,6 @@
 import { movesAt, provedAt } from "../../../src/advice/index.ts";
 import { learntFrom } from "../../../src/advice/learnt-from.ts";
 import type { Advice } from "../../../src/chart/index.ts";
-import { causesOf } from "../../../src/compile/index.ts";
 import { isWaitForIce } from "../../../src/compile/wait-for-ice.ts";
 import type { Flow } from "../../../src/guide/index.ts";
 import type { Policy } from "./list-policies.ts";
@@ -30,8 +29,7 @@ export function bestNext(flow: Flow): Policy {
     for (let turns = 0; turns < 100; turns++) {
       // The end of what a householder can do, whatever the cause, such as a tap that cannot be shut.
       const halts = provedNow(visit).some(
-        ({ cause }) =>
-          !causesOf(flow, scene.scenario).includes(cause) && flow.causes[cause]?.remedy === "professional",
+        ({ cause }) => !(cause in flow.machine.causes) && flow.causes[cause]?.remedy === "professional",
       );
       const { check, part } = halts ? { check: null, part: null } : advise(visit);
       if (part) sell(visit, part);

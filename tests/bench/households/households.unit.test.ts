@@ -64,7 +64,7 @@ describe("our choice, over homes of every scenario", () => {
 
   test("never sells a part whose proof is not recorded", () => {
     const sales = visits.filter(({ ending }) => ending?.how === "part");
-    expect(sales.length).toBeGreaterThan(10);
+    expect(sales.length).toBeGreaterThan(5);
     for (const visit of sales) {
       const proved = provedNow(visit).map(({ cause }) => cause);
       expect(proved).toContain(visit.ending?.cause);

@@ -6,6 +6,7 @@ import {
   explain,
   finish,
   type Model,
+  mostTelling,
   readModel,
   type Steps,
 } from "../diagnosis/index.ts";
@@ -47,8 +48,11 @@ export const createAdviser: Advisers = (subject, opening) => {
     },
     *advising(memory) {
       // Nobody answers for ever: what is known by then goes to a professional, written down.
-      const moves = memory.turns < mostTurns ? movesAt(subject, memory) : [];
       const { belief, fixed } = learntFrom(diagnosis, model, memory);
+      const mayLookAgain = memory.again.length < diagnosis.mostSecond;
+      const allowed = memory.turns < mostTurns ? movesAt(subject, memory) : [];
+      // Who was not sure at first is asked once more; who answered only where second looks are left.
+      const moves = allowed.filter(({ isAgain, check }) => !isAgain || !belief.shown[check] || mayLookAgain);
       const endings = provedAt(subject, memory).map((one) => ({
         ...one,
         rival: rivalOf(model, one.cause, flow.causes[one.cause]?.part),
@@ -68,10 +72,16 @@ export const createAdviser: Advisers = (subject, opening) => {
         const mayWait = some.some(({ waits }) => waits);
         return choosing(model, belief, allowed, { ...state, mayWait }, stakes);
       };
-      return yield* adviceBy(moves, choose, (choice) => {
+      const advice = yield* adviceBy(moves, choose, (choice) => {
         const same = endings.find(({ rival, due }) => rival === choice.cause && due === choice.due);
         return same?.cause ?? null;
       });
+      const chosen = moves.find(({ check }) => check === advice.check);
+      if (advice.part || chosen?.free || chosen?.first || chosen?.waits) return advice;
+      // Before a tool is fetched, and before somebody is called, what costs no more than a look.
+      const looks = moves.flatMap(({ free, isAgain, check }) => (free && !isAgain ? [check] : []));
+      const least = advice.check ? diagnosis.earlyLook : diagnosis.leastLook;
+      return { check: mostTelling(model, belief, looks, least) ?? advice.check, part: null };
     },
     explain(memory, check) {
       if (!model.checkAt.has(check)) return null;
@@ -95,7 +105,7 @@ type PartChoice = Extract<Choice, { stop: "part" }>;
 
 /**
  * What is to be done first is done first. Then whatever is not behind the back panel; what is, only where nothing else
- * is worth doing; and before a professional is called, second looks.
+ * is worth doing.
  */
 function* adviceBy(
   moves: Move[],

@@ -13,6 +13,12 @@ export type Diagnosis = {
   stakes: Stakes;
   /** So many answers, and a professional is called. */
   mostTurns: number;
+  /** A free look that tells more than this of causes that need no professional comes before one is called. */
+  leastLook: number;
+  /** One that tells more than this comes before a tool is fetched. */
+  earlyLook: number;
+  /** So many second looks at what was answered. */
+  mostSecond: number;
   /** In the trade's order. */
   moves: MoveRule[];
   /** The causes that can end the search, in order; their proofs stand with them. */
@@ -26,7 +32,7 @@ export type Diagnosis = {
 export type Openings = {
   turns: string[];
   entries: Record<string, number>;
-  models: { causes: number[]; checks: number[] }[];
+  models: { causes: number[]; weights: number[]; checks: number[] }[];
 };
 
 /** A check as something that may be allowed: by `once`, or as a second look by `again`. */
@@ -38,6 +44,8 @@ export type MoveRule = {
   waits?: true;
   /** Its gates. */
   gates?: string[];
+  /** Costs a look and no more: no tool, no gate, no waiting. */
+  free?: true;
   /** Behind the back panel: only when all else is spoken for. */
   hidden?: true;
   once: Guard;

@@ -38,5 +38,5 @@ const longestList = 80;
 
 /** The first line by which an editor finds the schema of a flows file; `path` is relative to flows/. */
 export function schemaLine(path: string, kind: FileKind): string {
-  return `# yaml-language-server: $schema=${path.includes("/") ? "../" : ""}schema/${kind}.json`;
+  return `# yaml-language-server: $schema=${"../".repeat(path.split("/").length - 1)}schema/${kind}.json`;
 }

@@ -47,9 +47,10 @@ export function composeChoice(flow: Flow, scenario: Scenario): Transition[] {
     );
   };
   const isPart = (cause: string) => flow.causes[cause]?.remedy === "part";
-  const rivals = scenario.proofs.filter((cause) => !isPart(cause) && cause in scenario.priors);
+  const isFault = (cause: string) => Object.hasOwn(flow.machine.causes, cause);
+  const rivals = scenario.proofs.filter((cause) => !isPart(cause) && isFault(cause));
   // No cause of the complaint, but the end of what a householder can do: a tap that will not shut.
-  const halts = scenario.proofs.filter((cause) => !isPart(cause) && !(cause in scenario.priors));
+  const halts = scenario.proofs.filter((cause) => !isPart(cause) && !isFault(cause));
   const entries = scenario.checks.map(({ check, first }, place) => {
     const { once, again } = entryGuards(flow, scenario.id, place);
     const may = first ? [] : [advised("advised", { check })];

@@ -30,6 +30,9 @@ export function diagnosisOf(flow: Flow, scenario: string, ways: OpeningWay[]): D
     findings: Object.fromEntries(findings),
     stakes: stakesOf(flow, scenario),
     mostTurns: limitOf(flow.limits, "most-answers"),
+    leastLook: limitOf(flow.limits, "least-look"),
+    earlyLook: limitOf(flow.limits, "early-look"),
+    mostSecond: limitOf(flow.limits, "most-second-looks"),
     moves: (rule?.checks ?? []).map(({ check, first }, place): MoveRule => {
       const { once, again } = entryGuards(flow, scenario, place);
       return {
@@ -37,6 +40,7 @@ export function diagnosisOf(flow: Flow, scenario: string, ways: OpeningWay[]): D
         ...(first ? { first } : {}),
         ...(isWaitForIce(flow.checks[check]) ? { waits: true } : {}),
         ...(flow.checks[check]?.gates?.length ? { gates: flow.checks[check].gates } : {}),
+        ...(isFree(flow, check) ? { free: true } : {}),
         ...(flow.checks[check]?.access === "back-panel" ? { hidden: true } : {}),
         once,
         ...(again ? { again } : {}),
@@ -44,6 +48,13 @@ export function diagnosisOf(flow: Flow, scenario: string, ways: OpeningWay[]): D
     }),
     proofs: (rule?.proofs ?? []).filter((cause) => flow.causes[cause]?.proof),
   };
+}
+
+/** True for what a person sees at once: nobody fetches a jug before looking at a switch. */
+function isFree({ checks, limits }: Flow, id: string): boolean {
+  const { minutes = 0, tools = [], gates = [], turns = {} } = checks[id] ?? {};
+  const waits = Object.values(turns).some(({ kind }) => kind === "wait");
+  return !tools.length && !gates.length && !waits && minutes <= limitOf(limits, "free-look-minutes");
 }
 
 type Names = { causes: string[]; checks: string[] };
@@ -56,9 +67,9 @@ function openingsOf(flow: Flow, scenario: string, ways: OpeningWay[], all: Names
       const answers = Object.fromEntries(
         Object.entries(memory.findings).map(([turn, { answer }]) => [turn, answer]),
       );
-      const { causes, checks } = amongAfter(flow, scenario, answers);
+      const { causes, weights, checks } = amongAfter(flow, scenario, answers);
       const placesIn = (names: string[], among: string[]) => among.map((name) => names.indexOf(name));
-      const model = { causes: placesIn(all.causes, causes), checks: placesIn(all.checks, checks) };
+      const model = { causes: placesIn(all.causes, causes), weights, checks: placesIn(all.checks, checks) };
       return { answers, model };
     });
   const keyOf = (answers: Record<string, string>, turns: string[]) =>

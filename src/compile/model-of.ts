@@ -1,50 +1,48 @@
 import type { CheckInput, ModelInput, ProofStep } from "../diagnosis/index.ts";
-import type { Check, Flow } from "../guide/index.ts";
+import { type CauseRule, type Check, type Flow, limitOf } from "../guide/index.ts";
 import { isPossible, type OpeningAnswers } from "./is-possible.ts";
+import { likelihoodsOf } from "./likelihoods.ts";
 import { proofStepsOf } from "./proof-steps.ts";
 import { routesOf } from "./routes-of.ts";
 import { setUpOf } from "./set-up.ts";
+import { causesOf, sharesOf } from "./shares.ts";
 import { isWaitForIce } from "./wait-for-ice.ts";
 
-/**
- * The causes and checks of one scenario after an opening: its causes with a prior, less those that no check left could
- * find (no filter clogs in a machine with a tank), and its checks.
- */
+/** The causes of one scenario after an opening with their weights, and its checks. */
 export function amongAfter(flow: Flow, scenario: string, opening: OpeningAnswers) {
-  const checks = checksOf(flow, scenario, opening);
-  const all = createInput(flow, scenario, checks);
-  const fixed = new Set(
-    all.checks.flatMap(({ outcomes }) => Object.values(outcomes).flatMap(({ fixes = [] }) => fixes)),
-  );
-  const causes = all.causes.filter(({ id, remedy, proofs = [] }) => {
-    const provable = flow.causes[id]?.proof !== undefined;
-    return fixed.has(id) || proofs.length > 0 || (remedy === "professional" && !provable);
-  });
-  return { causes: causes.map(({ id }) => id), checks };
+  const shares = sharesOf(flow, scenario, opening);
+  const causes = causesOf(flow, scenario).filter((id) => shares[id]);
+  return {
+    causes,
+    weights: causes.map((id) => short(shares[id] ?? 0)),
+    checks: checksOf(flow, scenario, opening),
+  };
 }
 
 /** What a scenario knows, with the checks given. @throws Error where there is no such scenario or check */
 export function createInput(flow: Flow, scenario: string, checks: readonly string[]): ModelInput {
-  const rule = flow.scenarios[scenario];
-  if (!rule) throw new Error(`There is no scenario "${scenario}"`);
-  const rivals = Object.keys(rule.priors).flatMap((id) => {
-    const cause = flow.causes[id];
-    return cause ? [{ id, ...cause }] : [];
-  });
   const among = new Set(checks);
   // A cause may be proved by a check that only other scenarios have.
   const possible = (ways: readonly ProofStep[][] = []) =>
     ways.filter((steps) => steps.length > 0 && steps.every(({ check }) => among.has(check)));
+  const shares = sharesOf(flow, scenario, null);
+  const causes = causesOf(flow, scenario);
   return {
-    words: flow.words,
-    causes: rivals.map(({ id, remedy, part, claim }) => {
-      const prior = rule.priors[id] ?? "";
+    causes: causes.map((id) => {
+      const { remedy, part, claim } = flow.causes[id] as CauseRule;
       const fitting = flow.parts[part ?? ""]?.fitting;
-      return { id, prior, remedy, part, claim, fitting, proofs: possible(proofsOf(flow, id)) };
+      const weight = short(shares[id] ?? limitOf(flow.limits, "negligible-share"));
+      return { id, weight, remedy, part, claim, fitting, proofs: possible(proofsOf(flow, id)) };
     }),
-    checks: checks.map((id) => ({ ...experimentOf(flow, id), needs: possible(needsOf(flow, scenario, id)) })),
+    checks: checks.map((id) => ({
+      ...experimentOf(flow, scenario, id, causes),
+      needs: possible(needsOf(flow, scenario, id)),
+    })),
   };
 }
+
+/** In homes of 2,000: nobody knows shares better than that. */
+const short = (share: number) => Math.max(1, Math.round(2000 * share));
 
 /**
  * The checks of a scenario in the trade's order, without the waits for ice: those are moves of another kind.
@@ -69,18 +67,34 @@ function needsOf(flow: Flow, scenario: string, id: string): ProofStep[][] {
   return free ? [] : entries.flatMap(({ when }) => (when ? proofStepsOf(flow, when) : []));
 }
 
-function experimentOf(flow: Flow, id: string): CheckInput {
+function experimentOf(flow: Flow, scenario: string, id: string, causes: readonly string[]): CheckInput {
   const check: Check | undefined = flow.checks[id];
   if (!check) throw new Error(`There is no check "${id}"`);
   const routes = routesOf(flow, check);
-  const outcomes = Object.entries(check.outcomes ?? {}).map(([name, { says }]) => {
+  const likelihoods = likelihoodsOf(flow, scenario, id, causes);
+  const outcomes = Object.keys(check.outcomes ?? {}).map((name, at) => {
     const { fixes, hours } = routes[name] ?? {};
+    const says = Object.fromEntries(
+      causes.map((cause, place) => [cause, onGrid(likelihoods[at]?.[place] ?? 0)]),
+    );
     return [name, { says, ...(fixes?.length ? { fixes } : {}), ...(hours ? { hours } : {}) }] as const;
   });
+  // Nobody fetches a jug before looking at a switch.
+  const minutes = check.minutes + check.tools.length * limitOf(flow.limits, "cost-fetch");
   return {
     id,
     group: check.measures,
-    ...setUpOf(flow, check, check.minutes),
+    ...setUpOf(flow, check, minutes),
     outcomes: Object.fromEntries(outcomes),
   };
+}
+
+/** The ends of the grid of likelihoods and its step, as log odds: a phone's tables take some ninety numbers. */
+const grid = { most: 6.2, step: 0.28 };
+
+/** The next likelihood on the grid: the odds are off by 15 % at most, and none is 0 or 1. */
+export function onGrid(chance: number): number {
+  const odds = Math.log(chance / (1 - chance));
+  const place = Math.round(Math.min(Math.max(odds, -grid.most), grid.most) / grid.step);
+  return Number((1 / (1 + Math.exp(-place * grid.step))).toPrecision(4));
 }

@@ -3,6 +3,7 @@ import { all, any, type Guard, guardOf, not } from "../condition/index.ts";
 import { type Check, dangersOf, type Flow, type Opening, regionIn } from "../guide/index.ts";
 import { hazardsOf } from "./hazards.ts";
 import { gatesOf, outcomesOf, partsOfCheck } from "./parts-of-check.ts";
+import { causesOf } from "./shares.ts";
 
 /** What belongs to one scenario of the slice; all else is shared with the opening. */
 export type ScenarioSlice = Pick<
@@ -34,7 +35,7 @@ export function startSlice(flow: Flow): FlowSlice {
 /** What is read of flows/ in a scenario alone. @param checks every check that it can ask */
 export function scenarioSlice(flow: Flow, scenario: string, checks: Check[]): ScenarioSlice {
   const rule = flow.scenarios[scenario];
-  const causes = [...Object.keys(rule?.priors ?? {}), ...(rule?.proofs ?? [])];
+  const causes = [...causesOf(flow, scenario), ...(rule?.proofs ?? [])];
   return {
     ...partsOf(flow, checks, causes),
     lasting: checks.filter(isLasting).flatMap(lastingIn),

@@ -14,3 +14,4 @@ export {
   type Tables,
   tablesOf,
 } from "./tables.ts";
+export { mostTelling } from "./telling.ts";

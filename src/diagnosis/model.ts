@@ -53,10 +53,13 @@ export type SetUp = { bit: number; minutes: number };
 /** `chances`: P(outcome | cause), by cause, never 0 or 1; over a check's outcomes they sum to 1. */
 export type Outcome = { id: string; chances: Float64Array; fixes: readonly number[]; hours: number };
 
-/** A part of what tables hold, by place; ways that need a check outside of it are no ways in it. */
-export type Among = { causes: readonly number[]; checks: readonly number[] };
+/**
+ * A part of what tables hold, by place; ways that need a check outside of it are no ways in it. `weights`: priors of
+ * those causes where they are others than the tables', up to a factor, each above 0.
+ */
+export type Among = { causes: readonly number[]; checks: readonly number[]; weights?: readonly number[] };
 
-/** A model straight from words. @throws Error or RangeError as `tablesOf` does */
+/** A model straight from numbers. @throws Error or RangeError as `tablesOf` does */
 export function createModel(input: ModelInput): Model {
   return readModel(tablesOf(input));
 }
@@ -69,7 +72,8 @@ export function readModel(tables: Tables, among?: Among): Model {
   const checks = (among?.checks ?? [...tables.checks.keys()]).flatMap((place) => tables.checks[place] ?? []);
   const causeAt = new Map(causes.map(({ id }, place) => [id, place]));
   const checkAt = new Map(checks.map(({ id }, place) => [id, place]));
-  const total = causes.reduce((sum, { weight }) => sum + weight, 0);
+  const weights = causes.map(({ weight }, place) => among?.weights?.[place] ?? weight);
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
   const groups = checks.map(({ id, group }) => group ?? id);
   const preparations = [...new Set(checks.flatMap(({ setUp = {} }) => Object.keys(setUp)))];
   const bitOf = (id: string) => (preparations.includes(id) ? 1 << preparations.indexOf(id) : 0);
@@ -104,7 +108,7 @@ export function readModel(tables: Tables, among?: Among): Model {
     causeAt,
     checkAt,
     preparations,
-    priors: Float64Array.from(causes, ({ weight }) => weight / total),
+    priors: Float64Array.from(weights, (weight) => weight / total),
   };
 }
 

@@ -4,10 +4,8 @@ export type Remedy = "self" | "part" | "professional";
 /** What a check must have shown: one of `outcomes`. */
 export type ProofStep = { check: string; outcomes: readonly string[] };
 
-/** What the trade knows of one scenario, in its words. Plain data; the flow files are one way to write it. */
+/** What is known of one scenario, in numbers. Plain data; a model of the machine is one way to come by it. */
 export type ModelInput = {
-  /** Numbers behind the words: likelihoods within 0 and 1, both exclusive; priors above 0. */
-  words: { likelihood: Record<string, number>; prior: Record<string, number> };
   causes: readonly CauseInput[];
   /** In the trade's order, which decides where the belief has no opinion. */
   checks: readonly CheckInput[];
@@ -15,7 +13,8 @@ export type ModelInput = {
 
 export type CauseInput = {
   id: string;
-  prior: string;
+  /** Its prior before all are made to sum to 1; above 0. */
+  weight: number;
   remedy: Remedy;
   /** The kind of part; causes that share one are put right by the same purchase. */
   part?: string | undefined;
@@ -43,25 +42,22 @@ export type CheckInput = {
 };
 
 export type OutcomeInput = {
-  /** Likelihood words by cause; `otherwise` for causes not named. */
-  says: Record<string, string>;
+  /** Likelihoods by cause, within 0 and 1, both exclusive; `otherwise` for causes not named. */
+  says: Record<string, number>;
   /** Causes that the check puts right on the way to this outcome. */
   fixes?: readonly string[] | undefined;
   /** Hours of waiting that this outcome takes, such as a thaw. */
   hours?: number | undefined;
 };
 
-/** What the trade knows of one scenario as plain tables, for a build to write down and a phone to read. */
+/** The same as plain tables, for a build to write down and a phone to read. */
 export type Tables = {
   /** Likelihoods, within 0 and 1, both exclusive. */
   likelihoods: readonly number[];
-  causes: readonly CauseRow[];
+  causes: readonly CauseInput[];
   /** In the trade's order. */
   checks: readonly CheckRow[];
 };
-
-/** `weight`: its prior before all are made to sum to 1; above 0. */
-export type CauseRow = Omit<CauseInput, "prior"> & { weight: number };
 
 export type CheckRow = Omit<CheckInput, "outcomes"> & { outcomes: readonly OutcomeRow[] };
 
@@ -73,42 +69,40 @@ export const signs =
   "0123456789abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ!#$%&()*+,-./:;<=>?@[]^_`{|}~";
 
 /**
- * Turns words into numbers. A check with fewer than two outcomes says nothing and stays without any.
+ * Lays the numbers out. A check with fewer than two outcomes says nothing and stays without any.
  *
- * @throws RangeError for a number out of range or more words than signs, Error for a word, cause or check that does not
- * exist: faults of the data, which the verifier reports before anyone gets here
+ * @throws RangeError for a number out of range or more distinct likelihoods than signs, Error for a cause or check that
+ * is not spoken of: faults of the data, which the verifier reports before anyone gets here
  */
-export function tablesOf({ words, causes, checks }: ModelInput): Tables {
-  const likelihoods = [...new Set(Object.values(words.likelihood))];
-  if (likelihoods.length > signs.length) throw new RangeError(`More than ${signs.length} likelihoods`);
+export function tablesOf({ causes, checks }: ModelInput): Tables {
   const ids = new Set(checks.map(({ id }) => id));
-  for (const { proofs = [] } of causes) assertKnown(proofs, ids);
+  for (const { id, weight, proofs = [] } of causes) {
+    if (!(weight > 0 && weight < Infinity)) throw new RangeError(`The prior of "${id}" must be above 0`);
+    assertKnown(proofs, ids);
+  }
   for (const { needs = [] } of checks) assertKnown(needs, ids);
-  return {
-    likelihoods,
-    causes: causes.map(({ prior, ...cause }) => {
-      const weight = words.prior[prior];
-      if (weight === undefined) throw new Error(`Cause "${cause.id}": "${prior}" is no word for a prior`);
-      if (!(weight > 0 && weight < Infinity)) throw new RangeError(`Prior "${prior}" must be above 0`);
-      return { ...cause, weight };
-    }),
-    checks: checks.map(({ outcomes, ...check }) => {
-      const entries = Object.entries(outcomes);
-      if (entries.length < 2) return { ...check, outcomes: [] };
-      const rows = entries.map(([id, { says, ...outcome }]) => {
-        const signsOf = causes.map((cause) => {
-          const word = says[cause.id] ?? says.otherwise;
-          const number = word === undefined ? undefined : words.likelihood[word];
-          const place = `Check "${check.id}", outcome "${id}", cause "${cause.id}"`;
-          if (number === undefined) throw new Error(`${place}: "${word}" is no word for a likelihood`);
-          if (!(number > 0 && number < 1)) throw new RangeError(`"${word}" must lie between 0 and 1`);
-          return signs[likelihoods.indexOf(number)];
-        });
-        return { id, ...outcome, likely: signsOf.join("") };
-      });
-      return { ...check, outcomes: rows };
-    }),
+  const places = new Map<number, number>();
+  const signOf = (number: number) => {
+    const place = places.get(number) ?? places.size;
+    if (place >= signs.length) throw new RangeError(`More than ${signs.length} likelihoods`);
+    places.set(number, place);
+    return signs[place];
   };
+  const rows = checks.map(({ outcomes, ...check }) => {
+    const entries = Object.entries(outcomes);
+    const spoken = entries.map(([id, { says, ...outcome }]) => {
+      const signsOf = causes.map((cause) => {
+        const number = says[cause.id] ?? says.otherwise;
+        const place = `Check "${check.id}", outcome "${id}", cause "${cause.id}"`;
+        if (number === undefined) throw new Error(`${place}: no likelihood`);
+        if (!(number > 0 && number < 1)) throw new RangeError(`${place}: ${number} must lie between 0 and 1`);
+        return signOf(number);
+      });
+      return { id, ...outcome, likely: signsOf.join("") };
+    });
+    return { ...check, outcomes: entries.length < 2 ? [] : spoken };
+  });
+  return { likelihoods: [...places.keys()], causes, checks: rows };
 }
 
 function assertKnown(ways: readonly (readonly ProofStep[])[], ids: ReadonlySet<string>): void {

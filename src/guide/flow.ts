@@ -9,6 +9,7 @@ export type Flow = {
   version: string;
   limits: Limits;
   words: Words;
+  machine: Machine;
   stations: { order: string[]; above: string[]; access: Record<string, string> };
   hazards: Record<string, HazardRule>;
   access: Record<string, string[]>;
@@ -74,18 +75,62 @@ export type Check = Opening & {
   repeats?: boolean | undefined;
   /** Checks that measure the same thing share a group and count once, the latest; a check alone is its own group. */
   measures?: string | undefined;
+  /** By which sense the check observes: how often people err so is a limit, `error-look` for one. */
+  by?: "reading" | "look" | "listen" | "feel" | "memory" | undefined;
   /** What the check as a whole can show, as one experiment. Findings that stand in no outcome say nothing. */
   outcomes?: Record<string, CheckOutcome> | undefined;
 };
 
+/** The first outcome whose `sees` or `shows` is there is what a check shows truly; else the one without either. */
 export type CheckOutcome = {
   /** The findings that mean this outcome, as `turn.answer` within the check. */
   from: string[];
-  /** How often each cause shows this outcome, in words of words.yaml; `otherwise` for causes not named. */
-  says: Record<string, string>;
+  /** Causes that are seen as such. */
+  sees?: string[] | undefined;
+  /** States of quantities, any of the list: all that one entry names must be there. */
+  shows?: States[] | undefined;
+  /** How often it can be seen where it is there, in a word of words.yaml; always unless said. */
+  caught?: string | undefined;
+  /** Only after a second look or a try: who comes to it wrongly has erred twice. */
+  confirmed?: boolean | undefined;
+  /** Where a check is special, how often a cause shows this, in words of words.yaml; `otherwise` for causes not named. */
+  says?: Record<string, string> | undefined;
 };
 
-export type Words = { likelihood: Record<string, number>; prior: Record<string, number> };
+export type Words = { likelihood: Record<string, number> };
+
+/** States of quantities, any of those named. */
+export type States = Record<string, string[]>;
+/** How likely each state is; made to sum to one. */
+export type Spread = Record<string, number>;
+
+/** How the machine works and what each cause does to it. */
+export type Machine = {
+  /** Upstream first. */
+  quantities: Record<string, Quantity>;
+  /** How likely a state of a quantity is to be complained of, by complaint, quantity and state. */
+  complaints: Record<string, Record<string, Spread>>;
+  causes: Record<string, Disturbance>;
+};
+
+/** The first state is a sound machine's. The first line of `follows` whose states are there holds. */
+export type Quantity = {
+  states: string[];
+  follows?: { when?: States | undefined; is: Spread }[] | undefined;
+};
+
+export type Disturbance = {
+  /** Homes in 1,000 where it is what is wrong, nothing having been changed lately. Judgement. */
+  share: number;
+  reason: string;
+  /** Only in machines of this type. */
+  machine?: "plumbed" | "tank" | undefined;
+  /** So many times likelier after a change, by the opening's answer. */
+  lately?: Record<string, number> | undefined;
+  /** The share of other homes where it is there too and does no harm. */
+  besides?: number | undefined;
+  does?: Record<string, Spread> | undefined;
+};
 
 export type TurnRule = {
   kind?: "choice" | "reading" | "wait" | undefined;
@@ -129,8 +174,8 @@ export type Outcome = {
 export type Scenario = {
   id: string;
   when: Condition;
-  /** How common each cause is before anything is known, in words of words.yaml: judgement. */
-  priors: Record<string, string>;
+  /** What people say is wrong, a complaint of the machine. */
+  complaint: string;
   proofs: string[];
   /** In the trade's order. `first`: before any advice, whenever it is allowed. */
   checks: { check: string; when?: Condition | undefined; first?: boolean | undefined }[];

@@ -4,13 +4,17 @@ export { dangersOf } from "./dangers.ts";
 export type {
   CauseRule,
   Check,
+  CheckOutcome,
   Flow,
   GateRule,
+  Machine,
   Opening,
   Outcome,
   PartRule,
   Scenario,
   Signal,
+  Spread,
+  States,
   TurnRule,
 } from "./flow.ts";
 export {

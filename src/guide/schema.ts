@@ -48,6 +48,10 @@ const turn = z.strictObject({
   cannot: standing,
 });
 
+const chance = (most: number) => z.number().check(z.minimum(0), z.maximum(most));
+const states = recordOf(id, listOf(id));
+const spread = recordOf(id, chance(1));
+
 const opening = { id, start: id, turns: recordOf(id, turn) };
 
 export const unit = z.string().check(z.maxLength(flowBounds.unit));
@@ -88,7 +92,26 @@ export const fileSchemas = {
       }),
     ),
   }),
-  words: z.strictObject({ likelihood: recordOf(id, number), prior: recordOf(id, number) }),
+  words: z.strictObject({ likelihood: recordOf(id, number) }),
+  quantities: recordOf(
+    id,
+    z.strictObject({
+      states: listOf(id).check(z.minLength(2)),
+      follows: z.optional(listOf(z.strictObject({ when: z.optional(states), is: spread }))),
+    }),
+  ),
+  complaints: recordOf(id, recordOf(id, spread)),
+  disturbances: recordOf(
+    id,
+    z.strictObject({
+      share: chance(1000),
+      reason: z.string().check(z.minLength(8), z.maxLength(flowBounds.source)),
+      machine: z.optional(z.enum(["plumbed", "tank"])),
+      lately: z.optional(recordOf(id, chance(1000))),
+      besides: z.optional(chance(1)),
+      does: z.optional(recordOf(id, spread)),
+    }),
+  ),
   parts: recordOf(
     id,
     z.strictObject({
@@ -124,12 +147,25 @@ export const fileSchemas = {
     restores: z.optional(listOf(z.enum(everyPreparation))),
     repeats: z.optional(z.boolean()),
     measures: z.optional(id),
-    outcomes: z.optional(recordOf(id, z.strictObject({ from: listOf(turnRef), says: recordOf(id, id) }))),
+    by: z.optional(z.enum(["reading", "look", "listen", "feel", "memory"])),
+    outcomes: z.optional(
+      recordOf(
+        id,
+        z.strictObject({
+          from: listOf(turnRef),
+          sees: z.optional(listOf(id)),
+          shows: z.optional(listOf(states)),
+          caught: z.optional(id),
+          confirmed: z.optional(z.boolean()),
+          says: z.optional(recordOf(id, id)),
+        }),
+      ),
+    ),
   }),
   scenario: z.strictObject({
     id,
     when: condition,
-    priors: recordOf(id, id),
+    complaint: id,
     proofs: listOf(id),
     checks: listOf(
       z.strictObject({ check: id, when: z.optional(condition), first: z.optional(z.boolean()) }),
@@ -147,6 +183,9 @@ const filesOfMany: [form: RegExp, kind: FileKind][] = [
   [/^checks\/[^/]+\.yaml$/, "check"],
   [/^scenarios\/[^/]+\.yaml$/, "scenario"],
   [/^regions\/[A-Z]{2}\.yaml$/, "region"],
+  [/^machine\/quantities\.yaml$/, "quantities"],
+  [/^machine\/complaints\.yaml$/, "complaints"],
+  [/^machine\/causes\/[^/]+\.yaml$/, "disturbances"],
 ];
 
 /** The kind of a file by its path inside flows/, or null where no such file belongs there. */
@@ -173,6 +212,11 @@ export function assembleFlow(files: Record<string, unknown>, version: string): F
     gates,
     limits: { ...(files["limits.yaml"] as object), ...(files["choosing.yaml"] as object) },
     words: files["words.yaml"],
+    machine: {
+      quantities: files["machine/quantities.yaml"],
+      complaints: files["machine/complaints.yaml"],
+      causes: Object.assign({}, ...Object.values(folder("machine/causes/"))),
+    },
     stations: files["stations.yaml"],
     parts: files["parts.yaml"],
     conditions: files["conditions.yaml"],

@@ -25,6 +25,7 @@ export function findDiagnosisFault(id: string, { diagnosis, flow }: Subject): st
     Object.values(entries).some((place) => models[place] === undefined) ||
     models.some(
       (model) =>
+        model.weights.length !== model.causes.length ||
         model.causes.some((place) => place >= causes.length) ||
         model.checks.some((place) => place >= checks.length),
     );

@@ -124,17 +124,23 @@ export const scenarioShape = {
     openings: z.strictObject({
       turns: listOf(turnRef),
       entries: recordOf(text(1000), number),
-      models: listOf(z.strictObject({ causes: places, checks: places })).check(z.minLength(1)),
+      models: listOf(
+        z.strictObject({ causes: places, weights: listOf(above0, flowBounds.entries), checks: places }),
+      ).check(z.minLength(1)),
     }),
     findings: recordOf(id, recordOf(id, listOf(turnRef))),
     stakes,
     mostTurns: number,
+    leastLook: number,
+    earlyLook: number,
+    mostSecond: number,
     moves: listOf(
       z.strictObject({
         check: id,
         first: flag,
         waits: flag,
         gates: z.optional(listOf(id)),
+        free: flag,
         hidden: flag,
         once: guardShape,
         again: z.optional(guardShape),

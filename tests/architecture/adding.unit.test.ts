@@ -137,7 +137,7 @@ test("a scenario is a file, and an answer of the opening with its text", () => {
     "flows/scenarios/squeaks.yaml",
     `id: squeaks
 when: { answered: { turn: opening.symptom, is: [squeaks] } }
-priors: { condenser-dusty: common, heat-let-in: common }
+complaint: too-warm
 proofs: []
 checks:
   - check: door-openings

@@ -44,16 +44,19 @@ describe("a compiled flow", () => {
 });
 
 describe.each(scenarios.map((one) => [one.id, one] as const))("the tables of %s", (id, { diagnosis }) => {
-  test("make the model that the words of flows/ make, after every opening that leads there", () => {
+  test("make the model that flows/ make, after every opening that leads there", () => {
     const openings = ways.filter(({ to }) => to === id);
     expect(openings.length).toBeGreaterThan(0);
     for (const { memory } of openings) {
       const answers = Object.entries(memory.findings).map(([turn, { answer }]) => [turn, answer]);
-      const { causes, checks } = amongAfter(flow, id, Object.fromEntries(answers));
+      const { causes, weights, checks } = amongAfter(flow, id, Object.fromEntries(answers));
       const input = createInput(flow, id, checks);
       const byWords = createModel({
         ...input,
-        causes: input.causes.filter((one) => causes.includes(one.id)),
+        causes: input.causes.flatMap((one) => {
+          const weight = weights[causes.indexOf(one.id)];
+          return weight === undefined ? [] : [{ ...one, weight }];
+        }),
       });
       const { turns, entries, models } = diagnosis.openings;
       const key = turns.map((turn) => memory.findings[turn]?.answer ?? "").join(" ");

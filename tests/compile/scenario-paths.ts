@@ -185,8 +185,6 @@ export const signs: Record<string, Answers> = {
   "setting-wrong": {
     "cooling-settings.look": "special",
     "cooling-settings.switch-back": "switched",
-    "special-modes.look": "special",
-    "special-modes.switch-off": "switched",
   },
   "no-air-space": { "space-around.look": "tight", "space-around.clear": "cleared" },
   "condenser-dusty": { "condenser.look": "dusty", "condenser.brush": "brushed" },

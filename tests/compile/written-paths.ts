@@ -83,6 +83,12 @@ export const proved: Record<string, [answers: Answers, endsWith: string]> = {
 export const putRight: Record<string, Answers> = {
   "control-locked": { "control-lock.look": "lock-on", "control-lock.unlock": "unlocked" },
   "switched-off": { "ice-maker-switch.look": "off", "ice-maker-switch.switch-on": "switched-on" },
+  "too-soon": {
+    "opening.changed": "power-cut",
+    "running-time.since": "under-a-day",
+    "running-time.give-time": "will-wait",
+  },
+  "setting-wrong": { "cooling-settings.look": "special", "cooling-settings.switch-back": "switched" },
   "controls-stalled": { "reset.test": "moved-wet" },
   "door-blocked": {
     "door-closing.look": "stays-open",
@@ -107,7 +113,6 @@ export const putRight: Record<string, Answers> = {
     "full-thaw.thaw": "thawed",
     "full-thaw.thawed": "running-again",
   },
-  "setting-wrong": { "special-modes.look": "special", "special-modes.switch-off": "switched" },
   "vents-blocked": { "too-full.look": "vents-covered", "too-full.uncover": "uncovered" },
   "freezer-warm": { "freezer-temperature.read": celsius(-5), "freezer-temperature.colder": "set-colder" },
   "tap-closed": { ...lowFlow, "stop-tap.open": "opened", "flow-again.run": flowOf(25) },

@@ -31,8 +31,8 @@ const learn = (model: Model, answers: readonly Answer[]) =>
  * its prior and of its normalised likelihoods, over the sum of all those products.
  */
 function byEnumeration({ causes, checks }: Numbers, answers: readonly Answer[]): number[] {
-  const joint = causes.map(({ id, prior }) => {
-    let product = prior;
+  const joint = causes.map(({ id, weight }) => {
+    let product = weight;
     for (const { check, outcome } of answers) {
       const outcomes = checks.find((one) => one.id === check)?.outcomes ?? {};
       const sum = Object.values(outcomes).reduce((total, { says }) => total + (says[id] ?? 0), 0);
@@ -46,8 +46,8 @@ function byEnumeration({ causes, checks }: Numbers, answers: readonly Answer[]):
 
 const two = modelOf({
   causes: [
-    { id: "filter", prior: 1 },
-    { id: "supply", prior: 1 },
+    { id: "filter", weight: 1 },
+    { id: "supply", weight: 1 },
   ],
   checks: ["flow", "flow-again"].map((id) => ({
     ...{ id, group: "water-flow", minutes: 3 },
@@ -96,8 +96,8 @@ describe("the belief", () => {
           const says = (at: number) => ({ a: numbers[at]?.[0] ?? 0.5, b: numbers[at]?.[1] ?? 0.5 });
           const model = modelOf({
             causes: [
-              { id: "a", prior: 12 },
-              { id: "b", prior: 1e-6 },
+              { id: "a", weight: 12 },
+              { id: "b", weight: 1e-6 },
             ],
             checks: Array.from({ length: 30 }, (_, at) => ({
               ...{ id: `k${at}`, minutes: 1 },
@@ -180,8 +180,8 @@ describe("a fix that did not bring the ice back", () => {
 test("one outcome of a check is no experiment: such a check says nothing", () => {
   const numbers: Numbers = {
     causes: [
-      { id: "a", prior: 1 },
-      { id: "b", prior: 1 },
+      { id: "a", weight: 1 },
+      { id: "b", weight: 1 },
     ],
     checks: [{ id: "k", minutes: 1, outcomes: { only: { says: { a: 0.9, b: 0.1 } } } }],
   };

@@ -101,8 +101,8 @@ describe("calling a professional", () => {
   test("costs nothing extra where only a professional can help, so that nothing more is asked", () => {
     const model = modelOf({
       causes: [
-        { id: "cooling", prior: 99, remedy: "professional" },
-        { id: "switched-off", prior: 1 },
+        { id: "cooling", weight: 99, remedy: "professional" },
+        { id: "switched-off", weight: 1 },
       ],
       checks: [
         {
@@ -131,13 +131,13 @@ describe("a part", () => {
     causes: [
       {
         id: "clogged",
-        prior: 6,
+        weight: 6,
         remedy: "part",
         part: "filter",
         proofs: [[{ check: "without-filter", outcomes: ["strong"] }]],
       },
-      { id: "supply-weak", prior: 2, remedy: "professional" },
-      { id: "tap-closed", prior: 2 },
+      { id: "supply-weak", weight: 2, remedy: "professional" },
+      { id: "tap-closed", weight: 2 },
     ],
     checks: [
       {
@@ -236,8 +236,8 @@ describe("the wait for ice", () => {
   /** Two things that may be put right; `b` is half as likely seen where it is not the cause. */
   const model = modelOf({
     causes: [
-      { id: "a", prior: 1 },
-      { id: "b", prior: 1 },
+      { id: "a", weight: 1 },
+      { id: "b", weight: 1 },
     ],
     checks: ["a", "b"].map((id) => ({
       ...{ id, minutes: 1 },
@@ -274,8 +274,8 @@ describe("the wait for ice", () => {
 test("a check that tells nothing is never asked", () => {
   const model = modelOf({
     causes: [
-      { id: "a", prior: 1 },
-      { id: "b", prior: 1 },
+      { id: "a", weight: 1 },
+      { id: "b", weight: 1 },
     ],
     checks: [
       {
@@ -302,8 +302,8 @@ test("a second look is worth a little where the first may have missed, and is no
   const missing = (miss: number) =>
     modelOf({
       causes: [
-        { id: "jam", prior: 9 },
-        { id: "board", prior: 1, remedy: "professional" },
+        { id: "jam", weight: 9 },
+        { id: "board", weight: 1, remedy: "professional" },
       ],
       checks: [
         {

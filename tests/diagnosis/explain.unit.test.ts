@@ -4,9 +4,9 @@ import { modelOf } from "./worked-models.ts";
 
 const model = modelOf({
   causes: [
-    { id: "filter-clogged", prior: 6, remedy: "part" },
-    { id: "supply-weak", prior: 4, remedy: "professional" },
-    { id: "switched-off", prior: 1 },
+    { id: "filter-clogged", weight: 6, remedy: "part" },
+    { id: "supply-weak", weight: 4, remedy: "professional" },
+    { id: "switched-off", weight: 1 },
   ],
   checks: [
     // With the supply fixed, the same dispense with and without the filter tells the two apart (derived, trade practice).

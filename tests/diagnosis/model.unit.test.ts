@@ -1,31 +1,36 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { createModel } from "../../src/diagnosis/index.ts";
+import { createModel, readModel, tablesOf } from "../../src/diagnosis/index.ts";
 import { smallModel } from "./random-models.ts";
-import { inWords, modelOf } from "./worked-models.ts";
+import { inputOf, modelOf } from "./worked-models.ts";
 
-const words = { likelihood: { usually: 0.85, rarely: 0.08 }, prior: { common: 6, rare: 0.6 } };
 const causes = [
-  { id: "tap-closed", prior: "common", remedy: "self" },
-  { id: "tap-stuck", prior: "rare", remedy: "professional" },
+  { id: "tap-closed", weight: 6, remedy: "self" },
+  { id: "tap-stuck", weight: 0.6, remedy: "professional" },
 ] as const;
 const tap = {
   id: "stop-tap",
   minutes: 4,
   outcomes: {
-    opened: { says: { "tap-closed": "usually", otherwise: "rarely" }, fixes: ["tap-closed"] },
-    "was-open": { says: { otherwise: "rarely" } },
+    opened: { says: { "tap-closed": 0.85, otherwise: 0.08 }, fixes: ["tap-closed"] },
+    "was-open": { says: { otherwise: 0.08 } },
   },
 };
 
-describe("words become numbers", () => {
+describe("numbers become probabilities", () => {
   test("priors by weight and likelihoods over the outcomes of a check, so that both sum to 1 for every cause", () => {
-    const { priors, checks } = createModel({ words, causes, checks: [tap] });
+    const { priors, checks } = createModel({ causes, checks: [tap] });
     expect([...priors]).toEqual([6 / 6.6, 0.6 / 6.6]);
     const [opened, wasOpen] = checks[0]?.outcomes ?? [];
     expect(opened?.chances[0]).toBeCloseTo(0.85 / 0.93, 12);
     expect(wasOpen?.chances[0]).toBeCloseTo(0.08 / 0.93, 12);
     expect([...(opened?.chances ?? [])].at(1)).toBeCloseTo(0.5, 12);
+  });
+
+  test("other weights of the same causes take the place of the tables'", () => {
+    const tables = tablesOf({ causes, checks: [tap] });
+    const { priors } = readModel(tables, { causes: [1, 0], checks: [0], weights: [3, 1] });
+    expect([...priors]).toEqual([0.75, 0.25]);
   });
 
   test("of any model, none of them 0 or 1", () => {
@@ -47,34 +52,20 @@ describe("words become numbers", () => {
 
 describe("faults of the data are named", () => {
   const refusal = (change: Partial<Parameters<typeof createModel>[0]>) => () =>
-    createModel({ words, causes, checks: [tap], ...change });
+    createModel({ causes, checks: [tap], ...change });
 
   test.each([
     [
-      "an unknown word",
-      { checks: [{ ...tap, outcomes: { ...tap.outcomes, stuck: { says: { otherwise: "usualy" } } } }] },
-      /Check "stop-tap", outcome "stuck".*"usualy" is no word/,
-    ],
-    [
       "an outcome that says nothing of a cause",
-      { checks: [{ ...tap, outcomes: { ...tap.outcomes, stuck: { says: { "tap-stuck": "usually" } } } }] },
-      /cause "tap-closed"/,
-    ],
-    [
-      "an unknown prior",
-      { causes: [{ ...causes[0], prior: "always" }] },
-      /Cause "tap-closed": "always" is no word for a prior/,
+      { checks: [{ ...tap, outcomes: { ...tap.outcomes, stuck: { says: { "tap-stuck": 0.85 } } } }] },
+      /Check "stop-tap", outcome "stuck", cause "tap-closed": no likelihood/,
     ],
     [
       "a likelihood of 1",
-      { words: { ...words, likelihood: { usually: 1, rarely: 0.08 } } },
-      /"usually" must lie between 0 and 1/,
+      { checks: [{ ...tap, outcomes: { ...tap.outcomes, stuck: { says: { otherwise: 1 } } } }] },
+      /outcome "stuck".* 1 must lie between 0 and 1/,
     ],
-    [
-      "a prior of 0",
-      { words: { ...words, prior: { common: 0, rare: 0.6 } } },
-      /Prior "common" must be above 0/,
-    ],
+    ["a prior of 0", { causes: [{ ...causes[0], weight: 0 }] }, /The prior of "tap-closed" must be above 0/],
     [
       "a proof by a check that is not there",
       { causes: [{ ...causes[0], proofs: [[{ check: "nowhere", outcomes: ["x"] }]] }] },
@@ -86,11 +77,11 @@ describe("faults of the data are named", () => {
 });
 
 test("a repair of a cause that the scenario does not know is passed over", () => {
-  const { checks } = createModel({
-    ...inWords({
+  const { checks } = createModel(
+    inputOf({
       causes: [
-        { id: "a", prior: 1 },
-        { id: "b", prior: 1 },
+        { id: "a", weight: 1 },
+        { id: "b", weight: 1 },
       ],
       checks: [
         {
@@ -103,6 +94,6 @@ test("a repair of a cause that the scenario does not know is passed over", () =>
         },
       ],
     }),
-  });
+  );
   expect(checks[0]?.repairs).toEqual([]);
 });

@@ -27,7 +27,7 @@ export const smallModel = (most = 4): fc.Arbitrary<Numbers> =>
         .map((list) => Object.fromEntries(list.map((one, at) => [`o${at}`, one]))),
     });
     const cause = fc.record({
-      prior: fc.double({ min: 0.2, max: 12, noNaN: true }),
+      weight: fc.double({ min: 0.2, max: 12, noNaN: true }),
       remedy: fc.constantFrom("self", "self", "part", "professional"),
       fitting: fc.constantFrom("self", "professional"),
       claim: fc.constantFrom("proved", "proved", "due"),
@@ -41,8 +41,8 @@ export const smallModel = (most = 4): fc.Arbitrary<Numbers> =>
       .map(([causes, checks]): Numbers => {
         const remedies = Object.fromEntries(ids.map((id, at) => [id, causes[at]?.remedy]));
         return {
-          causes: causes.map(({ prior, remedy, fitting, claim, proof }, at) => ({
-            ...{ id: ids[at] ?? "", prior, remedy, fitting, claim },
+          causes: causes.map(({ weight, remedy, fitting, claim, proof }, at) => ({
+            ...{ id: ids[at] ?? "", weight, remedy, fitting, claim },
             proofs: [proof.map(([check, outcomes]) => ({ check: `k${check % checks.length}`, outcomes }))],
           })),
           checks: checks.map((one, at) => ({

@@ -8,7 +8,7 @@ type Look = { p: number; minutes: number; setUp?: Record<string, number>; undoes
 /** Perfect checks, each of which finds and puts right a cause of its own, with what has to be prepared for them. */
 function looksAt(looks: readonly Look[]) {
   return modelOf({
-    causes: looks.map(({ p }, at) => ({ id: `c${at}`, prior: p })),
+    causes: looks.map(({ p }, at) => ({ id: `c${at}`, weight: p })),
     checks: looks.map(({ p: _, ...look }, at) => ({
       id: `${at}`,
       ...look,

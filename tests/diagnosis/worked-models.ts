@@ -8,41 +8,18 @@ import {
   type State,
 } from "../../src/diagnosis/index.ts";
 
-/** A model in numbers: each number becomes a word of its own. */
+/** A model whose causes are a householder's to put right unless said otherwise. */
 export type Numbers = {
-  causes: (Omit<CauseInput, "prior" | "remedy"> & { prior: number; remedy?: CauseInput["remedy"] })[];
-  checks: (Omit<CheckInput, "outcomes"> & {
-    outcomes: Record<string, { says: Record<string, number>; fixes?: string[]; hours?: number }>;
-  })[];
+  causes: (Omit<CauseInput, "remedy"> & { remedy?: CauseInput["remedy"] })[];
+  checks: CheckInput[];
 };
 
-export function inWords({ causes, checks }: Numbers): ModelInput {
-  const words = { likelihood: {} as Record<string, number>, prior: {} as Record<string, number> };
-  const word = (table: Record<string, number>, value: number) => {
-    table[`${value}`] = value;
-    return `${value}`;
-  };
-  return {
-    words,
-    causes: causes.map((cause) => ({ remedy: "self", ...cause, prior: word(words.prior, cause.prior) })),
-    checks: checks.map((check) => ({
-      ...check,
-      outcomes: Object.fromEntries(
-        Object.entries(check.outcomes).map(([id, { says, ...rest }]) => [
-          id,
-          {
-            ...rest,
-            says: Object.fromEntries(
-              Object.entries(says).map(([cause, p]) => [cause, word(words.likelihood, p)]),
-            ),
-          },
-        ]),
-      ),
-    })),
-  };
-}
+export const inputOf = ({ causes, checks }: Numbers): ModelInput => ({
+  causes: causes.map((cause) => ({ remedy: "self", ...cause })),
+  checks,
+});
 
-export const modelOf = (numbers: Numbers): Model => createModel(inWords(numbers));
+export const modelOf = (numbers: Numbers): Model => createModel(inputOf(numbers));
 
 /** Hardly ever wrong: a test as perfect as likelihoods may be. */
 export const sure = 1 - 1e-9;
@@ -53,7 +30,7 @@ export const sure = 1 - 1e-9;
  */
 export function perfectChecks(p: readonly number[], costs: readonly number[]): Model {
   return modelOf({
-    causes: p.map((prior, at) => ({ id: `${at + 1}`, prior })),
+    causes: p.map((weight, at) => ({ id: `${at + 1}`, weight })),
     checks: costs.map((minutes, at) => ({
       id: `${at + 1}`,
       minutes,

@@ -59,7 +59,6 @@ const seen: Record<string, Needed[]> = {
     {
       name: "special modes",
       by: [
-        answered("special-modes.look", "none"),
         answered("cooling-settings.look", "usual", "too-mild"),
         remedied("setting-wrong"),
       ],

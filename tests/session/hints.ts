@@ -1,3 +1,4 @@
+import { causesOf } from "../../src/compile/index.ts";
 import type { Condition } from "../../src/condition/index.ts";
 import type { Flow } from "../../src/guide/index.ts";
 import type { Reading } from "../../src/instruments/index.ts";
@@ -55,7 +56,7 @@ export function readingsFor({
 export function mayLeadTo(flow: Flow, scenario: string, { turn, cause }: Aim): boolean {
   const rule = flow.scenarios[scenario];
   if (!rule) return false;
-  const { checks, priors, proofs } = rule;
+  const { checks, proofs } = rule;
   const [check = ""] = turn.split(".");
   const gated = checks.some((entry) => flow.checks[entry.check]?.gates?.length);
   const reads = checks.some((entry) => entry.check === "freezer-temperature");
@@ -63,7 +64,7 @@ export function mayLeadTo(flow: Flow, scenario: string, { turn, cause }: Aim): b
   const own = flow.checks[check]?.restores ? gated : flow.checks[check]?.confirms && reads;
   const listed = own ?? checks.some((entry) => entry.check === check);
   if (check in flow.checks && !listed) return false;
-  return !cause || cause in priors || proofs.includes(cause);
+  return !cause || causesOf(flow, scenario).includes(cause) || proofs.includes(cause);
 }
 
 /** A reading that nobody can call, where an instrument has one. */

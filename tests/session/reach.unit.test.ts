@@ -33,7 +33,7 @@ test("keeps to what is named, and tries other answers for the rest", () => {
 });
 
 test("goes on from where a session stands", () => {
-  const first = reach(start(), "filter-seated.look");
+  const first = reach(start(), "ice-bin.look");
   const then = reach(first, "fill-tube.look");
   expect(then.log.events.slice(0, first.log.events.length)).toEqual(first.log.events);
   expect(metaOf(then).turn).toBe("fill-tube.look");

@@ -26,7 +26,7 @@ describe(`${counts.wandering} people who answer anything, come and go, change th
   test("meet no hazardous turn but behind its gates, confirmed in that very visit", () => {
     expect(ungated).toEqual([]);
     // They did come to hazardous turns, else this would prove nothing.
-    expect(hazardsMet).toBeGreaterThan(counts.wandering / 2);
+    expect(hazardsMet).toBeGreaterThan(counts.wandering / 3);
   });
 
   test("end with no cause unless its proof is in the log", () => {

@@ -14,7 +14,7 @@ export const counts = {
   /** Sequences of events a scenario that the SCXML document and our chart are held against each other with. */
   scxml: isSoak ? 500 : 80,
   /** The share of turns that they come to at least; the rare ones need many. */
-  scxmlTurns: isSoak ? 0.95 : 0.75,
+  scxmlTurns: isSoak ? 0.9 : 0.75,
   /** Whether the walk beside our graph makes the reports of every turn at every visit, or at the first. */
   everyReport: isSoak,
   /** Journals with entries of any kind. */

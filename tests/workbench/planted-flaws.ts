@@ -48,7 +48,7 @@ export const flaws: Fault[] = [
     {
       file: "scenarios/zz-last.yaml",
       find: "",
-      put: "id: zz-last\n¦when: { answered: { turn: opening.danger, is: [gas] } }\npriors: {}\nproofs: []\nchecks: []\notherwise: { to: professional, who: engineer }\n",
+      put: "id: zz-last\n¦when: { answered: { turn: opening.danger, is: [gas] } }\ncomplaint: no-ice\nproofs: []\nchecks: []\notherwise: { to: professional, who: engineer }\n",
     },
   ],
   [
@@ -160,11 +160,37 @@ export const flaws: Fault[] = [
     })),
   ],
   [
-    "a cause that no check can settle",
+    "a proof that no check of the scenario can come to",
     "unprovable-cause",
     'can prove the cause "my-cause"',
-    { file: "causes.yaml", find: "", put: "my-cause: { station: cold, remedy: self }\n" },
-    { file: scenario, find: "priors:\n", put: "priors:\n  ¦my-cause: rare\n" },
+    {
+      file: "causes.yaml",
+      find: "",
+      put: "my-cause: { station: cold, remedy: professional, who: engineer, proof: { answered: { turn: tap-reopen.open, is: [opened] } } }\n",
+    },
+    { file: scenario, find: "proofs:\n", put: "proofs:\n  - ¦my-cause\n" },
+    ...inEnglish("causes", "my-cause: { is: It is so }\n"),
+  ],
+  [
+    "a state of chance nothing",
+    "spread-of-nothing",
+    "No state here has a chance",
+    {
+      file: "machine/causes/all.yaml",
+      find: "does: { ice: { little: 1 } }",
+      put: "does: { ¦ice: { little: 0 } }",
+    },
+  ],
+  [
+    "a cause that no check can settle",
+    "unsettled-cause",
+    'can prove the cause "my-cause"',
+    { file: "causes.yaml", find: "", put: "¦my-cause: { station: cold, remedy: self }\n" },
+    {
+      file: "machine/causes/all.yaml",
+      find: "",
+      put: "my-cause: { share: 9, reason: for this test, does: { ice: { none: 1 } } }\n",
+    },
     ...inEnglish("causes", "my-cause: { is: It is so, fixed: It was so }\n"),
   ],
   [

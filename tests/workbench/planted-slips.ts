@@ -112,10 +112,46 @@ export const slips: Fault[] = [
     { file: "checks/too-full.yaml", find: "finds: vents-blocked", put: "finds: ¦vents-blokced" },
   ],
   [
-    "a prior for a cause nobody knows",
+    "a share for a cause nobody knows",
     "unknown-cause",
-    'knows the cause "gremlins"',
-    { file: scenario, find: "priors:\n", put: "priors:\n  ¦gremlins: rare\n" },
+    'shares out the cause "gremlins"',
+    {
+      file: "machine/causes/all.yaml",
+      find: "",
+      put: "¦gremlins: { share: 1, reason: nobody has seen one }\n",
+    },
+  ],
+  [
+    "a cause that brings about a state that is none",
+    "unknown-state",
+    'The quantity "ice" has no state "plentyy"',
+    { file: "machine/causes/all.yaml", find: "{ little: 1 }", put: "{ ¦plentyy: 1 }" },
+  ],
+  [
+    "a cause that acts on nothing there is",
+    "unknown-quantity",
+    'Cause "too-full" names the quantity "frots"',
+    {
+      file: "machine/causes/all.yaml",
+      find: "does: { ice: { little: 1 } }",
+      put: "does: { ¦frots: { none: 1 } }",
+    },
+  ],
+  [
+    "a quantity that follows what comes after it",
+    "quantity-upstream",
+    "upstream comes first",
+    {
+      file: "machine/quantities.yaml",
+      find: "ice: { states: [plenty, little, none] }",
+      put: "ice: { states: [plenty, little, none], follows: [{ when: { ¦frost: [frosted] }, is: { none: 1 } }] }",
+    },
+  ],
+  [
+    "a scenario about a complaint that nobody makes",
+    "unknown-complaint",
+    'Did you mean "no-ice"?',
+    { file: scenario, find: "complaint: no-ice", put: "complaint: ¦no-icee" },
   ],
   [
     "a scenario that asks a check that does not exist",
@@ -227,12 +263,6 @@ export const slips: Fault[] = [
     { file: "checks/control-lock.yaml", find: "control-locked: always", put: "control-locked: ¦alwyas" },
   ],
   [
-    "a prior outside the words",
-    "unknown-word",
-    "is no word for a prior",
-    { file: scenario, find: "too-full: common", put: "too-full: ¦comon" },
-  ],
-  [
     "an outcome that comes from no answer",
     "unknown-finding",
     'Did you mean "look.lock-on"?',
@@ -249,13 +279,14 @@ export const slips: Fault[] = [
     },
   ],
   [
-    "an outcome that leaves causes out",
+    "a check that observes by no sense",
     "missing-key",
-    'has no "otherwise"',
+    '"by" must say by which sense',
     {
       file: "checks/control-lock.yaml",
       find: "says: { control-locked: always, otherwise: rarely }",
-      put: "¦says: { control-locked: always }",
+      put: "says: { control-locked: always }",
     },
+    { file: "checks/control-lock.yaml", find: "outcomes:", put: "¦outcomes:" },
   ],
 ];

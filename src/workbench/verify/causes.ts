@@ -1,23 +1,34 @@
+import { causesOf, chanceOf } from "../../compile/index.ts";
 import type { Flow, Scenario } from "../../guide/index.ts";
 import type { Report } from "./report.ts";
 import { canHold, outcomesOf, type Scope, scopeOf } from "./scope.ts";
 import { findingOf, waysToHold } from "./ways-to-hold.ts";
 
-/** Causes that stand in a scenario although no check of it can prove them or put them right. */
+/**
+ * Causes that are suspected although no check of any scenario that suspects them can prove them or put them right, and
+ * no professional is the end of them anyway; and proofs that a scenario has and cannot come to.
+ */
 export function findUnproved(flow: Flow, report: Report): void {
+  const suspected = new Set<string>();
+  const settled = new Set<string>();
   for (const scenario of Object.values(flow.scenarios)) {
     const scope = scopeOf(flow, scenario);
     const file = `scenarios/${scenario.id}.yaml`;
-    const suspects = Object.keys(scenario.priors);
-    for (const cause of suspects)
-      if (!canSettle(flow, scenario, scope, cause))
-        report({ code: "unprovable-cause", file, path: ["priors", cause], at: "key", cause });
+    const suspects = causesOf(flow, scenario.id);
+    for (const cause of suspects) {
+      suspected.add(cause);
+      if (canSettle(flow, scenario, scope, cause)) settled.add(cause);
+    }
     for (const [place, cause] of scenario.proofs.entries()) {
       const { proof } = flow.causes[cause] ?? {};
       if (proof !== undefined && !suspects.includes(cause) && !canHold(proof, flow, scope))
         report({ code: "unprovable-cause", file, path: ["proofs", place], cause });
     }
   }
+  const spot = { file: "causes.yaml", at: "key" } as const;
+  for (const cause of suspected)
+    if (!settled.has(cause) && flow.causes[cause]?.remedy !== "professional")
+      report({ code: "unsettled-cause", ...spot, path: [cause], cause });
 }
 
 function canSettle(flow: Flow, scenario: Scenario, scope: Scope, cause: string): boolean {
@@ -29,7 +40,7 @@ function canSettle(flow: Flow, scenario: Scenario, scope: Scope, cause: string):
 /** Causes that no scenario suspects and no answer finds. */
 export function findUnusedCauses(flow: Flow, report: Report): void {
   const used = new Set(
-    Object.values(flow.scenarios).flatMap(({ priors, proofs }) => [...Object.keys(priors), ...proofs]),
+    Object.values(flow.scenarios).flatMap(({ id, proofs }) => [...causesOf(flow, id), ...proofs]),
   );
   for (const check of [flow.opening, ...Object.values(flow.checks)])
     for (const { finds, remedies } of outcomesOf(check))
@@ -65,9 +76,11 @@ function speaksFor(flow: Flow, cause: string, finding: { turn: string; is: strin
     const { answers, verdicts } = check.turns[turn] ?? {};
     if ({ ...answers, ...verdicts }[answer]?.finds === cause) return true;
     return Object.values(check.outcomes ?? {}).some(
-      ({ from, says }) =>
+      ({ from, sees = [], shows = [], says = {} }) =>
         from.includes(`${turn}.${answer}`) &&
-        (likelihood[says[cause] ?? ""] ?? 0) > (likelihood[says.otherwise ?? ""] ?? 0),
+        (sees.includes(cause) ||
+          chanceOf(flow.machine, cause, shows) > chanceOf(flow.machine, "", shows) ||
+          (likelihood[says[cause] ?? ""] ?? 0) > (likelihood[says.otherwise ?? ""] ?? 1)),
     );
   });
 }

@@ -1,5 +1,6 @@
 import type { Check, Opening, Outcome, Path, TurnRule } from "../../guide/index.ts";
 import { verdictsOf } from "../../instruments/index.ts";
+import { checkStates } from "./machine-references.ts";
 import type { NameCheck } from "./name-check.ts";
 import { valueAt } from "./shape.ts";
 import { nearest } from "./suggest.ts";
@@ -98,12 +99,13 @@ function checkTarget(at: NameCheck, path: Path, to: string, known: string[]): vo
 }
 
 /** The outcomes of a check as one experiment: each finding in one outcome only, each cause spoken of in known words. */
-function checkOutcomes(at: NameCheck, { id, turns, outcomes = {} }: Check): void {
+function checkOutcomes(at: NameCheck, { id, by, turns, outcomes = {} }: Check): void {
   const counted = new Map<string, string>();
   const findings = Object.keys(turns).flatMap((turn) =>
     (at.names.answersOf(id, turn) ?? []).map((answer) => `${turn}.${answer}`),
   );
-  for (const [name, { from, says }] of Object.entries(outcomes)) {
+  const all = Object.entries(outcomes);
+  for (const [name, { from, sees, shows = [], caught, says = {} }] of all) {
     for (const [place, finding] of from.entries()) {
       const path = ["outcomes", name, "from", place];
       const before = counted.get(finding);
@@ -118,6 +120,14 @@ function checkOutcomes(at: NameCheck, { id, turns, outcomes = {} }: Check): void
       if (cause !== "otherwise") at.one("cause", "says/cause", cause, here, here);
       at.one("likelihood", "says", word, here, here);
     }
-    if (!says.otherwise) at.report({ code: "missing-key/otherwise", path });
+    at.each("cause", "says/cause", sees, ["outcomes", name, "sees"]);
+    for (const [place, states] of shows.entries())
+      checkStates(at, states, ["outcomes", name, "shows", place]);
+    if (caught) at.one("likelihood", "says", caught, ["outcomes", name, "caught"]);
   }
+  const observed = all.filter(([, { says }]) => !says?.otherwise);
+  const plain = observed.filter(([, { sees, shows }]) => !sees && !shows);
+  if (observed.length && !by) at.report({ code: "missing-key/by", path: ["outcomes"] });
+  if (observed.length && plain.length !== 1)
+    at.report({ code: "missing-key/plain", path: ["outcomes"], outcomes: plain.map(([name]) => name) });
 }

@@ -1,3 +1,4 @@
+import { causesOf, chanceOf } from "../../compile/index.ts";
 import type { Condition } from "../../condition/index.ts";
 import type { Check, Flow, Scenario } from "../../guide/index.ts";
 import type { Report } from "./report.ts";
@@ -12,7 +13,7 @@ export function findUnneeded(flow: Flow, report: Report): void {
     for (const [place, { check }] of scenario.checks.entries()) {
       asked.add(check);
       const rule = flow.checks[check];
-      if (!rule || leaned.has(check) || isTelling(rule, scenario)) continue;
+      if (!rule || leaned.has(check) || isTelling(flow, rule, scenario)) continue;
       const file = `scenarios/${scenario.id}.yaml`;
       report({ code: "unneeded-check", file, path: ["checks", place], check });
     }
@@ -23,10 +24,15 @@ export function findUnneeded(flow: Flow, report: Report): void {
 }
 
 /** True where the check says anything of a cause of the scenario, finds one, puts one right, or can end the session. */
-function isTelling(check: Check, scenario: Scenario): boolean {
-  const suspects = new Set([...Object.keys(scenario.priors), ...scenario.proofs]);
-  const speaks = Object.values(check.outcomes ?? {}).some(({ says }) =>
-    Object.entries(says).some(([cause, word]) => suspects.has(cause) && word !== says.otherwise),
+function isTelling(flow: Flow, check: Check, scenario: Scenario): boolean {
+  const suspects = new Set([...causesOf(flow, scenario.id), ...scenario.proofs]);
+  const speaks = Object.values(check.outcomes ?? {}).some(
+    ({ sees = [], shows = [], says = {} }) =>
+      sees.some((cause) => suspects.has(cause)) ||
+      [...suspects].some(
+        (cause) => chanceOf(flow.machine, cause, shows) !== chanceOf(flow.machine, "", shows),
+      ) ||
+      Object.entries(says).some(([cause, word]) => suspects.has(cause) && word !== says.otherwise),
   );
   return (
     speaks ||

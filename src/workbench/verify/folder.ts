@@ -5,7 +5,10 @@ import type { Source } from "./source.ts";
 import { nearest } from "./suggest.ts";
 
 /** Files that every flow has; checks, scenarios and other regions come on top, one file each. */
-const singles = ["causes", "conditions", "gates", "limits", "opening", "parts", "stations", "words"];
+const singles = [
+  ...["causes", "conditions", "gates", "limits", "opening", "parts", "stations", "words"],
+  ...["machine/quantities", "machine/complaints"],
+];
 export const neededFiles = [...singles, `regions/${lastRegion}`].map((name) => `${name}.yaml`);
 
 /** A folder of flow files as far as it can be read. */

@@ -7,13 +7,14 @@ export type Named =
   | "access"
   | "cause"
   | "check"
+  | "complaint"
   | "condition"
   | "gate"
   | "hazard"
   | "likelihood"
   | "limit"
   | "part"
-  | "prior"
+  | "quantity"
   | "station";
 
 /** What can be named. Null: the file that would tell cannot be read, so nothing is held against a name. */
@@ -24,6 +25,8 @@ export type Names = {
   /** The answers that a turn can record, the standing ones and a wait's end among them. */
   answersOf(check: string, turn: string): string[] | null;
   takesReading(check: string, turn: string): boolean;
+  /** The states of a quantity. */
+  statesOf(quantity: string): string[] | null;
   /** False only for a cause that is there and has no proof. */
   isProved(cause: string): boolean;
 };
@@ -31,13 +34,14 @@ export type Names = {
 const homes: Record<Exclude<Named, "check">, [file: string, ...path: string[]]> = {
   access: ["gates.yaml", "access"],
   cause: ["causes.yaml"],
+  complaint: ["machine/complaints.yaml"],
   condition: ["conditions.yaml"],
   gate: ["gates.yaml", "gates"],
   hazard: ["gates.yaml", "hazards"],
   likelihood: ["words.yaml", "likelihood"],
   limit: ["limits.yaml"],
   part: ["parts.yaml"],
-  prior: ["words.yaml", "prior"],
+  quantity: ["machine/quantities.yaml"],
   station: ["stations.yaml", "order"],
 };
 
@@ -71,6 +75,10 @@ export function createNames(folder: Folder): Names {
     isProved: (cause) => {
       const causes = folder.sources.get("causes.yaml")?.data;
       return valueAt(causes, [cause]) === undefined || valueAt(causes, [cause, "proof"]) !== undefined;
+    },
+    statesOf: (quantity) => {
+      const states = valueAt(folder.sources.get("machine/quantities.yaml")?.data, [quantity, "states"]);
+      return Array.isArray(states) ? states.map(String) : null;
     },
     takesReading: (id, name) => checkOf(id)?.turns[name]?.kind === "reading",
   };

@@ -1,7 +1,17 @@
-import type { CauseRule, Check, Flow, GateRule, PartRule, Region, Scenario } from "../../guide/index.ts";
+import type {
+  CauseRule,
+  Check,
+  Flow,
+  GateRule,
+  Machine,
+  PartRule,
+  Region,
+  Scenario,
+} from "../../guide/index.ts";
 import { checkNamesOfCheck, checkNamesOfTurns } from "./check-references.ts";
 import { checkCircles, checkCondition } from "./condition-references.ts";
 import { type Folder, nameOf } from "./folder.ts";
+import { checkComplaints, checkDisturbances, checkQuantities } from "./machine-references.ts";
 import { createNameCheck, type NameCheck, type Repair } from "./name-check.ts";
 import { createNames } from "./names.ts";
 import { checkRegion } from "./regions.ts";
@@ -24,6 +34,9 @@ export function findLost(folder: Folder, report: Report): Repair[] {
     else if (kind === "check") checkNamesOfCheck(at, named as Check);
     else if (kind === "scenario") checkScenario(at, named as Scenario);
     else if (kind === "region") checkRegion(at, data as Region);
+    else if (kind === "quantities") checkQuantities(at, data as Machine["quantities"]);
+    else if (kind === "complaints") checkComplaints(at, data as Machine["complaints"]);
+    else if (kind === "disturbances") checkDisturbances(at, data as Machine["causes"]);
     else if (kind === "conditions") checkConditions(at, data as Flow["conditions"]);
   }
   return repairs;
@@ -62,13 +75,9 @@ function checkParts(at: NameCheck, parts: Record<string, PartRule>): void {
   for (const [id, { access }] of Object.entries(parts)) at.one("access", "access", access, [id, "access"]);
 }
 
-function checkScenario(at: NameCheck, { when, priors, proofs, checks }: Scenario): void {
+function checkScenario(at: NameCheck, { when, complaint, proofs, checks }: Scenario): void {
   checkCondition(at, ["when"], when);
-  for (const [cause, word] of Object.entries(priors)) {
-    const path = ["priors", cause];
-    at.one("cause", "priors/cause", cause, path, path);
-    at.one("prior", "priors", word, path);
-  }
+  at.one("complaint", "complaint", complaint, ["complaint"]);
   at.each("cause", "proofs", proofs, ["proofs"]);
   for (const [place, id] of proofs.entries()) {
     if (at.names.isProved(id)) continue;

@@ -18,8 +18,15 @@ const sentences = {
   "missing-key/turn": ({ key, ...spot }: Spot & { key: string }) => `${subjectOf(spot)} has no "${key}".`,
   "missing-key/verdict": ({ key, ...spot }: Spot & { key: string }) =>
     `${subjectOf(spot)} does not go on from "${key}".`,
-  "missing-key/otherwise": (spot: Spot) =>
-    `${subjectOf(spot)} has no "otherwise" for the causes that it does not name.`,
+  "missing-key/by": (_: Spot) =>
+    `The check shows what the model of the machine knows, so "by" must say by which sense it is observed.`,
+  "missing-key/plain": ({ outcomes }: Spot & { outcomes: string[] }) =>
+    `Just one outcome must neither see a cause nor show a state: what a check shows where nothing is wrong.${outcomes.length ? ` Here they are ${list(outcomes)}.` : ""}`,
+  "quantity-upstream": ({ id, ...spot }: Spot & Id) =>
+    `${subjectOf(spot)} follows "${id}", which does not come before it: upstream comes first.`,
+  "spread-of-nothing": (_: Spot) => "No state here has a chance above 0.",
+  "unknown-state": ({ id, quantity }: Spot & Id & { quantity: string }) =>
+    `The quantity "${quantity}" has no state "${id}".`,
   "unknown-key": ({ key, known, suggestion }: { key: string; known: string[] } & Near) =>
     `"${key}" is not known here.${suggestion || !known.length ? "" : ` Known here: ${known.join(", ")}.`}`,
   "wrong-value": ({ path, why }: Spot & { why: string }) =>
@@ -32,13 +39,14 @@ const sentences = {
     `${subjectOf(spot)} asks about "${turn}", but that turn takes no reading to have a verdict on.`,
   "wrong-value/likelihood": ({ id }: Id) =>
     `"${id}" must lie between 0 and 1, both excluded: people misread.`,
-  "wrong-value/prior": ({ id }: Id) => `"${id}" must be above 0.`,
   "limit-without-source": ({ id }: Id) =>
     `Limit "${id}" has no source. Name where the number comes from, or write "common practice, no source".`,
   "missing-limit": ({ id }: Id) => `There is no limit "${id}", which an instrument needs.`,
 
   "unknown-access": lost,
   "unknown-cause": lost,
+  "unknown-complaint": lost,
+  "unknown-quantity": lost,
   "unknown-check": lost,
   "unknown-condition": lost,
   "unknown-gate": lost,
@@ -80,7 +88,9 @@ const sentences = {
   "missing-text": ({ key, tags }: { key: string; tags: string[] }) =>
     `There is no text "${key}" in ${tags.join(", ")}.`,
   "unprovable-cause": ({ cause, ...spot }: Spot & { cause: string }) =>
-    `No check of ${low(subjectOf(spot))} can prove the cause "${cause}" or put it right.`,
+    `No check of ${low(subjectOf(spot))} can prove the cause "${cause}".`,
+  "unsettled-cause": ({ cause }: Spot & { cause: string }) =>
+    `No check can prove the cause "${cause}" or put it right in any scenario that suspects it.`,
   "unused-cause": (spot: Spot) => `${subjectOf(spot)} belongs to no scenario, and no answer finds it.`,
   "part-without-proof": (spot: Spot) => `${subjectOf(spot)} ends with a part but has no proof.`,
   "part-without-decisive-check": (spot: Spot) =>
@@ -127,6 +137,7 @@ const verbs = {
   causes: "asks about the cause",
   check: "asks the check",
   clears: "clears",
+  complaint: "is about the complaint",
   condition: "asks about the condition",
   covers: "covers",
   done: "asks about the check",
@@ -135,12 +146,12 @@ const verbs = {
   hazards: "exposes to",
   lasts: "lasts",
   part: "is put right by the part",
-  "priors/cause": "knows the cause",
-  priors: "calls a cause",
   proofs: "ends with",
+  quantity: "names the quantity",
   remedies: "remedies",
   "says/cause": "speaks of the cause",
   says: "says",
+  shares: "shares out the cause",
   sits: "sits at",
   station: "looks at the station",
   suspects: "suspects",
@@ -153,7 +164,6 @@ export type Role = keyof typeof verbs;
 const lacks: Record<string, string> = {
   part: "has no entry in parts.yaml",
   likelihood: "is no word for a likelihood in words.yaml",
-  prior: "is no word for a prior in words.yaml",
 };
 
 /** A name that nothing has. */
@@ -173,6 +183,9 @@ function subjectOf({ file, path }: Spot): string {
     const whole = folder ? `Check "${name}"` : "The opening";
     return first === "turns" || first === "outcomes" ? `${whole}, ${first.slice(0, -1)} "${second}",` : whole;
   }
+  if (name.startsWith("machine/causes/")) return `Cause "${first}"`;
+  if (name.startsWith("machine/"))
+    return `${name.endsWith("quantities") ? "Quantity" : "Complaint"} "${first}"`;
   if (kinds[name]) return `${kinds[name]} "${first}"`;
   if (name === "stations") return first === "above" ? "The picture" : `Station "${second}"`;
   return `${first === "gates" ? "Gate" : "Access"} "${second}"`;

@@ -28,9 +28,8 @@ export function bestNext(flow: Flow): Policy {
     const { scene } = visit.home;
     for (let turns = 0; turns < 100; turns++) {
       // The end of what a householder can do, whatever the cause, such as a tap that cannot be shut.
-      const priors = flow.scenarios[scene.scenario]?.priors ?? {};
       const halts = provedNow(visit).some(
-        ({ cause }) => !(cause in priors) && flow.causes[cause]?.remedy === "professional",
+        ({ cause }) => !(cause in flow.machine.causes) && flow.causes[cause]?.remedy === "professional",
       );
       const { check, part } = halts ? { check: null, part: null } : advise(visit);
       if (part) sell(visit, part);

@@ -3,28 +3,22 @@ import {
   chooseNext,
   createBelief,
   createModel,
-  type ModelInput,
   updateBelief,
 } from "../../../src/diagnosis/index.ts";
 import { luck } from "./chance.ts";
 import type { Scene } from "./scene.ts";
 
 /** The largest model that a choice has to be quick for. */
-const size = { causes: 35, checks: 30, outcomes: 3 };
+const size = { causes: 45, checks: 30, outcomes: 3 };
 
 /** A model of that size, every check of which says something of every cause and repairs one. */
 export function largeModel() {
-  const words: ModelInput["words"] = { likelihood: {}, prior: {} };
-  const word = (table: Record<string, number>, least: number, ...names: (string | number)[]) => {
-    // A model tells some ninety likelihoods apart.
-    const step = Math.floor(60 * luck(7, ...names));
-    const name = `${least} ${step}`;
-    table[name] = least + ((1 - 2 * least) * (step + 0.5)) / 60;
-    return name;
-  };
+  // A model tells some ninety likelihoods apart.
+  const drawn = (least: number, ...names: (string | number)[]) =>
+    least + ((1 - 2 * least) * (Math.floor(60 * luck(7, ...names)) + 0.5)) / 60;
   const causes = Array.from({ length: size.causes }, (_, at) => ({
     id: `c${at}`,
-    prior: word(words.prior, 0.1, "prior", at),
+    weight: drawn(0.1, "prior", at),
     remedy: (["self", "self", "part", "professional"] as const)[at % 4] ?? "self",
     proofs: [[0, 1, 2].map((step) => ({ check: `k${(at + step) % size.checks}`, outcomes: ["o0"] }))],
   }));
@@ -35,15 +29,13 @@ export function largeModel() {
       Array.from({ length: size.outcomes }, (_, outcome) => [
         `o${outcome}`,
         {
-          says: Object.fromEntries(
-            causes.map(({ id }, cause) => [id, word(words.likelihood, 0.03, check, outcome, cause)]),
-          ),
+          says: Object.fromEntries(causes.map(({ id }, cause) => [id, drawn(0.03, check, outcome, cause)])),
           fixes: outcome === 0 && check < size.causes && check % 4 < 2 ? [`c${check}`] : [],
         },
       ]),
     ),
   }));
-  return createModel({ words, causes, checks });
+  return createModel({ causes, checks });
 }
 
 /** Milliseconds for one choice, by the middle of many, on fresh and on half-asked sessions. */

@@ -5,7 +5,7 @@ import type { OpeningAnswers as Opening } from "../../../src/compile/is-possible
 import { amongAfter, createInput } from "../../../src/compile/model-of.ts";
 import { type Route, routesOf } from "../../../src/compile/routes-of.ts";
 import { isWaitForIce } from "../../../src/compile/wait-for-ice.ts";
-import { createModel, type Model, type Stakes } from "../../../src/diagnosis/index.ts";
+import { type CauseInput, createModel, type Model, type Stakes } from "../../../src/diagnosis/index.ts";
 import type { Flow } from "../../../src/guide/flow.ts";
 
 /** One scenario after one opening, as a stage for simulated homes: what we believe of it, and what its rules allow. */
@@ -29,15 +29,12 @@ export type Scene = {
 export function createScene(flow: Flow, id: string, opening: Opening, subject: Subject): Scene {
   const among = amongAfter(flow, id, opening);
   const own = createInput(flow, id, among.checks);
-  const model = createModel({
-    ...own,
-    causes: own.causes.filter((cause) => among.causes.includes(cause.id)),
-  });
+  const model = createModel({ ...own, causes: weighed(own.causes, among) });
   const memory = createMemory();
   for (const [turn, answer] of Object.entries(opening)) memory.findings[turn] = { answer, at: "" };
   const everything = Object.keys(flow.checks).filter((check) => !isWaitForIce(flow.checks[check]));
   const input = createInput(flow, id, everything);
-  const causes = input.causes.filter((cause) => model.causeAt.has(cause.id));
+  const causes = weighed(input.causes, among);
   return {
     flow,
     id: [id, ...Object.values(opening)].join(" "),
@@ -50,6 +47,17 @@ export function createScene(flow: Flow, id: string, opening: Opening, subject: S
     adviser: createAdviser(subject, memory),
     routes: Object.fromEntries(Object.values(flow.checks).map((check) => [check.id, routesOf(flow, check)])),
   };
+}
+
+/** The causes that an opening leaves, with their weights then. */
+function weighed(
+  causes: readonly CauseInput[],
+  among: { causes: string[]; weights: number[] },
+): CauseInput[] {
+  return causes.flatMap((cause) => {
+    const weight = among.weights[among.causes.indexOf(cause.id)];
+    return weight === undefined ? [] : [{ ...cause, weight }];
+  });
 }
 
 /** Every scenario with the openings that lead to it, and how often in a hundred homes of that scenario. */

@@ -15,8 +15,6 @@ export const proofHooks: Hooks = {
     if (scene.machine.shutOff !== "arm") return "no-arm";
     return scene.state.fullSensorDead && scene.trait("arm")() < 0.5 ? "broken" : "moves";
   }),
-  "special-modes.look": look(({ state }) => (state.mode === "none" ? "none" : "special")),
-  "special-modes.switch-off": done(({ state }) => (state.power === "off" ? "no-effect" : "switched")),
   "full-thaw.before": recall((scene) => {
     const tried = scene.trait("thawed before")() < 0.35;
     if (!tried) return "never";
@@ -72,10 +70,6 @@ export const proofDeeds: Deeds = {
   "put-back.all:back": (_, scene) => {
     const { tapShut } = scene.prepared;
     Object.assign(scene.prepared, nothingPrepared(), { tapShut });
-  },
-  "special-modes.switch-off:switched": (state) => {
-    state.mode = "none";
-    state.setFreezer = Math.min(-18, state.setFreezer);
   },
   "reset.unplug:was-out": (state) => {
     state.stalled = false;

@@ -93,7 +93,7 @@ export const valveFaults: Fault[] = [
       "fill-tube-heater",
       "fill-tube-heater-faulty",
       "fill-tube-frozen",
-      "fill-heater-faulty",
+      "fill-tube-faulty",
       "fill-tube-faulty",
     ],
   },

@@ -1,0 +1,112 @@
+import { type Check, type CheckOutcome, type Flow, limitOf } from "../guide/index.ts";
+import { complainedWorlds } from "./complained.ts";
+import { anythingElse, sharesOf } from "./shares.ts";
+import { isThere } from "./worlds.ts";
+
+/**
+ * P(a check shows an outcome | a cause, the scenario's complaint), up to a factor for each cause: what is truly there to
+ * see, by the model of the machine, as people of `by` report it; special words stand before that. Outcomes in order.
+ */
+export function likelihoodsOf(
+  flow: Flow,
+  scenario: string,
+  id: string,
+  causes: readonly string[],
+): number[][] {
+  const check = flow.checks[id];
+  const outcomes = Object.values(check?.outcomes ?? {});
+  if (!check || !outcomes.length) return [];
+  const complaint = flow.scenarios[scenario]?.complaint ?? "";
+  const channel = channelOf(flow, check);
+  const listed = causes.filter((cause) => cause !== anythingElse);
+  const columns = new Map(
+    listed.map((cause) => [
+      cause,
+      spoken(flow, outcomes, cause, channel(trulyShown(flow, outcomes, cause, complaint))),
+    ]),
+  );
+  // What nobody has thought of shows what such a complaint shows on the whole.
+  const shares = sharesOf(flow, scenario, null);
+  const usual = outcomes.map((_, at) =>
+    listed.reduce((sum, cause) => sum + (shares[cause] ?? 0) * (columns.get(cause)?.[at] ?? 0), 0),
+  );
+  return outcomes.map((_, at) => causes.map((cause) => (columns.get(cause) ?? usual)[at] ?? 0));
+}
+
+/** How likely each outcome is to be the true one; those that only words speak of are none. */
+function trulyShown(
+  flow: Flow,
+  outcomes: readonly CheckOutcome[],
+  cause: string,
+  complaint: string,
+): number[] {
+  const { machine } = flow;
+  const quantities = outcomes.flatMap(({ shows = [] }) => shows.flatMap((states) => Object.keys(states)));
+  const tests = outcomes.map(({ shows = [] }) => isThere(machine, shows));
+  const seen = outcomes.map(({ sees = [] }) =>
+    sees.includes(cause)
+      ? 1
+      : 1 - sees.reduce((none, one) => none * (1 - (machine.causes[one]?.besides ?? 0)), 1),
+  );
+  const caught = outcomes.map((outcome) => (outcome.caught ? wordOf(flow, outcome.caught) : 1));
+  const plain = outcomes.findIndex(isPlain);
+  const truth = outcomes.map(() => 0);
+  let total = 0;
+  for (const world of complainedWorlds(machine, cause, complaint, quantities)) {
+    let left = world.chance;
+    total += left;
+    for (const [at, outcome] of outcomes.entries()) {
+      if (outcome.says?.otherwise || at === plain) continue;
+      const shown = left * (tests[at]?.(world) ? 1 : (seen[at] ?? 0)) * (caught[at] ?? 1);
+      truth[at] = (truth[at] ?? 0) + shown;
+      left -= shown;
+    }
+    if (plain >= 0) truth[plain] = (truth[plain] ?? 0) + left;
+  }
+  // A cause that is not thought of with this complaint shows nothing but itself.
+  return total ? truth.map((one) => one / total) : truth.map((_, at) => Number(at === plain));
+}
+
+/** What is there to see where nothing is wrong with what the check looks at. */
+const isPlain = ({ sees, shows, says }: CheckOutcome) => !sees && !shows && !says?.otherwise;
+
+/** How often people report something else than is there. */
+const errors = {
+  reading: "error-reading",
+  look: "error-look",
+  listen: "error-listen",
+  feel: "error-feel",
+  memory: "error-memory",
+} as const;
+
+/** Turns what is truly there into what people report: a few of all reports are any of the other outcomes. */
+function channelOf({ limits }: Flow, { by, outcomes = {} }: Check): (truth: number[]) => number[] {
+  const error = by ? limitOf(limits, errors[by]) : 0;
+  const shares = Object.values(outcomes).map(({ confirmed, says }) =>
+    says?.otherwise ? 0 : confirmed ? error : 1,
+  );
+  const total = shares.reduce((sum, one) => sum + one, 0);
+  return (truth) =>
+    truth.map((own, at) =>
+      truth.reduce(
+        (sum, chance, other) => {
+          const rest = total - (shares[other] ?? 0);
+          return other === at || !rest ? sum : sum + (chance * error * (shares[at] ?? 0)) / rest;
+        },
+        own * (1 - error),
+      ),
+    );
+}
+
+function spoken(flow: Flow, outcomes: readonly CheckOutcome[], cause: string, chances: number[]): number[] {
+  return outcomes.map(({ says }, at) => {
+    const word = says?.[cause] ?? says?.otherwise;
+    return word === undefined ? (chances[at] ?? 0) : wordOf(flow, word);
+  });
+}
+
+function wordOf({ words }: Flow, word: string): number {
+  const number = words.likelihood[word];
+  if (number === undefined) throw new Error(`"${word}" is no word for a likelihood`);
+  return number;
+}

@@ -62,7 +62,7 @@ const cases: Record<string, Case> = {
     turn: "tap-fill.fill",
     reading: { kind: "supply", by: "gauge", value: 140, unit: "psi" },
     verdict: "too-strong",
-    says: ["140 psi", "120 at most", "A plumber can fit a valve"],
+    says: ["140 psi", "120.4 at most", "A plumber can fit a valve"],
   },
   "a gauge in the middle": {
     turn: "tap-fill.fill",

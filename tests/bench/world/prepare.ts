@@ -1,0 +1,116 @@
+import type { Turn } from "../../../src/turn/index.ts";
+
+/** What these people have prepared: switched off, closed, pulled out. Times in minutes of the visit. */
+export type Prepared = {
+  tapShut: boolean;
+  plugOut: boolean;
+  iceOffSince: number | null;
+  binOut: boolean;
+  locked: boolean;
+  pulledOut: boolean;
+};
+
+export const nothingPrepared = (): Prepared => ({
+  tapShut: false,
+  plugOut: false,
+  iceOffSince: null,
+  binOut: false,
+  locked: false,
+  pulledOut: false,
+});
+
+type Deed = [RegExp, (prepared: Prepared, now: number) => void];
+
+/* What a sentence of a turn, a gate or an ending has people do, by its words. Sentences with 'if' are left out. */
+const deeds: Deed[] = [
+  [
+    /plug (?:stays|is) out|(?:pull|pulled|take|taken) (?:the |its )?plug(?: out)?|\bunplug/i,
+    (one) => {
+      one.plugOut = true;
+    },
+  ],
+  [
+    /put the plug (?:back )?in|plug goes (?:back )?in|plug (?:it|the \w+) (?:back )?in|plug (?:is )?back in|plug in and/i,
+    (one) => {
+      one.plugOut = false;
+    },
+  ],
+  [
+    /(?:closed?|shut) the (?:small |stop )?tap|tap stays closed|tap is closed|taken the water tank out|water off at/i,
+    (one) => {
+      one.tapShut = true;
+    },
+  ],
+  [
+    /open(?:ed)? the (?:small |stop )?tap|open it (?:slowly|again|all)|tap must be open|tap is open|stop tap must be open/i,
+    (one) => {
+      one.tapShut = false;
+    },
+  ],
+  [
+    /switch(?:ed)? the ice maker off|ice maker (?:is |must be )?off/i,
+    (one, now) => {
+      one.iceOffSince ??= now;
+    },
+  ],
+  [
+    /switch(?:ed)? the ice maker (?:back )?on|ice maker must be switched on/i,
+    (one) => {
+      one.iceOffSince = null;
+    },
+  ],
+  [
+    /take the (?:ice )?bin (?:out|to the sink)/i,
+    (one) => {
+      one.binOut = true;
+    },
+  ],
+  [
+    /put the (?:ice )?bin (?:back|in place)|bin (?:is )?back in/i,
+    (one) => {
+      one.binOut = false;
+    },
+  ],
+  [
+    /push the (?:fridge|machine) back/i,
+    (one) => {
+      one.pulledOut = false;
+    },
+  ],
+];
+
+/** 'If all is well', which holds for whoever gives a turn's first answer. */
+const ifWell = /^If (?:all is well|it is clear|the tube is (?:clear|sound)|nothing is left there|it turns),/;
+const condition = /\bif\b|do not|choose “|did you|does it|never\b|once only|\bdon't\b/i;
+
+/**
+ * Does what the words of a turn say, in their order. What follows a question ('Is it wet? Then…') is left out as well.
+ * @param isWell the answer says that what was looked at is in order
+ */
+export function doAsTold(prepared: Prepared, words: readonly string[], now: number, isWell = false): void {
+  for (const line of words) {
+    let asked = false;
+    for (const sentence of line.split(/(?<=[.?!])\s+/)) {
+      const isAnswer = asked && /^Then\b/.test(sentence);
+      asked = sentence.endsWith("?");
+      const told = isWell ? sentence.replace(ifWell, "") : sentence;
+      if (isAnswer || condition.test(told)) continue;
+      for (const [words, act] of deeds) if (words.test(told)) act(prepared, now);
+    }
+  }
+}
+
+/** What a confirmed gate says that they have done, by the ids of its items. */
+export function confirmGate(prepared: Prepared, { gate }: Turn, now: number): void {
+  for (const { id, text } of gate?.items ?? []) {
+    if (/^plug-out|unplugged/.test(id)) prepared.plugOut = true;
+    if (/tap-closed|water-off|tap-shut/.test(id)) prepared.tapShut = true;
+    if (/two-people|pulled-out/.test(id)) prepared.pulledOut = true;
+    if (/^lock-on/.test(id)) prepared.locked = true;
+    if (/^bin-out/.test(id)) prepared.binOut = true;
+    // Whoever confirms stillness has waited for it.
+    if (/ice-off|maker-off|maker-still/.test(id))
+      prepared.iceOffSince = Math.min(prepared.iceOffSince ?? now, now - 15);
+    doAsTold(prepared, [text], now);
+  }
+}

@@ -42,16 +42,17 @@ export class Finger {
   /**
    * Twice at the place where the target was at first, the second time `gap` milliseconds after the first.
    * @param between what a page comes to in such a time, where it is long
+   * @param down how far down the target, from 0 to 1
    */
-  tapTwice(target: Locator, gap: number, between?: () => Promise<void>): Promise<void> {
-    return this.#taps(target, [0, gap], between);
+  tapTwice(target: Locator, gap: number, between?: () => Promise<void>, down = 0.5): Promise<void> {
+    return this.#taps(target, [0, gap], between, down);
   }
 
-  async #taps(target: Locator, after: number[], between?: () => Promise<void>): Promise<void> {
+  async #taps(target: Locator, after: number[], between?: () => Promise<void>, down = 0.5): Promise<void> {
     await target.scrollIntoViewIfNeeded();
     const box = await target.boundingBox();
     if (!box) throw new Error(`${target} is not to be seen`);
-    const [x, y] = [Math.round(box.x + box.width / 2), Math.round(box.y + box.height / 2)];
+    const [x, y] = [Math.round(box.x + box.width / 2), Math.round(box.y + box.height * down)];
     this.#now = Math.max(Date.now() / 1000, this.#now + 5);
     this.#clicks = await this.#page.evaluate(() => clicks);
     const start = this.#now;

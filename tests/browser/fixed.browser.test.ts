@@ -22,8 +22,9 @@ test.describe("a search that ends with ice", () => {
     panel,
   }) => {
     await panel.openWhere("ice-under-maker.look", { "opening.symptom": "no-ice" });
-    await panel.answer("ice-there");
     await panel.reload();
+    await panel.answer("ice-there");
+    await panel.confirmGate("at once");
     await panel.answer("removed");
     await panel.reportIce();
     await panel.seesEnding("fixed", { cause: "ice-jammed" });

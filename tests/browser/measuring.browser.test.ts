@@ -37,7 +37,7 @@ const cases: Record<string, Case> = {
     turn: "tap-fill.fill",
     reading: { kind: "supply", by: "fill", volume: 2, unit: "l", seconds: 13 },
     verdict: "unclear",
-    says: ["9.2 litres a minute", "at least 9"],
+    says: ["9.2 litres a minute", "at least 4"],
   },
   "a strong house supply": {
     turn: "tap-fill.fill",
@@ -47,7 +47,7 @@ const cases: Record<string, Case> = {
   },
   "a weak house supply": {
     turn: "tap-fill.fill",
-    reading: litresPerMinute(4),
+    reading: litresPerMinute(2),
     verdict: "fails",
     says: ["No part for the machine makes it stronger"],
   },
@@ -58,11 +58,11 @@ const cases: Record<string, Case> = {
     verdict: "fails",
     says: ["less than a water company in the UK owes you", "0.4 bar"],
   },
-  "a gauge beyond 80 psi": {
+  "a gauge beyond 120 psi": {
     turn: "tap-fill.fill",
-    reading: { kind: "supply", by: "gauge", value: 100, unit: "psi" },
+    reading: { kind: "supply", by: "gauge", value: 140, unit: "psi" },
     verdict: "too-strong",
-    says: ["100 psi", "80.1 at most", "A plumber can fit a valve"],
+    says: ["140 psi", "120.4 at most", "A plumber can fit a valve"],
   },
   "a gauge in the middle": {
     turn: "tap-fill.fill",
@@ -86,7 +86,7 @@ const cases: Record<string, Case> = {
     // Plank: −9 °C takes twice as long as −18 °C.
     turn: "freezer-temperature.read",
     reading: { kind: "temperature", value: -9, unit: "C", with: "thermometer", stood: 60 },
-    verdict: "fails",
+    verdict: "unclear",
     says: ["2 times as long", "at −18 °C"],
   },
   "a day's ice on the scales": {
@@ -97,7 +97,7 @@ const cases: Record<string, Case> = {
   },
   "pieces counted over a night": {
     turn: "ice-yield.count",
-    reading: { kind: "ice", by: "pieces", amount: 8, hours: 12, wanted: "some" },
+    reading: { kind: "ice", by: "pieces", amount: 2, hours: 12, wanted: "some" },
     verdict: "fails",
     says: ["A sound machine makes"],
   },

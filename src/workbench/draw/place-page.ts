@@ -71,7 +71,10 @@ export function placePage(flow: Flow, config: ChartConfig, id: string): Page {
     const check = flow.checks[entry.check] as Check;
     const again = entries.findIndex((one) => one.check === entry.check);
     const parts = partsOfCheck(check).flatMap((part) => config.states[id]?.states?.[part.id] ?? []);
-    const turns = again === at && parts.length ? placeTurns(turnBoxes(parts)) : null;
+    const turns =
+      again === at && parts.length
+        ? placeTurns(turnBoxes(parts, Object.values(config.states[id]?.states ?? {})))
+        : null;
     let group = groups.at(-1);
     if (group?.station !== check.station) {
       y += space;

@@ -14,10 +14,14 @@ export type TurnBox = { id: string; title: string; isGate: boolean; exits: Exit[
 /** Ways that every turn has; they are told once for the whole drawing. */
 const anywhere = ["session-resumed"];
 
-/** The turns of one composed check in all its parts, gates first, with their exits. */
-export function turnBoxes(parts: StateConfig[]): TurnBox[] {
-  const states = parts.flatMap((part) => [part, ...Object.values(part.states ?? {})]);
-  return states
+/**
+ * The turns of one composed check in all its parts, gates first, with their exits.
+ * @param whole every check of the scenario, since an answer may lead to another one
+ */
+export function turnBoxes(parts: StateConfig[], whole: StateConfig[]): TurnBox[] {
+  const own = parts.flatMap((part) => [part, ...Object.values(part.states ?? {})]);
+  const states = [...own, ...whole.filter((check) => check.states)];
+  return own
     .filter(({ meta }) => meta)
     .map((state) => ({
       id: state.id,

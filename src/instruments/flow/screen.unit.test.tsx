@@ -184,8 +184,8 @@ describe("how much water", () => {
 
   test.each([
     ["", "Type how much water there is. If none came out, type 0."],
-    ["12abc", "“12abc” is not a number that we can read. Type digits only, such as 150 or 1.5."],
-    ["1,500", "“1,500” is not a number that we can read. Type digits only, such as 150 or 1.5."],
+    ["12abc", "“12abc” is not a number that we can read. Type it in digits, such as 150, 1.5 or 1/2."],
+    ["1,500", "“1,500” is not a number that we can read. Type it in digits, such as 150, 1.5 or 1/2."],
     ["-5", "There can't be less than no water. If none came out, type 0."],
     [
       "99999",

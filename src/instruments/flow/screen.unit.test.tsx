@@ -248,7 +248,7 @@ describe("what it means", () => {
   test("the reading, its doubt and the limit are in the text, not only in the drawing", async () => {
     const { run, text } = await atFlow();
     await run("150");
-    expect(text()).toContain("15 ml a second, give or take 0.9. It should be at least 15.");
+    expect(text()).toContain("150 ml in 10 seconds, give or take 9. It should be at least 150.");
   });
 
   test("too close to call makes 'measure again' the first choice, says how, and runs longer", async () => {

@@ -25,8 +25,6 @@ export const region: z.ZodMiniType<Region> = z.strictObject({
     pressure: offered(pressureUnits),
     temperature: offered(temperatureUnits),
   }),
-  "ice-day": z.enum(massUnits),
-  piece: z.enum(massUnits),
   "date-order": z.enum(dateOrders),
   statutes: z.partialRecord(z.enum(statutes), z.strictObject({ limit: id, says: id })),
 });

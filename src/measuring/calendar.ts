@@ -25,6 +25,17 @@ export function monthOf(year: number, month: number): string {
   return `${`${year}`.padStart(4, "0")}-${`${month}`.padStart(2, "0")}`;
 }
 
+/**
+ * A year of which two digits were typed: the latest that has them and has begun. `fullYear("25", "2026-01-31")` is
+ * '2025', and '99' is 1999. Anything but two digits stays as it is.
+ */
+export function fullYear(typed: string, today: string): string {
+  if (!/^\d\d$/.test(typed)) return typed;
+  const year = Number(today.slice(0, 4));
+  const latest = year - (year % 100) + Number(typed);
+  return `${latest > year ? latest - 100 : latest}`;
+}
+
 /** What is wrong with a day or a month, or null. Never throws; 31 February is refused and not moved to March. */
 export function findDateProblem(
   typed: string,

@@ -6,6 +6,7 @@ export {
   daysBetween,
   findDateProblem,
   firstDayOf,
+  fullYear,
   lastDayOf,
   monthOf,
   monthsBetween,

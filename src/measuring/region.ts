@@ -15,9 +15,6 @@ export type Region = {
     pressure: Offered<PressureUnit>;
     temperature: Offered<TemperatureUnit>;
   };
-  /** In which a day's ice is spoken of, and a single piece. */
-  "ice-day": MassUnit;
-  piece: MassUnit;
   "date-order": DateOrder;
   /** What the law grants a household: the limit, and which text of `statutes.` is shown where less is measured. */
   statutes: { [Each in (typeof statutes)[number]]?: Statute };

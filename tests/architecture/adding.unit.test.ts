@@ -178,8 +178,6 @@ test("a region is a file, and its readers measure in its units", () => {
   mass: [g, kg]
   pressure: [kPa]
   temperature: [C]
-ice-day: kg
-piece: g
 date-order: day month year
 statutes: {}
 `,

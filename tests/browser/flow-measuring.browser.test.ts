@@ -6,8 +6,17 @@ test.beforeEach(({ panel }) => panel.openWhere("flow-test.run"));
 
 const show = (panel: PanelPage) => panel.button(panel.text("measure.show-result")).tap();
 const sees = (panel: PanelPage, text: string) => expect(panel.host.getByText(text).first()).toBeVisible();
-const seesFlow = (panel: PanelPage, value: string, doubt: string) =>
-  sees(panel, panel.text("measure.flow-said", { value, doubt, limit: "15" }));
+const seesFlow = (panel: PanelPage, value: string, doubt: string, unit = "ml", limit = "150") =>
+  sees(
+    panel,
+    panel.text("measure.flow-said", {
+      value,
+      doubt,
+      limit,
+      unit: panel.text(`measure.unit-${unit}`),
+      seconds: "10",
+    }),
+  );
 const seesSeconds = (panel: PanelPage, seconds: string) =>
   sees(panel, panel.text("measure.seconds", { seconds }));
 
@@ -31,7 +40,7 @@ test.describe("the stopwatch", () => {
     await seesSeconds(panel, "7.5");
     await fillVolume(panel, { volume: 150, unit: "ml" });
     await show(panel);
-    await sees(panel, "20 ml a second");
+    await sees(panel, "200 ml in 10 seconds");
   });
 
   test.describe("tapped twice", () => {
@@ -85,17 +94,17 @@ test.describe("the water in the jug", () => {
 
   // 150 ml = 5.0721 US fl oz = 0.63401 US cup (NIST SP 811). 150 ml in 10 s is 15.0 ml/s, u = 0.5416 (JCGM 100:2008,
   // 5.1.6); the range that holds it with 98 % reaches 1.1 to each side (JCGM 101:2008, two even errors and a normal
-  // one): too close to 15 to call.
-  for (const [volume, unit] of [
-    [150, "ml"],
-    [5.0721, "us-fl-oz"],
-    [0.63401, "us-cup"],
+  // one): too close to 15 to call. What was typed in a unit is judged in it.
+  for (const [volume, unit, value, doubt] of [
+    [150, "ml", "150", "11"],
+    [5.0721, "us-fl-oz", "5.1", "0.4"],
+    [0.63401, "us-cup", "0.63", "0.05"],
   ] as const) {
-    test(`${volume} ${unit} in ten seconds are 15 ml a second, too close to call`, async ({ panel }) => {
+    test(`${volume} ${unit} in ten seconds are too close to call`, async ({ panel }) => {
       await runWater(panel, 10);
       await fillVolume(panel, { volume, unit });
       await show(panel);
-      await seesFlow(panel, "15", "1.1");
+      await seesFlow(panel, value, doubt, unit, value);
       await sees(panel, panel.text("measure.flow-unclear"));
       await panel.seesTurn();
     });
@@ -121,13 +130,13 @@ test.describe("the water in the jug", () => {
     }
     // Pooled: u(V) = hypot(5/√3·√2, 0.05/√3·300) = 9.57 ml, u(t) = 0.1·√2 s, so u = 0.490; with 98 % it
     // is within 1.0.
-    await seesFlow(panel, "15", "1");
+    await seesFlow(panel, "150", "10");
     await panel.seesTurn();
     await panel.host
       .getByRole("button", { name: new RegExp(panel.text("measure.remove")) })
       .last()
       .tap();
-    await seesFlow(panel, "15", "1.1");
+    await seesFlow(panel, "150", "11");
     await panel.host.getByRole("button", { name: new RegExp(panel.text("measure.remove")) }).tap();
     await expect(panel.button(panel.text("measure.start"))).toBeVisible();
   });
@@ -182,7 +191,7 @@ test.describe("the water in the jug", () => {
     await runWater(panel, 10);
     await volumeField(panel).fill("209,5");
     await show(panel);
-    await sees(panel, "21 ml a second");
+    await sees(panel, "210 ml in 10 seconds");
     await sees(panel, "209.5 ml");
   });
 });

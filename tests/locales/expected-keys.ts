@@ -22,9 +22,7 @@ const fixedKeys = [
   ...["machine.ask", "machine.how", "machine.kept", "machine.shown", "go-on"].map((id) => `resumed.${id}`),
   ...["passes", "fails", "unclear"].map((verdict) => `findings.verdicts.${verdict}`),
   ...["flow", "temperature", "filter-age", "filter-age-one", "filter-age-open"].map((id) => `findings.${id}`),
-  ...["share", "supply", "gauge", "ice", "cubes", "seal", "litres", "litres-open"].map(
-    (id) => `findings.${id}`,
-  ),
+  ...["share", "supply", "ice", "cubes", "seal", "litres", "litres-open"].map((id) => `findings.${id}`),
   ...["not-sure", "cannot", "over", "gate-ready", "model-none"].map((id) => `findings.${id}`),
 ];
 

@@ -78,7 +78,7 @@ describe.each([
 
   test("name no value but a limit's id, or one that the session gives", () => {
     const given: Record<string, string[]> = {
-      findings: ["value", "unit", "error", "verdict", "low", "high", "count", "spots"],
+      findings: ["value", "unit", "seconds", "error", "verdict", "low", "high", "count", "spots"],
       notices: ["time"],
       resumed: ["kept", "shown", "date"],
     };

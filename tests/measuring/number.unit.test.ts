@@ -27,6 +27,27 @@ describe("reading a typed number", () => {
     expect(readNumber(typed)).toEqual({ kind: "value", value });
   });
 
+  test.each([
+    ["1/2", 0.5],
+    ["3 1/4", 3.25],
+    ["-3 1/4", -3.25],
+    ["½", 0.5],
+    ["3½", 3.5],
+    ["1 ¾", 1.75],
+    ["1\u20442", 0.5],
+    ["٣ ١/٤", 3.25],
+    ["0/2", 0],
+  ])("%j is %d, as the marks of a cup have it", (typed, value) => {
+    expect(readNumber(typed)).toEqual({ kind: "value", value });
+  });
+
+  test.each(["3/2", "1/0", "1/2/3", "1/", "/2", "1.5/2", "1 2", "1 1", "½½", `3${" ".repeat(40)}1/4`])(
+    "%j is no fraction that a cup has",
+    (typed) => {
+      expect(readNumber(typed)).toEqual({ kind: "unreadable", typed });
+    },
+  );
+
   test("reads 0 ml as an empty jug, not as an empty answer", () => {
     expect(readNumber("0")).toEqual({ kind: "value", value: 0 });
     expect(readNumber("0,0")).toEqual({ kind: "value", value: 0 });
@@ -60,7 +81,6 @@ describe("reading a typed number", () => {
     "-",
     ".",
     ",",
-    "½",
     "about a cup",
     "1".repeat(41),
     `${" ".repeat(40)}1`,

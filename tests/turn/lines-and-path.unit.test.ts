@@ -71,8 +71,8 @@ describe("the earlier answers", () => {
     const answerOf = (turn: string) => lines.find((line) => line.turn === turn)?.answer;
     // Thermometer ±1 K, anything between alike: within 0.98 K with 98 % (JCGM 101 6.4.2).
     expect(answerOf("freezer-temperature.read")).toBe("\u22125 °C ± 1, too warm");
-    // Two runs of 50 g in 10 s: u = √((1/√3·√2)² + (5·0.1·√2)²)/20 = 0.054, times 2.33 = 0.13 ml/s.
-    expect(answerOf("flow-test.run")).toBe("5 ± 0.1 ml/s, bad");
+    // Two runs of 50 g in 10 s: u = √((1/√3·√2)² + (5·0.1·√2)²)/20 = 0.054 ml/s, times 2.33 and 10 s = 1.3.
+    expect(answerOf("flow-test.run")).toBe("50 ± 1 in 10 s, bad");
     // 15 January 2025 to 2 March 2026: 13 months and 15 days.
     expect(answerOf("filter-age.fitted")).toBe("13 to 14 months, bad");
     expect(answerOf("freezer-temperature.colder")).toBe("could not");

@@ -45,11 +45,32 @@ function said(turn: string, reading: Reading): string {
 describe("a reading as evidence", () => {
   test.each<[turn: string, reading: Reading, says: string]>([
     // 15 l in 60 s is 15 l/min.
-    ["tap-fill.fill", litresPerMinute(15), "15 l/min ± 0.7: strong enough"],
+    ["tap-fill.fill", litresPerMinute(15), "15 litres a minute ± 0.7: strong enough"],
     // ±20 kPa, even: within 19.6 with 98 %.
     ["tap-fill.fill", kilopascals(1000), "1000 kPa ± 19.6: too strong"],
     // 40 psi is 275.8 kPa (NIST SP 811), and 19.6 kPa are 2.8 psi.
     ["tap-fill.fill", { kind: "supply", by: "gauge", value: 40, unit: "psi" }, "40 psi ± 2.8: strong enough"],
+    // What was typed in a unit is told in it: 2 US gallons in 30 s.
+    [
+      "tap-fill.fill",
+      { kind: "supply", by: "fill", volume: 2, unit: "us-gal", seconds: 30 },
+      "4 US gallons a minute ± 0.2: strong enough",
+    ],
+    [
+      "flow-test.run",
+      { kind: "flow", runs: [{ volume: 1.25, unit: "us-cup", seconds: 10 }] },
+      "1.25 US cups in 10 s ± 0.08: enough water",
+    ],
+    [
+      "cube-weight.weigh",
+      { kind: "cubes", pieces: 8, mass: 0.3, unit: "lb" },
+      "0.6 oz each ± 0: full pieces",
+    ],
+    [
+      "ice-yield.count",
+      { kind: "ice", by: "pieces", amount: 8, hours: 12, wanted: null },
+      "8 to 24 cubes a day: less than it should",
+    ],
     ["fridge-temperature.read", fridgeCelsius(3), "3 °C ± 1: cold enough for food"],
     ["cube-weight.weigh", gramsEach(17.5), "17.5 g each ± 0.1: full pieces"],
     ["door-seal.paper-strip", strips(3), "1 of 12 places slip: slips at one corner"],

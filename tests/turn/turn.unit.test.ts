@@ -82,8 +82,10 @@ describe("an instrument on screen", () => {
   test("gets its numbers from the limits", () => {
     expect(shown(follow(start, healthy, "flow-test.run")).reading).toMatchObject({
       instrument: "flow",
-      seconds: flow.limits["flow-seconds"]?.value,
-      limits: { minimum: flow.limits["flow-minimum"]?.value },
+      limits: {
+        minimum: flow.limits["flow-minimum"]?.value,
+        aimSeconds: flow.limits["flow-seconds"]?.value,
+      },
     });
     expect(shown(follow(start, healthy, "freezer-temperature.read")).reading).toMatchObject({
       instrument: "temperature",

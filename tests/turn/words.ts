@@ -38,7 +38,7 @@ export const words: Resource = {
     cannot: "could not",
     "gate-ready": "confirmed",
     "model-none": "no code",
-    flow: "{{value}} ± {{error}} ml/s, {{verdict}}",
+    flow: "{{value}} ± {{error}} in {{seconds}} s, {{verdict}}",
     temperature: "{{value}} ± {{error}}, {{verdict}}",
     "filter-age": "{{low}} to {{high}} months, {{verdict}}",
     "filter-age-open": "{{low}} months or more, {{verdict}}",

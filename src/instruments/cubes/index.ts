@@ -4,6 +4,7 @@ import { assessCubes, type CubesAssessment } from "./assess.ts";
 import { checkCubes } from "./check.ts";
 import { type CubesLimits, cubesLimits } from "./limits.ts";
 import type { CubesReading } from "./reading.ts";
+import { pieceUnit } from "./unit.ts";
 
 /** A few pieces of ice on kitchen scales. */
 export const cubes: Instrument<CubesReading, CubesLimits, CubesAssessment, { limits: CubesLimits }> = {
@@ -12,8 +13,8 @@ export const cubes: Instrument<CubesReading, CubesLimits, CubesAssessment, { lim
   check: checkCubes,
   assess: assessCubes,
   need: ({ of }) => ({ limits: cubesLimits(of) }),
-  words(_, { grams, range }, { texts, region, number, half, verdict }) {
-    const unit = region.piece;
+  words(reading, { grams, range }, { texts, number, half, verdict }) {
+    const unit = pieceUnit[reading.unit];
     const shown = (value: number) => fromGrams(value, unit);
     return texts("findings.cubes", {
       value: number(shown(grams.value), 2),

@@ -12,6 +12,7 @@ import type { NeedOf } from "../index.ts";
 import { assessCubes } from "./assess.ts";
 import { checkCubes } from "./check.ts";
 import type { CubesReading } from "./reading.ts";
+import { pieceUnit } from "./unit.ts";
 
 /** A few pieces on kitchen scales: what one weighs, and how full the tray was. */
 export function Screen({ need: { limits, region }, ...props }: ScreenProps & { need: NeedOf<"cubes"> }) {
@@ -33,11 +34,10 @@ export function Screen({ need: { limits, region }, ...props }: ScreenProps & { n
 
   function resultOf(reading: CubesReading) {
     const { grams, range, fill, verdict } = assessCubes(reading, limits);
-    // One piece is spoken of in the smaller unit of the country.
-    const pieceUnit = region.piece;
-    const show = (value: number) => showNumber(texts, fromGrams(value, pieceUnit), 2);
+    const each = pieceUnit[reading.unit];
+    const show = (value: number) => showNumber(texts, fromGrams(value, each), 2);
     const shown = {
-      unit: texts(`measure.unit-${pieceUnit}`),
+      unit: texts(`measure.unit-${each}`),
       value: show(grams.value),
       doubt: show(range.high - grams.value),
       limit: show(limits.leastGrams),

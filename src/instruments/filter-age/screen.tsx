@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { readNumber } from "../../measuring/index.ts";
+import { fullYear, readNumber } from "../../measuring/index.ts";
 import type { ScreenProps } from "../../panel/frame/index.ts";
 import {
   MeasureChoices,
@@ -43,6 +43,8 @@ export function Screen(props: Props) {
   function check() {
     const found = readFitted(fitted, need, texts);
     if (typeof found === "string") return refuse(found);
+    // In full, so that nobody has to guess how '25' was taken.
+    setFitted((before) => ({ ...before, year: fullYear(before.year.trim(), need.today) }));
     const drawn = habit === "unknown" ? undefined : readUse(habit);
     if (drawn !== null) accept({ kind: "filter-age", fitted: found, ...(drawn ? { use: drawn } : {}) });
   }
@@ -112,10 +114,14 @@ function readFitted(
     const typed = fitted[entry];
     const read = readNumber(typed);
     if (read.kind === "empty") return texts(`measure.${by}-empty`);
-    const digits = read.kind === "value" ? `${read.value}` : typed;
+    const isYear = entry === "year";
+    // As it was typed: '05' is a year of two digits.
+    const text =
+      read.kind === "value" && !(isYear && /^\s*\d\d\s*$/.test(typed)) ? `${read.value}` : typed.trim();
+    const digits = isYear ? fullYear(text, today) : text;
     if (!/^\d{1,4}$/.test(digits)) return texts("measure.unreadable-date", { typed });
     // Largest first, as ISO 8601 wants it.
-    date = digits.padStart(entry === "year" ? 4 : 2, "0") + (date && "-") + date;
+    date = digits.padStart(isYear ? 4 : 2, "0") + (date && "-") + date;
   }
   const when: FittedWhen =
     by === "date" ? { by, date } : by === "season" ? { by, season, year: Number(date) } : { by, month: date };

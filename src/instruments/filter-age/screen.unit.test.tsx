@@ -64,6 +64,32 @@ describe("four ways to say when", () => {
   });
 });
 
+describe("a year of two digits", () => {
+  test.each([
+    ["25", "2025-04"],
+    [" 05 ", "2005-04"],
+    ["99", "1999-04"],
+  ])("'%s' is the latest such year, and stands there in full", async (year, month) => {
+    const { type, tap, field, calls } = await atFilter();
+    await type("Month", "4");
+    await type("Year", year);
+    await tap(show);
+    expect(field("Year").value).toBe(month.slice(0, 4));
+    await tap("Use this");
+    expect(calls[0]?.[2]).toMatchObject({ fitted: { by: "month", month } });
+  });
+});
+
+test("a month that was chosen stays chosen whichever way of saying when is picked next", async () => {
+  const { type, tap, pick, field, focused } = await atFilter();
+  await type("Month", "12");
+  await type("Year", "24");
+  await tap(show);
+  expect(focused().textContent).toBe("It may be due");
+  await pick("The day");
+  expect([field("Day").value, field("Month").value, field("Year").value]).toEqual(["", "12", "2024"]);
+});
+
 test("the order of day, month and year is the country's", async () => {
   const order = async (locale: "en-GB" | "en-US") => {
     const { pick, all } = await atFilter(locale);
@@ -95,7 +121,9 @@ describe("a date that cannot be is refused in words, and stays there", () => {
     ["0", "2", "2025", "There is no such day in the calendar. Check the day and the month."],
     ["21", "6", "2025", "That day is still to come. Today is 20 June 2025."],
     ["1", "6", "1989", "That is before 1990. Type the year with four digits, such as 2024."],
-    ["1", "6", "24", "That is before 1990. Type the year with four digits, such as 2024."],
+    ["1", "6", "4", "That is before 1990. Type the year with four digits, such as 2024."],
+    ["1", "7", "25", "That day is still to come. Today is 20 June 2025."],
+    ["1/2", "6", "2024", "“1/2” is not a number that we can read. Type whole numbers, such as 7 or 2024."],
     ["1", "6", "99999", "“99999” is not a number that we can read. Type whole numbers, such as 7 or 2024."],
   ])("%s/%s/%s", async (day, month, year, said) => {
     const panel = await atFilter();

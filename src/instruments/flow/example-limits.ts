@@ -7,6 +7,7 @@ import type { FlowLimits } from "./limits.ts";
  */
 export const flowLimits: FlowLimits = {
   minimum: 15,
+  aimSeconds: 10,
   coverage: 0.9,
   agreement: 2.3,
   jugReading: 5,

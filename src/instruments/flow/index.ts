@@ -4,9 +4,9 @@ import { checkFlow } from "./check.ts";
 import { assessFilterShare } from "./filter-share.ts";
 import { type FlowLimits, flowLimits } from "./limits.ts";
 import type { FlowReading, FlowRun } from "./reading.ts";
+import { inUnitOf } from "./unit.ts";
 
 export type FlowNeed = {
-  seconds: number;
   limits: FlowLimits;
   /** What was found of the house supply. */
   supply: string | null;
@@ -24,14 +24,20 @@ export const flow: Instrument<FlowReading, FlowLimits, FlowAssessment, FlowNeed>
   assess: assessFlow,
   estimate: ({ perSecond }) => perSecond,
   need: ({ of, earlier }) => ({
-    seconds: of("flow-seconds"),
     limits: flowLimits(of),
     supply: earlier("supply")?.verdict ?? null,
     before: (earlier("flow")?.reading as FlowReading | undefined)?.runs ?? null,
     muchShare: of("filter-share-much"),
   }),
   words(reading, { perSecond, range }, { texts, number, half, verdict }, limits) {
-    const said = texts("findings.flow", { value: number(perSecond.value, 1), error: half(range), verdict });
+    const { unit, shown, decimals } = inUnitOf(reading, limits);
+    const said = texts("findings.flow", {
+      value: number(shown(perSecond.value), decimals),
+      error: half({ low: shown(range.low), high: shown(range.high) }, decimals),
+      unit: texts(`measure.unit-${unit}`),
+      seconds: number(limits.aimSeconds, 0),
+      verdict,
+    });
     const { before } = reading;
     const share = before && assessFilterShare({ kind: "flow", runs: before }, reading, limits);
     if (!share) return said;

@@ -4,6 +4,8 @@ import type { LimitOf } from "../../measuring/index.ts";
 export const flowLimits = (of: LimitOf) => ({
   /** least good flow, ml/s */
   minimum: of("flow-minimum"),
+  /** how long one run should be, s; flows are spoken of as what comes in that time */
+  aimSeconds: of("flow-seconds"),
   /** probability with which the true flow lies in the stated range, 0 to 1 */
   coverage: of("coverage"),
   /**

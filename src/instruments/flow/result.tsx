@@ -5,6 +5,7 @@ import type { NeedOf } from "../index.ts";
 import { assessFlow } from "./assess.ts";
 import { assessFilterShare, pointOf } from "./filter-share.ts";
 import type { FlowReading } from "./reading.ts";
+import { inUnitOf } from "./unit.ts";
 
 type Props = Omit<ScreenProps, "services" | "picture"> & {
   reading: FlowReading;
@@ -19,10 +20,14 @@ export function FlowResult({ need, onAgain, onRemoved, ...props }: Props) {
   const { limits } = need;
   const { perSecond, verdict, range, agree, odd, falling } = assessFlow(reading, limits);
   const unclear = verdict === "unclear";
+  const inUnit = inUnitOf(reading, limits);
+  const show = (flow: number) => showNumber(texts, inUnit.shown(flow), inUnit.decimals);
   const shown = {
-    value: showNumber(texts, perSecond.value),
-    doubt: showNumber(texts, range.high - perSecond.value),
-    limit: showNumber(texts, limits.minimum),
+    value: show(perSecond.value),
+    doubt: show(range.high - perSecond.value),
+    limit: show(limits.minimum),
+    unit: texts(`measure.unit-${inUnit.unit}`),
+    seconds: showNumber(texts, limits.aimSeconds),
   };
   return (
     <Result

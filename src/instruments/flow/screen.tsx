@@ -25,7 +25,7 @@ export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"flow"> 
   const { services, texts } = props;
   const { limits } = need;
   const [runs, setRuns] = useState<FlowRun[]>([]);
-  const [aim, setAim] = useState(need.seconds);
+  const [aim, setAim] = useState(limits.aimSeconds);
   const [again, setAgain] = useState(true);
   const [typed, setTyped] = useState("");
   // What is accepted here is the time of the run whose water is being measured.
@@ -59,7 +59,7 @@ export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"flow"> 
   }
 
   function measureAgain(longer: boolean) {
-    setAim(longer ? Math.min(need.seconds * 2, limits.longestSeconds) : need.seconds);
+    setAim(longer ? Math.min(limits.aimSeconds * 2, limits.longestSeconds) : limits.aimSeconds);
     setTyped("");
     setAgain(true);
   }

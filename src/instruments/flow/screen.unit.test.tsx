@@ -184,8 +184,8 @@ describe("how much water", () => {
 
   test.each([
     ["", "Type how much water there is. If none came out, type 0."],
-    ["12abc", "“12abc” is not a number that we can read. Type digits only, such as 150 or 1.5."],
-    ["1,500", "“1,500” is not a number that we can read. Type digits only, such as 150 or 1.5."],
+    ["12abc", "“12abc” is not a number that we can read. Type it in digits, such as 150, 1.5 or 1/2."],
+    ["1,500", "“1,500” is not a number that we can read. Type it in digits, such as 150, 1.5 or 1/2."],
     ["-5", "There can't be less than no water. If none came out, type 0."],
     [
       "99999",
@@ -248,7 +248,7 @@ describe("what it means", () => {
   test("the reading, its doubt and the limit are in the text, not only in the drawing", async () => {
     const { run, text } = await atFlow();
     await run("150");
-    expect(text()).toContain("15 ml a second, give or take 0.9. It should be at least 15.");
+    expect(text()).toContain("150 ml in 10 seconds, give or take 9. It should be at least 150.");
   });
 
   test("too close to call makes 'measure again' the first choice, says how, and runs longer", async () => {

@@ -1,9 +1,10 @@
-import { type Estimate, fromGrams } from "../../measuring/index.ts";
+import type { Estimate } from "../../measuring/index.ts";
 import type { Instrument } from "../instrument.ts";
 import { assessIce, type IceAssessment } from "./assess.ts";
 import { checkIce } from "./check.ts";
 import { type IceLimits, iceLimits } from "./limits.ts";
 import type { IceReading } from "./reading.ts";
+import { inUnitOf } from "./unit.ts";
 
 /** Temperature and flow as they were measured before in this session. */
 export type IceNeed = { limits: IceLimits; celsius: Estimate | null; perSecond: Estimate | null };
@@ -19,9 +20,13 @@ export const ice: Instrument<IceReading, IceLimits, IceAssessment, IceNeed> = {
     celsius: earlier("temperature")?.estimate ?? null,
     perSecond: earlier("flow")?.estimate ?? null,
   }),
-  words(_, { range: { low, high } }, { texts, region, number, verdict }) {
-    const unit = region["ice-day"];
-    const shown = (kilograms: number) => number(fromGrams(kilograms * 1000, unit), 2);
-    return texts("findings.ice", { low: shown(low), high: shown(high), unit, verdict });
+  words(reading, { range: { low, high } }, { texts, number, verdict }, limits) {
+    const { unit, shown, decimals } = inUnitOf(reading, limits);
+    return texts("findings.ice", {
+      low: number(shown(low), decimals),
+      high: number(shown(high), decimals),
+      unit: texts(`measure.unit-${unit}`),
+      verdict,
+    });
   },
 };

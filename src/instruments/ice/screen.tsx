@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { type Estimate, fromGrams } from "../../measuring/index.ts";
+import type { Estimate } from "../../measuring/index.ts";
 import type { ScreenProps } from "../../panel/frame/index.ts";
 import {
   MeasureChoices,
@@ -13,6 +13,7 @@ import type { NeedOf } from "../index.ts";
 import { assessIce } from "./assess.ts";
 import { checkIce } from "./check.ts";
 import type { IceReading } from "./reading.ts";
+import { inUnitOf } from "./unit.ts";
 
 type Wanted = "unknown" | NonNullable<IceReading["wanted"]>;
 
@@ -54,11 +55,10 @@ export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"ice"> }
 
   function resultOf(reading: IceReading) {
     const { perDay, range, possible, wanted: use, verdict } = assessIce(reading, limits);
-    // A day's ice is spoken of in the larger unit of the country.
-    const dayUnit = region["ice-day"];
-    const show = (kilograms: number) => showNumber(texts, fromGrams(kilograms * 1000, dayUnit), 2);
+    const inUnit = inUnitOf(reading, limits);
+    const show = (kilograms: number) => showNumber(texts, inUnit.shown(kilograms), inUnit.decimals);
     const shown = {
-      unit: texts(`measure.unit-${dayUnit}`),
+      unit: texts(`measure.unit-${inUnit.unit}`),
       low: show(range.low),
       high: show(range.high),
       value: show(perDay.value),

@@ -1,9 +1,9 @@
-import { fromKilopascals } from "../../measuring/index.ts";
 import type { Instrument } from "../instrument.ts";
 import { assessSupply, type SupplyAssessment } from "./assess.ts";
 import { checkSupply } from "./check.ts";
 import { type SupplyLimits, supplyLimits } from "./limits.ts";
 import type { SupplyReading } from "./reading.ts";
+import { inUnitOf } from "./unit.ts";
 
 /** How much the house gives. */
 export const supply: Instrument<SupplyReading, SupplyLimits, SupplyAssessment, { limits: SupplyLimits }> = {
@@ -14,13 +14,11 @@ export const supply: Instrument<SupplyReading, SupplyLimits, SupplyAssessment, {
   assess: assessSupply,
   need: ({ of, region }) => ({ limits: supplyLimits(of, region.statutes["supply-pressure"]) }),
   words(reading, { value, range }, { texts, number, half, verdict }) {
-    if (reading.by === "fill")
-      return texts("findings.supply", { value: number(value.value, 1), error: half(range), verdict });
-    const shown = (kilopascals: number) => fromKilopascals(kilopascals, reading.unit);
-    return texts("findings.gauge", {
-      value: number(reading.value, 1),
-      unit: texts(`measure.unit-${reading.unit}`),
-      error: half({ low: shown(range.low), high: shown(range.high) }),
+    const { shown, decimals, unit } = inUnitOf(reading);
+    return texts("findings.supply", {
+      value: number(shown(value.value), decimals),
+      unit: unit(texts),
+      error: half({ low: shown(range.low), high: shown(range.high) }, decimals),
       verdict,
     });
   },

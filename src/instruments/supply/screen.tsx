@@ -1,5 +1,4 @@
 import { useState } from "preact/hooks";
-import { fromKilopascals } from "../../measuring/index.ts";
 import type { ScreenProps } from "../../panel/frame/index.ts";
 import {
   MeasureChoices,
@@ -14,6 +13,7 @@ import type { NeedOf } from "../index.ts";
 import { assessSupply } from "./assess.ts";
 import { checkSupply } from "./check.ts";
 import type { SupplyReading } from "./reading.ts";
+import { inUnitOf } from "./unit.ts";
 
 const upwards = "M12 19V5M6 11l6-6 6 6";
 
@@ -54,15 +54,14 @@ export function Screen({ need: { limits, region }, ...props }: ScreenProps & { n
 
   function resultOf(reading: SupplyReading) {
     const { value, range, limit, verdict, belowStatutory } = assessSupply(reading, limits);
-    // A gauge is spoken of in its own unit; a filling in litres a minute, in which the reference is published.
-    const show = (amount: number) =>
-      showNumber(texts, reading.by === "gauge" ? fromKilopascals(amount, reading.unit) : amount);
+    const inUnit = inUnitOf(reading);
+    const show = (amount: number) => showNumber(texts, inUnit.shown(amount), inUnit.decimals);
     const most = limit === limits.mostKilopascals;
     const shown = {
       value: show(value.value),
       doubt: show(range.high - value.value),
       limit: show(limit),
-      unit: reading.by === "gauge" ? unitName : texts("measure.unit-per-minute"),
+      unit: inUnit.unit(texts),
     };
     return (
       <Result

@@ -9,3 +9,8 @@ export function checkTemperature(
 ): RangeProblem | null {
   return checkRange(value, { min: fromCelsius(coldestC, unit), max: fromCelsius(warmestC, unit) });
 }
+
+/** Whether a minus may have been left out: no freezer shows degrees above 0 °C for long, and many people never say it. */
+export function mayLackMinus({ value, unit, place }: TemperatureReading): boolean {
+  return place !== "fridge" && unit === "C" && value > 0;
+}

@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 import { fromCelsius } from "../../measuring/index.ts";
-import type { ScreenProps } from "../../panel/frame/index.ts";
+import { Ask, type ScreenProps } from "../../panel/frame/index.ts";
 import {
   MeasureChoices,
   MeasureForm,
@@ -11,7 +11,7 @@ import {
 } from "../../panel/screens/reading/index.ts";
 import type { NeedOf } from "../index.ts";
 import { assessTemperature } from "./assess.ts";
-import { checkTemperature } from "./check.ts";
+import { checkTemperature, mayLackMinus } from "./check.ts";
 import { freezingTimeRatio } from "./freezing.ts";
 import { FreezingTime } from "./freezing-time.tsx";
 import type { TemperatureReading } from "./reading.ts";
@@ -24,10 +24,12 @@ export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"tempera
   const { limits, region, place, targetC } = need;
   const hasDisplay = place !== "ice-maker";
   const [by, setBy] = useState<TemperatureReading["with"]>(hasDisplay ? "display" : "thermometer");
-  const { accepted, accept, edit, read, isEmpty, refuseRange, field } = useEntries<
+  const { accepted, accept, edit, type, read, isEmpty, refuseRange, field } = useEntries<
     "temperature" | "stood",
     TemperatureReading
   >("temperature", texts);
+  /** A reading above zero that is meant so. */
+  const [sure, setSure] = useState<TemperatureReading | null>(null);
   const { unit, unitName, unitChoices } = useUnits(region.units.temperature, texts, edit);
   const degrees = (value: number) => texts(`measure.degrees-${unit}`, { value: showNumber(texts, value) });
   // A glass of water takes hours, packs take minutes.
@@ -87,8 +89,35 @@ export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"tempera
     );
   }
 
+  function askMinus(reading: TemperatureReading) {
+    const value = -reading.value;
+    const [below, above] = [degrees(value), degrees(reading.value)];
+    return (
+      <Ask text={texts("measure.minus-ask", { below })}>
+        <div class="answers">
+          <button
+            type="button"
+            class="main"
+            onClick={() => {
+              type("temperature", `${value}`);
+              accept({ ...reading, value });
+            }}
+          >
+            {texts("measure.minus-yes", { below })}
+          </button>
+          <button type="button" onClick={() => setSure(reading)}>
+            {texts("measure.minus-no", { above })}
+          </button>
+        </div>
+      </Ask>
+    );
+  }
+
+  const isAsked = accepted && accepted !== sure && mayLackMinus(accepted);
+  const result = accepted && (isAsked ? askMinus(accepted) : resultOf(accepted));
+
   return (
-    <MeasureForm onSent={check} result={accepted && resultOf(accepted)} texts={texts}>
+    <MeasureForm onSent={check} result={result} texts={texts}>
       {hasDisplay && (
         <MeasureChoices
           legend="read-off"

@@ -1,5 +1,5 @@
 // @vitest-environment happy-dom
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { temperatureTurn } from "../../../tests/panel/gallery/measure-fixtures.ts";
 import { viewOf } from "../../../tests/panel/gallery/turns.ts";
 import { mount } from "../../../tests/panel/mount.tsx";
@@ -66,7 +66,7 @@ test("a thermometer comes with advice, and with less doubt than a display", asyn
 
 test.each([
   ["", "Type the temperature that you read."],
-  ["12abc", "“12abc” is not a number that we can read. Type digits only, such as 150 or 1.5."],
+  ["12abc", "“12abc” is not a number that we can read. Type it in digits, such as 150, 1.5 or 1/2."],
   ["-180", "−180 °C is colder than any kitchen freezer. Is it the right unit? We can take down to −40 °C."],
   ["77", "77 °C is warmer than any kitchen. Is it the right unit? We can take up to 40 °C."],
 ])("'%s' is refused in words beside the field, and stays there", async (typed, said) => {
@@ -83,4 +83,47 @@ test("zero degrees is a reading like any other", async () => {
   await type("Temperature", "0");
   await tap(show);
   expect(focused().textContent).toBe("Too warm to make ice well");
+});
+
+describe("a freezer's degrees above zero may lack their minus", () => {
+  test("which is asked before they mean anything, and one tap puts it there", async () => {
+    const { type, tap, text, field, focused, buttons, calls } = await atTemperature();
+    await type("Temperature", "18");
+    await tap(show);
+    expect(focused().textContent).toContain("Is it minus?");
+    expect(buttons()).not.toContain("Use this");
+    await tap("Yes, −18 °C");
+    expect(field("Temperature").value).toBe("-18");
+    expect(focused().textContent).toBe("Cold enough to make ice");
+    expect(text()).toContain("−18 °C, give or take");
+    await tap("Use this");
+    expect(calls).toHaveLength(1);
+    expect(calls[0]?.[2]).toMatchObject({ value: -18 });
+  });
+
+  test("and whoever means them says so", async () => {
+    const { type, tap, calls } = await atTemperature();
+    await type("Temperature", "18");
+    await tap(show);
+    await tap("No, 18 °C above zero");
+    await tap("Use this");
+    expect(calls[0]?.[2]).toMatchObject({ value: 18 });
+  });
+
+  test("another number is asked about anew", async () => {
+    const { type, tap, buttons } = await atTemperature();
+    await type("Temperature", "18");
+    await tap(show);
+    await tap("No, 18 °C above zero");
+    await type("Temperature", "8");
+    await tap(show);
+    expect(buttons()).toContain("Yes, −8 °C");
+  });
+
+  test("degrees Fahrenheit above zero are what freezers there show", async () => {
+    const { type, tap, buttons } = await atTemperature("en-US");
+    await type("Temperature", "18");
+    await tap(show);
+    expect(buttons()).toContain("Use this");
+  });
 });

@@ -6,9 +6,9 @@ import { linesOf, pathWith, quietAnswers, turnWith, viewOf } from "./turns.ts";
 export const flowNeed: Turn["reading"] = {
   instrument: "flow",
   region: regionOf("en-GB"),
-  seconds: 10,
   limits: {
     minimum: 15,
+    aimSeconds: 10,
     coverage: 0.9,
     agreement: 2,
     jugReading: 5,

@@ -89,7 +89,7 @@ function keyOf({ value, context }: { value: unknown; context: unknown }): string
     ? Object.keys(flow.opening.turns).map(said)
     : [said("supply") === "tank", ["new", "moved", "power-cut"].includes(said("changed"))];
   const { "flow-test.run": flowTest, "reset.test": reset } = findings;
-  const { "fresh-ice.look": ice, "leak-where.look": leak, "dispense-listen.listen": heard } = findings;
+  const { "fresh-ice.look": ice, "leak-where.look": leak } = findings;
   return JSON.stringify([
     value,
     opening,
@@ -97,7 +97,6 @@ function keyOf({ value, context }: { value: unknown; context: unknown }): string
     reset?.answer,
     ice?.answer,
     leak?.answer,
-    heard?.answer === "hums",
     causes["freezer-warm"],
     causes["tap-closed"],
   ]);

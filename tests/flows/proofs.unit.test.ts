@@ -58,10 +58,7 @@ const seen: Record<string, Needed[]> = {
     { name: "cold where the ice is made", by: [verdict("ice-place-cold.read", "passes")] },
     {
       name: "special modes",
-      by: [
-        answered("cooling-settings.look", "usual", "too-mild"),
-        remedied("setting-wrong"),
-      ],
+      by: [answered("cooling-settings.look", "usual", "too-mild"), remedied("setting-wrong")],
     },
     {
       name: "the control lock",

@@ -1,6 +1,6 @@
 import { testRunMoves } from "../making.ts";
 import { nothingPrepared } from "../prepare.ts";
-import { type Deeds, done, type Hooks, look, plain, recall, result, type Scene } from "../scene.ts";
+import { type Deeds, type Hooks, look, plain, recall, result, type Scene } from "../scene.ts";
 import { fillShare } from "../water.ts";
 
 /** Second looks, what has to be ruled out before a part, and what puts a kitchen back as it was. */

@@ -9,6 +9,8 @@ export const iceHooks: Hooks = {
     machine.lock ? (state.locked ? "lock-on" : "lock-off") : "no-lock",
   ),
   "control-lock.unlock": done(({ state }) => (state.power === "off" ? "still-locked" : "unlocked")),
+  "power.light": look(({ state }) => (state.power === "on" ? "alive" : "dead")),
+  "power.plug": done(() => "came-on"),
   "ice-maker-switch.look": look(({ state }) => (state.iceOn && state.power === "on" ? "on" : "off")),
   "ice-maker-switch.switch-on": done(({ state }) => (state.power === "off" ? "no-effect" : "switched-on")),
   "ice-settings.look": look(({ state, machine }) => {
@@ -104,6 +106,9 @@ function planned(scene: Scene): string {
 export const iceDeeds: Deeds = {
   "control-lock.unlock:unlocked": (state) => {
     state.locked = false;
+  },
+  "power.plug:came-on": (state) => {
+    state.power = "on";
   },
   "ice-maker-switch.switch-on:switched-on": (state) => {
     state.iceOn = true;

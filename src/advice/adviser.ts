@@ -1,4 +1,4 @@
-import type { Advice, ChartContext } from "../chart/index.ts";
+import type { Advice, Call, ChartContext } from "../chart/index.ts";
 import {
   type Choice,
   choosing,
@@ -9,6 +9,7 @@ import {
   readModel,
   type Steps,
 } from "../diagnosis/index.ts";
+import { callOf } from "./call-of.ts";
 import { learntFrom } from "./learnt-from.ts";
 import { type Move, movesAt, provedAt } from "./moves.ts";
 import type { Openings, Subject } from "./subject.ts";
@@ -18,12 +19,16 @@ export type Adviser = {
   advise: (memory: ChartContext) => Advice;
   /** The same in steps. */
   advising: (memory: ChartContext) => Steps<Advice>;
+  /** What to tell a professional who is called now. */
+  call: (memory: ChartContext) => Call;
   /** Why a check is worth asking, by what was known before it; null where no belief stands behind it. */
   explain: (memory: ChartContext, check: string) => Explanation | null;
 };
 
 /** Makes the adviser of a scenario, for a session whose opening is in the memory given. */
 export type Advisers = (subject: Subject, opening: ChartContext) => Adviser;
+
+const nothing: Call = { likely: [], who: null };
 
 /** The trade's order: the first check that is allowed, until a cause is proved. */
 export const createListAdviser: Advisers = (subject) => {
@@ -33,7 +38,7 @@ export const createListAdviser: Advisers = (subject) => {
     const next = movesAt(subject, memory).find(({ isAgain }) => !isAgain);
     return { check: next?.check ?? null, part: null };
   }
-  return { advising, advise: (memory) => finish(advising(memory)), explain: () => null };
+  return { advising, advise: (memory) => finish(advising(memory)), call: () => nothing, explain: () => null };
 };
 
 /** Advice by the diagnosis: the least expected cost to the right ending. */
@@ -62,10 +67,15 @@ export const createAdviser: Advisers = (subject, opening) => {
         const mayWait = some.some(({ waits }) => waits);
         return choosing(model, belief, allowed, { ...state, mayWait }, stakes);
       };
-      return yield* adviceBy(moves, choose, (choice) => {
+      const advice = yield* adviceBy(moves, choose, (choice) => {
         const same = endings.find(({ rival, due }) => rival === choice.cause && due === choice.due);
         return same?.cause ?? null;
       });
+      return advice.check || advice.part ? advice : { ...advice, call: this.call(memory) };
+    },
+    call(memory) {
+      const { belief, fixed } = learntFrom(diagnosis, model, memory);
+      return callOf(model, belief, flow.causes, fixed, diagnosis.naming);
     },
     explain(memory, check) {
       if (!model.checkAt.has(check)) return null;

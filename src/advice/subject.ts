@@ -1,6 +1,7 @@
 import type { FlowSlice } from "../chart/index.ts";
 import type { Guard } from "../condition/index.ts";
 import type { Stakes, Tables } from "../diagnosis/index.ts";
+import type { Naming } from "./call-of.ts";
 
 /** What a scenario is advised by, as the build has made it: plain data, nothing left to look up in flows/. */
 export type Diagnosis = {
@@ -13,6 +14,7 @@ export type Diagnosis = {
   stakes: Stakes;
   /** So many answers, and a professional is called. */
   mostTurns: number;
+  naming: Naming;
   /** In the trade's order. */
   moves: MoveRule[];
   /** The causes that can end the search, in order; their proofs stand with them. */

@@ -2,6 +2,7 @@ export type { ChartConfig, StateConfig, Transition, TurnMeta } from "./config.ts
 export { holds, vocabulary } from "./guards.ts";
 export {
   type Advice,
+  type Call,
   type ChartContext,
   type ChartEvent,
   createMemory,

@@ -149,6 +149,7 @@ function leave(place: Place, turn: string, answer: string, outcome: Outcome): Tr
   if (outcome.to === "professional") {
     note.cause = outcome.finds ?? null;
     note.who = (outcome.finds && flow.causes[outcome.finds]?.who) || "shop";
+    note.calls = "somebody";
   }
   return { target: outcome.to === "done" ? exit(place) : `#${outcome.to}`, actions: [remember(note)] };
 }

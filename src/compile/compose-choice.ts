@@ -18,7 +18,11 @@ export function composeChoice(flow: Flow, scenario: Scenario): Transition[] {
     return {
       target: rule.remedy === "part" ? "#part" : "#professional",
       guard: all(guardOf(rule.proof, flow.conditions), ...more),
-      actions: note({ cause, ...(rule.who ? { who: rule.who } : {}) }),
+      actions: note({
+        cause,
+        ...(rule.who ? { who: rule.who } : {}),
+        ...(rule.remedy === "part" ? {} : { calls: "somebody" }),
+      }),
     };
   };
   const reopener = reopenerOf(flow, scenario);
@@ -55,7 +59,7 @@ export function composeChoice(flow: Flow, scenario: Scenario): Transition[] {
   const ways = (first: boolean) => entries.flatMap((one) => (Boolean(one.first) === first ? one.ways : []));
   const otherwise = {
     target: `#${scenario.otherwise.to}`,
-    actions: note({ cause: null, who: scenario.otherwise.who }),
+    actions: note({ cause: null, who: scenario.otherwise.who, calls: "by-belief" }),
   };
   const asked = { type: "led", params: { to: reopener?.id } };
   return [

@@ -56,9 +56,11 @@ export function checksIn(flow: Flow, scenario: Scenario): Check[] {
 /** What can be reported at any time. The stop ending takes no further event: nothing leads on from a danger but a new start. */
 function withReports(flow: Flow, states: Record<string, StateConfig>): Record<string, StateConfig> {
   // Whoever asks for a person at the card of a part takes the proved cause along.
-  const help = (proved: boolean) => ({
+  const help = (proved: boolean): Transition => ({
     target: "#professional",
-    actions: [{ type: "remember", params: { ...(proved ? {} : { cause: null }), who: "shop" } }],
+    actions: [
+      { type: "remember", params: { ...(proved ? {} : { cause: null }), who: "shop", calls: "somebody" } },
+    ],
   });
   const thanks = { target: "#fixed", actions: [{ type: "remember", params: { creditsLastFix: true } }] };
   // 'Not sure' stops too: a danger that was reported under another flow may have no name in this one.

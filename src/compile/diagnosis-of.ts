@@ -30,6 +30,11 @@ export function diagnosisOf(flow: Flow, scenario: string, ways: OpeningWay[]): D
     findings: Object.fromEntries(findings),
     stakes: stakesOf(flow, scenario),
     mostTurns: limitOf(flow.limits, "most-answers"),
+    naming: {
+      most: limitOf(flow.limits, "named-most"),
+      least: limitOf(flow.limits, "named-least"),
+      trade: limitOf(flow.limits, "named-trade"),
+    },
     moves: (rule?.checks ?? []).map(({ check, first }, place): MoveRule => {
       const { once, again } = entryGuards(flow, scenario, place);
       return {

@@ -36,7 +36,14 @@ export type GateRule = {
 
 /** How a confirmed gate or an answer leaves the water; `left-closed`: it should be opened again and could not be. */
 export type Leaves = { water: "closed" | "left-closed" | "open" };
-export type PartRule = { minutes: number; tools: string[]; access: string; fitting: "self" | "professional" };
+/** `who`: the trade that fits it, where a householder does not. */
+export type PartRule = {
+  minutes: number;
+  tools: string[];
+  access: string;
+  fitting: "self" | "professional";
+  who?: string | undefined;
+};
 
 export type CauseRule = {
   station: string;

@@ -64,6 +64,7 @@ const note = z.strictObject({
   cause: nullableId,
   creditsLastFix: flag,
   who: z.optional(id),
+  calls: z.optional(z.enum(["somebody", "by-belief"])),
   danger: z.optional(id),
   water: z.optional(z.enum(["closed-by-us", "left-closed", "open"])),
 });

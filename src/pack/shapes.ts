@@ -45,6 +45,7 @@ const ownSlice = {
     z.strictObject({
       station: id,
       part: z.optional(id),
+      who: z.optional(id),
       claim: z.optional(z.enum(["proved", "due"])),
       proof: z.optional(guardShape),
       keeps: flag,
@@ -125,6 +126,7 @@ export const scenarioShape = {
     findings: recordOf(id, recordOf(id, listOf(turnRef))),
     stakes,
     mostTurns: number,
+    naming: z.strictObject({ most: number, least: number, trade: number }),
     moves: listOf(
       z.strictObject({
         check: id,

@@ -57,6 +57,8 @@ export type Ending = {
   /** The cause in words, empty where none was established. */
   cause: string;
   causeId: string | null;
+  /** Where a professional is called: what it most likely is, likeliest first, without the cause above. */
+  likely: { causeId: string; cause: string; part: string }[];
   /** Who to call, for professional and stopped. */
   who: string;
   part: {

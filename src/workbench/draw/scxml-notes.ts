@@ -65,6 +65,8 @@ export function compileNote(note: Note, event: string | null, meta: TurnMeta | u
   if (note.waited) put("remediesAtWait", "remedies");
   if (note.returnTo !== undefined) put("returnTo", word(note.returnTo));
   if (note.who) put("who", literal(note.who));
+  if (note.calls === "by-belief")
+    put("who", "advice !== null && advice.call && advice.call.who ? advice.call.who : who");
   if (note.danger) put("danger", literal(note.danger));
   if (note.water) put("water", literal(note.water));
   if (event === "model-given") put("model", "_event.data.code");

@@ -1,18 +1,20 @@
 import type { Advice, Call, ChartContext } from "../chart/index.ts";
 import {
+  type Belief,
   type Choice,
   choosing,
   type Explanation,
   explain,
   finish,
   type Model,
+  probabilities,
   readModel,
   type Steps,
 } from "../diagnosis/index.ts";
 import { callOf } from "./call-of.ts";
 import { learntFrom } from "./learnt-from.ts";
 import { type Move, movesAt, provedAt } from "./moves.ts";
-import type { Openings, Subject } from "./subject.ts";
+import type { Diagnosis, Openings, Subject } from "./subject.ts";
 
 /** Advises in a scenario, whose chart decides what is allowed. Pure: asked twice about the same it says the same. */
 export type Adviser = {
@@ -51,8 +53,9 @@ export const createAdviser: Advisers = (subject, opening) => {
       return finish(this.advising(memory));
     },
     *advising(memory) {
-      // Nobody answers for ever: what is known by then goes to a professional, written down.
-      const moves = memory.turns < mostTurns ? movesAt(subject, memory) : [];
+      // Nobody answers for ever: from then on only what was put right is waited for.
+      const isOver = memory.turns >= mostTurns;
+      const moves = movesAt(subject, memory).filter(({ waits }) => waits || !isOver);
       const { belief, fixed } = learntFrom(diagnosis, model, memory);
       const endings = provedAt(subject, memory).map((one) => ({
         ...one,
@@ -61,17 +64,19 @@ export const createAdviser: Advisers = (subject, opening) => {
       const rivals = (due: boolean) =>
         endings.flatMap(({ rival, due: isDue }) => (rival !== null && isDue === due ? [rival] : []));
       const state = { done: memory.done, proven: rivals(false), due: rivals(true), fixed };
+      const hope = hopeIn(model, belief, fixed);
+      const mayPause = hope >= diagnosis.leastHope && (isOver || refusesToWait(diagnosis, memory));
       yield;
       const choose = (some: Move[]): Steps<Choice> => {
         const allowed = some.flatMap(({ check, waits }) => (waits ? [] : [check]));
-        const mayWait = some.some(({ waits }) => waits);
+        const mayWait = mayPause || some.some(({ waits }) => waits);
         return choosing(model, belief, allowed, { ...state, mayWait }, stakes);
       };
       const advice = yield* adviceBy(moves, choose, (choice) => {
         const same = endings.find(({ rival, due }) => rival === choice.cause && due === choice.due);
         return same?.cause ?? null;
       });
-      return advice.check || advice.part ? advice : { ...advice, call: this.call(memory) };
+      return advice.check || advice.part || advice.later ? advice : { ...advice, call: this.call(memory) };
     },
     call(memory) {
       const { belief, fixed } = learntFrom(diagnosis, model, memory);
@@ -110,11 +115,30 @@ function* adviceBy(
   if (first) return { check: first.check, part: null };
   const once = moves.filter(({ isAgain }) => !isAgain);
   const open = once.filter(({ hidden }) => !hidden);
-  for (const some of [open, once, moves].filter((each, at, all) => each.length !== all[at - 1]?.length)) {
+  for (const some of [open, once, moves].filter(
+    (each, at, all) => !at || each.length !== all[at - 1]?.length,
+  )) {
     const choice = yield* choose(some);
     if ("next" in choice) return { check: choice.next, part: null };
-    if ("wait" in choice) return { check: some.find(({ waits }) => waits)?.check ?? null, part: null };
+    if ("wait" in choice) {
+      const wait = some.find(({ waits }) => waits);
+      return { check: wait?.check ?? null, part: null, ...(wait ? {} : { later: true }) };
+    }
     if (choice.stop === "part") return { check: null, part: causeOf(choice) };
   }
   return { check: null, part: null };
+}
+
+/** How likely it is that one of the causes put right was the one. */
+function hopeIn(model: Model, belief: Belief, fixed: readonly string[]): number {
+  const chances = probabilities(model, belief);
+  return fixed.reduce((sum, cause) => sum + (chances[model.causeAt.get(cause) ?? -1] ?? 0), 0);
+}
+
+/** True for who was asked to wait since, and can't. */
+function refusesToWait({ moves }: Diagnosis, { findings }: ChartContext): boolean {
+  const waits = new Set(moves.flatMap(({ check, waits }) => (waits ? [check] : [])));
+  return Object.entries(findings).some(
+    ([turn, { answer }]) => answer === "cannot" && waits.has(turn.split(".")[0] ?? ""),
+  );
 }

@@ -15,6 +15,8 @@ export type Diagnosis = {
   /** So many answers, and a professional is called. */
   mostTurns: number;
   naming: Naming;
+  /** Least belief in what was put right before a session ends with "give it time". */
+  leastHope: number;
   /** In the trade's order. */
   moves: MoveRule[];
   /** The causes that can end the search, in order; their proofs stand with them. */

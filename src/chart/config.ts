@@ -48,5 +48,5 @@ export type TurnMeta = {
   needs?: { water: "open" };
   /** An ending that says how the water was left. */
   tells?: "water";
-  outcome?: "fixed" | "part" | "professional" | "stopped";
+  outcome?: "fixed" | "later" | "part" | "professional" | "stopped";
 };

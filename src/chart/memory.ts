@@ -100,9 +100,16 @@ export type Note = {
 
 /**
  * What is best next: a check, or the part for a cause that is proved; neither where a professional is. `led`: it is what
- * a replayed log goes on with. `call`: what to tell a professional, if one is called now.
+ * a replayed log goes on with. `later`: what was put right needs time, and nobody waits for it now. `call`: what to tell a
+ * professional, if one is called now.
  */
-export type Advice = { check: string | null; part: string | null; led?: boolean; call?: Call };
+export type Advice = {
+  check: string | null;
+  part: string | null;
+  led?: boolean;
+  later?: boolean;
+  call?: Call;
+};
 
 /** The likeliest causes, likeliest first, and the trade that most of them need; null where none needs one. */
 export type Call = { likely: string[]; who: string | null };

@@ -3,6 +3,7 @@ import { all, type Guard, guardOf } from "../condition/index.ts";
 import type { Flow, Scenario } from "../guide/index.ts";
 import { waitNote } from "./compose-check.ts";
 import { entryGuards } from "./entry-guards.ts";
+import { waitOf } from "./wait-for-ice.ts";
 import { closedByUs, mayGoOn, mustReopen, needsWater, reopenerOf } from "./water.ts";
 
 /**
@@ -61,6 +62,17 @@ export function composeChoice(flow: Flow, scenario: Scenario): Transition[] {
     target: `#${scenario.otherwise.to}`,
     actions: note({ cause: null, who: scenario.otherwise.who, calls: "by-belief" }),
   };
+  // An ending for today is left by whoever comes back; a leak that is watched keeps its tap as it is.
+  const later: Transition[] = waitOf(flow, scenario)
+    ? leaving(
+        {
+          target: `#${scenario.id}/later`,
+          guard: all({ type: "untried", params: {} }, { type: "later-advised", params: {} }),
+          actions: note({ cause: null, waitStarts: "later.end" }),
+        },
+        null,
+      )
+    : [];
   const asked = { type: "led", params: { to: reopener?.id } };
   return [
     ...(reopener ? [{ target: reopen, guard: all(closedByUs, asked) }] : []),
@@ -71,6 +83,7 @@ export function composeChoice(flow: Flow, scenario: Scenario): Transition[] {
       .flatMap((cause) => leaving(ending(cause, advised("part-advised", { cause })), cause)),
     ...ways(false),
     ...rivals.flatMap((cause) => leaving(ending(cause), cause)),
+    ...later,
     ...leaving(otherwise, null),
   ];
 }

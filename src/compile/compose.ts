@@ -1,16 +1,19 @@
-import type { ChartConfig, StateConfig, Transition } from "../chart/index.ts";
+import type { ChartConfig, Note, StateConfig, Transition } from "../chart/index.ts";
 import { guardOf } from "../condition/index.ts";
 import { type Check, dangersOf, type Flow, type Scenario } from "../guide/index.ts";
 import { composeCheck } from "./compose-check.ts";
 import { composeChoice } from "./compose-choice.ts";
-import { composeEndings } from "./compose-endings.ts";
+import { composeEndings, composeLater } from "./compose-endings.ts";
+import { isWaitForIce, waitOf } from "./wait-for-ice.ts";
 import { reopenerOf } from "./water.ts";
 
 /** The whole flow in one chart, to be verified and drawn as one: the opening, every scenario, the endings. */
 export function composeChart(flow: Flow): ChartConfig {
   const { states, ...opening } = composeOpening(flow);
-  const scenarios = Object.values(flow.scenarios).map((scenario) => composeScenario(flow, scenario).states);
-  return { ...opening, states: Object.assign({}, states, ...scenarios) };
+  const scenarios = Object.values(flow.scenarios);
+  const composed = scenarios.map((scenario) => composeScenario(flow, scenario).states);
+  const all: Record<string, StateConfig> = Object.assign({}, states, ...composed);
+  return { ...opening, states: { ...all, fixed: withWayBack(flow, all.fixed as StateConfig, scenarios) } };
 }
 
 /** The opening and the endings. It ends, too, in the state of the scenario that it has led to. Pure data. */
@@ -30,16 +33,41 @@ export function composeOpening(flow: Flow): ChartConfig {
 export function composeScenario(flow: Flow, scenario: Scenario): ChartConfig {
   const choosing: StateConfig = { id: `${scenario.id}/choosing`, always: composeChoice(flow, scenario) };
   const checks = checksIn(flow, scenario).map((check) => [check.id, composeCheck(flow, check, scenario.id)]);
+  const wait = waitOf(flow, scenario);
+  const later = wait && composeLater(scenario.id, wait.minutes, noteInVain(flow));
   const whole = {
     id: scenario.id,
     initial: "choosing",
-    states: { choosing, ...Object.fromEntries(checks) },
+    states: { choosing, ...Object.fromEntries(checks), ...(later ? { later } : {}) },
   };
+  const { fixed, ...endings } = composeEndings();
   return {
     id: "fridgeside",
     initial: scenario.id,
-    states: withReports(flow, { [scenario.id]: whole, ...composeEndings() }),
+    states: withReports(flow, {
+      [scenario.id]: whole,
+      fixed: withWayBack(flow, fixed as StateConfig, [scenario]),
+      ...endings,
+    }),
   };
+}
+
+/** Who finds that it was not over goes on in the same scenario: what was put right did not do it. */
+function withWayBack(flow: Flow, fixed: StateConfig, scenarios: Scenario[]): StateConfig {
+  const back = scenarios.map(
+    ({ id, when }): Transition => ({
+      target: `#${id}/choosing`,
+      guard: guardOf(when, flow.conditions),
+      actions: [{ type: "remember", params: noteInVain(flow) }],
+    }),
+  );
+  return { ...fixed, on: { ...fixed.on, "trouble-returned": back } };
+}
+
+/** What was waited for stayed away after all; what was said of it before no longer holds. */
+function noteInVain({ checks }: Flow): Note {
+  const waits = Object.values(checks).filter((check) => check.repeats || isWaitForIce(check));
+  return { inVain: true, cause: null, forgets: waits.map(({ id }) => id) };
 }
 
 /** Every check that a scenario can ask, the one that opens the tap again included. */
@@ -73,7 +101,7 @@ function withReports(flow: Flow, states: Record<string, StateConfig>): Record<st
   for (const [name, state] of Object.entries(states)) {
     if (name === "stopped") continue;
     state.on = { ...state.on, ...dangers };
-    if (name !== "professional" && name !== "fixed") state.on["help-asked"] = help(name === "part");
+    if (name !== "professional") state.on["help-asked"] = help(name === "part");
     if (name !== "opening" && name !== "fixed") state.on["ice-returned"] = thanks;
   }
   return states;

@@ -30,6 +30,7 @@ export function diagnosisOf(flow: Flow, scenario: string, ways: OpeningWay[]): D
     findings: Object.fromEntries(findings),
     stakes: stakesOf(flow, scenario),
     mostTurns: limitOf(flow.limits, "most-answers"),
+    leastHope: limitOf(flow.limits, "least-hope"),
     naming: {
       most: limitOf(flow.limits, "named-most"),
       least: limitOf(flow.limits, "named-least"),

@@ -40,6 +40,8 @@ const guards = z.discriminatedUnion("type", [
   test("led", { to: z.optional(id) }),
   test("advised", { check: id }),
   test("part-advised", { cause: id }),
+  test("untried", {}),
+  test("later-advised", {}),
   test("reads", { instrument: id, place: z.optional(id), is: id }),
   test("all", { of }),
   test("any", { of }),
@@ -95,7 +97,7 @@ const meta = z.strictObject({
   inside: z.optional(listOf(z.strictObject({ stage: id, after: number }))),
   needs: z.optional(z.strictObject({ water: z.literal("open") })),
   tells: z.optional(z.literal("water")),
-  outcome: z.optional(z.enum(["fixed", "part", "professional", "stopped"])),
+  outcome: z.optional(z.enum(["fixed", "later", "part", "professional", "stopped"])),
 });
 
 /** Every event that a chart may take: no pattern that takes more than one. */
@@ -105,7 +107,7 @@ const event = z
     z.maxLength(flowBounds.turnRef),
     z.regex(
       new RegExp(
-        `^(?:(?:answered|danger-reported)\\.${step}|measured|model-given|wait-ended|session-resumed|help-asked|ice-returned)$`,
+        `^(?:(?:answered|danger-reported)\\.${step}|measured|model-given|wait-ended|session-resumed|help-asked|ice-returned|trouble-returned)$`,
       ),
     ),
   );

@@ -126,6 +126,7 @@ export const scenarioShape = {
     findings: recordOf(id, recordOf(id, listOf(turnRef))),
     stakes,
     mostTurns: number,
+    leastHope: number,
     naming: z.strictObject({ most: number, least: number, trade: number }),
     moves: listOf(
       z.strictObject({

@@ -30,5 +30,5 @@ export function* adviceAt(adviser: Adviser, memory: ChartContext, toward?: strin
   if (toward === undefined) return yield* adviser.advising(memory);
   // A log leads to no part that is not advised.
   const part = toward === "part" ? (yield* adviser.advising(memory)).part : null;
-  return { check: toward, part, led: true };
+  return { check: toward, part, led: true, ...(toward === "later" ? { later: true } : {}) };
 }

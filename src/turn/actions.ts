@@ -20,6 +20,8 @@ export type Actions = {
   reportDanger(danger: string): void;
   askForHelp(): void;
   reportIce(): void;
+  /** It was not over after all: the search goes on. */
+  reportTrouble(): void;
 };
 
 /** A part for the basket; `variant` and `serial` are there where the part was found by them. */

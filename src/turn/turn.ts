@@ -53,7 +53,8 @@ export type Gate = { id: string; signal: Signal; items: { id: string; text: stri
 export type Wait = { from: string; until: string; inside: { text: string; from: string }[] };
 
 export type Ending = {
-  outcome: "fixed" | "part" | "professional" | "stopped";
+  /** `later`: what was put right needs a day, and the search goes on where that does not help. */
+  outcome: "fixed" | "later" | "part" | "professional" | "stopped";
   /** The cause in words, empty where none was established. */
   cause: string;
   causeId: string | null;

@@ -1,5 +1,6 @@
-import { type Advice, type ChartContext, changedIn } from "../chart/index.ts";
+import { type Advice, type Call, type ChartContext, changedIn } from "../chart/index.ts";
 import {
+  type Belief,
   type Choice,
   choosing,
   type Explanation,
@@ -7,24 +8,30 @@ import {
   finish,
   type Model,
   mostTelling,
+  probabilities,
   readModel,
   type Steps,
 } from "../diagnosis/index.ts";
+import { callOf } from "./call-of.ts";
 import { learntFrom } from "./learnt-from.ts";
 import { type Move, movesAt, provedAt } from "./moves.ts";
-import type { Openings, Subject } from "./subject.ts";
+import type { Diagnosis, Openings, Subject } from "./subject.ts";
 
 /** Advises in a scenario, whose chart decides what is allowed. Pure: asked twice about the same it says the same. */
 export type Adviser = {
   advise: (memory: ChartContext) => Advice;
   /** The same in steps. */
   advising: (memory: ChartContext) => Steps<Advice>;
+  /** What to tell a professional who is called now. */
+  call: (memory: ChartContext) => Call;
   /** Why a check is worth asking, by what was known before it; null where no belief stands behind it. */
   explain: (memory: ChartContext, check: string) => Explanation | null;
 };
 
 /** Makes the adviser of a scenario, for a session whose opening is in the memory given. */
 export type Advisers = (subject: Subject, opening: ChartContext) => Adviser;
+
+const nothing: Call = { likely: [], who: null };
 
 /** The trade's order: the first check that is allowed, until a cause is proved. */
 export const createListAdviser: Advisers = (subject) => {
@@ -34,7 +41,7 @@ export const createListAdviser: Advisers = (subject) => {
     const next = movesAt(subject, memory).find(({ isAgain }) => !isAgain);
     return { check: next?.check ?? null, part: null };
   }
-  return { advising, advise: (memory) => finish(advising(memory)), explain: () => null };
+  return { advising, advise: (memory) => finish(advising(memory)), call: () => nothing, explain: () => null };
 };
 
 /** Advice by the diagnosis: the least expected cost to the right ending. */
@@ -47,10 +54,11 @@ export const createAdviser: Advisers = (subject, opening) => {
       return finish(this.advising(memory));
     },
     *advising(memory) {
-      // Nobody answers for ever: what is known by then goes to a professional, written down.
+      // Nobody answers for ever: from then on only what was put right is waited for.
+      const isOver = memory.turns >= mostTurns;
       const { belief, fixed } = learntFrom(diagnosis, model, memory);
       const mayLookAgain = memory.again.length < diagnosis.mostSecond;
-      const allowed = memory.turns < mostTurns ? movesAt(subject, memory) : [];
+      const allowed = movesAt(subject, memory).filter(({ waits }) => waits || !isOver);
       // Who was not sure at first is asked once more; who answered only where second looks are left.
       const moves = allowed.filter(({ isAgain, check }) => !isAgain || !belief.shown[check] || mayLookAgain);
       const endings = provedAt(subject, memory).map((one) => ({
@@ -66,10 +74,12 @@ export const createAdviser: Advisers = (subject, opening) => {
       const done = [...memory.done, ...shut];
       const held = changedIn(memory);
       const state = { done, proven: rivals(false), due: rivals(true), fixed, held };
+      const hope = hopeIn(model, belief, fixed);
+      const mayPause = hope >= diagnosis.leastHope && (isOver || refusesToWait(diagnosis, memory));
       yield;
       const choose = (some: Move[]): Steps<Choice> => {
         const allowed = some.flatMap(({ check, waits }) => (waits ? [] : [check]));
-        const mayWait = some.some(({ waits }) => waits);
+        const mayWait = mayPause || some.some(({ waits }) => waits);
         return choosing(model, belief, allowed, { ...state, mayWait }, stakes);
       };
       const advice = yield* adviceBy(moves, choose, (choice) => {
@@ -81,7 +91,13 @@ export const createAdviser: Advisers = (subject, opening) => {
       // Before a tool is fetched, and before somebody is called, what costs no more than a look.
       const looks = moves.flatMap(({ free, isAgain, check }) => (free && !isAgain ? [check] : []));
       const least = advice.check ? diagnosis.earlyLook : diagnosis.leastLook;
-      return { check: mostTelling(model, belief, looks, least) ?? advice.check, part: null };
+      const check = mostTelling(model, belief, looks, least) ?? advice.check;
+      if (check) return { check, part: null };
+      return advice.later ? advice : { ...advice, call: this.call(memory) };
+    },
+    call(memory) {
+      const { belief, fixed } = learntFrom(diagnosis, model, memory);
+      return callOf(model, belief, flow.causes, fixed, diagnosis.naming);
     },
     explain(memory, check) {
       if (!model.checkAt.has(check)) return null;
@@ -116,11 +132,30 @@ function* adviceBy(
   if (first) return { check: first.check, part: null };
   const once = moves.filter(({ isAgain }) => !isAgain);
   const open = once.filter(({ hidden }) => !hidden);
-  for (const some of [open, once, moves].filter((each, at, all) => each.length !== all[at - 1]?.length)) {
+  for (const some of [open, once, moves].filter(
+    (each, at, all) => !at || each.length !== all[at - 1]?.length,
+  )) {
     const choice = yield* choose(some);
     if ("next" in choice) return { check: choice.next, part: null };
-    if ("wait" in choice) return { check: some.find(({ waits }) => waits)?.check ?? null, part: null };
+    if ("wait" in choice) {
+      const wait = some.find(({ waits }) => waits);
+      return { check: wait?.check ?? null, part: null, ...(wait ? {} : { later: true }) };
+    }
     if (choice.stop === "part") return { check: null, part: causeOf(choice) };
   }
   return { check: null, part: null };
+}
+
+/** How likely it is that one of the causes put right was the one. */
+function hopeIn(model: Model, belief: Belief, fixed: readonly string[]): number {
+  const chances = probabilities(model, belief);
+  return fixed.reduce((sum, cause) => sum + (chances[model.causeAt.get(cause) ?? -1] ?? 0), 0);
+}
+
+/** True for who was asked to wait since, and can't. */
+function refusesToWait({ moves }: Diagnosis, { findings }: ChartContext): boolean {
+  const waits = new Set(moves.flatMap(({ check, waits }) => (waits ? [check] : [])));
+  return Object.entries(findings).some(
+    ([turn, { answer }]) => answer === "cannot" && waits.has(turn.split(".")[0] ?? ""),
+  );
 }

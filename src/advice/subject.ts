@@ -1,6 +1,7 @@
 import type { FlowSlice } from "../chart/index.ts";
 import type { Guard } from "../condition/index.ts";
 import type { Stakes, Tables } from "../diagnosis/index.ts";
+import type { Naming } from "./call-of.ts";
 
 /** What a scenario is advised by, as the build has made it: plain data, nothing left to look up in flows/. */
 export type Diagnosis = {
@@ -19,6 +20,9 @@ export type Diagnosis = {
   earlyLook: number;
   /** So many second looks at what was answered. */
   mostSecond: number;
+  naming: Naming;
+  /** Least belief in what was put right before a session ends with "give it time". */
+  leastHope: number;
   /** In the trade's order. */
   moves: MoveRule[];
   /** The causes that can end the search, in order; their proofs stand with them. */

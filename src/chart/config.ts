@@ -51,5 +51,5 @@ export type TurnMeta = {
   needs?: Prepared;
   /** What an ending, or a turn that puts things back, says that is still to be put back. */
   tells?: Preparation[];
-  outcome?: "fixed" | "part" | "professional" | "stopped";
+  outcome?: "fixed" | "later" | "part" | "professional" | "stopped";
 };

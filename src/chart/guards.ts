@@ -43,6 +43,8 @@ export const vocabulary: Record<string, Test> = {
   led: (_, { to }: { to?: string }, { advice }) =>
     advice?.led === true && (to === undefined || to === advice.check),
   advised: (_, { check }: { check: string }, { advice }) => advice?.check === check,
+  untried: ({ untried }) => untried.length > 0,
+  "later-advised": (_, __: object, { advice }) => advice?.later === true,
   "part-advised": (_, { cause }: { cause: string }, { advice }) => advice?.part === cause,
   all: (context, params, event) => holds(context, { type: "all", params }, event),
   any: (context, params, event) => holds(context, { type: "any", params }, event),

@@ -3,6 +3,7 @@ export { holds, joins, vocabulary } from "./guards.ts";
 export { changedIn, type LeftWord, leftWords } from "./left.ts";
 export {
   type Advice,
+  type Call,
   type ChartContext,
   type ChartEvent,
   createMemory,

@@ -38,6 +38,8 @@ export type ChartContext = {
   /** Why the session ended, and how the model code was given. */
   cause: string | null;
   who: string | null;
+  /** The likeliest causes when a professional was called, likeliest first. */
+  likely: string[];
   danger: string | null;
   model: string | null;
 };
@@ -67,6 +69,7 @@ export function createMemory(model: string | null = null, left: Prepared = {}): 
     lastFixed: null,
     cause: null,
     who: null,
+    likely: [],
     danger: null,
     model,
   };
@@ -97,6 +100,8 @@ export type Note = {
   /** The ending is owed to whatever was put right last, by this very answer or before it. */
   creditsLastFix?: boolean;
   who?: string;
+  /** A professional is called: the event says what is likeliest, and `who` where the trade follows from that. */
+  calls?: "somebody" | "by-belief";
   danger?: string;
   /** How it leaves what is prepared. */
   leaves?: Prepared;
@@ -109,9 +114,19 @@ export type Note = {
 
 /**
  * What is best next: a check, or the part for a cause that is proved; neither where a professional is. `led`: it is what
- * a replayed log goes on with.
+ * a replayed log goes on with. `later`: what was put right needs time, and nobody waits for it now. `call`: what to tell a
+ * professional, if one is called now.
  */
-export type Advice = { check: string | null; part: string | null; led?: boolean };
+export type Advice = {
+  check: string | null;
+  part: string | null;
+  led?: boolean;
+  later?: boolean;
+  call?: Call;
+};
+
+/** The likeliest causes, likeliest first, and the trade that most of them need; null where none needs one. */
+export type Call = { likely: string[]; who: string | null };
 
 /**
  * `advice` comes with an event that leads to a choice; without it nothing is advised. `by`: who did it, where that is
@@ -170,6 +185,10 @@ export function remember(memory: ChartContext, note: Note, event: ChartEvent): C
   if (note.cause !== undefined) next.cause = note.cause;
   if (note.creditsLastFix) next.cause = note.remedies ?? memory.lastFixed;
   if (note.who) next.who = note.who;
+  if (note.calls) {
+    next.likely = event.advice?.call?.likely ?? [];
+    if (note.calls === "by-belief") next.who = event.advice?.call?.who ?? next.who;
+  }
   if (note.danger) next.danger = note.danger;
   if (note.leaves) next.prepared = afterLeaving(memory.prepared, note.leaves, event.at);
   if (note.returns) next.confirmed = {};

@@ -22,10 +22,14 @@ export type FlowSlice = {
   searches: Guard;
 };
 
-/** `keeps`: the water stays closed until it is mended. `proof`: named conditions are spelled out. */
+/**
+ * `keeps`: the water stays closed until it is mended. `proof`: named conditions are spelled out. `who`: the trade that
+ * mends it, or that fits its part.
+ */
 export type CauseSlice = {
   station: string;
   part?: string;
+  who?: string;
   claim?: "proved" | "due";
   proof?: Guard;
   keeps?: boolean;

@@ -42,8 +42,8 @@ const reasons: Record<Refusal, string> = {
 
 /**
  * A session driven by lines: `{"answer":"lock-off"}`, `{"answer":"ready","items":[…]}`, `{"reading":{…}}`,
- * `{"code":"…"}` or `{"code":null}`, `{"danger":"gas"}`, `{"help":true}`, `{"ice":true}`, `{"at":"…"}` alone to let
- * time pass. A line may name its `turn`; without one it is meant for the current turn.
+ * `{"code":"…"}` or `{"code":null}`, `{"danger":"gas"}`, `{"help":true}`, `{"ice":true}`,
+ * `{"trouble":true}` where it came back, `{"at":"…"}` alone to let time pass. A line may name its `turn`; without one it is meant for the current turn.
  */
 export function createPlay(options: PlayOptions): Play {
   const { texts = createTexts(options.locales, options.language, options.guide.flow) } = options;
@@ -72,11 +72,12 @@ export function createPlay(options: PlayOptions): Play {
           "code" in given ||
           "danger" in given ||
           given.help ||
-          given.ice
+          given.ice ||
+          given.trouble
         )
       ) {
         if (!("at" in given))
-          return refuse("Give an answer, a reading, a code, danger, help, ice, or a time.");
+          return refuse("Give an answer, a reading, a code, danger, help, ice, trouble, or a time.");
         [session, now] = [waited, at];
         return show();
       }
@@ -112,7 +113,7 @@ function eventOf(given: Record<string, unknown>, turn: string, code: string | nu
   if ("reading" in given) return { type: "measured", turn, reading: given.reading, at };
   if ("code" in given) return { type: "model-given", turn, code, typed: String(given.code ?? ""), at };
   if ("danger" in given) return { type: "danger-reported", danger: given.danger, at };
-  return { type: given.help ? "help-asked" : "ice-returned", at };
+  return { type: given.help ? "help-asked" : given.ice ? "ice-returned" : "trouble-returned", at };
 }
 
 /** A line as a JSON object; null for anything else. */

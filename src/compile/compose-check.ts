@@ -159,6 +159,7 @@ function leave(place: Place, turn: string, answer: string, outcome: Outcome): Tr
   if (outcome.to === "professional") {
     note.cause = outcome.finds ?? null;
     note.who = (outcome.finds && flow.causes[outcome.finds]?.who) || "shop";
+    note.calls = "somebody";
   }
   const way = { target: outcome.to === "done" ? exit(place) : `#${outcome.to}`, actions: [remember(note)] };
   if (outcome.to !== "fixed") return [way];

@@ -5,6 +5,7 @@ import { waitNote } from "./compose-check.ts";
 import { entryGuards } from "./entry-guards.ts";
 import { confirmedBy, confirmerOf } from "./fixed.ts";
 import { anyOurs, mayGoOn, mustPutBack, needsBack, restorersOf } from "./preparations.ts";
+import { waitOf } from "./wait-for-ice.ts";
 
 /**
  * What may follow a check, in the order it is tried: what must come first; an ending that leaves nothing to weigh; a
@@ -19,7 +20,11 @@ export function composeChoice(flow: Flow, scenario: Scenario): Transition[] {
     return {
       target: rule.remedy === "part" ? "#part" : "#professional",
       guard: all(guardOf(rule.proof, flow.conditions), ...more),
-      actions: note({ cause, ...(rule.who ? { who: rule.who } : {}) }),
+      actions: note({
+        cause,
+        ...(rule.who ? { who: rule.who } : {}),
+        ...(rule.remedy === "part" ? {} : { calls: "somebody" }),
+      }),
     };
   };
   const restorers = restorersOf(flow, scenario);
@@ -69,10 +74,21 @@ export function composeChoice(flow: Flow, scenario: Scenario): Transition[] {
   const ways = (first: boolean) => entries.flatMap((one) => (Boolean(one.first) === first ? one.ways : []));
   const otherwise = {
     target: `#${scenario.otherwise.to}`,
-    actions: note({ cause: null, who: scenario.otherwise.who }),
+    actions: note({ cause: null, who: scenario.otherwise.who, calls: "by-belief" }),
   };
   const confirmer = confirmerOf(flow, scenario);
   const fixed = { target: "#fixed", actions: note({ creditsLastFix: true }) };
+  // An ending for today is left by whoever comes back; a leak that is watched keeps its tap as it is.
+  const later: Transition[] = waitOf(flow, scenario)
+    ? leaving(
+        {
+          target: `#${scenario.id}/later`,
+          guard: all({ type: "untried", params: {} }, { type: "later-advised", params: {} }),
+          actions: note({ cause: null, waitStarts: "later.end" }),
+        },
+        null,
+      )
+    : [];
   const asked = (to: string): Guard => ({ type: "led", params: { to } });
   return [
     ...restorers.map(({ id, restores }) => ({ target: goTo(id), guard: all(anyOurs(restores), asked(id)) })),
@@ -84,6 +100,7 @@ export function composeChoice(flow: Flow, scenario: Scenario): Transition[] {
       .flatMap((cause) => leaving(ending(cause, advised("part-advised", { cause })), cause)),
     ...ways(false),
     ...rivals.flatMap((cause) => leaving(ending(cause), cause)),
+    ...later,
     ...leaving(otherwise, null),
   ];
 }

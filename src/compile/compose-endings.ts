@@ -1,7 +1,7 @@
-import type { StateConfig } from "../chart/index.ts";
+import type { Note, StateConfig } from "../chart/index.ts";
 import { everyPreparation } from "../guide/index.ts";
 
-/** The four endings. A part asks for the model code first, unless the shop's page gave one. */
+/** The endings that every scenario shares. A part asks for the model code first, unless the shop's page gave one. */
 export function composeEndings(): Record<string, StateConfig> {
   return {
     fixed: ending("fixed"),
@@ -36,5 +36,36 @@ function ending(outcome: "fixed" | "professional" | "stopped"): StateConfig {
   return {
     id: outcome,
     meta: { turn: `${outcome}.end`, kind: "ending", check: null, outcome, tells: everyPreparation },
+  };
+}
+
+/**
+ * Where nobody waits now for what was put right: an ending for today, left in either direction.
+ * @param minutes what the scenario's own wait lasts
+ */
+export function composeLater(scenario: string, minutes: number, goesOn: Note): StateConfig {
+  const target = `#${scenario}/choosing`;
+  const { forgets = [] } = goesOn;
+  return {
+    id: `${scenario}/later`,
+    meta: {
+      turn: "later.end",
+      kind: "ending",
+      check: null,
+      outcome: "later",
+      tells: everyPreparation,
+      lasts: minutes,
+    },
+    on: {
+      "trouble-returned": [
+        {
+          target,
+          guard: { type: "elapsed", params: { turn: "later.end", minutes } },
+          actions: [{ type: "remember", params: goesOn }],
+        },
+        // Sooner, time has said nothing yet: the search goes on with what was put right still to be waited for.
+        { target, actions: [{ type: "remember", params: { forgets } }] },
+      ],
+    },
   };
 }

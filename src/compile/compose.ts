@@ -1,17 +1,20 @@
-import type { ChartConfig, StateConfig, Transition } from "../chart/index.ts";
+import type { ChartConfig, Note, StateConfig, Transition } from "../chart/index.ts";
 import { guardOf } from "../condition/index.ts";
 import { type Check, dangersOf, type Flow, type Scenario } from "../guide/index.ts";
 import { composeCheck } from "./compose-check.ts";
 import { composeChoice } from "./compose-choice.ts";
-import { composeEndings } from "./compose-endings.ts";
+import { composeEndings, composeLater } from "./compose-endings.ts";
 import { confirmerOf, type FixedWays, straightToFixed, waysToFixed, withoutDoubt } from "./fixed.ts";
 import { restorersOf } from "./preparations.ts";
+import { isWaitForIce, waitOf } from "./wait-for-ice.ts";
 
 /** The whole flow in one chart, to be verified and drawn as one: the opening, every scenario, the endings. */
 export function composeChart(flow: Flow): ChartConfig {
   const { states, ...opening } = composeOpening(flow);
-  const scenarios = Object.values(flow.scenarios).map((scenario) => composeScenario(flow, scenario).states);
-  return { ...opening, states: Object.assign({}, states, ...scenarios) };
+  const scenarios = Object.values(flow.scenarios);
+  const composed = scenarios.map((scenario) => composeScenario(flow, scenario).states);
+  const all: Record<string, StateConfig> = Object.assign({}, states, ...composed);
+  return { ...opening, states: { ...all, fixed: withWayBack(flow, all.fixed as StateConfig, scenarios) } };
 }
 
 /** The opening and the endings. It ends, too, in the state of the scenario that it has led to. Pure data. */
@@ -32,16 +35,41 @@ export function composeScenario(flow: Flow, scenario: Scenario): ChartConfig {
   const choosing: StateConfig = { id: `${scenario.id}/choosing`, always: composeChoice(flow, scenario) };
   const fixedAt = waysToFixed(flow, scenario);
   const checks = checksIn(flow, scenario).map((check) => composeCheck(flow, check, scenario.id, fixedAt));
+  const wait = waitOf(flow, scenario);
+  const later = wait && composeLater(scenario.id, wait.minutes, noteInVain(flow));
   const whole = {
     id: scenario.id,
     initial: "choosing",
-    states: Object.assign({ choosing }, ...checks),
+    states: Object.assign({ choosing }, ...checks, later ? { later } : {}),
   };
+  const { fixed, ...endings } = composeEndings();
   return {
     id: "fridgeside",
     initial: scenario.id,
-    states: withReports(flow, { [scenario.id]: whole, ...composeEndings() }, fixedAt),
+    states: withReports(
+      flow,
+      { [scenario.id]: whole, fixed: withWayBack(flow, fixed as StateConfig, [scenario]), ...endings },
+      fixedAt,
+    ),
   };
+}
+
+/** Who finds that it was not over goes on in the same scenario: what was put right did not do it. */
+function withWayBack(flow: Flow, fixed: StateConfig, scenarios: Scenario[]): StateConfig {
+  const back = scenarios.map(
+    ({ id, when }): Transition => ({
+      target: `#${id}/choosing`,
+      guard: guardOf(when, flow.conditions),
+      actions: [{ type: "remember", params: noteInVain(flow) }],
+    }),
+  );
+  return { ...fixed, on: { ...fixed.on, "trouble-returned": back } };
+}
+
+/** What was waited for stayed away after all; what was said of it before no longer holds. */
+function noteInVain({ checks }: Flow): Note {
+  const waits = Object.values(checks).filter((check) => check.repeats || isWaitForIce(check));
+  return { inVain: true, cause: null, forgets: waits.map(({ id }) => id) };
 }
 
 /** Every check that a scenario can ask, those that the chart asks by itself included. */
@@ -64,9 +92,11 @@ function withReports(
   fixedAt: FixedWays = straightToFixed,
 ): Record<string, StateConfig> {
   // Whoever asks for a person at the card of a part takes the proved cause along.
-  const help = (proved: boolean) => ({
+  const help = (proved: boolean): Transition => ({
     target: "#professional",
-    actions: [{ type: "remember", params: { ...(proved ? {} : { cause: null }), who: "shop" } }],
+    actions: [
+      { type: "remember", params: { ...(proved ? {} : { cause: null }), who: "shop", calls: "somebody" } },
+    ],
   });
   const thanks = { target: "#fixed", actions: [{ type: "remember", params: { creditsLastFix: true } }] };
   // 'Not sure' stops too: a danger that was reported under another flow may have no name in this one.
@@ -79,7 +109,7 @@ function withReports(
   for (const [name, state] of Object.entries(states)) {
     if (name === "stopped") continue;
     state.on = { ...state.on, ...dangers };
-    if (name !== "professional" && name !== "fixed") state.on["help-asked"] = help(name === "part");
+    if (name !== "professional") state.on["help-asked"] = help(name === "part");
     if (name === "opening" || name === "fixed") continue;
     // From an ending nothing leads back into the search, not even to confirm that all is well.
     const isEnding = name === "part" || name === "professional";

@@ -33,6 +33,12 @@ export function diagnosisOf(flow: Flow, scenario: string, ways: OpeningWay[]): D
     leastLook: limitOf(flow.limits, "least-look"),
     earlyLook: limitOf(flow.limits, "early-look"),
     mostSecond: limitOf(flow.limits, "most-second-looks"),
+    leastHope: limitOf(flow.limits, "least-hope"),
+    naming: {
+      most: limitOf(flow.limits, "named-most"),
+      least: limitOf(flow.limits, "named-least"),
+      trade: limitOf(flow.limits, "named-trade"),
+    },
     moves: (rule?.checks ?? []).map(({ check, first }, place): MoveRule => {
       const { once, again } = entryGuards(flow, scenario, place);
       return {

@@ -90,9 +90,10 @@ function partsOf(
   return {
     hazards: pick(flow.hazards, hazards, ({ signal }) => ({ signal })),
     gates,
-    causes: pick(flow.causes, new Set(causeIds), ({ station, part, claim, proof, keeps }) => ({
+    causes: pick(flow.causes, new Set(causeIds), ({ station, part, who, claim, proof, keeps }) => ({
       station,
       ...(part ? { part } : {}),
+      ...tradeOf(who ?? flow.parts[part ?? ""]?.who),
       ...(claim ? { claim } : {}),
       ...(proof ? { proof: guardOf(proof, flow.conditions) } : {}),
       ...(keeps ? { keeps: true } : {}),
@@ -108,3 +109,5 @@ function pick<From, To>(
 ): Record<string, To> {
   return Object.fromEntries(Object.entries(all).flatMap(([id, one]) => (ids.has(id) ? [[id, to(one)]] : [])));
 }
+
+const tradeOf = (who: string | undefined) => (who ? { who } : {});

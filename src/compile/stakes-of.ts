@@ -1,6 +1,6 @@
 import type { Stakes } from "../diagnosis/index.ts";
 import type { Flow } from "../guide/index.ts";
-import { isWaitForIce } from "./wait-for-ice.ts";
+import { waitOf } from "./wait-for-ice.ts";
 
 /** The stakes of a scenario in minutes of attention, from the limits and from its own wait: a day for ice, a moment for a dispenser. */
 export function stakesOf(flow: Flow, scenario: string): Stakes {
@@ -9,18 +9,16 @@ export function stakesOf(flow: Flow, scenario: string): Stakes {
     if (!limit) throw new Error(`There is no limit "${id}"`);
     return limit.value;
   };
-  const entry = flow.scenarios[scenario]?.checks.find(({ check }) => isWaitForIce(flow.checks[check]));
-  const check = flow.checks[entry?.check ?? ""];
-  const wait = Object.values(check?.turns ?? {}).find((turn) => turn.waits);
-  const lasts = flow.limits[wait?.lasts ?? ""] ?? { value: 0, unit: "h" };
+  const rule = flow.scenarios[scenario];
+  const wait = rule && waitOf(flow, rule);
   return {
     minute: 1,
     hour: of("cost-wait-hour"),
     wrongPart: of("cost-wrong-part"),
     callOut: of("cost-call-out"),
     secondVisit: of("cost-second-visit"),
-    waitHours: lasts.unit === "h" ? lasts.value : lasts.value / 60,
-    waitMinutes: check?.minutes ?? 0,
+    waitHours: (wait?.minutes ?? 0) / 60,
+    waitMinutes: wait?.check.minutes ?? 0,
     success: of("fix-success"),
     sameLook: of("second-look-same"),
     belief: of("belief-part"),

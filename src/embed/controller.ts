@@ -209,6 +209,7 @@ export function createController(around: Surroundings): Controller {
       reportDanger: (danger) => act({ type: "danger-reported", danger, at: now() }),
       askForHelp: () => act({ type: "help-asked", at: now() }),
       reportIce: () => act({ type: "ice-returned", at: now() }),
+      reportTrouble: () => act({ type: "trouble-returned", at: now() }),
     },
     takeEarly: (events) => new Promise((tell) => exclusively(() => tell(keeper.takeEarly(events, move)))),
     comeBack: () =>

@@ -39,7 +39,14 @@ export type GateRule = {
   /** Dangers that show themselves just here, and end the session. */
   dangers?: string[] | undefined;
 };
-export type PartRule = { minutes: number; tools: string[]; access: string; fitting: "self" | "professional" };
+/** `who`: the trade that fits it, where a householder does not. */
+export type PartRule = {
+  minutes: number;
+  tools: string[];
+  access: string;
+  fitting: "self" | "professional";
+  who?: string | undefined;
+};
 
 export type CauseRule = {
   station: string;

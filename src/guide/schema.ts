@@ -119,6 +119,7 @@ export const fileSchemas = {
       tools: listOf(id),
       access: id,
       fitting: z.enum(["self", "professional"]),
+      who: z.optional(id),
     }),
   ),
   conditions: recordOf(id, condition),

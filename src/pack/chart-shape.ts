@@ -45,6 +45,8 @@ const guards = z.discriminatedUnion("type", [
   test("advised", { check: id }),
   test("part-advised", { cause: id }),
   test("last-read", { place: z.enum(temperaturePlaces), is: ids }),
+  test("untried", {}),
+  test("later-advised", {}),
   test("reads", { instrument: id, place: z.optional(id), is: id }),
   test("all", { of }),
   test("any", { of }),
@@ -69,6 +71,7 @@ const note = z.strictObject({
   cause: nullableId,
   creditsLastFix: flag,
   who: z.optional(id),
+  calls: z.optional(z.enum(["somebody", "by-belief"])),
   danger: z.optional(id),
   leaves: z.optional(prepared),
   confirms: z.optional(id),
@@ -103,7 +106,7 @@ const meta = z.strictObject({
   short: flag,
   needs: z.optional(prepared),
   tells: z.optional(listOf(preparation)),
-  outcome: z.optional(z.enum(["fixed", "part", "professional", "stopped"])),
+  outcome: z.optional(z.enum(["fixed", "later", "part", "professional", "stopped"])),
 });
 
 /** Every event that a chart may take: no pattern that takes more than one. */
@@ -113,7 +116,7 @@ const event = z
     z.maxLength(flowBounds.turnRef),
     z.regex(
       new RegExp(
-        `^(?:(?:answered|danger-reported)\\.${step}|measured|model-given|wait-ended|session-resumed|help-asked|ice-returned)$`,
+        `^(?:(?:answered|danger-reported)\\.${step}|measured|model-given|wait-ended|session-resumed|help-asked|ice-returned|trouble-returned)$`,
       ),
     ),
   );

@@ -45,6 +45,7 @@ const ownSlice = {
     z.strictObject({
       station: id,
       part: z.optional(id),
+      who: z.optional(id),
       claim: z.optional(z.enum(["proved", "due"])),
       proof: z.optional(guardShape),
       keeps: flag,
@@ -134,6 +135,8 @@ export const scenarioShape = {
     leastLook: number,
     earlyLook: number,
     mostSecond: number,
+    leastHope: number,
+    naming: z.strictObject({ most: number, least: number, trade: number }),
     moves: listOf(
       z.strictObject({
         check: id,

@@ -15,6 +15,7 @@ export function* textsCalled({ states }: ChartConfig, slice: FlowSlice): Generat
   }
   yield* Object.keys(slice.hazards).map((id) => `hazards.${id}`);
   yield* Object.keys(slice.causes).map((id) => `causes.${id}.is`);
+  for (const { who } of Object.values(slice.causes)) if (who) yield* [`who.${who}.name`, `who.${who}.tell`];
   for (const [id, { tools }] of Object.entries(slice.parts))
     yield* [`parts.${id}.name`, `parts.${id}.fitting`, ...tools.map((tool) => `tools.${tool}`)];
   yield* slice.stations.order.map((id) => `stations.${id}`);

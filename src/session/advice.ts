@@ -8,7 +8,7 @@ type Way = {
 };
 
 /**
- * The word of the adviser that goes with an event; null where the event leads to no choice. The chart notes down the
+ * The word of the adviser that goes with an event; null where the event leads to no choice and calls nobody. The chart notes down the
  * event before it chooses, so the adviser is asked about the memory after that.
  * @param toward the check that a replayed log goes on with
  */
@@ -19,13 +19,10 @@ export function* adviceAfter(
   event: ChartEvent,
   toward?: string,
 ): Steps<Advice | null> {
-  if (!target?.[0]?.id.endsWith("/choosing")) return null;
   const notes = (actions as { params: Note }[]).map(({ params }) => params);
-  return yield* adviceAt(
-    adviser,
-    notes.reduce((before, note) => remember(before, note, event), memory),
-    toward,
-  );
+  const after = () => notes.reduce((before, note) => remember(before, note, event), memory);
+  if (notes.some(({ calls }) => calls)) return { check: null, part: null, call: adviser.call(after()) };
+  return target?.[0]?.id.endsWith("/choosing") ? yield* adviceAt(adviser, after(), toward) : null;
 }
 
 /** The word of the adviser; where a replayed log went on with a check, that check, without asking. */
@@ -33,5 +30,5 @@ export function* adviceAt(adviser: Adviser, memory: ChartContext, toward?: strin
   if (toward === undefined) return yield* adviser.advising(memory);
   // A log leads to no part that is not advised.
   const part = toward === "part" ? (yield* adviser.advising(memory)).part : null;
-  return { check: toward, part, led: true };
+  return { check: toward, part, led: true, ...(toward === "later" ? { later: true } : {}) };
 }

@@ -41,9 +41,10 @@ export function replay(guide: Guide, log: Log): { session: Session; dropped: num
 
 /** Takes an event and goes where the log went, as far as that is allowed; else where today's advice leads. */
 function recordToward(session: Session, event: LogEvent, later: LogEvent[]): Recorded {
-  const following = later.find((one) => "turn" in one);
+  const following = later.find((one) => "turn" in one || one.type === "trouble-returned");
   if (!following) return record(session, event);
-  const check = checkOf(following.turn);
+  // What came back later had ended, for that day, before it.
+  const check = "turn" in following ? checkOf(following.turn) : "later";
   const led = record(session, event, check);
   return checkOf(metaOf(led.session).turn) === check ? led : record(session, event);
 }

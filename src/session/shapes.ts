@@ -28,7 +28,9 @@ const modelGiven = {
   typed: text(bounds.typed + 1),
 };
 const danger = { type: z.literal("danger-reported"), danger: text(bounds.id) };
-const other = { type: z.enum(["help-asked", "ice-returned", "session-resumed", "wait-ended"]) };
+const other = {
+  type: z.enum(["help-asked", "ice-returned", "trouble-returned", "session-resumed", "wait-ended"]),
+};
 /** The entry whose answer this one repeats: an earlier answer was changed, and this one still fitted. */
 const kept = z.optional(text(bounds.entryId));
 /** What was left to be put back by what is no longer in force; it holds from the first turn on. */

@@ -20,6 +20,8 @@ export type Actions = {
   reportDanger(danger: string): void;
   askForHelp(): void;
   reportIce(): void;
+  /** It was not over after all: the search goes on. */
+  reportTrouble(): void;
 };
 
 /** Actions that all do the same: they tell what was asked for. */
@@ -37,6 +39,7 @@ export function createActions(act: (name: keyof Actions, given: never[]) => void
     reportDanger: 0,
     askForHelp: 0,
     reportIce: 0,
+    reportTrouble: 0,
   };
   for (const name of Object.keys(all) as (keyof Actions)[])
     all[name] = (...given: never[]) => act(name, given);

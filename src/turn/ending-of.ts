@@ -7,7 +7,7 @@ import type { Ending, Evidence } from "./turn.ts";
 
 /** Everything an ending says: its cause, its part or whom to call, and what was found on the way there. */
 export function endingOf(session: Session, outcome: NonNullable<TurnMeta["outcome"]>, texts: Texts): Ending {
-  const { cause, who, lastFixed } = memoryOf(session);
+  const { cause, who, lastFixed, likely } = memoryOf(session);
   const rule = cause ? session.flow.causes[cause] : undefined;
   const part =
     outcome === "part" && rule?.part ? partOf(session, rule.part, rule.claim ?? "proved", texts) : null;
@@ -16,10 +16,20 @@ export function endingOf(session: Session, outcome: NonNullable<TurnMeta["outcom
     outcome,
     cause: words || (lastFixed && outcome === "fixed" ? texts(`causes.${lastFixed}.fixed`) : ""),
     causeId: cause,
+    likely:
+      outcome === "professional"
+        ? likely.flatMap((id) => (id === cause ? [] : likelyOf(session, id, texts)))
+        : [],
     who: who && outcome === "professional" ? `${texts(`who.${who}.name`)}: ${texts(`who.${who}.tell`)}` : "",
     part,
     evidence: evidenceOf(session, cause, texts),
   };
+}
+
+function likelyOf({ flow }: Session, causeId: string, texts: Texts): Ending["likely"] {
+  const part = flow.causes[causeId]?.part;
+  const cause = texts(`causes.${causeId}.is`);
+  return cause ? [{ causeId, cause, part: part ? texts(`parts.${part}.name`) : "" }] : [];
 }
 
 function partOf(session: Session, kind: string, claim: "proved" | "due", texts: Texts): Ending["part"] {

@@ -62,10 +62,13 @@ export type Gate = {
 export type Wait = { from: string; until: string; inside: { text: string; from: string }[] };
 
 export type Ending = {
-  outcome: "fixed" | "part" | "professional" | "stopped";
+  /** `later`: what was put right needs a day, and the search goes on where that does not help. */
+  outcome: "fixed" | "later" | "part" | "professional" | "stopped";
   /** The cause in words, empty where none was established. */
   cause: string;
   causeId: string | null;
+  /** Where a professional is called: what it most likely is, likeliest first, without the cause above. */
+  likely: { causeId: string; cause: string; part: string }[];
   /** Who to call, for professional and stopped. */
   who: string;
   part: {

@@ -157,7 +157,7 @@ function idsIn(
     gates: new Set(Object.keys(slice.gates)),
     hazards: new Set(Object.keys(slice.hazards)),
     parts: new Set(Object.keys(slice.parts)),
-    who: new Set(whos),
+    who: new Set([...whos, ...Object.values(slice.causes).flatMap(({ who }) => who ?? [])]),
     tools: new Set([
       ...metas.flatMap(({ tools = [] }) => tools),
       ...Object.values(slice.parts).flatMap(({ tools }) => tools),

@@ -12,6 +12,7 @@ export const memory: Record<string, string> = {
   done: "[]",
   again: "[]",
   mended: "[]",
+  untried: "[]",
   advice: "null",
   now: "null",
   waits: "{}",
@@ -60,6 +61,7 @@ export function compileNote(note: Note, event: string | null, meta: TurnMeta | u
   if (note.remedies) {
     put(`causes[${literal(note.remedies)}]`, "'fixed'");
     put("remedies", "remedies + 1");
+    put("untried", `untried.concat([${literal(note.remedies)}])`);
     put("lastFixed", literal(note.remedies));
     put("mended", `mended.concat([${literal(note.turn?.split(".")[0] ?? "")}])`);
   }
@@ -71,9 +73,12 @@ export function compileNote(note: Note, event: string | null, meta: TurnMeta | u
       `done.filter(function (one) { return one !== ${literal(note.done)}; }).concat([${literal(note.done)}])`,
     );
   if (note.waitStarts) put(`waits[${literal(note.waitStarts)}]`, "now");
+  if (note.inVain) put("untried", "[]");
   if (note.waited) put("remediesAtWait", "remedies");
   if (note.returnTo !== undefined) put("returnTo", word(note.returnTo));
   if (note.who) put("who", literal(note.who));
+  if (note.calls === "by-belief")
+    put("who", "advice !== null && advice.call && advice.call.who ? advice.call.who : who");
   if (note.danger) put("danger", literal(note.danger));
   for (const [one, state] of statesIn(note.leaves)) {
     const place = `prepared[${literal(one)}]`;

@@ -2,7 +2,7 @@ import { type Graph, reach } from "./graph.ts";
 import type { ChartFault } from "./words-of-chart.ts";
 
 /** Ways out that are always there and so say nothing of whether a turn leads on. */
-export const emergency = /^(danger-reported\..*|help-asked|ice-returned)$/;
+export const emergency = /^(danger-reported\..*|help-asked|ice-returned|trouble-returned)$/;
 
 /** 'Not sure' can be reported of any flow; a person must be able to say what the danger is. */
 const isNamedDanger = (event: string) =>

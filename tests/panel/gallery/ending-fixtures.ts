@@ -21,6 +21,7 @@ export const partEnding: Ending = {
   outcome: "part",
   cause: "The water filter is clogged.",
   causeId: "filter-clogged",
+  likely: [],
   who: "",
   part: {
     kind: "water-filter",
@@ -46,7 +47,7 @@ export function endingTurn(heading: string, ending: Ending): Turn {
   });
 }
 
-const none = { part: null, causeId: null };
+const none = { part: null, causeId: null, likely: [] };
 const lines = { lines: linesOf(5) };
 const part = endingTurn("A new water filter brings the ice back", partEnding);
 

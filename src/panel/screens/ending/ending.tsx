@@ -1,12 +1,15 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import type { Evidence, Texts, Turn } from "../../../turn/index.ts";
+import type { Ending, Evidence, Texts, Turn } from "../../../turn/index.ts";
 import type { ScreenProps } from "../../frame/index.ts";
 import { PartCard, ShopHelp } from "../part/index.ts";
+import { WaitScreen } from "../wait/index.ts";
 
 /** How it ended: the cause, what was found, whom to call, and a summary to take along. */
-export function EndingScreen({ turn, actions, busy, services, texts }: ScreenProps) {
+export function EndingScreen(props: ScreenProps) {
+  const { turn, actions, busy, services, texts } = props;
   const { ending } = turn;
   if (!ending) return null;
+  const wait = <WaitScreen {...props} />;
   const found = [...ending.evidence].sort((a, b) => Number(b.proves) - Number(a.proves));
   return (
     <>
@@ -17,6 +20,20 @@ export function EndingScreen({ turn, actions, busy, services, texts }: ScreenPro
       )}
       {ending.part && (
         <PartCard wanted={ending.part} actions={actions} busy={busy} services={services} texts={texts} />
+      )}
+      {ending.outcome === "later" && wait}
+      <WaysOn outcome={ending.outcome} actions={actions} busy={busy} texts={texts} />
+      {ending.likely.length > 0 && (
+        <div class="card likely">
+          <h3>{texts("part.likely")}</h3>
+          <ol>
+            {ending.likely.map(({ causeId, cause, part }) => (
+              <li key={causeId}>
+                {cause} {part && texts("part.bring", { part })}
+              </li>
+            ))}
+          </ol>
+        </div>
       )}
       {ending.who && (
         <div class="card who">
@@ -30,6 +47,28 @@ export function EndingScreen({ turn, actions, busy, services, texts }: ScreenPro
       )}
       <Summary text={summaryOf(turn, found, texts)} texts={texts} />
     </>
+  );
+}
+
+/** Nothing is over for good: whoever comes back goes on where they were. */
+function WaysOn({
+  outcome,
+  actions,
+  busy,
+  texts,
+}: Pick<ScreenProps, "actions" | "busy" | "texts"> & { outcome: Ending["outcome"] }) {
+  if (outcome !== "fixed" && outcome !== "later") return null;
+  return (
+    <div class="answers">
+      {outcome === "later" && (
+        <button type="button" class="own" disabled={busy} onClick={actions.reportIce}>
+          {texts("part.it-works")}
+        </button>
+      )}
+      <button type="button" class="own" disabled={busy} onClick={actions.reportTrouble}>
+        {texts(outcome === "later" ? "part.still-there" : "part.came-back")}
+      </button>
+    </div>
   );
 }
 
@@ -54,6 +93,9 @@ function summaryOf({ heading, ending }: Turn, found: Evidence[], texts: Texts): 
   const lines = [
     heading,
     ending?.cause && (ending.outcome === "fixed" ? "" : `${texts("part.cause")} `) + ending.cause,
+    ...(ending?.likely ?? []).map(({ cause, part }, place) =>
+      [`${place + 1}. ${cause}`, part && texts("part.bring", { part })].filter(Boolean).join(" "),
+    ),
     ending?.part?.model && `${texts("part.model")} ${ending.part.model}`,
     ending?.part && `${texts("part.kind")} ${ending.part.name}`,
     "",

@@ -1,0 +1,42 @@
+import type { Call, FlowSlice } from "../chart/index.ts";
+import { type Belief, type Model, probabilities } from "../diagnosis/index.ts";
+
+/**
+ * What an ending names: so many causes at most, each with this belief at the least; and a trade where the belief in what
+ * that trade mends reaches `trade`.
+ */
+export type Naming = { most: number; least: number; trade: number };
+
+/**
+ * What to tell a professional: the likeliest causes, one a part, and the trade that mends most of what is likely.
+ * @param fixed causes that were put right and not waited for: they are not what somebody comes for
+ */
+export function callOf(
+  model: Model,
+  belief: Belief,
+  causes: FlowSlice["causes"],
+  fixed: readonly string[],
+  { most, least, trade }: Naming,
+): Call {
+  const chances = probabilities(model, belief);
+  const byPart = new Map<string, { id: string; chance: number; greatest: number }>();
+  const byTrade = new Map<string, number>();
+  for (const [place, { id, part }] of model.causes.entries()) {
+    if (fixed.includes(id)) continue;
+    const chance = chances[place] as number;
+    const known = byPart.get(part ?? id) ?? { id, chance: 0, greatest: 0 };
+    known.chance += chance;
+    if (chance > known.greatest) Object.assign(known, { id, greatest: chance });
+    byPart.set(part ?? id, known);
+    const who = causes[id]?.who;
+    if (who) byTrade.set(who, (byTrade.get(who) ?? 0) + chance);
+  }
+  const likely = [...byPart.values()].sort((a, b) => b.chance - a.chance);
+  return {
+    likely: likely
+      .filter(({ chance }) => chance >= least)
+      .map(({ id }) => id)
+      .slice(0, most),
+    who: [...byTrade].find(([, chance]) => chance >= trade)?.[0] ?? null,
+  };
+}

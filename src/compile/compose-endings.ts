@@ -1,5 +1,6 @@
 import type { Note, StateConfig } from "../chart/index.ts";
 import { everyPreparation } from "../guide/index.ts";
+import { cameBack } from "./compose-gate.ts";
 
 /** The endings that every scenario shares. A part asks for the model code first, unless the shop's page gave one. */
 export function composeEndings(): Record<string, StateConfig> {
@@ -57,6 +58,7 @@ export function composeLater(scenario: string, minutes: number, goesOn: Note): S
       lasts: minutes,
     },
     on: {
+      "session-resumed": cameBack(`#${scenario}/later`),
       "trouble-returned": [
         {
           target,
@@ -64,7 +66,7 @@ export function composeLater(scenario: string, minutes: number, goesOn: Note): S
           actions: [{ type: "remember", params: goesOn }],
         },
         // Sooner, time has said nothing yet: the search goes on with what was put right still to be waited for.
-        { target, actions: [{ type: "remember", params: { forgets } }] },
+        { target, actions: [{ type: "remember", params: { forgets, returns: true } }] },
       ],
     },
   };

@@ -69,7 +69,7 @@ function withWayBack(flow: Flow, fixed: StateConfig, scenarios: Scenario[]): Sta
 /** What was waited for stayed away after all; what was said of it before no longer holds. */
 function noteInVain({ checks }: Flow): Note {
   const waits = Object.values(checks).filter((check) => check.repeats || isWaitForIce(check));
-  return { inVain: true, cause: null, forgets: waits.map(({ id }) => id) };
+  return { inVain: true, cause: null, returns: true, forgets: waits.map(({ id }) => id) };
 }
 
 /** Every check that a scenario can ask, those that the chart asks by itself included. */

@@ -35,11 +35,13 @@ function walk(flow: Flow, graph: Graph, watch: Watch): ChartFault[] {
   const tops = [...graph.leaves].flatMap(([leaf, { meta }]) => (meta?.outcome ? [topOf(leaf)] : []));
   const endings = new Set(tops);
   const restored = new Set(Object.values(flow.checks).flatMap(({ restores = [] }) => restores));
-  const open: Stand[] = [{ leaf: graph.start, state: null, leaks: [], confirmed: false, really: false }];
+  const open: Stand[] = [{ leaf: graph.start, scenario: null, state: null, leaks: [], confirmed: false, really: false }];
   const seen = new Map<string, Set<string>>();
   /** Each stand is looked at once. */
-  const goTo = (stand: Stand) => {
-    const key = `${stand.state} ${stand.leaks} ${stand.confirmed} ${stand.really}`;
+  const goTo = (reached: Stand) => {
+    const top = topOf(reached.leaf);
+    const stand = Object.hasOwn(flow.scenarios, top) ? { ...reached, scenario: top } : reached;
+    const key = `${stand.scenario} ${stand.state} ${stand.leaks} ${stand.confirmed} ${stand.really}`;
     const keys = seen.get(stand.leaf) ?? new Set();
     if (keys.has(key)) return;
     seen.set(stand.leaf, keys.add(key));
@@ -63,6 +65,8 @@ function walk(flow: Flow, graph: Graph, watch: Watch): ChartFault[] {
     if (meta && !ways.some(({ event }) => event === "session-resumed")) goTo({ ...here, really: false });
     for (const edge of ways) {
       if (!isPassable(edge, here, watch)) continue;
+      // What leads back into a search asks the opening's answers, which are those that led into it.
+      if (edge.event === "trouble-returned" && here.scenario && here.scenario !== topOf(edge.to)) continue;
       const inShort = gate && meta?.short && meta.gate === gate && edge.event === "answered.ready";
       if (inShort && !really && !edge.to.endsWith(`/gate-${gate}`))
         faults.push({ code: "short-too-long", state: leaf, gate });

@@ -16,11 +16,13 @@ export type Watch = {
 };
 
 /**
- * A place of the chart with all that a walk follows. `state`: of the preparation, null as it was found. `leaks`: causes found that keep the tap closed. `confirmed`: what the
- * chart remembers of the gate; `really`: whether the same person has just confirmed it in full and nothing undid it.
+ * A place of the chart with all that a walk follows. `scenario`: the one that the search goes through, at an ending too.
+ * `state`: of the preparation, null as it was found. `leaks`: causes found that keep the tap closed. `confirmed`: what
+ * the chart remembers of the gate; `really`: whether the same person has just confirmed it in full and nothing undid it.
  */
 export type Stand = {
   leaf: string;
+  scenario: string | null;
   state: string | null;
   leaks: readonly string[];
   confirmed: boolean;
@@ -42,7 +44,7 @@ export function withoutTwins(edges: readonly Edge[]): Edge[] {
 
 /** The edges by their start, those left out that are passable in no stand. */
 export function waysFor(edges: readonly Edge[], watch: Watch): Map<string, Way[]> {
-  const nowhere: Stand = { leaf: "", state: null, leaks: [], confirmed: false, really: false };
+  const nowhere: Stand = { leaf: "", scenario: null, state: null, leaks: [], confirmed: false, really: false };
   const from = new Map<string, Way[]>();
   for (const edge of edges) {
     const guard = edge.way?.guard;
@@ -100,6 +102,7 @@ export function afterStep(
   const confirms = note.confirms === watch.gate;
   return {
     leaf: to,
+    scenario: stand.scenario,
     state: watch.one && left ? stateAfter(watch.one, stand.state, left) : stand.state,
     // Only the tap is kept closed by a leak.
     leaks: watch.one === "water" ? leaksAfter(stand.leaks, note, watch.keepers) : [],

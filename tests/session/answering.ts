@@ -6,18 +6,27 @@ import { causeOf, hazardsOf, story, takeWalks, unsaidAt } from "./walking.ts";
 
 const flow = readFlow();
 
+/** Whether an event has had something of the machine changed: a gate confirmed, or an answer that leaves it so. */
+function changesSomething(event: LogEvent): boolean {
+  if (event.type !== "answered") return false;
+  const [check = "", turn = ""] = event.turn.split(".");
+  const asked = flow.checks[check]?.turns[turn];
+  const done = event.answer === "not-sure" ? asked?.["not-sure"] : asked?.answers?.[event.answer];
+  return event.answer === "ready" || Boolean(done && done.leaves);
+}
+
 /**
  * Turns that were asked more often than they may be: a check once, a second time only where it has no gate; a gate once in
- * short and once in full. Things are put back as often as a gate has had them changed.
+ * short and once in full. Things are put back as often as a gate or an answer has had them changed.
  */
 function askedTooOften(events: LogEvent[]): string[] {
-  const confirmed = events.filter((event) => event.type === "answered" && event.answer === "ready").length;
+  const changed = events.filter(changesSomething).length;
   const asked = events.flatMap((event) => ("turn" in event ? [event.turn] : []));
   return [...new Set(asked)].filter((turn) => {
     const check = flow.checks[turn.split(".")[0] ?? ""];
     const times = asked.filter((one) => one === turn).length;
     const gates = Object.values(check?.turns ?? {}).flatMap((one) => one.gates ?? check?.gates ?? []);
-    const most = check?.restores ? confirmed : gates.length && !turn.includes(".gate-") ? 1 : 2;
+    const most = check?.restores ? changed : gates.length && !turn.includes(".gate-") ? 1 : 2;
     return check && !check.repeats && times > most;
   });
 }

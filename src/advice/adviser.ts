@@ -87,7 +87,7 @@ export const createAdviser: Advisers = (subject, opening) => {
         return same?.cause ?? null;
       });
       const chosen = moves.find(({ check }) => check === advice.check);
-      if (advice.part || chosen?.free || chosen?.first || chosen?.waits) return advice;
+      if (advice.part || chosen?.free || (chosen?.first && !chosen.isAgain) || chosen?.waits) return advice;
       // Before a tool is fetched, and before somebody is called, what costs no more than a look.
       const looks = moves.flatMap(({ free, isAgain, check }) => (free && !isAgain ? [check] : []));
       const least = advice.check ? diagnosis.earlyLook : diagnosis.leastLook;
@@ -128,7 +128,7 @@ function* adviceBy(
   choose: (some: Move[]) => Steps<Choice>,
   causeOf: (choice: PartChoice) => string | null,
 ): Steps<Advice> {
-  const first = moves.find((move) => move.first);
+  const first = moves.find((move) => move.first && !move.isAgain);
   if (first) return { check: first.check, part: null };
   const once = moves.filter(({ isAgain }) => !isAgain);
   const open = once.filter(({ hidden }) => !hidden);
@@ -152,10 +152,8 @@ function hopeIn(model: Model, belief: Belief, fixed: readonly string[]): number 
   return fixed.reduce((sum, cause) => sum + (chances[model.causeAt.get(cause) ?? -1] ?? 0), 0);
 }
 
-/** True for who was asked to wait since, and can't. */
+/** True for who was asked to wait, and can't or won't. */
 function refusesToWait({ moves }: Diagnosis, { findings }: ChartContext): boolean {
-  const waits = new Set(moves.flatMap(({ check, waits }) => (waits ? [check] : [])));
-  return Object.entries(findings).some(
-    ([turn, { answer }]) => answer === "cannot" && waits.has(turn.split(".")[0] ?? ""),
-  );
+  const refusals = new Set(moves.flatMap(({ waits = [] }) => waits));
+  return Object.entries(findings).some(([turn, { answer }]) => refusals.has(`${turn}.${answer}`));
 }

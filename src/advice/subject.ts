@@ -44,8 +44,8 @@ export type MoveRule = {
   check: string;
   /** Comes before everything else, such as turning the water off at a leak. */
   first?: true;
-  /** The wait that a remedy calls for. */
-  waits?: true;
+  /** The wait that a remedy calls for: the answers that put it off, as turn and answer. */
+  waits?: string[];
   /** Its gates. */
   gates?: string[];
   /** Costs a look and no more: no tool, no gate, no waiting. */

@@ -65,13 +65,23 @@ export function composeChoice(flow: Flow, scenario: Scenario): Transition[] {
     );
     const actions = startOfWait(flow, check);
     const ways: Transition[] = [{ target, guard: all(once, ...may), ...(actions ? { actions } : {}) }];
-    if (again) ways.push({ target, guard: all(again, ...may), actions: note({ again: { check, found } }) });
+    const second: Transition[] = again
+      ? [
+          {
+            target,
+            guard: all(again, advised("advised", { check })),
+            actions: note({ again: { check, found } }),
+          },
+        ]
+      : [];
     const needed = flow.checks[check] ? needsBack(flow, flow.checks[check]) : [];
     // Joints are looked at with the tap open before the machine hides them again.
     const must: Preparation[] = needed.length && !scenario.keeps ? ["water", ...needed] : needed;
-    return { first, ways: ways.flatMap((way) => withThingsBack(way, must)) };
+    const back = (some: Transition[]) => some.flatMap((way) => withThingsBack(way, must));
+    return first
+      ? { first: back(ways), advised: back(second) }
+      : { first: [], advised: back([...ways, ...second]) };
   });
-  const ways = (first: boolean) => entries.flatMap((one) => (Boolean(one.first) === first ? one.ways : []));
   const otherwise = {
     target: `#${scenario.otherwise.to}`,
     actions: note({ cause: null, who: scenario.otherwise.who, calls: "by-belief" }),
@@ -94,11 +104,11 @@ export function composeChoice(flow: Flow, scenario: Scenario): Transition[] {
     ...restorers.map(({ id, restores }) => ({ target: goTo(id), guard: all(anyOurs(restores), asked(id)) })),
     ...(confirmer ? leaving({ ...fixed, guard: confirmedBy(confirmer) }, null) : []),
     ...halts.flatMap((cause) => leaving(ending(cause), cause)),
-    ...ways(true),
+    ...entries.flatMap(({ first }) => first),
     ...scenario.proofs
       .filter(isPart)
       .flatMap((cause) => leaving(ending(cause, advised("part-advised", { cause })), cause)),
-    ...ways(false),
+    ...entries.flatMap(({ advised }) => advised),
     ...rivals.flatMap((cause) => leaving(ending(cause), cause)),
     ...later,
     ...leaving(otherwise, null),

@@ -44,7 +44,7 @@ export function diagnosisOf(flow: Flow, scenario: string, ways: OpeningWay[]): D
       return {
         check,
         ...(first ? { first } : {}),
-        ...(isWaitForIce(flow.checks[check]) ? { waits: true } : {}),
+        ...(isWaitForIce(flow.checks[check]) ? { waits: refusalsOf(flow, check) } : {}),
         ...(flow.checks[check]?.gates?.length ? { gates: flow.checks[check].gates } : {}),
         ...(isFree(flow, check) ? { free: true } : {}),
         ...(flow.checks[check]?.access === "back-panel" ? { hidden: true } : {}),
@@ -61,6 +61,17 @@ function isFree({ checks, limits }: Flow, id: string): boolean {
   const { minutes = 0, tools = [], gates = [], turns = {} } = checks[id] ?? {};
   const waits = Object.values(turns).some(({ kind }) => kind === "wait");
   return !tools.length && !gates.length && !waits && minutes <= limitOf(limits, "free-look-minutes");
+}
+
+/** The answers at a wait that go on without it, as turn and answer. */
+function refusalsOf({ checks }: Flow, id: string): string[] {
+  const waits = Object.entries(checks[id]?.turns ?? {}).filter(([, { kind }]) => kind === "wait");
+  return waits.flatMap(([turn, { answers = {}, cannot }]) => [
+    ...Object.entries(answers).flatMap(([answer, { to }]) =>
+      to === "fixed" ? [] : [`${id}.${turn}.${answer}`],
+    ),
+    ...(cannot === false ? [] : [`${id}.${turn}.cannot`]),
+  ]);
 }
 
 type Names = { causes: string[]; checks: string[] };

@@ -1,6 +1,6 @@
 import { all, any, type Guard, guardOf, not } from "../condition/index.ts";
 import type { Flow } from "../guide/index.ts";
-import { gatesOf } from "./parts-of-check.ts";
+import { gatesOf, partsOfCheck } from "./parts-of-check.ts";
 import { canPutBack, needsBack, restorersOf } from "./preparations.ts";
 import { isWaitForIce } from "./wait-for-ice.ts";
 
@@ -29,11 +29,19 @@ export function entryGuards(
     ...(entry.when ? [guardOf(entry.when, flow.conditions)] : []),
   ];
   const params = { check: check.id };
+  // A gate that was shown on the way into the check is not shown for it again.
+  const passed = gatesOf(check).map(
+    (gate): Guard => ({
+      type: "answered",
+      params: { turn: `${check.id}.gate-${gate}`, is: ["ready", "cannot"] },
+    }),
+  );
   const undone = check.repeats ? [] : [not({ type: "done", params })];
   // Nobody passes a gate twice for the same look, and a wait is no look.
-  const repeatable = !check.repeats && !gatesOf(check).length && !isWaitForIce(check) && !entry.first;
+  const [start] = partsOfCheck(check);
+  const repeatable = !check.repeats && !start?.gates.length && !isWaitForIce(check);
   return {
     once: all(...undone, ...when),
-    again: repeatable ? all({ type: "may-look-again", params }, ...when) : null,
+    again: repeatable ? all({ type: "may-look-again", params }, ...passed.map(not), ...when) : null,
   };
 }

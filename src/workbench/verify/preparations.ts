@@ -35,7 +35,9 @@ function walk(flow: Flow, graph: Graph, watch: Watch): ChartFault[] {
   const tops = [...graph.leaves].flatMap(([leaf, { meta }]) => (meta?.outcome ? [topOf(leaf)] : []));
   const endings = new Set(tops);
   const restored = new Set(Object.values(flow.checks).flatMap(({ restores = [] }) => restores));
-  const open: Stand[] = [{ leaf: graph.start, scenario: null, state: null, leaks: [], confirmed: false, really: false }];
+  const open: Stand[] = [
+    { leaf: graph.start, scenario: null, state: null, leaks: [], confirmed: false, really: false },
+  ];
   const seen = new Map<string, Set<string>>();
   /** Each stand is looked at once. */
   const goTo = (reached: Stand) => {

@@ -2,7 +2,7 @@ import { outcomeOf } from "./tally.ts";
 import type { Visit } from "./visit.ts";
 
 /** So many conversations are shown at most. */
-const most = 5;
+const most = 60;
 
 /** Whole conversations that ended wrong with that fault or in that way, or had a 'hazard', or left something behind. */
 export function traceOf(fault: string, seeds: readonly string[], ask: (seed: string) => Visit): string {

@@ -10,9 +10,9 @@ const flow = readFlow();
 function changesSomething(event: LogEvent): boolean {
   if (event.type !== "answered") return false;
   const [check = "", turn = ""] = event.turn.split(".");
-  const asked = flow.checks[check]?.turns[turn];
-  const done = event.answer === "not-sure" ? asked?.["not-sure"] : asked?.answers?.[event.answer];
-  return event.answer === "ready" || Boolean(done && done.leaves);
+  const { answers, "not-sure": unsure } = flow.checks[check]?.turns[turn] ?? {};
+  const outcome = event.answer === "not-sure" ? unsure || undefined : answers?.[event.answer];
+  return event.answer === "ready" || outcome?.leaves !== undefined;
 }
 
 /**

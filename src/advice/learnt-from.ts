@@ -28,10 +28,32 @@ export function learntFrom(
       }
     if (latest) shown.push(latest);
   }
-  let belief = shown
-    .sort((a, b) => a.at - b.at)
-    .reduce((now, { check, outcome }) => updateBelief(model, now, check, outcome), createBelief());
+  shown.sort((a, b) => a.at - b.at);
+  let belief = shown.reduce(
+    (now, { check, outcome }) => updateBelief(model, now, check, outcome),
+    createBelief(),
+  );
   const isKnown = (cause: string) => model.causeAt.has(cause);
   for (const cause of memory.inVain.filter(isKnown)) belief = failedFix(belief, cause, stakes.success);
-  return { belief, fixed: memory.untried.filter(isKnown) };
+  const fixed = memory.untried.filter(isKnown);
+  return { belief: { ...belief, after: laterThan(model, shown, fixed) }, fixed };
+}
+
+/** For each cause put right, the checks that were asked after the one that did it. */
+function laterThan(
+  model: Model,
+  shown: readonly { check: string; outcome: string }[],
+  fixed: readonly string[],
+): Record<string, string[]> {
+  const checks = shown.map(({ check }) => check);
+  return Object.fromEntries(
+    fixed.flatMap((cause) => {
+      const by = shown.findLastIndex(({ check, outcome }) => {
+        const rule = model.checks[model.checkAt.get(check) ?? -1];
+        const fixes = rule?.outcomes.find(({ id }) => id === outcome)?.fixes;
+        return fixes?.includes(model.causeAt.get(cause) ?? -1);
+      });
+      return by < 0 ? [] : [[cause, checks.slice(by + 1)]];
+    }),
+  );
 }

@@ -10,7 +10,7 @@ export type Learnt = { belief: Belief; fixed: string[] };
  * second look replaces the first; findings that stand in none say nothing.
  */
 export function learntFrom(
-  { findings, stakes }: Pick<Diagnosis, "findings" | "stakes">,
+  { findings, stakes, cures }: Pick<Diagnosis, "findings" | "stakes" | "cures">,
   model: Model,
   memory: ChartContext,
 ): Learnt {
@@ -34,8 +34,11 @@ export function learntFrom(
     createBelief(),
   );
   const isKnown = (cause: string) => model.causeAt.has(cause);
-  for (const cause of memory.inVain.filter(isKnown)) belief = failedFix(belief, cause, stakes.success);
-  const fixed = memory.untried.filter(isKnown);
+  const withCured = (causes: readonly string[]) =>
+    causes.flatMap((cause) => [cause, ...(cures[cause] ?? [])]);
+  for (const cause of withCured(memory.inVain).filter(isKnown))
+    belief = failedFix(belief, cause, stakes.success);
+  const fixed = [...new Set(withCured(memory.untried))].filter(isKnown);
   return { belief: { ...belief, after: laterThan(model, shown, fixed) }, fixed };
 }
 

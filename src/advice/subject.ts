@@ -21,6 +21,8 @@ export type Diagnosis = {
   /** So many second looks at what was answered. */
   mostSecond: number;
   naming: Naming;
+  /** What else is put right with a cause. */
+  cures: Record<string, string[]>;
   /** Least belief in what was put right before a session ends with "give it time". */
   leastHope: number;
   /** In the trade's order. */

@@ -33,6 +33,9 @@ export function diagnosisOf(flow: Flow, scenario: string, ways: OpeningWay[]): D
     leastLook: limitOf(flow.limits, "least-look"),
     earlyLook: limitOf(flow.limits, "early-look"),
     mostSecond: limitOf(flow.limits, "most-second-looks"),
+    cures: Object.fromEntries(
+      Object.entries(flow.causes).flatMap(([cause, { cures }]) => (cures ? [[cause, cures]] : [])),
+    ),
     leastHope: limitOf(flow.limits, "least-hope"),
     naming: {
       most: limitOf(flow.limits, "named-most"),

@@ -6,6 +6,7 @@ export type Route = {
   steps: { turn: string; answer: string; rule: Outcome }[];
   /** All answers, as `turn.answer`, that some way to this outcome passes. */
   passes: string[];
+  /** What it puts right, with what that cures besides. */
   fixes: string[];
   finds: string[];
   /** Hours of waiting on the way. */
@@ -26,8 +27,10 @@ export function routesOf(flow: Flow, check: Check): Record<string, Route> {
     if (!steps) return [];
     const passes = [...new Set(mine.flat().map(({ turn, answer }) => `${turn}.${answer}`))];
     const causes = (of: "remedies" | "finds") => [...new Set(steps.flatMap(({ rule }) => rule[of] ?? []))];
+    const mended = causes("remedies");
+    const fixes = [...new Set([...mended, ...mended.flatMap((cause) => flow.causes[cause]?.cures ?? [])])];
     const hours = steps.reduce((sum, { turn }) => sum + hoursOf(flow, check, turn), 0);
-    return [[outcome, { steps, passes, fixes: causes("remedies"), finds: causes("finds"), hours }] as const];
+    return [[outcome, { steps, passes, fixes, finds: causes("finds"), hours }] as const];
   });
   const routes = Object.fromEntries(entries);
   known.set(check, routes);

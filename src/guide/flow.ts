@@ -56,6 +56,8 @@ export type CauseRule = {
   /** `due`: worth replacing whatever the cause turns out to be; said so on the card. */
   claim?: "proved" | "due" | undefined;
   proof?: Condition | undefined;
+  /** Whoever puts this right has put those right as well. */
+  cures?: string[] | undefined;
   /** The water stays closed until this is mended. */
   keeps?: Keeps | undefined;
 };

@@ -132,6 +132,7 @@ export const fileSchemas = {
       who: z.optional(id),
       claim: z.optional(z.enum(["proved", "due"])),
       proof: z.optional(condition),
+      cures: z.optional(listOf(id)),
       keeps,
     }),
   ),

@@ -135,13 +135,14 @@ export const scenarioShape = {
     leastLook: number,
     earlyLook: number,
     mostSecond: number,
+    cures: recordOf(id, listOf(id)),
     leastHope: number,
     naming: z.strictObject({ most: number, least: number, trade: number }),
     moves: listOf(
       z.strictObject({
         check: id,
         first: flag,
-        waits: flag,
+        waits: z.optional(listOf(text(200))),
         gates: z.optional(listOf(id)),
         free: flag,
         hidden: flag,

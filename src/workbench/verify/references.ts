@@ -43,11 +43,12 @@ export function findLost(folder: Folder, report: Report): Repair[] {
 }
 
 function checkCauses(at: NameCheck, causes: Record<string, CauseRule>): void {
-  for (const [id, { station, remedy, part, proof }] of Object.entries(causes)) {
+  for (const [id, { station, remedy, part, proof, cures }] of Object.entries(causes)) {
     at.one("station", "sits", station, [id, "station"]);
     if (remedy === "part" && part === undefined)
       at.report({ code: "part-without-entry/none", path: [id], at: "key" });
     if (part !== undefined) at.one("part", "part", part, [id, "part"]);
+    if (cures) at.each("cause", "says/cause", cures, [id, "cures"]);
     if (proof !== undefined) checkCondition(at, [id, "proof"], proof);
   }
 }

@@ -28,6 +28,13 @@ describe("the part", () => {
     const { all, text } = await atEnding("part");
     expect(text()).toContain("Proved by your checks");
     expect(all(".evidence li").map((each) => each.className)).toEqual(["proves", "proves", ""]);
+    expect(all(".evidence em").map((each) => each.textContent)).toEqual(["proves it", "proves it"]);
+  });
+
+  test("proves nothing where the part is only due: what was found points to it", async () => {
+    const { all, text } = await atEnding("part-unknown");
+    expect(all(".evidence em").map((each) => each.textContent)).toContain("points to it");
+    expect(text()).not.toContain("proves it");
   });
 
   test("goes into the basket with its number, its name and the model, once", async () => {

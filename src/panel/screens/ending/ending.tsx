@@ -43,7 +43,12 @@ export function EndingScreen(props: ScreenProps) {
       )}
       {ending.outcome === "professional" && <ShopHelp services={services} texts={texts} />}
       {found.length > 0 && (
-        <Found found={found} heading={texts(ending.part ? "part.why" : "part.found")} texts={texts} />
+        <Found
+          found={found}
+          heading={texts(ending.part ? "part.why" : "part.found")}
+          isProof={ending.part?.claim === "proved"}
+          texts={texts}
+        />
       )}
       <Summary text={summaryOf(turn, found, texts)} texts={texts} />
     </>
@@ -72,7 +77,10 @@ function WaysOn({
   );
 }
 
-function Found({ found, heading, texts }: { found: Evidence[]; heading: string; texts: Texts }) {
+type FoundProps = { found: Evidence[]; heading: string; isProof: boolean; texts: Texts };
+
+/** What was found. Only where a part is proved does a finding prove; else it points to the cause. */
+function Found({ found, heading, isProof, texts }: FoundProps) {
   return (
     <>
       <h3>{heading}</h3>
@@ -80,7 +88,7 @@ function Found({ found, heading, texts }: { found: Evidence[]; heading: string; 
         {found.map((each) => (
           <li key={`${each.turn} ${each.found}`} class={each.proves ? "proves" : ""}>
             <span>{each.check}</span> <b>{each.found}</b>
-            {each.proves && <em>{texts("part.proves")}</em>}
+            {each.proves && <em>{isProof ? texts("part.proves") : texts("part.points")}</em>}
           </li>
         ))}
       </ul>

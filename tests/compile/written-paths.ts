@@ -55,6 +55,8 @@ export const proved: Record<string, [answers: Answers, endsWith: string]> = {
     },
     "appliance-engineer",
   ],
+  "power-trips": [{ "power.light": "dead", "power.plug": "trips-again" }, "appliance-engineer"],
+  "stays-dead": [{ "power.light": "dead", "power.plug": "stays-dead" }, "appliance-engineer"],
   "tap-stuck": [{ ...lowFlow, "stop-tap.open": "will-not-turn" }, "plumber"],
   "line-damaged": [{ ...lowFlow, "supply-line.look": "damaged" }, "supply-line"],
   "line-still-kinked": [
@@ -81,6 +83,7 @@ export const proved: Record<string, [answers: Answers, endsWith: string]> = {
 
 /** Each cause that a person puts right on the way, and the answers that do so. */
 export const putRight: Record<string, Answers> = {
+  "no-power": { "power.light": "dead", "power.plug": "came-on" },
   "control-locked": { "control-lock.look": "lock-on", "control-lock.unlock": "unlocked" },
   "switched-off": { "ice-maker-switch.look": "off", "ice-maker-switch.switch-on": "switched-on" },
   "too-soon": {

@@ -102,6 +102,7 @@ export const healthy: Answers = {
   "opening.symptom": "no-ice",
   "opening.supply": "plumbed",
   "opening.changed": "nothing",
+  "power.light": "alive",
   "control-lock.look": "lock-off",
   "ice-maker-switch.look": "on",
   "running-time.since": "over-a-day",

@@ -68,7 +68,7 @@ describe("the search", () => {
   test("offers the wait right after an ice maker that was off, before a dozen more questions", () => {
     const answers = { ...healthy, ...putRight["switched-off"] };
     const session = follow(start(), answers, "wait-for-ice.wait");
-    expect(Object.keys(memoryOf(session).findings)).toHaveLength(7);
+    expect(Object.keys(memoryOf(session).findings)).toHaveLength(8);
   });
 
   test("goes to the water first when the test cycle ran dry, whatever was put right before", () => {

@@ -97,6 +97,9 @@ const warmStill: Answers = {
 
 /** Answers that lead to a cause, wherever it is looked for. `extra` below adds what one scenario asks on top. */
 export const signs: Record<string, Answers> = {
+  "no-power": { "power.light": "dead", "power.plug": "came-on" },
+  "power-trips": { "power.light": "dead", "power.plug": "trips-again" },
+  "stays-dead": { "power.light": "dead", "power.plug": "stays-dead" },
   "control-locked": { "control-lock.look": "lock-on", "control-lock.unlock": "unlocked" },
   "switched-off": { "ice-maker-switch.look": "off", "ice-maker-switch.switch-on": "switched-on" },
   "controls-stalled": {},

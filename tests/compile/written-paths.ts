@@ -24,6 +24,8 @@ const refrozen: Answers = {
 
 /** Each cause that has a proof: the answers that make it, and the part or the trade that it ends with. */
 export const proved: Record<string, [answers: Answers, endsWith: string]> = {
+  "power-trips": [{ "power.light": "dead", "power.plug": "trips-again" }, "appliance-engineer"],
+  "stays-dead": [{ "power.light": "dead", "power.plug": "stays-dead" }, "appliance-engineer"],
   "door-out-of-line": [
     {
       "door-closing.look": "stays-open",
@@ -81,6 +83,7 @@ export const proved: Record<string, [answers: Answers, endsWith: string]> = {
 
 /** Each cause that a person puts right on the way, and the answers that do so. */
 export const putRight: Record<string, Answers> = {
+  "no-power": { "power.light": "dead", "power.plug": "came-on" },
   "control-locked": { "control-lock.look": "lock-on", "control-lock.unlock": "unlocked" },
   "switched-off": { "ice-maker-switch.look": "off", "ice-maker-switch.switch-on": "switched-on" },
   "too-soon": {

@@ -38,7 +38,9 @@ function walk(flow: Flow, graph: Graph, watch: Watch): ChartFault[] {
     [...graph.leaves].flatMap(([leaf, { meta }]) => (meta?.outcome ? [endingAt(leaf)] : [])),
   );
   const restored = new Set(Object.values(flow.checks).flatMap(({ restores = [] }) => restores));
-  const open: Stand[] = [{ leaf: graph.start, scenario: null, state: null, leaks: [], confirmed: false, really: false }];
+  const open: Stand[] = [
+    { leaf: graph.start, scenario: null, state: null, leaks: [], confirmed: false, really: false },
+  ];
   const seen = new Map<string, Set<string>>();
   /** Each stand is looked at once. */
   const goTo = (reached: Stand) => {
@@ -74,7 +76,8 @@ function walk(flow: Flow, graph: Graph, watch: Watch): ChartFault[] {
       if (inShort && !really && !edge.to.endsWith(`/gate-${gate}`))
         faults.push({ code: "short-too-long", state: leaf, gate });
       const next = afterStep(edge, here, watch, meta ?? null);
-      const ends = endings.has(endingAt(edge.to)) && !endings.has(endingAt(leaf)) && !emergency.test(edge.event);
+      const ends =
+        endings.has(endingAt(edge.to)) && !endings.has(endingAt(leaf)) && !emergency.test(edge.event);
       if (of && ends && topOf(edge.to) !== "stopped" && next.state === preparations[of].ours) {
         // An answer may end a session at once, and the ending says what is to be put back. Only a tap is asked about first.
         const water =

@@ -44,7 +44,14 @@ export function withoutTwins(edges: readonly Edge[]): Edge[] {
 
 /** The edges by their start, those left out that are passable in no stand. */
 export function waysFor(edges: readonly Edge[], watch: Watch): Map<string, Way[]> {
-  const nowhere: Stand = { leaf: "", scenario: null, state: null, leaks: [], confirmed: false, really: false };
+  const nowhere: Stand = {
+    leaf: "",
+    scenario: null,
+    state: null,
+    leaks: [],
+    confirmed: false,
+    really: false,
+  };
   const from = new Map<string, Way[]>();
   for (const edge of edges) {
     const guard = edge.way?.guard;

@@ -75,7 +75,8 @@ function metaFault(id: string, { meta, states, always }: StateConfig, place: str
   // Turns of a check behind a gate of their own stand in a state that is named after both.
   const own = meta.check && second?.startsWith(`${meta.check}-`) ? meta.check : second;
   const name = meta.short ? third?.replace(/^short-/, "gate-") : third;
-  const turn = isCheck ? `${own}.${name}` : second ? `${first}.${second}` : `${first}.end`;
+  const ending = id === `${place}/later` && meta.kind === "ending" ? "later.end" : `${first}.end`;
+  const turn = isCheck ? `${own}.${name}` : second && ending !== "later.end" ? `${first}.${second}` : ending;
   const check = isCheck ? own : null;
   return meta.turn === turn && meta.check === check && !states ? null : `asks "${meta.turn}" at ${id}`;
 }

@@ -7,7 +7,7 @@ export type Places = Record<string, { station: string; access: string }>;
 /**
  * Proves of one chart that no turn of a check with hazards can be come to but through its gates: half a sentence about
  * the first fault, or null. What is dangerous where is judged by the built-in guide.
- * @param scenario whose checks the chart asks; its `choosing` is the one state beside them
+ * @param scenario whose checks the chart asks; its `choosing` and its ending for today are the states beside them
  */
 export function findOpenHazard(
   { states }: ChartConfig,
@@ -16,7 +16,10 @@ export function findOpenHazard(
   places: Places,
   known: KnownDangers,
 ): string | null {
-  const checks = Object.entries(states[scenario]?.states ?? {}).filter(([name]) => name !== "choosing");
+  const checks = Object.entries(states[scenario]?.states ?? {}).filter(
+    ([name, { meta, states: inner }]) =>
+      name !== "choosing" && !(name === "later" && meta?.kind === "ending" && !inner),
+  );
   const homes = new Map(checks.map(([id, state]) => [id, { state, gates: gatesOf(state) }]));
   for (const [id, { state, gates }] of homes) {
     const hazards = hazardsAt(id, state, places, known);

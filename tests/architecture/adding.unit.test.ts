@@ -74,7 +74,7 @@ test("an instrument is a folder, a line in each list of instruments, its limits 
     expect(next.refusal ?? null).toBeNull();
     now = next.session;
   };
-  for (const answer of ["none", "too-warm", "nothing"]) take({ type: "answered", answer });
+  for (const answer of ["none", "too-warm", "nothing", "both"]) take({ type: "answered", answer });
   const shown = turn.turnOf(now, texts, at(1));
   expect(shown.reading).toMatchObject({ instrument: "noise", limits: { loudest: 50 } });
 
@@ -93,7 +93,7 @@ test("an instrument is a folder, a line in each list of instruments, its limits 
   take({ type: "measured", reading: measure.mock.calls[0]?.[1] });
   expect(turn.linesOf(now, texts).at(-1)?.answer).toBe("70 dB: loud");
   const journal = session.journalOf(now.log);
-  expect(session.parseJournal(JSON.parse(JSON.stringify(journal)))?.entries).toHaveLength(4);
+  expect(session.parseJournal(JSON.parse(JSON.stringify(journal)))?.entries).toHaveLength(5);
 });
 
 test("a check is a file, a file of texts, and a line in a scenario", () => {

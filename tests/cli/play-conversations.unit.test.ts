@@ -31,17 +31,17 @@ describe("a line that begins another conversation", () => {
   test("is answered by its first turn, whatever the one before was about", () => {
     const played = start();
     send(played, { answer: "none" });
-    expect(send(played, { begin: { scenario: "no-ice-plumbed" } }).turn).toBe("control-lock.look");
+    expect(send(played, { begin: { scenario: "no-ice-plumbed" } }).turn).toBe("power.light");
     expect(send(played, { begin: {} }).turn).toBe("opening.danger");
   });
 
   test("leaves nothing of the one before behind", () => {
     const played = start();
     send(played, { begin: { scenario: "no-ice-plumbed" } });
-    const first = send(played, { answer: "lock-off" });
-    send(played, { answer: "on" });
+    const first = send(played, { answer: "alive" });
+    send(played, { answer: "lock-off" });
     send(played, { begin: { scenario: "no-ice-plumbed" } });
-    expect(send(played, { answer: "lock-off" })).toEqual(first);
+    expect(send(played, { answer: "alive" })).toEqual(first);
   });
 
   test("goes on after an ending", () => {
@@ -60,7 +60,7 @@ describe("a line that begins another conversation", () => {
   test("starts at the time that is wished", () => {
     const played = start();
     send(played, { begin: { now: "2026-03-01T09:00:00Z", scenario: "no-ice-plumbed" } });
-    for (const answer of ["lock-off", "off", "switched-on"]) send(played, { answer });
+    for (const answer of ["alive", "lock-off", "off", "switched-on"]) send(played, { answer });
     const wait = send(played, { at: "2026-03-01T10:00:00Z" });
     expect(wait.wait?.from).toBe("2026-03-01T09:00:00Z");
   });

@@ -32,7 +32,7 @@ function play(options: Partial<PlayOptions>, lines: unknown[]): PlayLine {
 const answers = (...ids: string[]) => ids.map((answer) => ({ answer }));
 const toScenario = answers("none", "no-ice", "plumbed", "nothing");
 const wornSeal = [
-  ...answers(..."lock-off on usual closes fine clear moves room torn".split(" ")),
+  ...answers(..."alive lock-off on usual closes fine clear moves room torn".split(" ")),
   { reading: strips(1, 5, 8) },
   { answer: "cleaned" },
   { reading: strips(1, 5, 8) },
@@ -40,7 +40,7 @@ const wornSeal = [
 
 describe("a turn as a line", () => {
   test("prints the turn with its kind, station, hazards, text and answers", () => {
-    const line = play({}, toScenario);
+    const line = play({}, [...toScenario, { answer: "alive" }]);
     expect(line).toMatchObject({
       turn: "control-lock.look",
       kind: "choice",
@@ -60,7 +60,7 @@ describe("a turn as a line", () => {
   test("says what a reading needs", () => {
     const line = play(
       { scenario: "no-ice-plumbed" },
-      answers(..."lock-off on usual closes fine clear moves room sound no-draught".split(" ")),
+      answers(..."alive lock-off on usual closes fine clear moves room sound no-draught".split(" ")),
     );
     expect(line.reading).toMatchObject({ instrument: "temperature" });
   });
@@ -74,7 +74,7 @@ describe("a turn as a line", () => {
   });
 
   test("starts behind the opening where a scenario is named", () => {
-    expect(play({ scenario: "no-ice-plumbed" }, []).turn).toBe("control-lock.look");
+    expect(play({ scenario: "no-ice-plumbed" }, []).turn).toBe("power.light");
   });
 });
 
@@ -139,7 +139,7 @@ describe("an ending as a line", () => {
   });
 
   test("lets a day pass: early it shows the time left, late the next question", () => {
-    const off = [...answers("lock-off", "off", "switched-on")];
+    const off = [...answers("alive", "lock-off", "off", "switched-on")];
     const options = { scenario: "no-ice-plumbed" };
     expect(play(options, [...off, { at: "2026-01-02T08:59:00Z" }])).toMatchObject({
       turn: "wait-for-ice.wait",

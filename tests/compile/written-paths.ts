@@ -24,6 +24,8 @@ const refrozen: Answers = {
 
 /** Each cause that has a proof: the answers that make it, and the part or the trade that it ends with. */
 export const proved: Record<string, [answers: Answers, endsWith: string]> = {
+  "power-trips": [{ "power.light": "dead", "power.plug": "trips-again" }, "appliance-engineer"],
+  "stays-dead": [{ "power.light": "dead", "power.plug": "stays-dead" }, "appliance-engineer"],
   "door-out-of-line": [
     {
       "door-closing.look": "stays-open",

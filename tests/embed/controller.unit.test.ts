@@ -35,7 +35,17 @@ describe("a session in its surroundings", () => {
   test("a wait that ran out while the page was closed leads to the next question", () => {
     const store = createMemory();
     const clock = { now: "2026-01-01T09:00:00Z" };
-    answerAll(open(store, clock), "none", "no-ice", "plumbed", "nothing", "lock-off", "off", "switched-on");
+    answerAll(
+      open(store, clock),
+      "none",
+      "no-ice",
+      "plumbed",
+      "nothing",
+      "alive",
+      "lock-off",
+      "off",
+      "switched-on",
+    );
     clock.now = "2026-01-02T09:00:01Z";
     const back = open(store, clock);
     expect(back.turn()).toBe("wait-for-ice.came");
@@ -45,7 +55,7 @@ describe("a session in its surroundings", () => {
   test("a wait that runs out while the page is open ends at the next look at the clock", () => {
     const clock = { now: "2026-01-01T09:00:00Z" };
     const panel = open(createMemory(), clock);
-    answerAll(panel, "none", "no-ice", "plumbed", "nothing", "lock-off", "off", "switched-on");
+    answerAll(panel, "none", "no-ice", "plumbed", "nothing", "alive", "lock-off", "off", "switched-on");
     panel.tick();
     expect(panel.turn()).toBe("wait-for-ice.wait");
     clock.now = "2026-01-02T10:00:00+01:00";

@@ -58,7 +58,7 @@ describe("an answer that is changed", () => {
   test.each([["at once"], ["after a reload"]])("keeps later ones that still fit, %s", (when) => {
     const store = createMemory();
     const before = open(store, clock);
-    answerAll(before, "none", "no-ice", "plumbed", "nothing", "lock-off");
+    answerAll(before, "none", "no-ice", "plumbed", "nothing", "alive");
     const left = before.turn();
     before.actions.change(1);
     const panel = when === "at once" ? before : open(store, clock);
@@ -101,7 +101,17 @@ test("a tap that was closed is not forgotten by a new start and a reload right a
 test("a wait that a clock has begun a year ahead lasts a day from when the clock was set right, over any reload", () => {
   const store = createMemory();
   const clock = { now: "2027-06-01T12:00:00Z" };
-  answerAll(open(store, clock), "none", "no-ice", "plumbed", "nothing", "lock-off", "off", "switched-on");
+  answerAll(
+    open(store, clock),
+    "none",
+    "no-ice",
+    "plumbed",
+    "nothing",
+    "alive",
+    "lock-off",
+    "off",
+    "switched-on",
+  );
   for (const [now, turn] of [
     ["2026-06-01T12:00:00Z", "wait-for-ice.wait"],
     ["2026-06-02T11:00:00Z", "wait-for-ice.wait"],

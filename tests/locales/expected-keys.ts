@@ -5,7 +5,7 @@ export type ExpectedKeys = { needed: string[]; allowed: string[] };
 
 /** All but the tap, of which more is said. */
 const preparations = everyPreparation.filter((one) => one !== "water");
-const endings = ["fixed", "part", "professional", "no-cause"];
+const endings = ["fixed", "later", "part", "professional", "no-cause"];
 
 /** Texts that belong to no id of flows/: the screens and the session ask for them by these names. */
 const fixedKeys = [

@@ -20,6 +20,20 @@ test("a verified flow leaves no hazard without its gate", () => {
   expect(openIn(flow)).toEqual(Object.keys(flow.scenarios).map(() => null));
 });
 
+test("an ending for today that holds turns, or is none, is judged as any check", () => {
+  const { start, scenarios } = compileFlow(flow);
+  const [scenario] = scenarios.filter(({ chart, id }) => chart.states[id]?.states?.later);
+  if (!scenario) throw new Error("No scenario has an ending for today");
+  const { id, chart, flow: own } = scenario;
+  for (const edit of [{ states: {} }, { meta: { turn: "later.end", kind: "question", check: null } }]) {
+    const edited = structuredClone(chart);
+    Object.assign(edited.states[id]?.states?.later as object, edit);
+    expect(findOpenHazard(edited, id, { ...start.flow, ...own }, placesOf(flow), known)).toContain(
+      'where the check "later" lies',
+    );
+  }
+});
+
 test("every gate of every check is needed: without it a hazard lies open", () => {
   const gated = Object.values(flow.checks).filter(({ gates }) => gates?.length);
   expect(gated.length).toBeGreaterThan(5);

@@ -54,6 +54,7 @@ describe("an ending on screen", () => {
     const proving = evidence.filter(({ proves }) => proves).map(({ turn }) => turn);
     expect(proving.sort()).toEqual([
       "control-lock.look",
+      "cooling-settings.look",
       "ice-bin.look",
       "ice-maker-switch.look",
       "ice-place-cold.read",

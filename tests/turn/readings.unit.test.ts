@@ -69,7 +69,7 @@ describe("a reading as evidence", () => {
     [
       "ice-yield.count",
       { kind: "ice", by: "pieces", amount: 8, hours: 12, wanted: null },
-      "8 to 24 cubes a day: less than it should",
+      "8 to 24 cubes a day: too close to call",
     ],
     ["fridge-temperature.read", fridgeCelsius(3), "3 °C ± 1: cold enough for food"],
     ["cube-weight.weigh", gramsEach(17.5), "17.5 g each ± 0.1: full pieces"],

@@ -22,7 +22,11 @@ const scenarios = Object.keys(flow.scenarios);
 describe.each(scenarios)("the SCXML of %s", (scenario) => {
   let runs: Sequence[] = [];
   beforeAll(() => {
-    runs = createSequences(flow, scenario, 20_260_302, counts.scxml);
+    // Two for each turn at least, or much of a large scenario would never be met.
+    const turns = [...leaves.entries()].filter(
+      ([leaf, { meta }]) => meta && !meta.short && leaf.startsWith(`${scenario}/`),
+    );
+    runs = createSequences(flow, scenario, 20_260_302, Math.max(counts.scxml, 2 * turns.length));
   }, 120_000);
   const nameOf = (leaf: string) =>
     isElsewhere(flow, scenario, leaf) ? (leaf.split("/")[0] ?? "") : stateName(leaf);

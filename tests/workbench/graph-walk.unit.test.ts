@@ -31,7 +31,10 @@ beforeAll(() => {
     input: { memory: createMemory() } as never,
     serializeState: (snapshot: never) => keyOf(snapshot),
     events: ((snapshot: Snapshot) =>
-      eventsAt(snapshot).map((event) => ({ ...event, advice: adviceOn(snapshot, event) }))) as never,
+      eventsAt(snapshot).flatMap((event) => {
+        const advice = adviceOn(snapshot, event);
+        return [{ ...event, advice }, ...(advice ? endedForToday(snapshot, event) : [])];
+      })) as never,
   });
   walked = Object.values(map) as unknown as Visit[];
   visited = walked.map(({ state }) => state);
@@ -39,7 +42,7 @@ beforeAll(() => {
 
 test("the walk of xstate reaches every ending", () => {
   const endings = [...graph.leaves].filter(([, { meta }]) => meta?.kind === "ending").map(([leaf]) => leaf);
-  expect(endings).toHaveLength(4);
+  expect(endings.filter((leaf) => !leaf.endsWith("/later"))).toHaveLength(4);
   expect(visited.map(leafOf)).toEqual(expect.arrayContaining(endings));
 });
 
@@ -106,6 +109,17 @@ function keyOf({ value, context }: { value: unknown; context: unknown }): string
     causes["tap-closed"],
     causes["fill-tube-frozen"],
   ]);
+}
+
+const endedAt = new Set<string>();
+
+/** The same event where the adviser, which is not the one in trade's order, finds it best to give it time; once a turn. */
+function endedForToday(snapshot: Snapshot, event: ChartEvent): ChartEvent[] {
+  const key = `${leafOf(snapshot)} ${event.type}`;
+  const { untried } = snapshot.context as ChartContext;
+  if (!untried.length || endedAt.has(key)) return [];
+  endedAt.add(key);
+  return [{ ...event, advice: { check: null, part: null, later: true } }];
 }
 
 /** What a person may report at any turn, with whatever memory; where it leads hangs on the turn alone. */

@@ -9,7 +9,8 @@ const readMe = `
   "verdict" (passes, fails, unclear or one of the instrument's own), decided before it is sent, so that no arithmetic of
   readings is needed here, and the "place" (freezer, fridge or ice-maker) of a temperature, null for any other instrument;
   "model-given" also the "code" or null. Each carries too the "advice" for what it leads to: the "check" that is best
-  next and the cause whose "part" is, each a name or null. Advice chooses among what is allowed and never allows. State names are those of the flow with "." for "/".
+  next and the cause whose "part" is, each a name or null, whether the ending for today is best ("later"), and where somebody
+  is called, whom ("call", with "who"). Advice chooses among what is allowed and never allows. State names are those of the flow with "." for "/".
 `;
 
 /**

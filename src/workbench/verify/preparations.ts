@@ -32,8 +32,11 @@ function walk(flow: Flow, graph: Graph, watch: Watch): ChartFault[] {
   const from = waysFor(graph.edges, watch);
   const { one: of, gate, keepers } = watch;
   const faults: ChartFault[] = [];
-  const tops = [...graph.leaves].flatMap(([leaf, { meta }]) => (meta?.outcome ? [topOf(leaf)] : []));
-  const endings = new Set(tops);
+  // A scenario has an ending of its own, and is none itself.
+  const endingAt = (leaf: string) => (Object.hasOwn(flow.scenarios, topOf(leaf)) ? leaf : topOf(leaf));
+  const endings = new Set(
+    [...graph.leaves].flatMap(([leaf, { meta }]) => (meta?.outcome ? [endingAt(leaf)] : [])),
+  );
   const restored = new Set(Object.values(flow.checks).flatMap(({ restores = [] }) => restores));
   const open: Stand[] = [
     { leaf: graph.start, scenario: null, state: null, leaks: [], confirmed: false, really: false },
@@ -73,7 +76,8 @@ function walk(flow: Flow, graph: Graph, watch: Watch): ChartFault[] {
       if (inShort && !really && !edge.to.endsWith(`/gate-${gate}`))
         faults.push({ code: "short-too-long", state: leaf, gate });
       const next = afterStep(edge, here, watch, meta ?? null);
-      const ends = endings.has(topOf(edge.to)) && !endings.has(topOf(leaf)) && !emergency.test(edge.event);
+      const ends =
+        endings.has(endingAt(edge.to)) && !endings.has(endingAt(leaf)) && !emergency.test(edge.event);
       if (of && ends && topOf(edge.to) !== "stopped" && next.state === preparations[of].ours) {
         // An answer may end a session at once, and the ending says what is to be put back. Only a tap is asked about first.
         const water =

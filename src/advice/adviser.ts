@@ -89,9 +89,16 @@ export const createAdviser: Advisers = (subject, opening) => {
       const chosen = moves.find(({ check }) => check === advice.check);
       if (advice.part || chosen?.free || (chosen?.first && !chosen.isAgain) || chosen?.waits) return advice;
       // Before a tool is fetched, and before somebody is called, what costs no more than a look.
-      const looks = moves.flatMap(({ free, isAgain, check }) => (free && !isAgain ? [check] : []));
+      const looks = moves.filter(({ free, isAgain }) => free && !isAgain);
       const least = advice.check ? diagnosis.earlyLook : diagnosis.leastLook;
-      const check = mostTelling(model, belief, looks, least) ?? advice.check;
+      const telling = mostTelling(
+        model,
+        belief,
+        looks.map(({ check }) => check),
+        least,
+      );
+      const owed = looks.find(({ before }) => before === "tools" || (before === "call" && !advice.check));
+      const check = telling ?? owed?.check ?? advice.check;
       if (check) return { check, part: null };
       return advice.later ? advice : { ...advice, call: this.call(memory) };
     },

@@ -46,6 +46,8 @@ export type MoveRule = {
   check: string;
   /** Comes before everything else, such as turning the water off at a leak. */
   first?: true;
+  /** Asked before any tool is fetched, or before anybody is called, however little it may tell. */
+  before?: "tools" | "call";
   /** The wait that a remedy calls for: the answers that put it off, as turn and answer. */
   waits?: string[];
   /** Its gates. */

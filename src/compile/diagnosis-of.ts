@@ -42,11 +42,12 @@ export function diagnosisOf(flow: Flow, scenario: string, ways: OpeningWay[]): D
       least: limitOf(flow.limits, "named-least"),
       trade: limitOf(flow.limits, "named-trade"),
     },
-    moves: (rule?.checks ?? []).map(({ check, first }, place): MoveRule => {
+    moves: (rule?.checks ?? []).map(({ check, first, before }, place): MoveRule => {
       const { once, again } = entryGuards(flow, scenario, place);
       return {
         check,
         ...(first ? { first } : {}),
+        ...(before ? { before } : {}),
         ...(isWaitForIce(flow.checks[check]) ? { waits: refusalsOf(flow, check) } : {}),
         ...(flow.checks[check]?.gates?.length ? { gates: flow.checks[check].gates } : {}),
         ...(isFree(flow, check) ? { free: true } : {}),

@@ -83,7 +83,7 @@ const errors = {
 function channelOf({ limits }: Flow, { by, outcomes = {} }: Check): (truth: number[]) => number[] {
   const error = by ? limitOf(limits, errors[by]) : 0;
   const shares = Object.values(outcomes).map(({ confirmed, says }) =>
-    says?.otherwise ? 0 : confirmed ? error : 1,
+    says?.otherwise ? 0 : confirmed ? error * error : 1,
   );
   const total = shares.reduce((sum, one) => sum + one, 0);
   return (truth) =>

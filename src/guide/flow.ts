@@ -186,8 +186,16 @@ export type Scenario = {
   /** What people say is wrong, a complaint of the machine. */
   complaint: string;
   proofs: string[];
-  /** In the trade's order. `first`: before any advice, whenever it is allowed. */
-  checks: { check: string; when?: Condition | undefined; first?: boolean | undefined }[];
+  /**
+   * In the trade's order. `first`: before any advice, whenever it is allowed. `before`: a look that is asked before any tool
+   * is fetched, or before anybody is called, however little it may tell.
+   */
+  checks: {
+    check: string;
+    when?: Condition | undefined;
+    first?: boolean | undefined;
+    before?: "tools" | "call" | undefined;
+  }[];
   otherwise: { to: "professional"; who: string };
   /** A leak is searched for: the water stays closed at every ending but a fixed one. */
   keeps?: Keeps | undefined;

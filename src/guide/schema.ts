@@ -170,7 +170,12 @@ export const fileSchemas = {
     complaint: id,
     proofs: listOf(id),
     checks: listOf(
-      z.strictObject({ check: id, when: z.optional(condition), first: z.optional(z.boolean()) }),
+      z.strictObject({
+        check: id,
+        when: z.optional(condition),
+        first: z.optional(z.boolean()),
+        before: z.optional(z.enum(["tools", "call"])),
+      }),
     ),
     otherwise: z.strictObject({ to: z.literal("professional"), who: id }),
     keeps,

@@ -142,6 +142,7 @@ export const scenarioShape = {
       z.strictObject({
         check: id,
         first: flag,
+        before: z.optional(z.enum(["tools", "call"])),
         waits: z.optional(listOf(text(200))),
         gates: z.optional(listOf(id)),
         free: flag,

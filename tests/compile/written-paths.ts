@@ -57,8 +57,6 @@ export const proved: Record<string, [answers: Answers, endsWith: string]> = {
     },
     "appliance-engineer",
   ],
-  "power-trips": [{ "power.light": "dead", "power.plug": "trips-again" }, "appliance-engineer"],
-  "stays-dead": [{ "power.light": "dead", "power.plug": "stays-dead" }, "appliance-engineer"],
   "tap-stuck": [{ ...lowFlow, "stop-tap.open": "will-not-turn" }, "plumber"],
   "line-damaged": [{ ...lowFlow, "supply-line.look": "damaged" }, "supply-line"],
   "line-still-kinked": [

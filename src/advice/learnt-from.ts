@@ -28,35 +28,13 @@ export function learntFrom(
       }
     if (latest) shown.push(latest);
   }
-  shown.sort((a, b) => a.at - b.at);
-  let belief = shown.reduce(
-    (now, { check, outcome }) => updateBelief(model, now, check, outcome),
-    createBelief(),
-  );
+  let belief = shown
+    .sort((a, b) => a.at - b.at)
+    .reduce((now, { check, outcome }) => updateBelief(model, now, check, outcome), createBelief());
   const isKnown = (cause: string) => model.causeAt.has(cause);
   const withCured = (causes: readonly string[]) =>
     causes.flatMap((cause) => [cause, ...(cures[cause] ?? [])]);
   for (const cause of withCured(memory.inVain).filter(isKnown))
     belief = failedFix(belief, cause, stakes.success);
-  const fixed = [...new Set(withCured(memory.untried))].filter(isKnown);
-  return { belief: { ...belief, after: laterThan(model, shown, fixed) }, fixed };
-}
-
-/** For each cause put right, the checks that were asked after the one that did it. */
-function laterThan(
-  model: Model,
-  shown: readonly { check: string; outcome: string }[],
-  fixed: readonly string[],
-): Record<string, string[]> {
-  const checks = shown.map(({ check }) => check);
-  return Object.fromEntries(
-    fixed.flatMap((cause) => {
-      const by = shown.findLastIndex(({ check, outcome }) => {
-        const rule = model.checks[model.checkAt.get(check) ?? -1];
-        const fixes = rule?.outcomes.find(({ id }) => id === outcome)?.fixes;
-        return fixes?.includes(model.causeAt.get(cause) ?? -1);
-      });
-      return by < 0 ? [] : [[cause, checks.slice(by + 1)]];
-    }),
-  );
+  return { belief, fixed: [...new Set(withCured(memory.untried))].filter(isKnown) };
 }

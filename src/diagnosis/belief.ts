@@ -11,8 +11,6 @@ export type Belief = {
   shown: Readonly<Record<string, string>>;
   /** For causes put right without the ice coming back: the chance that such a fix fails, over all tries. */
   failed: Readonly<Record<string, number>>;
-  /** For causes put right: the checks that were asked after that, and before a wait has shown whether it helped. */
-  after: Readonly<Record<string, readonly string[]>>;
 };
 
 /** Keeps every probability off 0 and 1 by more than rounding: people misread, and so may we. */
@@ -20,7 +18,7 @@ const margin = 1e-15;
 
 /** The belief before the first answer. */
 export function createBelief(): Belief {
-  return { counted: {}, shown: {}, failed: {}, after: {} };
+  return { counted: {}, shown: {}, failed: {} };
 }
 
 /**
@@ -62,10 +60,8 @@ export function probabilities(model: Model, belief: Belief): Float64Array {
     const counted = belief.counted[check.group];
     const outcome = counted?.check === check.id && check.outcomes.find(({ id }) => id === counted.outcome);
     if (!outcome) continue;
-    for (let cause = 0; cause < logs.length; cause++) {
-      const isLate = belief.after[model.causes[cause]?.id ?? ""]?.includes(check.id);
-      logs[cause] = (logs[cause] ?? 0) + Math.log((isLate ? outcome.late : outcome.chances)[cause] ?? 0);
-    }
+    for (let cause = 0; cause < logs.length; cause++)
+      logs[cause] = (logs[cause] ?? 0) + Math.log(outcome.chances[cause] ?? 0);
   }
   // Relative to the greatest: a long session's product would vanish.
   const greatest = Math.max(...logs);

@@ -50,17 +50,8 @@ export type Check = {
 /** One preparation: its bit among those that hold, and the minutes that it takes where it does not. */
 export type SetUp = { bit: number; minutes: number };
 
-/**
- * `chances`: P(outcome | cause), by cause, never 0 or 1; over a check's outcomes they sum to 1. `late`: the same where the
- * cause was put right before, halfway to what is usually shown: some quantities recover at once, some in a day.
- */
-export type Outcome = {
-  id: string;
-  chances: Float64Array;
-  late: Float64Array;
-  fixes: readonly number[];
-  hours: number;
-};
+/** `chances`: P(outcome | cause), by cause, never 0 or 1; over a check's outcomes they sum to 1. */
+export type Outcome = { id: string; chances: Float64Array; fixes: readonly number[]; hours: number };
 
 /**
  * A part of what tables hold, by place; ways that need a check outside of it are no ways in it. `weights`: priors of
@@ -83,12 +74,11 @@ export function readModel(tables: Tables, among?: Among): Model {
   const checkAt = new Map(checks.map(({ id }, place) => [id, place]));
   const weights = causes.map(({ weight }, place) => among?.weights?.[place] ?? weight);
   const total = weights.reduce((sum, weight) => sum + weight, 0);
-  const priors = Float64Array.from(weights, (weight) => weight / total);
   const groups = checks.map(({ id, group }) => group ?? id);
   const preparations = [...new Set(checks.flatMap(({ setUp = {} }) => Object.keys(setUp)))];
   const bitOf = (id: string) => (preparations.includes(id) ? 1 << preparations.indexOf(id) : 0);
   const built = checks.map((check, place): Check => {
-    const outcomes = experiment(check, causePlaces, causeAt, likelihoods, priors);
+    const outcomes = experiment(check, causePlaces, causeAt, likelihoods);
     const repairs = causes.flatMap((_, cause) => {
       const chance = outcomes.reduce(
         (sum, one) => sum + (one.fixes.includes(cause) ? (one.chances[cause] ?? 0) : 0),
@@ -118,7 +108,7 @@ export function readModel(tables: Tables, among?: Among): Model {
     causeAt,
     checkAt,
     preparations,
-    priors,
+    priors: Float64Array.from(weights, (weight) => weight / total),
   };
 }
 
@@ -128,24 +118,18 @@ function experiment(
   causePlaces: readonly number[],
   causeAt: ReadonlyMap<string, number>,
   likelihoods: readonly number[],
-  priors: Float64Array,
 ): Outcome[] {
   const spoken = check.outcomes.map(({ likely }: OutcomeRow) =>
     causePlaces.map((place) => likelihoods[signs.indexOf(likely[place] ?? "0")] ?? 0),
   );
   const sums = causePlaces.map((_, cause) => spoken.reduce((sum, row) => sum + (row[cause] ?? 0), 0));
-  return check.outcomes.map(({ id, fixes = [], hours = 0 }, row) => {
-    const chances = Float64Array.from(sums, (sum, cause) => (spoken[row]?.[cause] ?? 0) / sum);
-    const usual = chances.reduce((whole, chance, cause) => whole + chance * (priors[cause] ?? 0), 0);
-    return {
-      id,
-      chances,
-      late: chances.map((chance) => (chance + usual) / 2),
-      // A cause that this scenario does not know needs no fixing in it.
-      fixes: fixes.flatMap((cause) => causeAt.get(cause) ?? []),
-      hours,
-    };
-  });
+  return check.outcomes.map(({ id, fixes = [], hours = 0 }, row) => ({
+    id,
+    chances: Float64Array.from(sums, (sum, cause) => (spoken[row]?.[cause] ?? 0) / sum),
+    // A cause that this scenario does not know needs no fixing in it.
+    fixes: fixes.flatMap((cause) => causeAt.get(cause) ?? []),
+    hours,
+  }));
 }
 
 function stepOf(

@@ -55,8 +55,6 @@ export type Position = {
   counted: Int16Array;
   /** By cause: {@link untouched}, {@link pending} or {@link inVain}. */
   mended: Uint8Array;
-  /** By check: the causes that had been put right when it was asked. */
-  after: readonly (readonly number[] | undefined)[];
   /** The bits of what is prepared. */
   held: number;
 };
@@ -83,10 +81,7 @@ export function positionOf(model: Model, belief: Belief, state: State): Position
   );
   const bits = model.preparations.map((id, place) => (state.held?.includes(id) ? 1 << place : 0));
   const held = bits.reduce((all, bit) => all | bit, 0);
-  const after = model.checks.map(({ id }) =>
-    model.causes.flatMap((cause, place) => (belief.after[cause.id]?.includes(id) ? [place] : [])),
-  );
-  return { chances: probabilities(model, belief), shown, counted, mended, after, held };
+  return { chances: probabilities(model, belief), shown, counted, mended, held };
 }
 
 /** The chance that a check shows an outcome, and the position it then leads to. */
@@ -101,17 +96,15 @@ export function ask(
   const result = rule?.outcomes[outcome];
   if (!rule || !result) return { chance: 0, next: at };
   const rival = at.counted[rule.group] ?? -1;
-  const replaced = model.checks[rival]?.outcomes[at.shown[rival] ?? silent];
+  const replaced = model.checks[rival]?.outcomes[at.shown[rival] ?? silent]?.chances;
   const chances = new Float64Array(at.chances.length);
   let chance = 0;
   let total = 0;
   for (let cause = 0; cause < chances.length; cause++) {
-    const says = at.mended[cause] === pending ? result.late : result.chances;
-    const weight = (at.chances[cause] as number) * (says[cause] as number);
+    const weight = (at.chances[cause] as number) * (result.chances[cause] as number);
     chance += weight;
     // The latest of a group counts: what the one before it said is taken back.
-    const said = replaced && (at.after[rival]?.includes(cause) ? replaced.late : replaced.chances);
-    const kept = said ? weight / (said[cause] as number) : weight;
+    const kept = replaced ? weight / (replaced[cause] as number) : weight;
     chances[cause] = kept;
     total += kept;
   }
@@ -130,15 +123,7 @@ export function ask(
   if (replaced && rival === check)
     chance = sameLook * Number(at.shown[check] === outcome) + (1 - sameLook) * chance;
   const held = heldAfter(rule, at.held);
-  const after = at.after.slice();
-  after[check] = pendingIn(at.mended);
-  return { chance, next: { chances, shown, counted, mended, after, held } };
-}
-
-function pendingIn(mended: Uint8Array): number[] {
-  const places: number[] = [];
-  for (let cause = 0; cause < mended.length; cause++) if (mended[cause] === pending) places.push(cause);
-  return places;
+  return { chance, next: { chances, shown, counted, mended, held } };
 }
 
 /** What is prepared once a check has been asked. */

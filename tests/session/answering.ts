@@ -23,10 +23,11 @@ function askedTooOften(events: LogEvent[]): string[] {
   const changed = events.filter(changesSomething).length;
   const asked = events.flatMap((event) => ("turn" in event ? [event.turn] : []));
   return [...new Set(asked)].filter((turn) => {
-    const check = flow.checks[turn.split(".")[0] ?? ""];
+    const [id = "", name = ""] = turn.split(".");
+    const check = flow.checks[id];
     const times = asked.filter((one) => one === turn).length;
-    const gates = Object.values(check?.turns ?? {}).flatMap((one) => one.gates ?? check?.gates ?? []);
-    const most = check?.restores ? changed : gates.length && !turn.includes(".gate-") ? 1 : 2;
+    const gates = check?.turns[name]?.gates ?? check?.gates ?? [];
+    const most = check?.restores ? changed : gates.length && !name.startsWith("gate-") ? 1 : 2;
     return check && !check.repeats && times > most;
   });
 }

@@ -88,7 +88,7 @@ test("every step that it takes is an edge of our graph, or a chain of edges thro
  * scenario is entered, and which checks of the water and of the cold come at all.
  */
 function keyOf({ value, context }: { value: unknown; context: unknown }): string {
-  const { findings, causes } = context as ChartContext;
+  const { findings, causes, refused } = context as ChartContext;
   const said = (turn: string) => findings[`opening.${turn}`]?.answer ?? "";
   // Of the opening, a scenario asks again for no more than this.
   const opening = Object.hasOwn(value as object, "opening")
@@ -103,6 +103,9 @@ function keyOf({ value, context }: { value: unknown; context: unknown }): string
     reset?.answer,
     ice?.answer,
     leak?.answer,
+    // Who can't close the water is led past whatever lies behind that gate.
+    findings["leak-stop.gate-water-supply"] !== undefined && refused.length > 0,
+    findings["dispense-listen.listen"]?.answer === "hums",
     tube?.answer === "frozen-again",
     causes["frost-built-up"] === "found",
     causes["freezer-warm"],

@@ -187,6 +187,7 @@ export function createController(around: Surroundings): Controller {
 
   return {
     about: () => keeper.about,
+    journal: () => keeper.journal,
     actions: {
       answer: (turn, answer) =>
         turn === machineTurn

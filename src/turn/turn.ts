@@ -53,6 +53,8 @@ export type Gate = {
   signal: Signal;
   items: { id: string; text: string }[];
   facts: string[];
+  /** How long a tick stays over a reload. */
+  minutes: number;
 };
 
 /**

@@ -9,6 +9,8 @@ import type { FlowReading } from "./reading.ts";
 type Props = Omit<ScreenProps, "services" | "picture"> & {
   reading: FlowReading;
   need: NeedOf<"flow">;
+  /** They were taken before a reload. */
+  still: boolean;
   onAgain(longer: boolean): void;
   onRemoved(index: number): void;
 };

@@ -1,4 +1,3 @@
-import { useState } from "preact/hooks";
 import { type Estimate, fromGrams } from "../../measuring/index.ts";
 import type { ScreenProps } from "../../panel/frame/index.ts";
 import {
@@ -7,6 +6,7 @@ import {
   Result,
   showNumber,
   useEntries,
+  useKept,
   useUnits,
 } from "../../panel/screens/reading/index.ts";
 import type { NeedOf } from "../index.ts";
@@ -24,13 +24,13 @@ const enough = "M6 9h12M6 15h12";
 export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"ice"> }) {
   const { texts } = props;
   const { limits, region, celsius, perSecond } = need;
-  const [by, setBy] = useState<IceReading["by"]>("pieces");
-  const [wanted, setWanted] = useState<Wanted>("unknown");
+  const [by, setBy] = useKept<IceReading["by"]>(props, "by", "pieces", ways);
+  const [wanted, setWanted] = useKept<Wanted>(props, "wanted", "unknown", uses);
   const { accepted, accept, edit, read, isEmpty, refuseRange, field } = useEntries<
     "amount" | "hours" | "pieceGrams",
     IceReading
-  >("amount", texts);
-  const { unit, unitName, unitChoices } = useUnits(region.units.mass, texts, edit);
+  >("amount", props);
+  const { unit, unitName, unitChoices } = useUnits(region.units.mass, props, edit);
   const weight = by === "weight";
 
   function check() {

@@ -16,6 +16,15 @@ const shapes: Record<Spot, string> = {
   untried: "",
 };
 
+/** So many places from a text with a word for each; whatever is none was not tried. */
+export function readSpots(text: string, count: number): Spot[] {
+  const words = text.split(" ");
+  return Array.from({ length: count }, (_, place) => {
+    const word = words[place] ?? "";
+    return Object.hasOwn(shapes, word) ? (word as Spot) : "untried";
+  });
+}
+
 /** The sign of a place: a tick, half a disc, a cross, a dash or an empty ring, each with a fill of its own. */
 export function Sign({ spot }: { spot: Spot }) {
   return (

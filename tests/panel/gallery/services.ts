@@ -151,6 +151,7 @@ export function servicesFor(fixture: string): Services {
       return parts[fixture] ?? { kind: "part", part: filter, alternatives: [cheaper] };
     },
     basket: createBasketOf(fixture === "part-failed" ? "failed" : "added"),
+    draft: { read: () => ({}), keep: () => {} },
     now: () => (fixture.startsWith("wait") ? "2025-06-20T13:40:00.000+01:00" : new Date().toISOString()),
     keepAwake: async () => () => {},
     signal: (kind) => console.log("signal", kind),

@@ -2,6 +2,7 @@ import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import type { RangeProblem } from "../../../measuring/index.ts";
 import type { Texts } from "../../../turn/index.ts";
+import type { ScreenProps } from "../../frame/index.ts";
 import { Form, readTyped, useEntry } from "./entry.tsx";
 import { Field } from "./field.tsx";
 import { showRange } from "./format.ts";
@@ -10,14 +11,25 @@ type FieldOptions = { label: string; unit?: string; keys?: "decimal" | "numeric"
 
 /**
  * Several typed numbers of one form, with the reading that they come to once accepted. What is wrong stands beside
- * the entry that is, and what was typed stays.
+ * the entry that is, and what was typed stays, over a reload as well.
+ * @param filled what is known already; it can be typed over
  */
-export function useEntries<Name extends string, Reading>(first: Name, texts: Texts) {
-  const [typed, setTyped] = useState<Partial<Record<Name, string>>>({});
+export function useEntries<Name extends string, Reading>(
+  first: Name,
+  { turn: { turn }, services: { draft }, texts }: Pick<ScreenProps, "turn" | "services" | "texts">,
+  filled: Partial<Record<Name, string>> = {},
+) {
+  const [typed, setTyped] = useState<Partial<Record<Name, string>>>(() => ({
+    ...filled,
+    ...draft.read(turn),
+  }));
   const [wrong, setWrong] = useState(first);
   const { refusal, refuse, accepted, accept, edit } = useEntry<Reading>();
   // From what was typed last, not from what is on screen: a phone may fill two fields before the next drawing.
-  const type = (name: Name, text: string) => edit(() => setTyped((before) => ({ ...before, [name]: text })));
+  const type = (name: Name, text: string) => {
+    draft.keep(turn, name, text);
+    edit(() => setTyped((before) => ({ ...before, [name]: text })));
+  };
   return {
     accepted,
     accept,

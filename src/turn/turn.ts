@@ -113,6 +113,7 @@ export type Notice = {
     | "memory-only"
     | "welcome-back"
     | "wait-over"
+    | "wait-ended"
     | "shortened"
     | "offline"
     | "other-tab"

@@ -5,7 +5,7 @@ import type { NeedOf } from "../index.ts";
 import { SealDrawing } from "./drawing.tsx";
 import type { SealReading } from "./reading.ts";
 import { SealResult } from "./result.tsx";
-import { answers, type Door, readSpots, Sign, type Spot } from "./spot.tsx";
+import { answers, carry, type Door, readSpots, Sign, type Spot } from "./spot.tsx";
 
 const doors: Door[] = ["one", "two", "drawer"];
 
@@ -13,14 +13,16 @@ const doors: Door[] = ["one", "two", "drawer"];
 export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"seal"> }) {
   const { texts } = props;
   const places = texts("measure.seal-places").split("\n");
-  const [door, setDoor] = useKept<Door>(props, "door", "one", doors);
-  const [kept, keepSpots] = useKept(props, "spots", "");
+  const { before } = need;
+  const carried = before && carry(before.reading.spots, before.verdict, places.length);
+  const [door, setDoor] = useKept<Door>(props, "door", before?.reading.door ?? "one", doors);
+  const [kept, keepSpots] = useKept(props, "spots", carried?.join(" ") ?? "");
   const spots = readSpots(kept, places.length);
   const [at, setAt] = useState(() => Math.max(0, spots.indexOf("untried")));
   const { accepted, accept, edit } = useEntry<SealReading>();
   const asked = useId();
   const first = useRef<HTMLButtonElement>(null);
-  const tried = spots.some((spot) => spot !== "untried");
+  const tried = spots.some((spot, place) => spot !== (carried?.[place] ?? "untried"));
   const next = nextUntried(spots, at);
 
   function say(spot: Spot) {
@@ -61,6 +63,7 @@ export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"seal"> 
         }}
         texts={texts}
       />
+      {carried && <p class="small">{texts("measure.seal-slipped-only")}</p>}
       <p id={asked} class="place" role="status">
         {texts("measure.seal-place", { place: at + 1, places: spots.length })} <b>{places[at]}</b>
       </p>

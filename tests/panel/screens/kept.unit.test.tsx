@@ -58,11 +58,11 @@ describe("over a reload there stay", () => {
     await before.pick("Autumn");
     await before.type("Year", "2024");
     await before.pick("Some drinks");
-    await before.type("How many people use the water?", "3");
+    await before.type("For how many people?", "3");
     const after = await load();
     expect(chosen(after)).toEqual(["The season", "Autumn", "Some drinks"]);
     expect(after.field("Year").value).toBe("2024");
-    expect(after.field("How many people use the water?").value).toBe("3");
+    expect(after.field("For how many people?").value).toBe("3");
   });
 
   test("the places of a seal, and the survey goes on at the next", async () => {

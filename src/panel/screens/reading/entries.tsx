@@ -7,7 +7,7 @@ import { Form, readTyped, useEntry } from "./entry.tsx";
 import { Field } from "./field.tsx";
 import { showRange } from "./format.ts";
 
-type FieldOptions = { label: string; unit?: string; keys?: "decimal" | "numeric" | "text" };
+type FieldOptions = { label: string; note?: string; unit?: string; keys?: "decimal" | "numeric" | "text" };
 
 /**
  * Several typed numbers of one form, with the reading that they come to once accepted. What is wrong stands beside
@@ -53,9 +53,10 @@ export function useEntries<Name extends string, Reading>(
       const key = own ? `${name}-${problem.code}` : "out-of-range";
       refuse(texts(`measure.${key}`, { ...showRange(texts, problem), unit }));
     },
-    field: (name: Name, { label, unit, keys = "decimal" }: FieldOptions) => (
+    field: (name: Name, { label, note = "", unit, keys = "decimal" }: FieldOptions) => (
       <Field
         label={label}
+        note={note}
         typed={typed[name] ?? ""}
         onTyped={(text) => type(name, text)}
         refusal={wrong === name ? refusal : undefined}

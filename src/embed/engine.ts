@@ -14,7 +14,6 @@ import type { StartFile } from "./engine-data.ts";
 import { createExclusive, meansOf } from "./exclusive.ts";
 import { storageKey } from "./first-options.ts";
 import { createLater } from "./later.ts";
-import { leadToQuestion } from "./lead-to-question.ts";
 import { loadPatiently } from "./load-patiently.ts";
 import { createLogStore, type LogStore } from "./log-store.ts";
 import { type Door, isMissing, type Missing } from "./missing.ts";
@@ -113,12 +112,10 @@ export async function startEngine(
     canLookUp,
     now: localNow,
     show: (next) => {
-      const isNew = next.turn?.turn !== view?.turn?.turn;
       view = next;
       lookAtDrafts();
       later.look(next.turn?.kind, next.turn?.turn === texts("described.turn"));
       show(next);
-      if (isNew && next.notices.some(({ id }) => id === "wait-ended")) leadToQuestion(host);
     },
     load: (missing) => loadPatiently(() => load(missing), isCurrent, say),
     // What does not come now is asked for again when it is needed.

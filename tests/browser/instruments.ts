@@ -77,7 +77,8 @@ async function enterSeal(panel: PanelPage, reading: SealReading): Promise<void> 
   const places = panel.text("measure.seal-places").split("\n").length;
   const carried = first && carry(first.spots, verdict, places);
   for (const [place, spot] of reading.spots.entries())
-    if (!carried || carried[place] === "untried") await panel.button(panel.text(`measure.seal-${spot ?? "skip"}`)).tap();
+    if (!carried || carried[place] === "untried")
+      await panel.button(panel.text(`measure.seal-${spot ?? "skip"}`)).tap();
 }
 
 async function fillField(panel: PanelPage, key: string, value: number): Promise<void> {

@@ -4,7 +4,10 @@ import { type SealLimits, sealLimits } from "./limits.ts";
 import type { SealReading } from "./reading.ts";
 
 /** The survey before, with its verdict, where this one comes after something was put right. */
-export type SealNeed = { limits: SealLimits; before: { reading: SealReading; verdict: string } | null };
+export type SealNeed = {
+  limits: SealLimits;
+  before: { reading: SealReading; verdict: SealAssessment["verdict"] } | null;
+};
 
 /** A strip of paper around a shut door. */
 export const seal: Instrument<SealReading, SealLimits, SealAssessment, SealNeed> = {
@@ -13,13 +16,7 @@ export const seal: Instrument<SealReading, SealLimits, SealAssessment, SealNeed>
   // What its shape lets through can be right: what is missing was not tried.
   check: () => null,
   assess: assessSeal,
-  need: ({ of, earlier }) => {
-    const before = earlier("seal");
-    return {
-      limits: sealLimits(of),
-      before: before && { reading: before.reading as SealReading, verdict: before.verdict ?? "" },
-    };
-  },
+  need: ({ of, earlier }) => ({ limits: sealLimits(of), before: earlier("seal") as SealNeed["before"] }),
   words: ({ spots }, { slips }, { texts, verdict }) =>
     texts("findings.seal", { count: slips, spots: spots.filter(Boolean).length, verdict }),
 };

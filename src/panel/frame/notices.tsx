@@ -6,7 +6,7 @@ import type { Notice } from "../../turn/index.ts";
  */
 export function Notices({ notices, goOn }: { notices: Notice[]; goOn(): void }) {
   return (
-    <div role="status">
+    <div class="notices" role="status">
       {notices.map(({ id, text, goOn: label }) => (
         <div key={id} class="note">
           <p>{text}</p>

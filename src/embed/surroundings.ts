@@ -30,6 +30,7 @@ export type Controller = {
   actions: Actions;
   /** The model that the session is about; null where none was named. */
   about(): string | null;
+  /** As it was last written or read. */
   journal(): Journal;
   /** Takes answers that were given before it was there, with their own times, as far as they fit; true for all. */
   takeEarly(events: LogEvent[]): Promise<boolean>;

@@ -67,7 +67,7 @@ export function createController(around: Surroundings): Controller {
     return passCode(next, around.canLookUp?.() ?? true, now());
   }
 
-  function move(led: Session, before = keeper.session, told: Notice["id"][] = [], held: number[] = []): void {
+  function move(led: Session, before = keeper.session, told = overIn(led), held: number[] = []): void {
     const next = pass(led);
     if (next !== keeper.session) {
       keeper.forgetNotices();
@@ -76,6 +76,12 @@ export function createController(around: Surroundings): Controller {
     }
     show();
     if (next !== before && metaOf(next).outcome && !metaOf(before).outcome) around.ended(next);
+  }
+
+  /** Whether a wait has ended that is on screen, and another question has come by itself. */
+  function overIn(led: Session): Notice["id"][] {
+    const since = led.log.events.slice(keeper.session.log.events.length);
+    return since.some(({ type }) => type === "wait-ended") && !metaOf(led).outcome ? ["wait-ended"] : [];
   }
 
   /** Another tab was first: what was tapped answered a screen that is gone. */
@@ -187,6 +193,7 @@ export function createController(around: Surroundings): Controller {
 
   return {
     about: () => keeper.about,
+    journal: () => keeper.journal,
     actions: {
       answer: (turn, answer) =>
         turn === machineTurn

@@ -7,6 +7,7 @@ import { bounds } from "../session/index.ts";
  */
 
 export { parseJournal } from "../session/index.ts";
+export { createDrafts } from "./drafts.ts";
 
 const model = z.nullable(z.string().check(z.maxLength(bounds.code)));
 

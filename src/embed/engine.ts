@@ -1,5 +1,7 @@
 import { h } from "preact";
+import type { Screens } from "../panel/frame/index.ts";
 import { createPicture } from "../panel/pictures/index.ts";
+import { OwnWords } from "../panel/screens/index.ts";
 import { metaOf } from "../session/index.ts";
 import { type Actions, endingOf, type Services, type Turn, type View } from "../turn/index.ts";
 import { basketOf, createBasket } from "./basket.ts";
@@ -14,7 +16,7 @@ import { storageKey } from "./first-options.ts";
 import { createLater } from "./later.ts";
 import { loadPatiently } from "./load-patiently.ts";
 import { createLogStore, type LogStore } from "./log-store.ts";
-import { isMissing, type Missing } from "./missing.ts";
+import { type Door, isMissing, type Missing } from "./missing.ts";
 import { nextTask, whenIdle } from "./next-task.ts";
 import { bringDoor, openDoor } from "./open-door.ts";
 import { readOptions } from "./options.ts";
@@ -25,6 +27,8 @@ import type { Controller, Surroundings } from "./surroundings.ts";
 import { watchPage } from "./watch-page.ts";
 
 export { paint } from "./paint.ts";
+
+type Drafts = ReturnType<Door["createDrafts"]>;
 
 /** How often a shown wait looks at the clock; its end is also looked for whenever the page comes to the front. */
 const LOOK_MS = 30_000;
@@ -82,6 +86,7 @@ export async function startEngine(
   const canLookUp = () =>
     (options.catalogue !== null && !isRefused()) || options.lookup !== null || ownLookup();
   let view: View | null = null;
+  let lookAtDrafts = () => {};
   let rehearseIn: ((turn: Turn) => void) | null = null;
   const later = createLater(host, options, { say, redraw: () => view && show(view) });
   const shop = async () => {
@@ -108,6 +113,7 @@ export async function startEngine(
     now: localNow,
     show: (next) => {
       view = next;
+      lookAtDrafts();
       later.look(next.turn?.kind, next.turn?.turn === texts("described.turn"));
       show(next);
     },
@@ -125,6 +131,18 @@ export async function startEngine(
   };
   await door;
   const controller = await openController(around, load);
+  let drafts: Drafts | null = null;
+  /** Without the door nobody has come back, and until it is there nothing is kept. */
+  const inDrafts = <Given>(work: (all: Drafts) => Given) => {
+    try {
+      const { journal } = controller;
+      drafts ??= openDoor().createDrafts({ key: `${lock}:draft`, journal, place: () => sessionStorage });
+      return work(drafts);
+    } catch {
+      return null;
+    }
+  };
+  lookAtDrafts = () => inDrafts((all) => all.look());
   /** A code that somebody has rejected is not looked up by itself again. */
   let lookedUp: string | null = null;
   const services: Services = {
@@ -138,6 +156,10 @@ export async function startEngine(
     findModel: async (typed) => (await shop()).findModel(typed),
     partFor: async (code, kind, plate) => (await shop()).partFor(code, kind, plate),
     basket: basketOf(host, basket),
+    draft: {
+      read: (turn) => inDrafts((all) => all.read(turn)) ?? {},
+      keep: (...entered) => inDrafts((all) => all.keep(...entered)),
+    },
     now: localNow,
     keepAwake,
     signal,
@@ -177,6 +199,7 @@ export async function startEngine(
     removeEventListener("online", lookAtConnection);
     removeEventListener("offline", lookAtConnection);
   };
+  const ownWords: Screens["ownWords"] = (props) => h(OwnWords, { ...props, draft: services.draft });
   const Picture = createPicture(drawings);
   const picture = ({ id }: { id: string }) => h(Picture, { id, title: texts(`pictures.${id}`) });
   const actions: Actions = {
@@ -194,7 +217,7 @@ export async function startEngine(
     texts,
     /** As many as have come by now. */
     get screens() {
-      return { ...later.screens, picture };
+      return { ...later.screens, ownWords, picture };
     },
     takeEarly,
     look,

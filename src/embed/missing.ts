@@ -1,7 +1,7 @@
 import { ScenarioMissing } from "../session/index.ts";
 
 /** Checks what was kept. */
-export type Door = Pick<typeof import("./door.ts"), "parseJournal" | "parseBeside">;
+export type Door = Pick<typeof import("./door.ts"), "parseJournal" | "parseBeside" | "createDrafts">;
 
 /** What was kept cannot be checked yet: the code for that is still to be loaded. */
 export class DoorMissing extends Error {}

@@ -1,4 +1,4 @@
-import type { LogEvent, Session } from "../session/index.ts";
+import type { Journal, LogEvent, Session } from "../session/index.ts";
 import type { Actions, Texts, Turn, View } from "../turn/index.ts";
 import type { WhenIdle } from "./ahead.ts";
 import type { Exclusive } from "./exclusive.ts";
@@ -30,6 +30,8 @@ export type Controller = {
   actions: Actions;
   /** The model that the session is about; null where none was named. */
   about(): string | null;
+  /** As it was last written or read. */
+  journal(): Journal;
   /** Takes answers that were given before it was there, with their own times, as far as they fit; true for all. */
   takeEarly(events: LogEvent[]): Promise<boolean>;
   /** Looks at the clock and at what other tabs have done: a wait may be over, somebody may have gone on elsewhere. */

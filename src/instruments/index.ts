@@ -1,4 +1,4 @@
-import { askLimits, type LimitOf, type Limits, type Region } from "../measuring/index.ts";
+import { askLimits, type Limits, type Region } from "../measuring/index.ts";
 import { cubes } from "./cubes/index.ts";
 import { filterAge } from "./filter-age/index.ts";
 import { flow } from "./flow/index.ts";
@@ -88,6 +88,7 @@ export function answersTurn(reading: Reading, { instrument, place }: Asked): boo
 /**
  * What the screen of an instrument needs to know.
  * @param now RFC 3339; only its day matters
+ * @param since when the wait of the same check began
  * @param earlier the readings that this one is compared with, the first of a kind counts
  */
 export function needOf(
@@ -97,14 +98,20 @@ export function needOf(
     region,
     place,
     now,
+    since = null,
     earlier,
-  }: { of: LimitOf; region: Region; place?: string | undefined; now: string; earlier: readonly Reading[] },
+  }: Pick<Asking, "of" | "region" | "place"> & {
+    now: string;
+    since?: Asking["since"];
+    earlier: readonly Reading[];
+  },
 ): ReadingNeed {
   const asking: Asking = {
     of,
     region,
     place,
     today: dayOf(now),
+    since,
     earlier(kind) {
       const reading = earlier.find((each) => each.kind === kind);
       if (!reading) return null;

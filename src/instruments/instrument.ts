@@ -19,6 +19,8 @@ export type Asking = Pick<Asked, "place"> & {
   region: Region;
   /** The person's own day, 'YYYY-MM-DD'. */
   today: string;
+  /** RFC 3339; when the wait of the same check began, null where there was none. */
+  since: string | null;
   earlier(kind: string): Earlier | null;
 };
 

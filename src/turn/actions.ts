@@ -69,6 +69,13 @@ export type Basket = {
   watch(changed: () => void): () => void;
 };
 
+/** What was entered at a turn and not answered with yet: it outlives a reload of the page, in this tab alone. */
+export type Draft = {
+  /** By name, as it was entered; whoever reads it makes sure that it still can be. */
+  read(turn: string): Partial<Record<string, string>>;
+  keep(turn: string, name: string, entered: string): void;
+};
+
 /** What a screen may look up. Each promise rejects with a Problem-like Error when the catalogue is missing or broken. */
 export type Services = {
   /** False where the shop has no list of parts: a part is then named by its kind. */
@@ -79,6 +86,7 @@ export type Services = {
   /** `plate`: what else was read off the plate, where the part depends on it. */
   partFor(code: string, kind: string, plate?: Plate): Promise<FoundPart>;
   basket: Basket;
+  draft: Draft;
   /** RFC 3339 with the local offset. */
   now(): string;
   /** Keeps the screen awake while a test runs; resolves to a release function, harmless where unsupported. */

@@ -6,6 +6,7 @@ export {
   type BasketPart,
   type BasketState,
   createActions,
+  type Draft,
   type Services,
   type Texts,
   type View,

@@ -9,12 +9,14 @@ import { memoryOf, type Session } from "../session/index.ts";
  */
 export function readingNeedOf(session: Session, meta: TurnMeta, now: string): ReadingNeed | null {
   if (!meta.instrument) return null;
-  const { findings } = memoryOf(session);
+  const { findings, waits } = memoryOf(session);
+  const [check] = meta.turn.split(".");
   return needOf(meta.instrument, {
     of: askLimits(session.flow.limits),
     region: session.flow.region,
     place: meta.place,
     now,
+    since: Object.entries(waits).find(([turn]) => turn.startsWith(`${check}.`))?.[1] ?? null,
     earlier: (meta.against ?? []).flatMap((turn) => findings[turn]?.reading ?? []),
   });
 }

@@ -1,4 +1,5 @@
 import type { TurnMeta } from "../chart/index.ts";
+import { limitOf } from "../measuring/index.ts";
 import { memoryOf, metaOf, type Session, stillSo } from "../session/index.ts";
 import type { Texts } from "./actions.ts";
 import { becauseOf } from "./because.ts";
@@ -120,6 +121,7 @@ function gateOf({ flow }: Session, meta: TurnMeta, texts: Texts): Gate | null {
       ? [{ id: stillSo, text: texts(`${key}.${stillSo}`) }]
       : rule.items.map((id) => ({ id, text: texts(`${key}.items.${id}`) })),
     facts: meta.short ? [] : rule.facts.map((id) => texts(`${key}.facts.${id}`)),
+    minutes: limitOf(flow.limits, "gate-short-minutes"),
   };
 }
 

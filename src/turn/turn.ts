@@ -53,6 +53,8 @@ export type Gate = {
   signal: Signal;
   items: { id: string; text: string }[];
   facts: string[];
+  /** How long a tick stays over a reload. */
+  minutes: number;
 };
 
 /**
@@ -114,6 +116,7 @@ export type Notice = {
     | "memory-only"
     | "welcome-back"
     | "wait-over"
+    | "wait-ended"
     | "shortened"
     | "offline"
     | "other-tab"

@@ -6,6 +6,7 @@ import { h, render } from "preact";
 import { act } from "preact/test-utils";
 import { afterEach, expect, test, vi } from "vitest";
 import { createPanelData, readFlow } from "../../src/workbench/build/index.ts";
+import { createDraftOf } from "../panel/gallery/draft.ts";
 import { at } from "../session/drive.ts";
 import { readerOf } from "../turn/reader.ts";
 import { type Copy, createCopy } from "./adding/copy.ts";
@@ -82,7 +83,14 @@ test("an instrument is a folder, a line in each list of instruments, its limits 
   vi.stubGlobal("document", page.document);
   const root = page.document.body as unknown as HTMLElement;
   const measure = vi.fn();
-  const given = { turn: shown, texts, actions: { measure }, services: {}, busy: false, picture: () => null };
+  const given = {
+    turn: shown,
+    texts,
+    actions: { measure },
+    services: { draft: createDraftOf() },
+    busy: false,
+    picture: () => null,
+  };
   await act(() => render(h(screens.ReadingScreen, given as never), root));
   const input = root.querySelector("input") as HTMLInputElement;
   input.value = "70";

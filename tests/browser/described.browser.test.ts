@@ -6,13 +6,13 @@ const said = "It leaks, and I don’t get any ICE";
 const field = (panel: PanelPage) =>
   panel.host.getByRole("textbox", { name: panel.text("ui.own-words"), exact: true });
 const suggested = (panel: PanelPage) => panel.host.locator(".own-words").getByRole("button");
-const status = (panel: PanelPage) => panel.host.getByRole("status");
+const status = (panel: PanelPage) => panel.host.locator(".own-words").getByRole("status");
 const answerText = (panel: PanelPage, id: string) => panel.text(`checks.opening.symptom.answers.${id}`);
 
 test.describe("own words for what is going wrong", () => {
   test.beforeEach(({ panel }) => panel.openWhere("opening.symptom", { "opening.danger": "none" }));
 
-  test("bring answers nearer, choose none of them, and are kept and sent nowhere", async ({
+  test("bring answers nearer, choose none of them, and are sent nowhere, nor kept with the answers", async ({
     panel,
     page,
   }) => {

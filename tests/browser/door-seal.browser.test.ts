@@ -50,6 +50,29 @@ async function uses(panel: PanelPage, reading: SealReading, how: "tap" | "keys" 
   await panel.took({ type: "measured", turn, reading: reading as never, at: await panel.now() });
 }
 
+test("a second survey asks only the places that slipped, and keeps the others as they were found", async ({
+  panel,
+}) => {
+  await panel.openWhere(turn);
+  await tap(panel, ...around({ 2: "slips", 3: "drags", 8: "slips", 11: "skip" }));
+  await uses(panel, readingOf(around({ 2: "slips", 3: "drags", 8: "slips", 11: "skip" })));
+  await panel.answer("cleaned");
+  expect(panel.turn.turn).toBe("door-seal.strip-again");
+  await expect(panel.host.getByText(panel.text("measure.seal-slipped-only"))).toBeVisible();
+  await asksFor(panel, 2);
+  await isFelt(panel, 3, "drags");
+  await panel.seesTurn();
+  await tap(panel, "grips");
+  await asksFor(panel, 8);
+  await panel.reload();
+  await asksFor(panel, 8);
+  await tap(panel, "slips");
+  const reading = readingOf(around({ 3: "drags", 8: "slips", 11: "skip" }));
+  await panel.button(panel.text("measure.use")).tap();
+  const at = await panel.now();
+  await panel.took({ type: "measured", turn: "door-seal.strip-again", reading: reading as never, at });
+});
+
 test.describe("the survey of the door seal", () => {
   test.beforeEach(({ panel }) => panel.openWhere(turn));
 

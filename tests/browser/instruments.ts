@@ -5,6 +5,7 @@ import type { FlowReading, FlowRun } from "../../src/instruments/flow/reading.ts
 import type { IceReading } from "../../src/instruments/ice/reading.ts";
 import type { Reading, ReadingNeed } from "../../src/instruments/index.ts";
 import type { SealReading } from "../../src/instruments/seal/reading.ts";
+import { carry } from "../../src/instruments/seal/spot.tsx";
 import type { SupplyReading } from "../../src/instruments/supply/reading.ts";
 import type { TemperatureReading } from "../../src/instruments/temperature/reading.ts";
 import type { Estimate } from "../../src/measuring/index.ts";
@@ -71,7 +72,13 @@ async function enterCubes(panel: PanelPage, reading: CubesReading): Promise<void
 /** One place after the other, as the drawing asks for them. */
 async function enterSeal(panel: PanelPage, reading: SealReading): Promise<void> {
   await choose(panel, `measure.seal-${reading.door}`);
-  for (const spot of reading.spots) await panel.button(panel.text(`measure.seal-${spot ?? "skip"}`)).tap();
+  const need = panel.turn.reading;
+  const { reading: first, verdict = "" } = (need?.instrument === "seal" && need.before) || {};
+  const places = panel.text("measure.seal-places").split("\n").length;
+  const carried = first && carry(first.spots, verdict, places);
+  for (const [place, spot] of reading.spots.entries())
+    if (!carried || carried[place] === "untried")
+      await panel.button(panel.text(`measure.seal-${spot ?? "skip"}`)).tap();
 }
 
 async function fillField(panel: PanelPage, key: string, value: number): Promise<void> {

@@ -51,6 +51,49 @@ test.describe("waiting", () => {
     expect(await panel.storedEvents()).toContainEqual({ type: "wait-ended" });
   });
 
+  test("one that ends while the panel is open says so once, and leads to its question as a tap does", async ({
+    panel,
+  }) => {
+    await startsToWait(panel);
+    await panel.sleep(24.1);
+    expect(panel.turn.turn).toBe("wait-for-ice.came");
+    await expect(panel.heading).toBeFocused();
+    const said = panel.host.getByRole("status").filter({ hasText: panel.text("notices.wait-ended") });
+    await expect(said).toHaveCount(1);
+    await panel.seesTurn();
+    await panel.answer("no-ice");
+    await expect(said).toHaveCount(0);
+  });
+
+  test("one that ends while somebody types elsewhere on the page leaves them the focus", async ({
+    panel,
+    page,
+  }) => {
+    await startsToWait(panel);
+    await page.evaluate(() => document.body.prepend(document.createElement("input")));
+    const search = page.locator("body > input");
+    await search.focus();
+    await panel.sleep(24.1);
+    await panel.seesNotice("wait-ended");
+    await expect(search).toBeFocused();
+  });
+
+  test("the hours of a day's ice are filled in as they were waited, and can be typed over", async ({
+    panel,
+  }) => {
+    await panel.openWhere("ice-count.wait");
+    const from = panel.turn.wait?.from ?? "";
+    await panel.sleep(30);
+    expect(panel.turn.turn).toBe("ice-count.count");
+    const hours = panel.host.getByRole("textbox", { name: panel.text("measure.ice-hours-pieces") });
+    const waited = (Date.parse(await panel.now()) - Date.parse(from)) / 3_600_000;
+    expect(waited).toBeGreaterThan(29);
+    await expect(hours).toHaveValue(`${Math.round(10 * waited) / 10}`);
+    await expect(panel.host.getByText(panel.text("measure.ice-hours-timed"))).toBeVisible();
+    await panel.seesTurn();
+    await panel.measure({ kind: "ice", by: "pieces", amount: 40, hours: 20, wanted: null });
+  });
+
   for (const [zone, hour] of [
     ["America/Los_Angeles", /1:00/],
     ["Asia/Kathmandu", /14:45|2:45/],

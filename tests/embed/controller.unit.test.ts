@@ -58,9 +58,13 @@ describe("a session in its surroundings", () => {
     answerAll(panel, "none", "no-ice", "plumbed", "nothing", "alive", "lock-off", "off", "switched-on");
     panel.tick();
     expect(panel.turn()).toBe("wait-for-ice.wait");
+    expect(panel.notices()).toEqual([]);
     clock.now = "2026-01-02T10:00:00+01:00";
     panel.tick();
     expect(panel.turn()).toBe("wait-for-ice.came");
+    expect(panel.notices()).toEqual(["wait-ended"]);
+    answerAll(panel, "no-ice");
+    expect(panel.notices()).toEqual([]);
   });
 
   test("a second tap on the same answer changes nothing but still shows a view, so no button stays stuck", () => {

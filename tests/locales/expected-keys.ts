@@ -17,7 +17,9 @@ const fixedKeys = [
   ),
   ...preparations.flatMap((one) => [`endings.${one}.back`, `endings.${one}.danger`]),
   ...["not-sure", "cannot", "cannot-wait", "still-so", "changed"].map((id) => `standing.${id}`),
-  ...["memory-only", "welcome-back", "wait-over", "shortened", "offline"].map((id) => `notices.${id}`),
+  ...["memory-only", "welcome-back", "wait-over", "wait-ended", "shortened", "offline"].map(
+    (id) => `notices.${id}`,
+  ),
   ...["other-tab", "tap-not-taken", "set-aside"].map((id) => `notices.${id}`),
   ...["machine.ask", "machine.how", "machine.kept", "machine.shown", "go-on"].map((id) => `resumed.${id}`),
   ...["passes", "fails", "unclear"].map((verdict) => `findings.verdicts.${verdict}`),

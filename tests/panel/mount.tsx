@@ -2,13 +2,20 @@ import { render } from "preact";
 import { act } from "preact/test-utils";
 import { laterScreens } from "../../src/embed/later-screens.ts";
 import { Panel, type Screens } from "../../src/panel/frame/index.ts";
-import { screens } from "../../src/panel/screens/index.ts";
+import { OwnWords, screens } from "../../src/panel/screens/index.ts";
 import { createActions, type Services, type View } from "../../src/turn/index.ts";
 import { servicesFor } from "./gallery/services.ts";
 import { viewIn } from "./regions.ts";
 import { textsOf } from "./texts.ts";
 
-export const allScreens: Screens = { ...screens, ...laterScreens, picture: ({ id }) => <img alt={id} /> };
+const screensWith = (services: () => Services): Screens => ({
+  ...screens,
+  ...laterScreens,
+  ownWords: (props) => <OwnWords {...props} draft={services().draft} />,
+  picture: ({ id }) => <img alt={id} />,
+});
+
+export const allScreens = screensWith(() => servicesFor(""));
 
 type Given = {
   services?: Partial<Services>;
@@ -24,6 +31,8 @@ export async function mount(view: View, given: Given = {}) {
   const calls: unknown[][] = [];
   const actions = createActions((name, given) => void calls.push([name, ...given]));
   let shown = given;
+  const services = () => ({ ...servicesFor(""), ...shown.services });
+  const everyScreen = screensWith(services);
   const show = (next: View, changed: Given = {}) =>
     act(() => {
       shown = { ...shown, ...changed };
@@ -31,9 +40,9 @@ export async function mount(view: View, given: Given = {}) {
         <Panel
           view={viewIn(shown.region ? `en-${shown.region}` : (shown.locale ?? "en-GB"), next)}
           actions={actions}
-          services={{ ...servicesFor(""), ...shown.services }}
+          services={services()}
           texts={textsOf(shown.locale ?? "en-GB")}
-          screens={shown.screens === undefined ? allScreens : shown.screens}
+          screens={shown.screens === undefined ? everyScreen : shown.screens}
         />,
         root,
       );

@@ -143,6 +143,21 @@ describe("an instrument knows what was measured before", () => {
     );
   });
 
+  test("the first survey of a seal, where its second comes after cleaning", () => {
+    const first = strips(1, 5, 8);
+    const { reading } = shown(reach(start, "door-seal.strip-again", { "door-seal.paper-strip": first }));
+    expect(reading).toMatchObject({ instrument: "seal", before: { reading: first, verdict: "fails" } });
+    expect(shown(reach(start, "door-seal.paper-strip")).reading).toMatchObject({ before: null });
+  });
+
+  test("since when ice was waited for, where it is counted", () => {
+    const session = reach(start, "ice-count.count");
+    const { reading } = shown(session);
+    expect(reading).toMatchObject({ since: memoryOf(session).waits["ice-count.wait"] });
+    expect(memoryOf(session).waits["ice-count.wait"]).toBeDefined();
+    expect(shown(reach(start, "ice-yield.count")).reading).toMatchObject({ since: null });
+  });
+
   test("a freezer's reading is none for a fridge", () => {
     const session = reach(start, "fridge-temperature.read");
     expect(session.snapshot.can({ type: "measured", reading: fridgeCelsius(3), at: at(9) } as never)).toBe(

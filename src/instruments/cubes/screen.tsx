@@ -19,9 +19,9 @@ export function Screen({ need: { limits, region }, ...props }: ScreenProps & { n
   const { texts } = props;
   const { accepted, accept, edit, read, refuseRange, field } = useEntries<"pieces" | "mass", CubesReading>(
     "pieces",
-    texts,
+    props,
   );
-  const { unit, unitName, unitChoices } = useUnits(region.units.mass, texts, edit);
+  const { unit, unitName, unitChoices } = useUnits(region.units.mass, props, edit);
 
   function check() {
     const typed = read("pieces", "mass");

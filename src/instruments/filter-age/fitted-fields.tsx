@@ -19,6 +19,18 @@ export const entriesOf: Record<FittedWhen["by"], readonly Entry[]> = {
 
 const seasons: Season[] = ["spring", "summer", "autumn", "winter"];
 
+/** What was said of it before a reload, as far as it still can be said. */
+export function keptFitted(kept: Partial<Record<string, string>>): Fitted {
+  const { by = "", day = "", month = "", year = "", season } = kept;
+  return {
+    by: Object.hasOwn(entriesOf, by) ? (by as Fitted["by"]) : "month",
+    day,
+    month,
+    year,
+    season: seasons.find((each) => each === season) ?? "spring",
+  };
+}
+
 type Props = {
   order: DateOrder;
   fitted: Fitted;

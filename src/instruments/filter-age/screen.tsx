@@ -7,11 +7,12 @@ import {
   showDay,
   useEntries,
   useEntry,
+  useKept,
 } from "../../panel/screens/reading/index.ts";
 import type { Texts } from "../../turn/index.ts";
 import type { NeedOf } from "../index.ts";
 import { checkFilterUse, checkFittedWhen } from "./check.ts";
-import { entriesOf, type Fitted, FittedFields } from "./fitted-fields.tsx";
+import { entriesOf, type Fitted, FittedFields, keptFitted } from "./fitted-fields.tsx";
 import type { FilterAgeReading, FilterUse, FittedWhen } from "./reading.ts";
 import { FilterLife } from "./result.tsx";
 
@@ -22,21 +23,21 @@ const habits: Habit[] = ["unknown", "ice", "glasses", "all"];
 
 /** How old the water filter is and how much ran through it, said as well as the person knows. */
 export function Screen(props: Props) {
-  const { need, texts } = props;
-  const [fitted, setFitted] = useState<Fitted>({
-    by: "month",
-    day: "",
-    month: "",
-    year: "",
-    season: "spring",
-  });
-  const [habit, setHabit] = useState<Habit>("unknown");
+  const {
+    need,
+    texts,
+    turn: { turn },
+    services: { draft },
+  } = props;
+  const [fitted, setFitted] = useState(() => keptFitted(draft.read(turn)));
+  const [habit, setHabit] = useKept<Habit>(props, "habit", "unknown", habits);
   const { refusal, refuse } = useEntry();
-  const use = useEntries<"people" | "capacity", FilterAgeReading>("people", texts);
+  const use = useEntries<"people" | "capacity", FilterAgeReading>("people", props);
   const { accepted, accept, edit } = use;
   const change = (part: Partial<Fitted>) =>
     edit(() => {
       refuse("");
+      for (const [name, entered] of Object.entries(part)) draft.keep(turn, name, entered);
       setFitted((before) => ({ ...before, ...part }));
     });
 

@@ -10,6 +10,8 @@ import { inUnitOf } from "./unit.ts";
 type Props = Omit<ScreenProps, "services" | "picture"> & {
   reading: FlowReading;
   need: NeedOf<"flow">;
+  /** They were taken before a reload. */
+  still: boolean;
   onAgain(longer: boolean): void;
   onRemoved(index: number): void;
 };

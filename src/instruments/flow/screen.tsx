@@ -10,12 +10,14 @@ import {
   showRange,
   showSeconds,
   useEntry,
+  useKept,
   useUnits,
   Wrong,
 } from "../../panel/screens/reading/index.ts";
 import { type NeedOf, readingBounds } from "../index.ts";
 import { checkFlowRun, type FlowProblem } from "./check.ts";
 import { Jug } from "./jug.tsx";
+import { readRuns, writeRuns } from "./kept-runs.ts";
 import type { FlowRun } from "./reading.ts";
 import { FlowResult } from "./result.tsx";
 import { Step } from "./step.tsx";
@@ -24,13 +26,22 @@ import { Step } from "./step.tsx";
 export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"flow"> }) {
   const { services, texts } = props;
   const { limits } = need;
-  const [runs, setRuns] = useState<FlowRun[]>([]);
+  const [kept, keepRuns] = useKept(props, "runs", "");
+  const [before] = useState(kept);
+  const runs = readRuns(kept, limits);
   const [aim, setAim] = useState(limits.aimSeconds);
-  const [again, setAgain] = useState(true);
-  const [typed, setTyped] = useState("");
+  const [again, setAgain] = useState(!runs[0]);
+  const [typed, setTyped] = useKept(props, "volume", "");
   // What is accepted here is the time of the run whose water is being measured.
-  const { refusal, refuse, accepted: seconds, accept: setSeconds } = useEntry<number>();
-  const { unit, unitName, unitChoices } = useUnits(need.region.units.volume, texts, (change) => {
+  const [ran, keepRan] = useKept(props, "seconds", "");
+  const isTime = (passed: number) => !checkFlowRun({ volume: 0, unit: "ml", seconds: passed }, limits)[0];
+  const {
+    refusal,
+    refuse,
+    accepted: seconds,
+    accept,
+  } = useEntry<number>(ran && isTime(Number(ran)) ? Number(ran) : null);
+  const { unit, unitName, unitChoices } = useUnits(need.region.units.volume, props, (change) => {
     change();
     refuse("");
   });
@@ -39,11 +50,18 @@ export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"flow"> 
   const explain = (problem: FlowProblem, unit: string) =>
     refuse(texts(`measure.${problem.field}-${problem.code}`, { ...showRange(texts, problem), unit }));
 
-  function stopped(ran: number) {
-    const [problem] = checkFlowRun({ volume: 0, unit, seconds: ran }, limits);
+  function setSeconds(passed: number | null) {
+    keepRan(`${passed ?? ""}`);
+    accept(passed);
+  }
+
+  const setRuns = (next: FlowRun[]) => keepRuns(writeRuns(next));
+
+  function stopped(passed: number) {
+    const [problem] = checkFlowRun({ volume: 0, unit, seconds: passed }, limits);
     if (problem) return explain(problem, "s");
     refuse("");
-    setSeconds(ran);
+    setSeconds(passed);
   }
 
   function keep() {
@@ -115,6 +133,7 @@ export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"flow"> 
         <FlowResult
           key={runs.length}
           {...props}
+          still={kept === before}
           reading={{ kind: "flow", runs, ...(need.before ? { before: need.before } : {}) }}
           need={need}
           onAgain={measureAgain}

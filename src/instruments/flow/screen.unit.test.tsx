@@ -77,7 +77,9 @@ describe("the stopwatch", () => {
     await pass(10);
     await pass(60);
     expect(text()).toContain("0Next");
-    expect(all("[role=status]").map((region) => region.textContent)).toEqual(["Time's up. Stop the water."]);
+    expect(all(".steps [role=status]").map((region) => region.textContent)).toEqual([
+      "Time's up. Stop the water.",
+    ]);
     await tap(/Next/);
     await type(volume, "200");
     await tap(show);
@@ -117,7 +119,7 @@ describe("the stopwatch", () => {
   test("announces its start, and not every second", async () => {
     const { tap, pass, all } = await atFlow();
     await tap("Start");
-    const said = () => all("[role=status]").map((region) => region.textContent);
+    const said = () => all(".steps [role=status]").map((region) => region.textContent);
     expect(said()).toEqual(["Started. 10 seconds."]);
     await pass(3);
     expect(said()).toEqual(["Started. 10 seconds."]);

@@ -6,8 +6,13 @@ import { type IceLimits, iceLimits } from "./limits.ts";
 import type { IceReading } from "./reading.ts";
 import { inUnitOf } from "./unit.ts";
 
-/** Temperature and flow as they were measured before in this session. */
-export type IceNeed = { limits: IceLimits; celsius: Estimate | null; perSecond: Estimate | null };
+/** Temperature and flow as they were measured before in this session, and since when the ice was waited for (RFC 3339). */
+export type IceNeed = {
+  limits: IceLimits;
+  celsius: Estimate | null;
+  perSecond: Estimate | null;
+  since: string | null;
+};
 
 /** A day's ice, from how much came in some hours. */
 export const ice: Instrument<IceReading, IceLimits, IceAssessment, IceNeed> = {
@@ -15,8 +20,9 @@ export const ice: Instrument<IceReading, IceLimits, IceAssessment, IceNeed> = {
   limits: iceLimits,
   check: checkIce,
   assess: assessIce,
-  need: ({ of, earlier }) => ({
+  need: ({ of, since, earlier }) => ({
     limits: iceLimits(of),
+    since,
     celsius: earlier("temperature")?.estimate ?? null,
     perSecond: earlier("flow")?.estimate ?? null,
   }),

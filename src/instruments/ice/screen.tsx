@@ -7,11 +7,13 @@ import {
   Result,
   showNumber,
   useEntries,
+  useKept,
   useUnits,
 } from "../../panel/screens/reading/index.ts";
 import type { NeedOf } from "../index.ts";
 import { assessIce } from "./assess.ts";
 import { checkIce } from "./check.ts";
+import type { IceLimits } from "./limits.ts";
 import type { IceReading } from "./reading.ts";
 import { inUnitOf } from "./unit.ts";
 
@@ -23,25 +25,29 @@ const enough = "M6 9h12M6 15h12";
 
 /** How much ice came in some hours, as a day's ice, against what the machine can make and what is used. */
 export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"ice"> }) {
-  const { texts } = props;
-  const { limits, region, celsius, perSecond } = need;
-  const [by, setBy] = useState<IceReading["by"]>("pieces");
-  const [wanted, setWanted] = useState<Wanted>("unknown");
+  const { services, texts } = props;
+  const { limits, region, celsius, perSecond, since } = need;
+  const [timed] = useState(() => hoursSince(since, services.now(), limits));
+  const [by, setBy] = useKept<IceReading["by"]>(props, "by", "pieces", ways);
+  const [wanted, setWanted] = useKept<Wanted>(props, "wanted", "unknown", uses);
   const { accepted, accept, edit, read, isEmpty, refuseRange, field } = useEntries<
-    "amount" | "hours" | "pieceGrams",
+    "amount" | "hours" | "watched" | "pieceGrams",
     IceReading
-  >("amount", texts);
-  const { unit, unitName, unitChoices } = useUnits(region.units.mass, texts, edit);
+  >("amount", props, timed === null ? {} : { hours: showNumber(texts, timed) });
+  const { unit, unitName, unitChoices } = useUnits(region.units.mass, props, edit);
   const weight = by === "weight";
+  // Batches are watched for a while of their own.
+  const time = by === "batches" ? "watched" : "hours";
 
   function check() {
-    const typed = read("amount", "hours");
+    const typed = read("amount", time);
     const piece = typed && (by === "pieces" && !isEmpty("pieceGrams") ? read("pieceGrams") : {});
     if (!typed || !piece) return;
     const reading: IceReading = {
       kind: "ice",
       by,
-      ...typed,
+      amount: typed.amount,
+      hours: typed[time],
       wanted: wanted === "unknown" ? null : wanted,
       ...(weight ? { unit } : {}),
       ...(celsius ? { celsius: plain(celsius) } : {}),
@@ -49,7 +55,7 @@ export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"ice"> }
       ...piece,
     };
     const problem = checkIce(reading, limits);
-    if (problem) refuseRange(problem, problem.field);
+    if (problem) refuseRange(problem, problem.field === "hours" ? time : problem.field);
     else accept(reading);
   }
 
@@ -101,7 +107,11 @@ export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"ice"> }
       {weight && unitChoices}
       {by === "pieces" &&
         field("pieceGrams", { label: texts("measure.ice-piece-grams"), unit: texts("measure.unit-g") })}
-      {field("hours", { label: texts(`measure.ice-hours-${by}`), unit: texts("measure.unit-hours") })}
+      {field(time, {
+        label: texts(`measure.ice-hours-${by}`),
+        unit: texts("measure.unit-hours"),
+        note: timed !== null && time === "hours" ? texts("measure.ice-hours-timed") : "",
+      })}
       <MeasureChoices
         legend="ice-use"
         values={uses}
@@ -112,6 +122,14 @@ export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"ice"> }
       />
     </MeasureForm>
   );
+}
+
+const MS_PER_HOUR = 3_600_000;
+
+/** How long the wait has taken, in hours; null where there was none, or none that a reading could have. */
+function hoursSince(since: string | null, now: string, limits: IceLimits): number | null {
+  const hours = (Date.parse(now) - Date.parse(since ?? "")) / MS_PER_HOUR;
+  return hours >= limits.shortestHours && hours <= limits.longestHours ? hours : null;
 }
 
 /** An estimate as a log keeps it, without the shape of its errors. */

@@ -1,28 +1,33 @@
 import { useId, useRef, useState } from "preact/hooks";
 import type { ScreenProps } from "../../panel/frame/index.ts";
-import { MeasureChoices, useEntry } from "../../panel/screens/reading/index.ts";
+import { MeasureChoices, useEntry, useKept } from "../../panel/screens/reading/index.ts";
 import type { NeedOf } from "../index.ts";
 import { SealDrawing } from "./drawing.tsx";
 import type { SealReading } from "./reading.ts";
 import { SealResult } from "./result.tsx";
-import { answers, type Door, Sign, type Spot } from "./spot.tsx";
+import { answers, carry, type Door, readSpots, Sign, type Spot } from "./spot.tsx";
+
+const doors: Door[] = ["one", "two", "drawer"];
 
 /** A strip of paper pulled at one place after the other around a shut door, and what the places look like together. */
 export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"seal"> }) {
   const { texts } = props;
   const places = texts("measure.seal-places").split("\n");
-  const [door, setDoor] = useState<Door>("one");
-  const [spots, setSpots] = useState<Spot[]>(() => places.map(() => "untried"));
-  const [at, setAt] = useState(0);
+  const { before } = need;
+  const carried = before && carry(before.reading.spots, before.verdict, places.length);
+  const [door, setDoor] = useKept<Door>(props, "door", before?.reading.door ?? "one", doors);
+  const [kept, keepSpots] = useKept(props, "spots", carried?.join(" ") ?? "");
+  const spots = readSpots(kept, places.length);
+  const [at, setAt] = useState(() => Math.max(0, spots.indexOf("untried")));
   const { accepted, accept, edit } = useEntry<SealReading>();
   const asked = useId();
   const first = useRef<HTMLButtonElement>(null);
-  const tried = spots.some((spot) => spot !== "untried");
+  const tried = spots.some((spot, place) => spot !== (carried?.[place] ?? "untried"));
   const next = nextUntried(spots, at);
 
   function say(spot: Spot) {
     const said = spots.map((each, place) => (place === at ? spot : each));
-    edit(() => setSpots(said));
+    edit(() => keepSpots(said.join(" ")));
     if (next !== undefined) setAt(next);
     // The last one that was missing: only a correction waits to be asked what it means.
     else if (spots[at] === "untried") accept(readingOf(said));
@@ -40,7 +45,7 @@ export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"seal"> 
     <div class="seal">
       <MeasureChoices
         legend="seal-door"
-        values={["one", "two", "drawer"]}
+        values={doors}
         named={(each) => `seal-${each}`}
         chosen={door}
         onChosen={(chosen) => edit(() => setDoor(chosen))}
@@ -58,6 +63,7 @@ export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"seal"> 
         }}
         texts={texts}
       />
+      {carried && <p class="small">{texts("measure.seal-slipped-only")}</p>}
       <p id={asked} class="place" role="status">
         {texts("measure.seal-place", { place: at + 1, places: spots.length })} <b>{places[at]}</b>
       </p>

@@ -16,6 +16,28 @@ const shapes: Record<Spot, string> = {
   untried: "",
 };
 
+/** So many places from a text with a word for each; whatever is none was not tried. */
+export function readSpots(text: string, count: number): Spot[] {
+  const words = text.split(" ");
+  return Array.from({ length: count }, (_, place) => {
+    const word = words[place] ?? "";
+    return Object.hasOwn(shapes, word) ? (word as Spot) : "untried";
+  });
+}
+
+/**
+ * The places of a second survey: those that held are carried over as they were found, those that slipped are asked
+ * again. What was left out is asked again only where the first survey could say nothing without it. Null where that asks
+ * for no place: then all are asked.
+ */
+export function carry(before: SealReading["spots"], verdict: string, count: number): Spot[] | null {
+  const spots = Array.from({ length: count }, (_, place): Spot => {
+    const found = before[place] ?? (verdict === "unclear" ? "untried" : "skipped");
+    return found === "slips" ? "untried" : found;
+  });
+  return spots.includes("untried") ? spots : null;
+}
+
 /** The sign of a place: a tick, half a disc, a cross, a dash or an empty ring, each with a fill of its own. */
 export function Sign({ spot }: { spot: Spot }) {
   return (

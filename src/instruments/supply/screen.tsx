@@ -1,4 +1,3 @@
-import { useState } from "preact/hooks";
 import type { ScreenProps } from "../../panel/frame/index.ts";
 import {
   MeasureChoices,
@@ -7,6 +6,7 @@ import {
   Stopwatch,
   showNumber,
   useEntries,
+  useKept,
   useUnits,
 } from "../../panel/screens/reading/index.ts";
 import type { NeedOf } from "../index.ts";
@@ -17,16 +17,18 @@ import { inUnitOf } from "./unit.ts";
 
 const upwards = "M12 19V5M6 11l6-6 6 6";
 
+const ways: SupplyReading["by"][] = ["fill", "gauge"];
+
 /** How much the house gives: a known vessel filled by the clock at the nearest tap, or a pressure gauge read. */
 export function Screen({ need: { limits, region }, ...props }: ScreenProps & { need: NeedOf<"supply"> }) {
   const { services, texts } = props;
-  const [by, setBy] = useState<SupplyReading["by"]>("fill");
+  const [by, setBy] = useKept<SupplyReading["by"]>(props, "by", "fill", ways);
   const { accepted, accept, edit, type, read, refuseRange, field } = useEntries<
     "vessel" | "seconds" | "pressure",
     SupplyReading
-  >("vessel", texts);
-  const fill = useUnits(region.units.fill, texts, edit);
-  const gauge = useUnits(region.units.pressure, texts, edit);
+  >("vessel", props);
+  const fill = useUnits(region.units.fill, props, edit, "fill");
+  const gauge = useUnits(region.units.pressure, props, edit, "gauge");
   const { unitName, unitChoices } = by === "fill" ? fill : gauge;
   const seconds = texts("measure.unit-seconds");
 
@@ -87,7 +89,7 @@ export function Screen({ need: { limits, region }, ...props }: ScreenProps & { n
     <MeasureForm onSent={check} result={accepted && resultOf(accepted)} texts={texts}>
       <MeasureChoices
         legend="supply-by"
-        values={["fill", "gauge"]}
+        values={ways}
         named={(each) => `supply-by-${each}`}
         chosen={by}
         onChosen={(chosen) => edit(() => setBy(chosen))}

@@ -7,6 +7,7 @@ import {
   Result,
   showNumber,
   useEntries,
+  useKept,
   useUnits,
 } from "../../panel/screens/reading/index.ts";
 import type { NeedOf } from "../index.ts";
@@ -18,19 +19,26 @@ import type { TemperatureReading } from "./reading.ts";
 
 const MINUTES_PER_HOUR = 60;
 
+const ways: TemperatureReading["with"][] = ["display", "thermometer"];
+
 /** A temperature, off the machine's own display or off a thermometer, with the verdict before it is used. */
 export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"temperature"> }) {
   const { texts } = props;
   const { limits, region, place, targetC } = need;
   const hasDisplay = place !== "ice-maker";
-  const [by, setBy] = useState<TemperatureReading["with"]>(hasDisplay ? "display" : "thermometer");
+  const [by, setBy] = useKept<TemperatureReading["with"]>(
+    props,
+    "with",
+    hasDisplay ? "display" : "thermometer",
+    hasDisplay ? ways : ["thermometer"],
+  );
   const { accepted, accept, edit, type, read, isEmpty, refuseRange, field } = useEntries<
     "temperature" | "stood",
     TemperatureReading
-  >("temperature", texts);
+  >("temperature", props);
   /** A reading above zero that is meant so. */
   const [sure, setSure] = useState<TemperatureReading | null>(null);
-  const { unit, unitName, unitChoices } = useUnits(region.units.temperature, texts, edit);
+  const { unit, unitName, unitChoices } = useUnits(region.units.temperature, props, edit);
   const degrees = (value: number) => texts(`measure.degrees-${unit}`, { value: showNumber(texts, value) });
   // A glass of water takes hours, packs take minutes.
   const minutesPer = place === "fridge" ? MINUTES_PER_HOUR : 1;
@@ -121,7 +129,7 @@ export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"tempera
       {hasDisplay && (
         <MeasureChoices
           legend="read-off"
-          values={["display", "thermometer"]}
+          values={ways}
           named={(each) => `with-${each}-${place}`}
           chosen={by}
           onChosen={(chosen) => edit(() => setBy(chosen))}

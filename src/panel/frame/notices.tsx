@@ -1,15 +1,22 @@
 import type { Notice } from "../../turn/index.ts";
 
-/** What is to be told beside a turn; it comes with the engine, as whatever there is to tell. */
+/**
+ * What is to be told beside a turn, and is announced where it comes by itself. It comes with the engine, as whatever there
+ * is to tell.
+ */
 export function Notices({ notices, goOn }: { notices: Notice[]; goOn(): void }) {
-  return notices.map(({ id, text, goOn: label }) => (
-    <div key={id} class="note">
-      <p>{text}</p>
-      {label && (
-        <button type="button" onClick={() => goOn()}>
-          {label}
-        </button>
-      )}
+  return (
+    <div class="notices" role="status">
+      {notices.map(({ id, text, goOn: label }) => (
+        <div key={id} class="note">
+          <p>{text}</p>
+          {label && (
+            <button type="button" onClick={() => goOn()}>
+              {label}
+            </button>
+          )}
+        </div>
+      ))}
     </div>
-  ));
+  );
 }

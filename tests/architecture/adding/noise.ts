@@ -41,8 +41,8 @@ import type { NeedOf } from "../index.ts";
 import { noise } from "./index.ts";
 import type { NoiseReading } from "./reading.ts";
 
-export function Screen({ need, turn, actions, texts }: ScreenProps & { need: NeedOf<"noise"> }) {
-  const { read, field } = useEntries<"decibels", NoiseReading>("decibels", texts);
+export function Screen({ need, turn, actions, services, texts }: ScreenProps & { need: NeedOf<"noise"> }) {
+  const { read, field } = useEntries<"decibels", NoiseReading>("decibels", { turn, services, texts });
   function send() {
     const typed = read("decibels");
     const reading = typed && { kind: "noise" as const, ...typed };

@@ -49,7 +49,7 @@ async function livesThrough(panel: PanelPage, file: LaterFile, fault: Fault, lef
   const last = panel.button(panel.text("checks.opening.symptom.answers.not-dispensed"));
   if (!left) await answerOpening(panel);
   await page.clock.runFor(4500);
-  const said = panel.host.getByRole("status");
+  const said = panel.host.getByRole("status").last();
   await expect(said).toContainText(panel.text(fault === "slow" ? "ui.slow" : "ui.lost"));
   await expect(said.getByRole("link")).toHaveText(/^Larder Lane Spares/);
   await expect(said.getByRole("link")).toHaveAttribute("href", /\/help\.html$/);

@@ -4,7 +4,7 @@ import { firstSheet, Panel } from "../../../src/panel/frame/index.ts";
 import drawings from "../../../src/panel/pictures/drawings.json";
 import { createPicture } from "../../../src/panel/pictures/index.ts";
 import pictureSheet from "../../../src/panel/pictures/pictures.css?inline";
-import { laterSheet, screens } from "../../../src/panel/screens/index.ts";
+import { laterSheet, OwnWords, screens } from "../../../src/panel/screens/index.ts";
 import { createActions } from "../../../src/turn/index.ts";
 import { viewIn } from "../regions.ts";
 import { textsOf } from "../texts.ts";
@@ -31,6 +31,7 @@ root.adoptedStyleSheets = [firstSheet, laterSheet, pictureSheet].map((rules) => 
   return sheet;
 });
 
+const services = servicesFor(name);
 const calls: [string, unknown[]][] = [];
 const actions = createActions((action, given) => {
   calls.push([action, given]);
@@ -40,12 +41,17 @@ render(
   <Panel
     view={viewIn(locale, view)}
     actions={actions}
-    services={servicesFor(name)}
+    services={services}
     texts={texts}
     screens={
       name === "waiting-for-engine"
         ? null
-        : { ...screens, ...laterScreens, picture: ({ id }) => <Picture id={id} title={id} /> }
+        : {
+            ...screens,
+            ...laterScreens,
+            ownWords: (props) => <OwnWords {...props} draft={services.draft} />,
+            picture: ({ id }) => <Picture id={id} title={id} />,
+          }
     }
   />,
   root,

@@ -131,6 +131,7 @@ export const gateTurn = turnWith({
       { id: "floor", text: "The floor is dry" },
     ],
     facts: ["Food keeps cold for 4 hours in the fridge while its door stays shut."],
+    minutes: 15,
   },
   answers: [{ id: "cannot", text: "I can't do this", role: "cannot" }],
   path,

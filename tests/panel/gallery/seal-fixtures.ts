@@ -15,7 +15,7 @@ export const sealTurn = turnWith({
   why: "A leaky seal lets warm air in.",
   minutes: 5,
   picture: "paper-strip",
-  reading: { instrument: "seal", region: regionOf("en-GB"), limits: { longestArc: 3 } },
+  reading: { instrument: "seal", region: regionOf("en-GB"), limits: { longestArc: 3 }, before: null },
   answers: quietAnswers,
   path: pathWith({ "stop-tap": "clear", controls: "fixed" }, "door"),
 });

@@ -7,6 +7,7 @@ import type {
   Plate,
   Services,
 } from "../../../src/turn/index.ts";
+import { createDraftOf } from "./draft.ts";
 
 type Model = Extract<FoundModel, { kind: "exact" }>["model"];
 type Part = Extract<FoundPart, { kind: "part" }>["part"];
@@ -151,6 +152,7 @@ export function servicesFor(fixture: string): Services {
       return parts[fixture] ?? { kind: "part", part: filter, alternatives: [cheaper] };
     },
     basket: createBasketOf(fixture === "part-failed" ? "failed" : "added"),
+    draft: createDraftOf(),
     now: () => (fixture.startsWith("wait") ? "2025-06-20T13:40:00.000+01:00" : new Date().toISOString()),
     keepAwake: async () => () => {},
     signal: (kind) => console.log("signal", kind),

@@ -24,7 +24,7 @@ const tapSuggestion = ({ all }: Asked, text: string) =>
   all(".own-words button")
     .find((button) => button.textContent === text)
     ?.click();
-const said = ({ all }: Asked) => all("[role=status]").map((status) => status.textContent);
+const said = ({ all }: Asked) => all(".own-words [role=status]").map((status) => status.textContent);
 
 test("nothing is suggested and nothing is said before anything is typed", async () => {
   const panel = await asked();
@@ -110,9 +110,9 @@ test("what a person types is shown as text, and of a paste of 100 kB as much sta
   expect(panel.all(".own-words b")).toEqual([]);
 });
 
-test("the field says beside it that nothing is kept or sent, and no browser completes what is typed", async () => {
+test("the field says beside it that nothing is sent, and no browser completes what is typed", async () => {
   const panel = await asked();
-  expect(panel.told(label)).toBe("This is not kept and not sent.");
+  expect(panel.told(label)).toBe("This stays on your device. It isn't sent.");
   expect(panel.field(label).getAttribute("autocomplete")).toBe("off");
 });
 

@@ -3,7 +3,7 @@ import ICAL from "ical.js";
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { waitTurn } from "../gallery/measure-fixtures.ts";
 import { waitInsideTurn } from "../gallery/seal-fixtures.ts";
-import { viewOf } from "../gallery/turns.ts";
+import { turnWith, viewOf } from "../gallery/turns.ts";
 import { mount } from "../mount.tsx";
 
 let now = "";
@@ -50,6 +50,35 @@ test("takes its answers at any time, because ice may come early", async () => {
   const { tap, calls } = await atWait();
   await tap("There is ice");
   expect(calls).toEqual([["answer", "first-ice.wait", "ice"]]);
+});
+
+describe("the next question that comes by itself", () => {
+  const next = viewOf(turnWith({ turn: "first-ice.came", heading: "Has ice come?" }));
+  const leave = async (clock: string, elsewhere?: HTMLElement) => {
+    vi.stubGlobal("requestAnimationFrame", (work: () => void) => setTimeout(work));
+    now = "2025-06-21T08:59:00+01:00";
+    const panel = await atWait();
+    if (elsewhere) document.body.append(elsewhere);
+    elsewhere?.focus();
+    now = clock;
+    await panel.show(next);
+    vi.runAllTimers();
+    return panel.focused();
+  };
+  afterEach(() => vi.unstubAllGlobals());
+
+  test("has the focus once the wait is over, as after a tap", async () => {
+    expect((await leave("2025-06-21T09:00:00+01:00")).textContent).toBe("Has ice come?");
+  });
+
+  test("has it not before: somebody has gone on in another tab", async () => {
+    expect(await leave("2025-06-21T08:59:30+01:00")).toBe(document.body);
+  });
+
+  test("leaves it where somebody types elsewhere on the page", async () => {
+    const search = document.createElement("input");
+    expect(await leave("2025-06-21T09:00:00+01:00", search)).toBe(search);
+  });
 });
 
 describe("what goes on inside", () => {

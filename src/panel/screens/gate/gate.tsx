@@ -2,11 +2,22 @@ import { useState } from "preact/hooks";
 import { type ScreenProps, SignalPanel } from "../../frame/index.ts";
 import { Wrong } from "../reading/index.ts";
 
-/** A safety gate: every line is ticked by hand, and nothing is remembered from the last visit. */
-export function GateScreen({ turn, actions, texts, busy }: ScreenProps) {
-  const [ticked, setTicked] = useState<string[]>([]);
-  const [told, setTold] = useState(false);
+const MINUTE_MS = 60_000;
+
+/**
+ * A safety gate: every line is ticked by hand, and nothing is remembered from the last visit. Only over a reload a tick
+ * stays, as long as a confirmation would; it is the tap on the button that confirms.
+ */
+export function GateScreen({ turn, actions, services, texts, busy }: ScreenProps) {
+  const { draft } = services;
   const { gate } = turn;
+  const [ticked, setTicked] = useState(() => {
+    const kept = draft.read(turn.turn);
+    const age = (id: string) => Date.parse(services.now()) - Date.parse(kept[id] ?? "");
+    const ids = gate?.items.map(({ id }) => id) ?? [];
+    return ids.filter((id) => age(id) >= 0 && age(id) <= (gate?.minutes ?? 0) * MINUTE_MS);
+  });
+  const [told, setTold] = useState(false);
   if (!gate) return null;
   const left = gate.items.length - ticked.length;
   // All of it was confirmed a moment ago: one line, one tap.
@@ -35,7 +46,9 @@ export function GateScreen({ turn, actions, texts, busy }: ScreenProps) {
               checked={ticked.includes(id)}
               onChange={(event) => {
                 const others = ticked.filter((each) => each !== id);
-                setTicked(event.currentTarget.checked ? [...others, id] : others);
+                const { checked } = event.currentTarget;
+                draft.keep(turn.turn, id, checked ? services.now() : "");
+                setTicked(checked ? [...others, id] : others);
               }}
             />
             <span>{text}</span>

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { ScreenProps } from "../../frame/index.ts";
-import { Field, Form, useEntry } from "../reading/index.ts";
+import { Field, Form, useEntry, useKept } from "../reading/index.ts";
 import { type Answered, ModelResult } from "./model-result.tsx";
 import { PlateFinder } from "./plate-finder.tsx";
 
@@ -10,7 +10,7 @@ import { PlateFinder } from "./plate-finder.tsx";
  * where a tap has led here: a page that loads must not move on under somebody's eyes.
  */
 export function ModelScreen({ turn, actions, services, texts, busy, picture }: ScreenProps) {
-  const [typed, setTyped] = useState("");
+  const [typed, setTyped] = useKept({ turn, services }, "model", "");
   const { refusal, refuse, accepted: found, accept: setFound, edit } = useEntry<Answered>();
   const [looking, setLooking] = useState(false);
   // An answer to an earlier question must not overwrite that to a later one.
@@ -21,7 +21,8 @@ export function ModelScreen({ turn, actions, services, texts, busy, picture }: S
   const form = useRef<HTMLFormElement>(null);
   useEffect(() => {
     const given = services.takePageModel();
-    if (!given) return;
+    // Nor over what was typed before a reload.
+    if (!given || typed) return;
     setTyped(given);
     // In that frame a tap that led here has moved the focus to this turn's heading.
     const frame = requestAnimationFrame(() => {

@@ -1,9 +1,10 @@
 import { Component } from "preact";
-import { longestWords } from "../../../turn/index.ts";
+import { type Draft, longestWords } from "../../../turn/index.ts";
 import type { ScreenProps, Screens } from "../../frame/index.ts";
 import { keepInSight } from "../reading/index.ts";
 
 type Props = Pick<ScreenProps, "turn" | "actions" | "texts" | "busy"> & {
+  draft: Draft;
   /** What is found for the typed words; it comes with the later screens. */
   found: Screens["foundInWords"] | undefined;
 };
@@ -11,12 +12,20 @@ type Props = Pick<ScreenProps, "turn" | "actions" | "texts" | "busy"> & {
 /** One more than is read, as in every field. */
 const most = longestWords + 1;
 
+const name = "own-words";
+
 /**
  * A field for whoever finds no complaint that fits: what is typed brings some of the same answers nearer. What was
- * typed goes nowhere.
+ * typed never leaves the device.
  */
 export class OwnWords extends Component<Props, { typed: string }> {
-  override state = { typed: "" };
+  override state = { typed: this.props.draft.read(this.props.turn.turn)[name] ?? "" };
+
+  readonly #type = (typed: string) => {
+    const { draft, turn } = this.props;
+    draft.keep(turn.turn, name, typed);
+    this.setState({ typed });
+  };
 
   override render({ found: Found, ...props }: Props, { typed }: { typed: string }) {
     const { texts } = props;
@@ -37,7 +46,7 @@ export class OwnWords extends Component<Props, { typed: string }> {
             maxLength={most}
             value={typed}
             aria-describedby="own-words-note"
-            onInput={({ currentTarget: { value } }) => this.setState({ typed: value.slice(0, most) })}
+            onInput={({ currentTarget: { value } }) => this.#type(value.slice(0, most))}
             onFocus={({ currentTarget }) => keepInSight(currentTarget)}
           />
         </div>

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from "preact";
-import { useId, useState } from "preact/hooks";
+import { useId } from "preact/hooks";
 import type { Texts } from "../../../turn/index.ts";
+import { type Place, useKept } from "./kept.ts";
 
 type Props<Value extends string> = {
   legend: string;
@@ -52,13 +53,15 @@ export function MeasureChoices<Value extends string>({
 /**
  * The units in which something may be measured: the one that is chosen, its name, and the options to draw.
  * @param units those that are offered, the usual one first
+ * @param name where a screen has two such choices
  */
 export function useUnits<Unit extends string>(
   units: readonly Unit[],
-  texts: Texts,
+  { texts, ...place }: Place & { texts: Texts },
   edit: (change: () => void) => void,
+  name = "unit",
 ) {
-  const [unit, setUnit] = useState(units[0] as Unit);
+  const [unit, setUnit] = useKept(place, name, units[0] as Unit, units);
   const named = (each: Unit) => `unit-${each}`;
   return {
     unit,

@@ -2,22 +2,34 @@ import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import type { RangeProblem } from "../../../measuring/index.ts";
 import type { Texts } from "../../../turn/index.ts";
+import type { ScreenProps } from "../../frame/index.ts";
 import { Form, readTyped, useEntry } from "./entry.tsx";
 import { Field } from "./field.tsx";
 import { showRange } from "./format.ts";
 
-type FieldOptions = { label: string; unit?: string; keys?: "decimal" | "numeric" | "text" };
+type FieldOptions = { label: string; note?: string; unit?: string; keys?: "decimal" | "numeric" | "text" };
 
 /**
  * Several typed numbers of one form, with the reading that they come to once accepted. What is wrong stands beside
- * the entry that is, and what was typed stays.
+ * the entry that is, and what was typed stays, over a reload as well.
+ * @param filled what is known already; it can be typed over
  */
-export function useEntries<Name extends string, Reading>(first: Name, texts: Texts) {
-  const [typed, setTyped] = useState<Partial<Record<Name, string>>>({});
+export function useEntries<Name extends string, Reading>(
+  first: Name,
+  { turn: { turn }, services: { draft }, texts }: Pick<ScreenProps, "turn" | "services" | "texts">,
+  filled: Partial<Record<Name, string>> = {},
+) {
+  const [typed, setTyped] = useState<Partial<Record<Name, string>>>(() => ({
+    ...filled,
+    ...draft.read(turn),
+  }));
   const [wrong, setWrong] = useState(first);
   const { refusal, refuse, accepted, accept, edit } = useEntry<Reading>();
   // From what was typed last, not from what is on screen: a phone may fill two fields before the next drawing.
-  const type = (name: Name, text: string) => edit(() => setTyped((before) => ({ ...before, [name]: text })));
+  const type = (name: Name, text: string) => {
+    draft.keep(turn, name, text);
+    edit(() => setTyped((before) => ({ ...before, [name]: text })));
+  };
   return {
     accepted,
     accept,
@@ -41,9 +53,10 @@ export function useEntries<Name extends string, Reading>(first: Name, texts: Tex
       const key = own ? `${name}-${problem.code}` : "out-of-range";
       refuse(texts(`measure.${key}`, { ...showRange(texts, problem), unit }));
     },
-    field: (name: Name, { label, unit, keys = "decimal" }: FieldOptions) => (
+    field: (name: Name, { label, note = "", unit, keys = "decimal" }: FieldOptions) => (
       <Field
         label={label}
+        note={note}
         typed={typed[name] ?? ""}
         onTyped={(text) => type(name, text)}
         refusal={wrong === name ? refusal : undefined}

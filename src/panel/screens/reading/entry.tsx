@@ -4,10 +4,13 @@ import { readNumber } from "../../../measuring/index.ts";
 import type { Texts } from "../../../turn/index.ts";
 import type { Refusal } from "./field.tsx";
 
-/** An answer on its way: refused, or accepted and shown with what it means, until anything is edited. */
-export function useEntry<Value>() {
+/**
+ * An answer on its way: refused, or accepted and shown with what it means, until anything is edited.
+ * @param first what is accepted already
+ */
+export function useEntry<Value>(first: Value | null = null) {
   const [refusal, setRefusal] = useState<Refusal>({ text: "" });
-  const [accepted, accept] = useState<Value | null>(null);
+  const [accepted, accept] = useState(first);
   const refuse = (text: string) => setRefusal({ text });
   return {
     refusal,

@@ -7,6 +7,7 @@ export { Field, type Refusal, Wrong } from "./field.tsx";
 export { type Asked, otherVariant, saidOf, useFitted } from "./fitted.ts";
 export { localeOf, showDay, showList, showNumber, showPrice, showRange, showSeconds } from "./format.ts";
 export { keepInSight } from "./keep-in-sight.ts";
+export { useKept } from "./kept.ts";
 export { Reminder } from "./reminder.tsx";
 export { marks, Result, VerdictCard } from "./result.tsx";
 export { Stopwatch } from "./stopwatch.tsx";

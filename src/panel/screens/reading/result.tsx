@@ -24,16 +24,21 @@ type CardProps = Pick<ScreenProps, "turn" | "actions" | "texts" | "busy"> & {
   doubted?: boolean | undefined;
   /** What may be done instead; comes first where using it is not the first choice. */
   instead?: ComponentChildren;
+  /** It was there before a reload: a page that loads moves no focus. */
+  still?: boolean | undefined;
   children: ComponentChildren;
 };
 
 /** A verdict before it is used, with its sign, and the button that uses it. */
 export function VerdictCard(props: CardProps) {
-  const { turn, actions, texts, busy, reading, verdict, heading, look, doubted, instead, children } = props;
+  const { turn, actions, texts, busy, reading, verdict, heading, look, doubted, instead, still, children } =
+    props;
   const mark = props.mark ?? marks[verdict as keyof typeof marks] ?? marks.fails;
   // Read at once, and in sight at once: the button that asked for it is gone, and so is a phone's keyboard.
   const heard = useRef<HTMLParagraphElement>(null);
-  useEffect(() => heard.current?.focus(), []);
+  useEffect(() => {
+    if (!still) heard.current?.focus();
+  }, []);
   return (
     <div class={`card ${look}`}>
       <p class="verdict" ref={heard} tabIndex={-1}>

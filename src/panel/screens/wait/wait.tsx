@@ -1,7 +1,8 @@
-import { useEffect, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { calendarFile } from "../../../measuring/index.ts";
 import type { ScreenProps } from "../../frame/index.ts";
 import { localeOf, Reminder } from "../reading/index.ts";
+import { leadOn } from "./lead-on.ts";
 import { Stages } from "./stages.tsx";
 
 const REFRESH_MS = 30_000;
@@ -13,11 +14,15 @@ const REMIND_FROM_MS = 60 * MINUTE_MS;
 export function WaitScreen({ turn, services, texts }: ScreenProps) {
   const { heading: title, wait } = turn;
   const [now, setNow] = useState(() => Date.parse(services.now()));
+  const place = useRef<HTMLDivElement>(null);
   useEffect(() => {
     const look = () => setNow(Date.parse(services.now()));
     const timer = setInterval(look, REFRESH_MS);
     document.addEventListener("visibilitychange", look);
+    const root = place.current?.getRootNode() as Document | ShadowRoot | undefined;
     return () => {
+      // Nobody has tapped: the time has come.
+      if (root && wait && Date.parse(services.now()) >= Date.parse(wait.until)) leadOn(root);
       clearInterval(timer);
       document.removeEventListener("visibilitychange", look);
     };
@@ -42,7 +47,7 @@ export function WaitScreen({ turn, services, texts }: ScreenProps) {
       url: /^https?:/.test(location.href) ? location.href : undefined,
     });
   return (
-    <div class="waiting">
+    <div class="waiting" ref={place}>
       <p class="left">
         {minutes > 0
           ? texts(minutes < 60 ? "measure.wait-minutes" : "measure.wait-left", {

@@ -68,6 +68,7 @@ const journeys: Record<string, Journey> = {
   "too-little": {
     sees: {
       "opening.symptom": "little-ice",
+      "fresh-ice.look": "small",
       "flow-test.run": flowOf(5),
       "flow-without-filter.prepare": "plug-fitted",
       "flow-without-filter.run": flowOf(25),

@@ -7,7 +7,7 @@ test.describe("a search that ends with ice", () => {
     await panel.answer("off");
     await panel.reload();
     await panel.answer("switched-on");
-    await panel.goTo("wait-for-ice.wait");
+    await panel.goTo("wait-for-ice.wait", { "reset.find": "not-sure" });
     await panel.comeBackAfter(25);
     await panel.seesNotice("wait-over");
     expect(panel.turn.turn).toBe("wait-for-ice.came");

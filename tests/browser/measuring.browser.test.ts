@@ -99,7 +99,7 @@ const cases: Record<string, Case> = {
     turn: "ice-yield.count",
     reading: { kind: "ice", by: "pieces", amount: 2, hours: 12, wanted: "some" },
     verdict: "fails",
-    says: ["About 16 cubes"],
+    says: ["About 4 cubes"],
   },
   "batches watched over a day, and a party": {
     // 14.3 batches a day: LBNL, Meier 1995.

@@ -22,7 +22,8 @@ const tornSeal: Answers = {
 };
 
 const cloggedFilter: Answers = {
-  "opening.symptom": "no-ice",
+  "opening.symptom": "little-ice",
+  "fresh-ice.look": "small",
   "flow-test.run": flowOf(6),
   "flow-without-filter.prepare": "plug-fitted",
   "flow-without-filter.run": flowOf(25),

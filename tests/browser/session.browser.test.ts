@@ -52,12 +52,12 @@ test.describe("changing one's mind", () => {
 
   test("starting again asks first, and then forgets everything", async ({ panel }) => {
     await panel.open();
-    await panel.goTo("control-lock.look");
+    await panel.goTo("ice-maker-switch.look");
     await panel.button(panel.text("ui.restart")).tap();
     await expect(panel.host.getByText(panel.text("ui.restart-ask"))).toBeFocused();
     await panel.seesTurn();
     await panel.button(panel.text("ui.cancel")).tap();
-    expect(panel.turn.turn).toBe("control-lock.look");
+    expect(panel.turn.turn).toBe("ice-maker-switch.look");
     await panel.seesTurn();
     await panel.restart();
     await panel.reload();

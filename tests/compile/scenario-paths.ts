@@ -231,7 +231,17 @@ export const signs: Record<string, Answers> = {
   },
   "valve-screen-blocked": { ...dry, "inlet-valve.screen": "blocked", "inlet-valve.rinse": "rinsed" },
   "inlet-valve-faulty": dry,
-  "inlet-valve-slow": { "fresh-ice.look": "small" },
+  "inlet-valve-slow": {
+    "fresh-ice.look": "small",
+    "fill-tube.look": "clear",
+    "inlet-valve.screen": "clean",
+    "inlet-valve.arrives": "strong",
+  },
+  "fill-tube-faulty": {
+    "fill-tube.look": "frozen",
+    "fill-tube-again.look": "frozen-again",
+    "fill-drip.look": "dry",
+  },
   "valve-leaks-by": { "fill-drip.look": "drips" },
   "ice-maker-faulty": dead,
   "ice-maker-in-doubt": { ...dead, "reset.unplug": "cannot" },

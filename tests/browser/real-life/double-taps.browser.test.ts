@@ -127,7 +127,7 @@ const cases: Record<string, Case> = {
     },
   },
   "'start again' of the footer, which asks first": {
-    open: (panel) => panel.openWhere("control-lock.look"),
+    open: (panel) => panel.openWhere("ice-maker-switch.look"),
     control: (panel) => words(panel, "ui.restart"),
     onceOnly: async (panel) => {
       await expect(panel.host.getByText(panel.text("ui.restart-ask"))).toBeVisible();
@@ -136,7 +136,7 @@ const cases: Record<string, Case> = {
   },
   "its 'yes, start again'": {
     open: async (panel, finger) => {
-      await panel.openWhere("control-lock.look");
+      await panel.openWhere("ice-maker-switch.look");
       await finger.tap(words(panel, "ui.restart"));
     },
     control: (panel) => words(panel, "ui.restart-yes"),

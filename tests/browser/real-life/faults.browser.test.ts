@@ -11,7 +11,14 @@ import { type Fault, faults, type LaterFile, laterFiles, spoil } from "./faults.
 const situations: [string, () => Session | null][] = [
   ["a first visit", () => null],
   ["a wait", () => sessionAt("wait-for-ice.wait")],
-  ["a gate", () => sessionAt("stop-tap.gate-water-supply", { "opening.symptom": "no-ice" })],
+  [
+    "a gate",
+    () =>
+      sessionAt("filter-seated.gate-water-supply", {
+        "opening.symptom": "no-ice",
+        "flow-without-filter.have": "no-plug",
+      }),
+  ],
 ];
 
 /** Opens the page as somebody left it, with nothing else kept. */
@@ -36,6 +43,7 @@ async function reportDanger(panel: PanelPage): Promise<void> {
 async function answerOpening(panel: PanelPage): Promise<void> {
   await panel.button(panel.text("checks.opening.danger.answers.none")).tap();
   await panel.button(panel.text("checks.opening.symptom.answers.not-dispensed")).tap();
+  await panel.button(panel.text("checks.opening.changed.answers.nothing")).tap();
 }
 
 const isPart = (file: LaterFile) => file.route.includes("/parts/");
@@ -46,7 +54,7 @@ async function livesThrough(panel: PanelPage, file: LaterFile, fault: Fault, lef
   const { mend } = await spoil(page, file, fault);
   await arrive(page, file.page, left);
   const kept = await panel.storedText();
-  const last = panel.button(panel.text("checks.opening.symptom.answers.not-dispensed"));
+  const last = panel.button(panel.text("checks.opening.changed.answers.nothing"));
   if (!left) await answerOpening(panel);
   await page.clock.runFor(4500);
   const said = panel.host.getByRole("status").last();
@@ -65,6 +73,7 @@ async function livesThrough(panel: PanelPage, file: LaterFile, fault: Fault, lef
 const afterOpening = [
   ["danger", "none"],
   ["symptom", "not-dispensed"],
+  ["changed", "nothing"],
 ].reduce((session, [turn, answer = ""]) => {
   const at = session.log.started;
   return record(session, { type: "answered", turn: `opening.${turn}`, answer, at }).session;

@@ -5,7 +5,11 @@ import { expect, test } from "../panel-test.ts";
 const turns = {
   "the first question": () => null,
   "the complaints": () => sessionAt("opening.symptom"),
-  "a gate": () => sessionAt("stop-tap.gate-water-supply", { "opening.symptom": "no-ice" }),
+  "a gate": () =>
+    sessionAt("filter-seated.gate-water-supply", {
+      "opening.symptom": "no-ice",
+      "flow-without-filter.have": "no-plug",
+    }),
   "the flow test": () => sessionAt("flow-test.run", { "opening.symptom": "no-ice" }),
   "a thermometer": () => sessionAt("freezer-temperature.read"),
   "a wait": () => sessionAt("wait-for-ice.wait"),

@@ -199,8 +199,8 @@ test.describe("the clock", () => {
   const waiting = () => sessionAt("wait-for-ice.wait", { "opening.symptom": "no-ice" });
 
   test("a session of more than 30 days ago starts again, and can be gone on with", async ({ panel }) => {
-    await panel.openWhere("control-lock.look", { "opening.symptom": "no-ice" });
-    await panel.answer("no-lock");
+    await panel.openWhere("ice-maker-switch.look", { "opening.symptom": "no-ice" });
+    await panel.answer("on");
     const left = panel.session;
     await panel.page.goto("blank.html");
     await panel.page.clock.setSystemTime("2026-04-05T09:00:00Z");

@@ -233,6 +233,9 @@ export const signs: Record<string, Answers> = {
   "inlet-valve-faulty": dry,
   "inlet-valve-slow": {
     "fresh-ice.look": "small",
+    "flow-test.run": flowOf(25),
+    "purge-air.run": "nothing-comes",
+    "level.look": "cannot",
     "fill-tube.look": "clear",
     "inlet-valve.screen": "clean",
     "inlet-valve.arrives": "strong",

@@ -1,3 +1,4 @@
+import { codeWith } from "./expected.ts";
 import { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
 
@@ -25,13 +26,15 @@ test.describe("a page with a strict policy and Trusted Types", () => {
     await panel.goTo(
       "part.model",
       {
-        "opening.symptom": "no-ice",
-        "freezer-temperature.read": { kind: "temperature", value: -18, unit: "C", with: "display" },
+        "opening.symptom": "little-ice",
+        "fresh-ice.look": "small",
         "flow-test.run": { kind: "flow", runs: [{ volume: 60, unit: "ml", seconds: 10 }] },
+        "flow-without-filter.prepare": "plug-fitted",
+        "flow-without-filter.run": { kind: "flow", runs: [{ volume: 250, unit: "ml", seconds: 10 }] },
       },
-      "line-damaged",
+      "filter-clogged",
     );
-    await panel.giveModel("TBY-744-K4.W");
+    await panel.giveModel(codeWith("water-filter"));
     await panel.button(panel.text("part.copy")).tap();
     await panel.button(panel.text("part.add")).first().tap();
     expect(await page.evaluate(() => window.breaches)).toEqual([]);

@@ -5,7 +5,7 @@ import { expect, test } from "./panel-test.ts";
 async function startsToWait(panel: PanelPage): Promise<void> {
   await panel.openWhere("ice-maker-switch.switch-on", { "opening.symptom": "no-ice" });
   await panel.answer("switched-on");
-  expect(panel.turn.turn).toBe("wait-for-ice.wait");
+  await panel.goTo("wait-for-ice.wait");
 }
 
 async function seesLeft(panel: PanelPage, hours: number, minutes: number): Promise<void> {

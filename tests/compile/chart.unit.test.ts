@@ -104,6 +104,10 @@ describe("the search", () => {
       "supply-line.gate-water-supply": "cannot",
     };
     expect(memoryOf(follow(start("TR-01"), answers)).cause).toBe("filter-due");
+    const unknown = { ...answers, "filter-age.fitted": "not-sure" };
+    expect(memoryOf(follow(start("TR-01"), unknown)).cause).toBe("filter-due");
+    const young = { ...answers, "filter-age.fitted": fittedOn("2026-02-01") };
+    expect(memoryOf(follow(start("TR-01"), young)).cause).not.toBe("filter-due");
   });
 
   test("sells no ice maker while nobody knows whether it is cold where the ice is made", () => {

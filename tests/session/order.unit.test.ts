@@ -134,3 +134,43 @@ describe("What changed lately", () => {
     expect(converse(opening).asked).toContain("opening.changed");
   });
 });
+
+describe("Who was not sure at first", () => {
+  test("is asked once more what lies in the bin, though a later step of that look has a gate", () => {
+    const { asked } = converse(notDispensed, {
+      "dispense-listen.listen": "hums",
+      "ice-bin.look": "not-sure",
+    });
+    expect(asked.filter((turn) => turn === "ice-bin.look")).toHaveLength(2);
+  });
+
+  test("is asked once more whether the tank has water, though that comes before any advice", () => {
+    const { asked } = converse(noIceFromTank, { "tank.look": "not-sure" });
+    expect(asked.filter((turn) => turn === "tank.look")).toHaveLength(2);
+  });
+});
+
+describe("A leak whose water nobody can close", () => {
+  const open = { "leak-stop.gate-water-supply": "cannot" };
+
+  test("ends with a plumber where it comes from the floor, once that is known and nothing more is asked", () => {
+    const talk = converse(leaking, { ...open, "leak-where.look": "floor" });
+    expect([talk.ending, ...checksOf(talk)]).toEqual(["professional", "leak-stop", "leak-where"]);
+  });
+
+  test("is searched on where it shows below the drawers: the drain takes no tap", () => {
+    expect(checksOf(converse(leaking, { ...open, "leak-where.look": "bottom" }))).toContain("drain");
+  });
+});
+
+describe("What was put right", () => {
+  test("is given time, and nobody is called, where it is likely and the person would rather not wait", () => {
+    const emptied: Answers = {
+      "ice-bin.look": "clumped",
+      "ice-bin.tip-out": "tipped-out",
+      "dispense-listen.listen": "hums",
+      "wait-for-ice.wait": "keep-checking",
+    };
+    expect(converse(notDispensed, emptied).ending).toBe("later");
+  });
+});

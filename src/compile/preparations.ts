@@ -1,5 +1,6 @@
 import { all, any, type Guard, not } from "../condition/index.ts";
 import {
+  byPlugInstead,
   type Check,
   type Flow,
   type Preparation,
@@ -24,21 +25,26 @@ export function keepersOf(flow: Flow): string[] {
 }
 
 /** What a check can leave to be put back. */
-export function changedBy(flow: Flow, check: Check): Set<Preparation> {
-  const leaves = [...gatesOf(check).map((gate) => flow.gates[gate]), ...outcomesOf(check)];
-  const states = leaves.flatMap((one) => statesIn(one?.leaves));
-  return new Set(states.flatMap(([one, state]) => (state === preparations[one].ours ? [one] : [])));
+function changedBy(flow: Flow, check: Check): Preparation[] {
+  return oursIn([...gatesOf(check).map((gate) => flow.gates[gate]), ...outcomesOf(check)]);
+}
+
+/** What is changed by us in any of these. */
+function oursIn(leaving: readonly ({ leaves?: Prepared | undefined } | undefined)[]): Preparation[] {
+  const states = leaving.flatMap((one) => statesIn(one?.leaves));
+  return [...new Set(states.flatMap(([one, state]) => (state === preparations[one].ours ? [one] : [])))];
 }
 
 /** A check that puts things back, and which of them its scenario can leave changed. */
 type Restorer = { id: string; restores: Preparation[] };
 
-/** The checks that put back what a scenario can leave changed, in the order in which they are asked. */
+/** The checks that put back what a scenario or the opening can leave changed, in the order in which they are asked. */
 export function restorersOf(flow: Flow, scenario: Scenario): Restorer[] {
   const changed = scenario.checks.flatMap(({ check }) => {
     const rule = flow.checks[check];
-    return rule ? [...changedBy(flow, rule)] : [];
+    return rule ? changedBy(flow, rule) : [];
   });
+  changed.push(...oursIn(outcomesOf(flow.opening)));
   const all = Object.values(flow.checks).flatMap(({ id, restores = [] }) => {
     const own = restores.filter((one) => changed.includes(one));
     return own.length ? [{ id, restores: own }] : [];
@@ -47,18 +53,23 @@ export function restorersOf(flow: Flow, scenario: Scenario): Restorer[] {
   return all.sort((a, b) => Number(b.restores.includes("water")) - Number(a.restores.includes("water")));
 }
 
-/** What has to be put back before a check: what a turn of it needs so, unless a gate or an answer of it changes that. */
+/**
+ * What has to be put back before a check: what a turn of it needs so, unless a gate of it changes that, or an answer that
+ * leads on within it.
+ */
 export function needsBack(flow: Flow, check: Check): Preparation[] {
-  const changed = changedBy(flow, check);
+  const within = outcomesOf(check).filter(({ to }) => to in check.turns);
+  const changed = oursIn([...gatesOf(check).map((gate) => flow.gates[gate]), ...within]);
   const needs = Object.values(check.turns).flatMap((turn) => statesIn(needsOf(flow, check, turn)));
   const back = needs.flatMap(([one, state]) => (state === preparations[one].back ? [one] : []));
-  return [...new Set(back)].filter((one) => !changed.has(one));
+  return [...new Set(back)].filter((one) => !changed.includes(one));
 }
 
 /** The states that a turn needs: what it says itself, and what its hazards are safe in alone. */
 export function needsOf(flow: Flow, check: Check, turn: TurnRule): Prepared {
   const hazards = hazardsOfTurn(flow, check, turn).map((hazard) => flow.hazards[hazard]?.needs);
-  return Object.assign({}, turn.needs, ...hazards);
+  const needs: Prepared = Object.assign({}, turn.needs, ...hazards);
+  return needs.plug === preparations.plug.back ? { ...byPlugInstead, ...needs } : needs;
 }
 
 /** A replayed log goes where it went: it may be older than the question. The turn that it meets says it instead. */

@@ -18,6 +18,7 @@ export type {
   TurnRule,
 } from "./flow.ts";
 export {
+  byPlugInstead,
   everyPreparation,
   type Preparation,
   type Prepared,

@@ -11,9 +11,12 @@ export const preparations = {
   /** The control lock, which keeps a dispenser from starting. */
   lock: { ours: "on", left: "left-on", back: "off" },
   bin: { ours: "out", left: "left-out", back: "in" },
-  /** `still`: off for a quarter of an hour, or without power: nothing in it moves or heats. */
+  /** `still`: switched off, or without power. That nothing in it moves or heats any more is asked by its gate. */
   "ice-maker": { ours: "still", left: "left-off", back: "on" },
 } as const;
+
+/** What people may have prepared by pulling the plug instead: whatever needs power needs these put back too. */
+export const byPlugInstead: Prepared = { lock: "off", "ice-maker": "on" };
 
 export type Preparation = keyof typeof preparations;
 

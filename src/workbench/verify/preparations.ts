@@ -82,7 +82,9 @@ function walk(flow: Flow, graph: Graph, watch: Watch): ChartFault[] {
         // An answer may end a session at once, and the ending says what is to be put back. Only a tap is asked about first.
         const water =
           flow.scenarios[topOf(leaf)]?.keeps || next.leaks.length || keepers.includes(causeOf(edge));
-        if (!(of === "water" ? water : meta || !restored.has(of)))
+        // Where no scenario takes what the opening was told, its last answer ends the session.
+        const atOnce = meta || topOf(leaf) === "routing";
+        if (!(of === "water" ? water : atOnce || !restored.has(of)))
           faults.push({ code: "left-changed", state: leaf, to: edge.to, of });
       }
       goTo(next);

@@ -5,7 +5,8 @@ type State = "tap-shut" | "plug-out" | "maker-still" | "drive-locked";
 
 /**
  * Steps by what they have hands do. Supply parts are opened with the tap closed; nobody reaches behind with the plug
- * in; hands go to the tray with the plug out or after 15 minutes of stillness (a harvest under way goes on); a lever is wiped with the lock on or the bin out.
+ * in; hands go to the tray with the plug out or after 15 minutes of stillness (a harvest under way goes on); a lever or a chute is wiped with the lock on or
+ * the bin out.
  */
 const steps: [RegExp, State[]][] = [
   [/^filter-seated\.(look|reseat|turn-round)$/, ["tap-shut"]],
@@ -20,7 +21,7 @@ const steps: [RegExp, State[]][] = [
   [/^ice-under-maker\.remove$/, ["maker-still"]],
   [/^transport-parts\.remove$/, ["maker-still"]],
   [/^ice-bin\.wipe-sensor$/, ["maker-still"]],
-  [/^lever\.clean$/, ["drive-locked"]],
+  [/^(lever\.clean|chute-flap\.clear-ice)$/, ["drive-locked"]],
 ];
 
 /** What a step lacks. @param stillFor minutes for which its own words have people wait first */

@@ -30,7 +30,7 @@ const deeds: Deed[] = [
     },
   ],
   [
-    /put the plug (?:back )?in|plug goes (?:back )?in|plug (?:it|the \w+) (?:back )?in|plug (?:is )?back in|plug in and/i,
+    /put (?:the|its) plug (?:back )?in|plug goes (?:back )?in|plug (?:it|the \w+) (?:back )?in|plug (?:is )?back in|plug in and/i,
     (one) => {
       one.plugOut = false;
     },
@@ -42,7 +42,7 @@ const deeds: Deed[] = [
     },
   ],
   [
-    /open(?:ed)? the (?:small |stop )?tap|open it (?:slowly|again|all)|tap must be open|tap is open|stop tap must be open/i,
+    /open(?:ed)? the (?:small |stop )?tap|open it (?:slowly|again|all)|tap must be open|tap is open|it's open\b/i,
     (one) => {
       one.tapShut = false;
     },
@@ -66,9 +66,15 @@ const deeds: Deed[] = [
     },
   ],
   [
-    /put the (?:ice )?bin (?:back|in place)|bin (?:is )?back in/i,
+    /put the (?:ice )?bin (?:back|in place)|bin (?:is )?back in|(?:push|slide) it in until/i,
     (one) => {
       one.binOut = false;
+    },
+  ],
+  [
+    /switch the lock off/i,
+    (one) => {
+      one.locked = false;
     },
   ],
   [
@@ -84,15 +90,23 @@ const ifWell = /^If (?:all is well|it is clear|the tube is (?:clear|sound)|nothi
 const condition = /\bif\b|do not|choose “|did you|does it|never\b|once only|\bdon't\b/i;
 
 /**
- * Does what the words of a turn say, in their order. What follows a question ('Is it wet? Then…') is left out as well.
+ * Does what the words of a turn say, in their order. What follows a question ('Is it wet? Then…') is left out as well,
+ * but where the answer says so.
  * @param isWell the answer says that what was looked at is in order
+ * @param isWet the answer says that it leaks
  */
-export function doAsTold(prepared: Prepared, words: readonly string[], now: number, isWell = false): void {
+export function doAsTold(
+  prepared: Prepared,
+  words: readonly string[],
+  now: number,
+  isWell = false,
+  isWet = false,
+): void {
   for (const line of words) {
     let asked = false;
     for (const sentence of line.split(/(?<=[.?!])\s+/)) {
       const isAnswer = asked && /^Then\b/.test(sentence);
-      asked = sentence.endsWith("?");
+      asked = sentence.endsWith("?") && !(isWet && /^Is it wet\b/.test(sentence));
       const told = isWell ? sentence.replace(ifWell, "") : sentence;
       if (isAnswer || condition.test(told)) continue;
       for (const [words, act] of deeds) if (words.test(told)) act(prepared, now);

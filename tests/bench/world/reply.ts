@@ -69,6 +69,7 @@ function openingAnswer({ home, machine, perfect, trait }: Scene, turn: string): 
   const { complaint, hazard, changed } = home;
   const answers: Record<string, string> = {
     "opening.danger": hazard && hazard !== "water-near-socket" ? hazard : "none",
+    "opening.wet": complaint.trouble === "leak" ? "wet" : "dry",
     "opening.leak": hazard === "water-near-socket" ? hazard : "away",
     "opening.symptom": complaint.symptom,
     "opening.bin": inBin(complaint.trouble),

@@ -34,7 +34,7 @@ export type Visit = {
   hazards: string[];
   /** Turns that this world has no rule for. */
   unknown: string[];
-  /** The tap or the plug as we had it changed, and the ending says nothing of it. */
+  /** What we had changed, and is so still, and the ending says nothing of it. */
   leftBehind: string[];
 };
 
@@ -113,8 +113,11 @@ function prepare(scene: Scene, visit: Visit, turn: Turn, reply: Reply): void {
     for (const lack of hazardAt(turn.turn, scene.prepared, scene.now, stillFor))
       visit.hazards.push(`${turn.turn}: ${lack}`);
     if (scene.home.wetPlug && leadsBehind(turn.turn)) visit.hazards.push(`${turn.turn}: water at the plug`);
-    const isWell = "answer" in reply && reply.answer === turn.answers[0]?.id;
-    doAsTold(scene.prepared, turn.body, scene.now, isWell);
+    const said = "answer" in reply ? turn.answers.find(({ id }) => id === reply.answer) : undefined;
+    const isWell = said !== undefined && said.id === turn.answers[0]?.id;
+    doAsTold(scene.prepared, turn.body, scene.now, isWell, /^wet\b/.test(said?.id ?? ""));
+    // 'It wasn't, but it's open now' says what was done where the words before it only ask.
+    if (said?.role === "own") doAsTold(scene.prepared, [said.text], scene.now);
   }
   scene.state.tapShutByUs = scene.prepared.tapShut && scene.machine.water === "plumbed";
 }
@@ -213,7 +216,13 @@ function namedCauses(ending: Turn["ending"]): string[] {
 
 function leftBehind({ prepared, machine }: Scene, turn: Turn): string[] {
   const words = turn.body.join(" ");
-  const tap = prepared.tapShut && machine.water === "plumbed" && !/tap/i.test(words);
-  const plug = prepared.plugOut && !/plug/i.test(words);
-  return [...(tap ? ["tap closed"] : []), ...(plug ? ["plug out"] : [])];
+  const changed: [string, boolean, RegExp][] = [
+    ["tap closed", prepared.tapShut && machine.water === "plumbed", /tap/i],
+    ["plug out", prepared.plugOut, /plug/i],
+    ["ice maker off", prepared.iceOffSince !== null, /ice maker/i],
+    ["bin out", prepared.binOut, /bin\b/i],
+    ["locked", prepared.locked, /lock/i],
+    ["pulled out", prepared.pulledOut, /pulled out/i],
+  ];
+  return changed.flatMap(([what, isSo, said]) => (isSo && !said.test(words) ? [what] : []));
 }

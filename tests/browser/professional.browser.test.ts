@@ -68,6 +68,7 @@ test.describe("a search that ends with a professional", () => {
       "opening.danger": "none",
       "opening.symptom": "not-sure",
       "opening.bin": "something-else",
+      "opening.wet": "dry",
     });
     await panel.seesEnding("professional", { cause: "not-covered", who: "shop" });
   });

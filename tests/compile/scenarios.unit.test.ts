@@ -114,7 +114,16 @@ describe("the opening", () => {
     expect(complain("not-sure", { bin: "no-new" })).toBe("no-ice-plumbed");
     expect(complain("not-sure", { bin: "good-ice" })).toBe("not-dispensed");
     expect(complain("not-sure", { bin: "odd-ice", odd: "not-sure" })).toBe("odd-cubes");
-    expect(complain("not-sure", { bin: "something-else" })).toBe("professional");
+    expect(complain("not-sure", { bin: "something-else", wet: "dry" })).toBe("professional");
+  });
+
+  test("sends nobody away before asking about water, and never past a socket that it stands at", () => {
+    for (const bin of ["something-else", "not-sure"])
+      for (const wet of ["wet", "not-sure"]) {
+        expect(complain("not-sure", { bin, wet, leak: "away" })).toBe("leaking");
+        const near = { leak: "water-near-socket", "leak-power": "water-near-socket" };
+        expect(complain("not-sure", { bin, wet, ...near })).toBe("stopped");
+      }
   });
 
   // A wet floor near a plug ended everything: with the power off and in dry shoes it may be gone on with.

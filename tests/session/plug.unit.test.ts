@@ -88,7 +88,7 @@ describe("water and power that were turned off for a leak", () => {
   });
 
   test("the tap is closed again by whoever sees it leak again", () => {
-    const away: Answers = { ...wet, "opening.leak": "away", "leak-where.look": "floor", "purge-air.run": "steady" };
+    const away: Answers = { ...wet, "opening.leak": "away", "leak-where.look": "floor", "purge-air.run": "steady", "drain.look": "free" };
     const watching = follow(
       start,
       { ...away, "tap-joint.look": "drips", "tap-joint.tighten": "dry-now", "watch-leak.fill": runsOut },

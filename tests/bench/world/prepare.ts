@@ -54,7 +54,7 @@ const deeds: Deed[] = [
     },
   ],
   [
-    /switch(?:ed)? the ice maker (?:back )?on|ice maker must be switched on/i,
+    /switch(?:ed)? the ice maker (?:back )?on|ice maker must be switched on|then switch it on/i,
     (one) => {
       one.iceOffSince = null;
     },

@@ -32,9 +32,11 @@ const words: Partial<Record<Preparation, { ours: RegExp; back: RegExp }>> = {
   lock: { ours: /switch the (?:control )?lock on/i, back: /switch the lock off/i },
 };
 
+type Told = "ours" | "perhaps" | "back";
+
 /** What a turn's words have people change, and in which state they leave it: `perhaps` where that hangs on what they see. */
-function toldBy(how: string, { ours, back }: { ours: RegExp; back: RegExp }) {
-  let told: "ours" | "perhaps" | "back" | null = null;
+function toldBy(how: string, { ours, back }: { ours: RegExp; back: RegExp }): Told | null {
+  let told: Told | null = null;
   for (const line of how.split("\n")) {
     const [first = "", ...rest] = line.split(/(?<=[.?!])\s+/);
     const isAsked = first.endsWith("?") || /^if\b/i.test(first);

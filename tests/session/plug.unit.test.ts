@@ -1,5 +1,13 @@
 import { describe, expect, test } from "vitest";
-import { changeAnswer, memoryOf, metaOf, record, resume, type Session, startSession } from "../../src/session/index.ts";
+import {
+  changeAnswer,
+  memoryOf,
+  metaOf,
+  record,
+  resume,
+  type Session,
+  startSession,
+} from "../../src/session/index.ts";
 import { createTexts, turnOf } from "../../src/turn/index.ts";
 import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { readLocales } from "../../src/workbench/build/locales-folder.ts";
@@ -88,7 +96,13 @@ describe("water and power that were turned off for a leak", () => {
   });
 
   test("the tap is closed again by whoever sees it leak again", () => {
-    const away: Answers = { ...wet, "opening.leak": "away", "leak-where.look": "floor", "purge-air.run": "steady", "drain.look": "free" };
+    const away: Answers = {
+      ...wet,
+      "opening.leak": "away",
+      "leak-where.look": "floor",
+      "purge-air.run": "steady",
+      "drain.look": "free",
+    };
     const watching = follow(
       start,
       { ...away, "tap-joint.look": "drips", "tap-joint.tighten": "dry-now", "watch-leak.fill": runsOut },

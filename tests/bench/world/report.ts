@@ -19,7 +19,7 @@ const lines: [string, (one: Figures) => string, string][] = [
   ["…no cause", (one) => percent(one.namesNone), ""],
   ["missed hazards", (one) => String(one.missedHazards), "0"],
   ["hazardous steps, wrong state", (one) => String(one.hazardousSteps), "0"],
-  ["tap or plug left unsaid", (one) => String(one.leftBehind), "0"],
+  ["something of ours left unsaid", (one) => String(one.leftBehind), "0"],
   ["attention, minutes", (one) => number(one.minutes), "≤ 32"],
   ["waits, hours", (one) => number(one.hours), "≤ 13"],
   ["turns, mean", (one) => number(one.turns), "14"],

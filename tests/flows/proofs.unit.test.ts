@@ -289,3 +289,20 @@ describe("what nobody asked about once", () => {
     ).toHaveLength(2);
   });
 });
+
+test("a freezer just set colder, or just out of a special mode, is measured only after a day", () => {
+  const ways = waysToHold({ is: "cold-as-found" }, flow.conditions);
+  const untouched = ways.filter((way) => way.some(({ holds, of }) => !holds && of.type === "remedied"));
+  expect(untouched.flatMap((way) => way.map(({ of }) => of.params))).toEqual([
+    { causes: ["freezer-warm", "setting-wrong", "no-power"] },
+  ]);
+  const unguarded = Object.entries(flow.scenarios).flatMap(([id, { checks }]) =>
+    checks.some(
+      ({ check, when }) =>
+        check === "freezer-temperature" && !JSON.stringify(when)?.includes("cold-as-found"),
+    )
+      ? [id]
+      : [],
+  );
+  expect(unguarded).toEqual([]);
+});

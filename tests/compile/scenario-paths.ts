@@ -191,6 +191,9 @@ export const signs: Record<string, Answers> = {
   },
   "no-air-space": { "space-around.look": "tight", "space-around.clear": "cleared" },
   "condenser-dusty": { "condenser.look": "dusty", "condenser.brush": "brushed" },
+  "room-extreme": { "room-warmth.look": "cold", "room-warmth.change": "will-change" },
+  "ice-compartment-iced": { "ice-compartment.look": "frosted" },
+  "filter-refused": { ...lowFlow, "opening.changed": "new-filter", "filter-kind.look": "refused" },
   "fan-fault": { "cooling-runs.listen": "scrapes" },
   "supply-strong": { "tap-fill.fill": kilopascals(1000) },
   "joint-leaks": { "tap-joint.look": "drips", "tap-joint.tighten": "dry-now" },
@@ -220,7 +223,12 @@ export const signs: Record<string, Answers> = {
   },
   "filter-leaks": { "filter-seated.look": "loose", "filter-seated.reseat": "leaks" },
   "filter-clogged": { ...lowFlow, ...plug(25) },
-  "filter-due": { ...lowFlow, ...noPlug, "filter-age.fitted": fittedOn("2025-01-01") },
+  "filter-due": {
+    ...lowFlow,
+    ...noPlug,
+    "filter-age.fitted": fittedOn("2025-01-01"),
+    "fresh-ice.look": "small",
+  },
   "supply-weak": { ...lowFlow, ...plug(5) },
   "weak-at-valve": { ...dry, "inlet-valve.arrives": "weak" },
   "fill-tube-frozen": {

@@ -35,6 +35,7 @@ export const proved: Record<string, [answers: Answers, endsWith: string]> = {
     },
     "appliance-engineer",
   ],
+  "ice-compartment-iced": [{ "ice-compartment.look": "frosted" }, "appliance-engineer"],
   "seal-worn": [
     {
       "door-seal.look": "torn",
@@ -91,6 +92,7 @@ export const putRight: Record<string, Answers> = {
     "running-time.since": "under-a-day",
     "running-time.give-time": "will-wait",
   },
+  "room-extreme": { "room-warmth.look": "hot", "room-warmth.change": "will-change" },
   "setting-wrong": { "cooling-settings.look": "special", "cooling-settings.switch-back": "switched" },
   "controls-stalled": { "reset.test": "moved-wet" },
   "door-blocked": {

@@ -213,3 +213,96 @@ describe("limits that lean on each other", () => {
     expect([of("thaw-hours-least"), of("thaw-hours"), of("full-thaw-hours")]).toEqual([8, 24, 24]);
   });
 });
+
+test("no test run is asked for before the switch, the bin and stuck ice were seen to, wherever there is one", () => {
+  const needs = ["ice-maker-switch", "ice-bin", "ice-under-maker"];
+  const early = ({ scenarios, conditions }: Flow) =>
+    Object.entries(scenarios).flatMap(([id, { checks }]) =>
+      checks.flatMap(({ check, when }) => {
+        if (check !== "reset") return [];
+        const ways = when ? waysToHold(when, conditions) : [[]];
+        const isDone = (way: Literal[], one: string) =>
+          way.some(({ holds, of }) => holds && of.type === "done" && of.params.check === one);
+        return ways.every((way) => needs.every((one) => isDone(way, one))) ? [] : [id];
+      }),
+    );
+  expect(early(flow)).toEqual([]);
+  const planted = structuredClone(flow);
+  for (const used of planted.scenarios["no-ice-plumbed"]?.checks ?? [])
+    if (used.check === "reset") used.when = { all: [{ done: "ice-bin" }, { done: "ice-under-maker" }] };
+  expect(early(planted)).toEqual(["no-ice-plumbed"]);
+});
+
+test("a filter is not sold as due where new cubes are full: the water for them came through it", () => {
+  const ways = waysToHold(flow.causes["filter-due"]?.proof as Condition, flow.conditions);
+  const rulesOut = (way: Literal[]) =>
+    way.some(({ holds, of }) => !holds && of.type === "answered" && of.params.turn === "fresh-ice.look");
+  expect(ways.length).toBeGreaterThan(0);
+  expect(ways.filter((way) => !rulesOut(way))).toEqual([]);
+});
+
+describe("what nobody asked about once", () => {
+  const asks = (check: string) =>
+    Object.entries(flow.scenarios).flatMap(([id, { checks }]) =>
+      checks.some((used) => used.check === check) ? [id] : [],
+    );
+
+  test("the room's warmth is asked wherever cold may be lacking, and needs no tool", () => {
+    expect(asks("room-warmth").sort()).toEqual([
+      "after-change",
+      "clumped",
+      "no-ice-plumbed",
+      "no-ice-tank",
+      "too-little",
+      "too-warm",
+    ]);
+    expect(flow.checks["room-warmth"]?.tools).toEqual([]);
+    expect([flow.limits["room-coldest"]?.value, flow.limits["room-hottest"]?.value]).toEqual([10, 35]);
+  });
+
+  test("a fan that makes no sound is felt for, and counts only while the motor runs and no mode is on", () => {
+    expect(asks("fan-air")).toEqual(["too-warm"]);
+    const ways = waysToHold(flow.causes["fan-fault"]?.proof as Condition, flow.conditions);
+    const silent = ways.filter((way) => way.some(({ of }) => JSON.stringify(of).includes("fan-air.later")));
+    expect(silent.length).toBeGreaterThan(0);
+    for (const way of silent)
+      expect(way.filter(({ of }) => JSON.stringify(of).includes("cooling-runs.listen"))).toHaveLength(1);
+  });
+
+  test("frost around an ice maker in the fridge counts once door and seal were seen", () => {
+    expect(asks("ice-compartment").sort()).toEqual(["clumped", "no-ice-plumbed", "too-little"]);
+    expect(
+      missing(flow, "ice-compartment-iced", [
+        { name: "the frost", by: [answered("ice-compartment.look", "frosted")] },
+      ]),
+    ).toEqual([]);
+  });
+
+  test("a filter that the machine refuses is the cause only where too little water comes", () => {
+    const needed = [
+      { name: "the kind", by: [answered("filter-kind.look", "other-kind", "refused")] },
+      { name: "a low flow", by: [verdict("flow-test.run", "fails"), verdict("flow-again.run", "fails")] },
+    ];
+    expect(missing(flow, "filter-refused", needed)).toEqual([]);
+    expect(
+      missing(proving("filter-refused", { done: "filter-kind" }), "filter-refused", needed),
+    ).toHaveLength(2);
+  });
+});
+
+test("a freezer just set colder, or just out of a special mode, is measured only after a day", () => {
+  const ways = waysToHold({ is: "cold-as-found" }, flow.conditions);
+  const untouched = ways.filter((way) => way.some(({ holds, of }) => !holds && of.type === "remedied"));
+  expect(untouched.flatMap((way) => way.map(({ of }) => of.params))).toEqual([
+    { causes: ["freezer-warm", "setting-wrong", "no-power"] },
+  ]);
+  const unguarded = Object.entries(flow.scenarios).flatMap(([id, { checks }]) =>
+    checks.some(
+      ({ check, when }) =>
+        check === "freezer-temperature" && !JSON.stringify(when)?.includes("cold-as-found"),
+    )
+      ? [id]
+      : [],
+  );
+  expect(unguarded).toEqual([]);
+});

@@ -22,6 +22,18 @@ export const coldHooks: Hooks = {
     if (state.relayDead) return "clicks";
     return state.fan === "scrapes" ? "scrapes" : "runs";
   }),
+  "fan-air.feel": feel(({ state, machine }) => {
+    if (!machine.doorSwitchSeen) return "no-switch";
+    return airMoves(state) ? "blows" : "still";
+  }),
+  "fan-air.later": feel(({ state }) => (airMoves(state) ? "blows-now" : "still-again")),
+  "room-warmth.look": look(({ state }) => (state.roomC < 10 ? "cold" : state.roomC > 34 ? "hot" : "usual")),
+  "room-warmth.change": done((scene) => (scene.trait("room")() < 0.5 ? "will-change" : "cannot-change")),
+  "ice-compartment.look": look((scene) => {
+    if (scene.machine.iceAt !== "door") return "in-freezer";
+    // Some of the frost lies in the duct.
+    return scene.state.boxFrost && scene.trait("duct")() < 0.75 ? "frosted" : "dry";
+  }),
   "condenser.look": look(({ state, machine }) => {
     if (!machine.frontGrille) return "no-grille";
     return state.dust ? "dusty" : "clean";
@@ -76,6 +88,10 @@ export const coldHooks: Hooks = {
   "try-dispenser.came": result(({ state }) => (deliveryStops(state) === null ? "comes" : "nothing")),
 };
 
+/** A fan that stands, and frost that fills its slots, feel alike. */
+const airMoves = ({ fan, frost, power, mode, circuit }: Scene["state"]) =>
+  fan !== "dead" && frost < 0.9 && power !== "off" && mode !== "demo" && circuit >= 0.15;
+
 const hasMade = ({ state, machine }: Scene) => gramsPerDay(state, machine, state) > 0.08 * machine.dayGrams;
 
 function isBlocked(scene: Scene, where: "front" | "behind"): string {
@@ -90,6 +106,9 @@ export const coldDeeds: Deeds = {
   },
   "cooling-settings.colder:set-colder": setRight,
   "freezer-temperature.colder:set-colder": setRight,
+  "room-warmth.change:will-change": (state) => {
+    state.roomC = 20;
+  },
   "condenser.brush:brushed": (state) => {
     state.dust = false;
   },

@@ -25,6 +25,10 @@ export const waterHooks: Hooks = {
   "supply-line.straighten": done(({ state }) => (state.kinkStays ? "still-flat" : "straightened")),
   "filter-cap.look": look((scene) => (filtered(scene) ? (scene.state.filterCap ? "cap" : "nothing") : null)),
   "filter-cap.remove": done(() => "removed"),
+  "filter-kind.look": look((scene) => {
+    if (!scene.state.filterRefused) return "same";
+    return scene.machine.filterReader ? "refused" : "other-kind";
+  }),
   "filter-seated.look": look((scene) => {
     if (!filtered(scene)) return null;
     const { state } = scene;

@@ -59,8 +59,8 @@ test("a gate names each thing to make sure of, under what can happen", async ({ 
       "CAUTION",
       "Escaping water can flood the room: close the small tap first.",
       "A wet floor makes you slip: lay a towel and wipe up at once.",
-      "I know where the small tap on the fridge's own pipe is, and I can reach it.",
-      "I've closed it by hand. I remember how I found it.",
+      "I can reach the small tap on the fridge's own pipe.",
+      "I've closed it by hand, and I remember how I found it.",
       "I have a towel and a bucket ready.",
       "I know who to call if water keeps coming.",
       "Follow your local plumbing and electrical codes and regulations.",
@@ -97,9 +97,9 @@ test("a wait that begins at nine is over at nine next day", async ({ panel }) =>
       "Throw the first ice away.",
       "24 h 0 min left",
       "Ready on Tuesday 09:00",
-      "The tray and the air around it grow cold.",
+      "The tray and the air around it get cold.",
     ],
-    buttons: ["Put it in my calendar", "Ice has come", "Go on checking instead", ...ways],
+    buttons: ["Put it in my calendar", "Ice has come", "Keep checking instead", ...ways],
   });
 });
 
@@ -133,11 +133,11 @@ test("where no cause was found a person takes over, with all that was seen", asy
   await shows(panel.host, {
     says: [
       "A job for a professional",
-      "A person should take over here",
+      "Time to ask an expert",
       "We're not sure of the cause, so we name no part to buy.",
       "An appliance engineer: Give them the model code and the checks below.",
       "Ask Larder Lane Spares",
-      "What we found",
+      "What you found",
       "What happens It makes no new ice",
       "Water supply Through a tube at the back",
       "Lately Nothing that I know of",

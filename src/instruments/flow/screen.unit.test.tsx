@@ -185,10 +185,10 @@ describe("how much water", () => {
   });
 
   test.each([
-    ["", "Type how much water there is. If none came out, type 0."],
+    ["", "Enter how much water there is. If none came out, enter 0."],
     ["12abc", "“12abc” is not a number that we can read. Type it in digits, such as 150, 1.5 or 1/2."],
     ["1,500", "“1,500” is not a number that we can read. Type it in digits, such as 150, 1.5 or 1/2."],
-    ["-5", "There can't be less than no water. If none came out, type 0."],
+    ["-5", "Enter 0 or more."],
     [
       "99999",
       "99999 ml is more than a dispenser gives in that time. Is it the right unit? We can take up to 2000 ml.",

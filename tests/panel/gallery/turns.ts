@@ -33,6 +33,7 @@ const blank: Turn = {
   gated: false,
   heading: "",
   body: [],
+  note: "",
   why: "",
   minutes: 0,
   tools: [],

@@ -8,7 +8,7 @@ import { viewOf } from "../gallery/turns.ts";
 import { mount } from "../mount.tsx";
 
 const find = "Find my model";
-const label = "Model code";
+const label = "Model number";
 const atModel = (fixture: string) =>
   mount(viewOf(modelTurn), { services: { findModel: servicesFor(fixture).findModel } });
 
@@ -48,7 +48,7 @@ test("'not mine' goes back to the typed code, which is still there, and says wha
 test("an unknown code can be tried again, or the person goes on without it and the shop sees what was typed", async () => {
   const { text, tap, calls } = await asked("", "ZZ9");
   expect(text()).toContain("We don't know the code “ZZ9”.");
-  await tap("Go on without the code");
+  await tap("Go on without it");
   expect(calls).toEqual([["giveModel", "model.code", null, "ZZ9"]]);
 });
 
@@ -64,9 +64,9 @@ test("a broken catalogue says so, keeps the code, can be retried and can be left
   await type(label, "WX");
   await tap(find);
   await settle();
-  expect(text()).toContain("The list of models did not load. Your code is still there.");
+  expect(text()).toContain("The list of models didn't load. Your number is still there.");
   expect(field(label).value).toBe("WX");
-  expect(buttons()).toContain("Go on without the code");
+  expect(buttons()).toContain("Go on without it");
   await tap("Try again");
   await settle();
   expect(text()).toContain("We don't know the code “WX”.");
@@ -99,7 +99,7 @@ test("a code of 300 characters is refused in words, and as much of it as a field
   const long = "W".repeat(300);
   const { told, field } = await asked("model-long", long);
   expect(told(label)).toBe(
-    "That is too long for a model code. Type only the code, without the words around it.",
+    "That's too long for a model number. Type only the number, without the words around it.",
   );
   expect(field(label).value).toBe(long.slice(0, 201));
 });
@@ -152,7 +152,7 @@ test("a long number without letters is said to be rather another number of the p
   expect(text()).toContain(
     "“9250 314480” has no letters. It may be the serial number or the product number.",
   );
-  expect(buttons()).toContain("Go on without the code");
+  expect(buttons()).toContain("Go on without it");
   expect((await asked("", "4711")).text()).toContain("We don't know the code “4711”.");
 });
 

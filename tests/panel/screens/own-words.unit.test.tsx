@@ -43,7 +43,7 @@ test("what is typed brings up the answers it speaks of, in their own words, and 
   const panel = await asked();
   await panel.type(label, "It LEAKS");
   expect(suggested(panel)).toEqual(["Water about"]);
-  expect(said(panel)).toEqual(["This answer comes close. Tap it if it fits."]);
+  expect(said(panel)).toEqual(["Do you mean this? Tap it if so."]);
   await panel.type(label, "It leaks, and the ice won’t come out");
   expect(suggested(panel).sort()).toEqual(["None comes out", "Water about"]);
   expect(said(panel)).toEqual(["These 2 answers come close. Tap the one that fits."]);

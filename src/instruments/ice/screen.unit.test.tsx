@@ -7,7 +7,7 @@ import { iceLimits as limits } from "./example-limits.ts";
 
 const since = "2025-06-20T09:00:00+01:00";
 const hours = "Hours since the bin was empty";
-const timed = /We timed it/;
+const timed = /We counted from/;
 
 const atCount = (now: string, begun: string | null = since) =>
   mount(
@@ -55,7 +55,7 @@ describe("the hours of a day's ice", () => {
     expect(text()).not.toMatch(timed);
     await type("How many times did the tray tip out?", "4");
     await tap("Show what it means");
-    expect(text()).toContain("Type the hours.");
+    expect(text()).toContain("Enter the hours only");
     await type("Over how many hours?", "2");
     await tap("Show what it means");
     expect(text(), "two hours are too few").toContain("3");

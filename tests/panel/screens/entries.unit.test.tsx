@@ -55,7 +55,7 @@ test("what is wrong stands beside its own field only, and goes away when that is
   await type("How many cubes?", "2");
   await type("What do they weigh together?", "36");
   await tap(show);
-  expect(told("How many cubes?")).toContain("We can take 3 to 200");
+  expect(told("How many cubes?")).toContain("Enter 3 to 200");
   expect(told("What do they weigh together?")).toBe("");
   await type("How many cubes?", "3");
   expect(told("How many cubes?")).toBe("");

@@ -47,7 +47,7 @@ test("'not mine' goes back to the typed code, which is still there, and says wha
 
 test("an unknown code can be tried again, or the person goes on without it and the shop sees what was typed", async () => {
   const { text, tap, calls } = await asked("", "ZZ9");
-  expect(text()).toContain("We don't know the code “ZZ9”.");
+  expect(text()).toContain("We don't know “ZZ9”.");
   await tap("Go on without it");
   expect(calls).toEqual([["giveModel", "model.code", null, "ZZ9"]]);
 });
@@ -69,7 +69,7 @@ test("a broken catalogue says so, keeps the code, can be retried and can be left
   expect(buttons()).toContain("Go on without it");
   await tap("Try again");
   await settle();
-  expect(text()).toContain("We don't know the code “WX”.");
+  expect(text()).toContain("We don't know “WX”.");
 });
 
 test("a slow search says that it is looking, keeps the typed code and takes no second search", async () => {
@@ -118,7 +118,7 @@ test("the field does not complete what is read off a plate", async () => {
 
 test("of two codes that look alike the one that was typed says so, and both show where they differ", async () => {
   const { text, all } = await asked("model-twin", "NTW 254NH/A0");
-  expect(text()).toContain("That code is on our list, but another looks much like it.");
+  expect(text()).toContain("That number is on our list, but another looks much like it.");
   expect(text()).not.toContain("We don't have");
   expect(all(".models li").map((each) => each.textContent?.includes("as you typed it"))).toEqual([
     true,
@@ -139,7 +139,7 @@ test("candidates say in one line which parts differ between them, or that none d
 test("where more codes look like it than a phone can show, the whole code is asked for", async () => {
   const { text, buttons } = await asked("model-more", "WXR1200");
   expect(buttons().filter((name) => name.startsWith("This is mine"))).toHaveLength(3);
-  expect(text()).toContain("4 more look like it. Type the whole code");
+  expect(text()).toContain("4 more look like it. Type the whole number");
 });
 
 test("a kind of machine is named in words, and one that nobody has words for by its own", async () => {
@@ -149,11 +149,9 @@ test("a kind of machine is named in words, and one that nobody has words for by 
 
 test("a long number without letters is said to be rather another number of the plate", async () => {
   const { text, buttons } = await asked("model-digits", "9250 314480");
-  expect(text()).toContain(
-    "“9250 314480” has no letters. It may be the serial number or the product number.",
-  );
+  expect(text()).toContain("“9250 314480” has no letters. It may be the serial or product number.");
   expect(buttons()).toContain("Go on without it");
-  expect((await asked("", "4711")).text()).toContain("We don't know the code “4711”.");
+  expect((await asked("", "4711")).text()).toContain("We don't know “4711”.");
 });
 
 describe("a code that the page gives", () => {
@@ -204,7 +202,7 @@ describe("a code that the page gives", () => {
 
   test("that is not found says so, stays in the field, and another one can be typed", async () => {
     const { text, field, type, tap, settle, findModel } = await withPageModel("", "ZZ9", true);
-    expect(text()).toContain("We don't know the code “ZZ9”.");
+    expect(text()).toContain("We don't know “ZZ9”.");
     expect(field(label).value).toBe("ZZ9");
     await type(label, "WX40");
     await tap(find);

@@ -81,7 +81,7 @@ describe("a part that depends on the serial number", () => {
     const panel = await atPart("part-serial");
     for (const typed of ["K12-77", "K12-77", "K12-78"]) {
       await say(panel, typed);
-      expect(panel.told(field)).toContain("does not look like the serial numbers on the shop's list");
+      expect(panel.told(field)).toContain("doesn't look like the serial numbers on the shop's list");
       expect(panel.field(field).value).toBe(typed);
       expect(panel.focused()).toBe(panel.field(field));
       expect(panel.buttons()).not.toContain(add);

@@ -61,11 +61,7 @@ describe("a reading as evidence", () => {
       { kind: "flow", runs: [{ volume: 1.25, unit: "us-cup", seconds: 10 }] },
       "1.25 US cups in 10 s ± 0.08: enough water",
     ],
-    [
-      "cube-weight.weigh",
-      { kind: "cubes", pieces: 8, mass: 0.3, unit: "lb" },
-      "0.6 oz each ± 0: full cubes",
-    ],
+    ["cube-weight.weigh", { kind: "cubes", pieces: 8, mass: 0.3, unit: "lb" }, "0.6 oz each ± 0: full cubes"],
     [
       "ice-yield.count",
       { kind: "ice", by: "pieces", amount: 8, hours: 12, wanted: null },

@@ -46,7 +46,15 @@ export function createFirstTurns(
       const texts = createTexts(locales, language, { ...guide.flow, region: regionIn(regions, language) });
       const viewed = (session: Session) => withoutPath(viewOf(session, texts, anyTime, []));
       const { turn, ways } = viewed(first);
-      const { heading: _, body: __, why: ___, answers: ____, turn: _____, ...alike } = turn as Turn;
+      const {
+        heading: _,
+        body: __,
+        note: ___,
+        why: ____,
+        answers: _____,
+        turn: ______,
+        ...alike
+      } = turn as Turn;
       const turns = Object.fromEntries(
         opening.map((session) => [metaOf(session).turn, openingTurn(session, alike, viewed)]),
       );
@@ -95,7 +103,7 @@ function openingTurn(
   viewed: (session: Session) => View,
 ): OpeningTurn {
   const turn = viewed(session).turn as Turn;
-  const { heading, body, why } = turn;
+  const { heading, body, note, why } = turn;
   const answers = turn.answers.map(({ id, text }): OpeningTurn["answers"][number] => {
     const next = answered(session, id);
     const line = viewed(next).lines.at(-1)?.answer ?? text;
@@ -106,6 +114,7 @@ function openingTurn(
     title: titleOf(session, viewed),
     heading,
     body,
+    ...(note && { note }),
     ...(why && { why }),
     answers,
   };

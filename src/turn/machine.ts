@@ -37,6 +37,7 @@ export function machineView(session: Session, kept: string, shown: string, texts
       gated: false,
       heading: texts("resumed.machine.ask", values),
       body: [texts("resumed.machine.how", values)],
+      note: "",
       why: "",
       minutes: 0,
       tools: [],

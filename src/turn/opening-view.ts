@@ -30,6 +30,7 @@ export type OpeningTurn = {
   title: string;
   heading: string;
   body: string[];
+  note?: string;
   why?: string;
   /**
    * Id, text, and where it leads: a turn of the opening, `!` and a danger where it stops, nothing where only the
@@ -86,6 +87,7 @@ export function turnFrom({ turns, alike }: Pick<FirstTurn, "turns" | "alike">, t
   return {
     ...alike,
     turn,
+    note: "",
     why: "",
     ...words,
     answers: answers.map(([id, text]) => ({ id, text, role: id === "not-sure" ? id : "own" }) as Answer),

@@ -19,6 +19,7 @@ export function turnOf(session: Session, texts: Texts, now: string): Turn {
   const { flow } = session;
   const path = pathOf(session, texts);
   const words = wordsOf(session, meta, texts);
+  const left = leftLines(session, meta, texts);
   return {
     turn: meta.turn,
     kind: meta.kind,
@@ -31,7 +32,8 @@ export function turnOf(session: Session, texts: Texts, now: string): Turn {
     ),
     gated: meta.gated ?? false,
     ...words,
-    body: [...words.body, ...leftLines(session, meta, texts)],
+    // What a turn needs put back comes before its own steps.
+    body: meta.needs ? [...left, ...words.body] : [...words.body, ...left],
     why: [words.why, becauseOf(session, meta, texts)].filter(Boolean).join(" "),
     minutes: meta.minutes ?? 0,
     tools: (meta.tools ?? []).map((tool) => texts(`tools.${tool}`)),
@@ -46,7 +48,9 @@ export function turnOf(session: Session, texts: Texts, now: string): Turn {
   };
 }
 
-function wordsOf(session: Session, meta: TurnMeta, texts: Texts): Pick<Turn, "heading" | "body" | "why"> {
+type Words = Pick<Turn, "heading" | "body" | "note" | "why">;
+
+function wordsOf(session: Session, meta: TurnMeta, texts: Texts): Words {
   const lines = (text: string) =>
     text
       .split("\n")
@@ -57,22 +61,29 @@ function wordsOf(session: Session, meta: TurnMeta, texts: Texts): Pick<Turn, "he
     return {
       heading: texts(meta.short ? "standing.still-so" : `gates.${meta.gate}.ask`),
       body: [],
+      note: "",
       why: texts(`gates.${meta.gate}.why`),
     };
   if (meta.kind === "model")
-    return { heading: texts("endings.model.ask"), body: lines(texts("endings.model.how")), why: "" };
+    return {
+      heading: texts("endings.model.ask"),
+      body: lines(texts("endings.model.how")),
+      note: texts("endings.model.note"),
+      why: "",
+    };
   if (meta.outcome === "stopped") {
     const advice = `dangers.${danger ?? "general"}`;
-    return { heading: texts(`${advice}.heading`), body: lines(texts(`${advice}.do`)), why: "" };
+    return { heading: texts(`${advice}.heading`), body: lines(texts(`${advice}.do`)), note: "", why: "" };
   }
   // Where nothing was broken, "it works again" would be wrong: such a cause has a headline of its own.
   const [own, ...more] = meta.outcome === "fixed" && cause ? lines(texts(`causes.${cause}.ending`)) : [];
-  if (own) return { heading: own, body: more, why: "" };
+  if (own) return { heading: own, body: more, note: "", why: "" };
   if (meta.outcome) {
     const ending = meta.outcome === "professional" && !cause ? "no-cause" : meta.outcome;
     return {
       heading: texts(`endings.${ending}.heading`),
       body: lines(texts(`endings.${ending}.body`)),
+      note: "",
       why: "",
     };
   }
@@ -81,6 +92,7 @@ function wordsOf(session: Session, meta: TurnMeta, texts: Texts): Pick<Turn, "he
   return {
     heading: texts(`${key}.ask`),
     body: lines(texts(`${key}.how`)),
+    note: texts(`${key}.note`),
     why: texts(`${key}.why`) || (meta.check ? texts(`checks.${check}.why`) : ""),
   };
 }

@@ -16,8 +16,10 @@ export type Turn = {
   gated: boolean;
   /** The question, or the ending's headline. */
   heading: string;
-  /** How to do it: short paragraphs, in order. */
+  /** How to do it: steps in order, one each; at an ending short paragraphs. */
   body: string[];
+  /** What is no step of it: a caution, or what a result means. Empty where nothing is to be added. */
+  note: string;
   /** Why we ask this, and why now; empty where nobody would wonder. */
   why: string;
   /** Minutes of attention this check takes, 0 where that says nothing. */

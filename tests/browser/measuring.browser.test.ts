@@ -112,9 +112,9 @@ const cases: Record<string, Case> = {
     turn: "ice-yield.count",
     reading: kilograms(1.2, "much"),
     verdict: "demand",
-    says: ["It makes what it can. You use more."],
+    says: ["It makes all it can. You use more."],
   },
-  "full pieces": {
+  "full cubes": {
     turn: "cube-weight.weigh",
     answers: { "fresh-ice.look": "small" },
     reading: gramsEach(17.5),

@@ -59,8 +59,8 @@ test("a gate names each thing to make sure of, under what can happen", async ({ 
       "CAUTION",
       "Escaping water can flood the room: close the small tap first.",
       "A wet floor makes you slip: lay a towel and wipe up at once.",
-      "I know where the small tap on the fridge's own pipe is, and I can reach it.",
-      "I've closed it by hand. I remember how I found it.",
+      "I can reach the small tap on the fridge's own pipe.",
+      "I've closed it by hand, and I remember how I found it.",
       "I have a towel and a bucket ready.",
       "I know who to call if water keeps coming.",
       "Follow your local plumbing and electrical codes and regulations.",
@@ -77,7 +77,9 @@ test("a freezer at 5 degrees below nought is too warm", async ({ panel }) => {
   await shows(panel.host, {
     says: [
       "How cold is the freezer?",
-      "A freezer should be at −18 °C. For ice it must be colder than −15 °C.",
+      "Put a thermometer between two frozen packs.",
+      "Shut the door and leave it for 5 hours, or overnight.",
+      "A freezer should be at −18 °C, and colder than −15 °C for ice.",
       "Too warm to make ice well",
       "−5 °C, give or take 2°. It should be −15 °C or colder.",
       "Water in the tray takes 3.6 times as long to freeze as at −18 °C.",
@@ -93,13 +95,14 @@ test("a wait that begins at nine is over at nine next day", async ({ panel }) =>
   await shows(panel.host, {
     says: [
       "Is there ice yet?",
-      "The first ice can take up to 24 hours. Open the door as little as you can.",
+      "Wait up to 24 hours for the first ice.",
+      "Open the door as little as you can.",
       "Throw the first ice away.",
       "24 h 0 min left",
       "Ready on Tuesday 09:00",
-      "The tray and the air around it grow cold.",
+      "The tray and the air around it get cold.",
     ],
-    buttons: ["Put it in my calendar", "Ice has come", "Go on checking instead", ...ways],
+    buttons: ["Put it in my calendar", "Yes, there's ice", "Keep checking instead", ...ways],
   });
 });
 
@@ -113,8 +116,8 @@ test("a cracked bin is a new bin for the code on the plate", async ({ panel }) =
     says: [
       "A part is needed",
       "The part for your machine",
-      "Compare the model code with your rating plate before you order.",
-      "Cause: The ice bin is broken and does not sit right.",
+      "Check the model number against your rating plate before you order.",
+      "Cause: The ice bin is broken and doesn't sit right.",
       "What you found proves that this part is the cause.",
       "BLQ254NH/A0",
       "Ice bin for Brindlequay BLQ2 series",
@@ -133,11 +136,11 @@ test("where no cause was found a person takes over, with all that was seen", asy
   await shows(panel.host, {
     says: [
       "A job for a professional",
-      "A person should take over here",
-      "We're not sure of the cause, so we name no part to buy.",
-      "An appliance engineer: Give them the model code and the checks below.",
+      "Time to ask an expert",
+      "We're not sure of the cause yet, so we name no part to buy.",
+      "An appliance engineer: Give them the model number and the checks below.",
       "Ask Larder Lane Spares",
-      "What we found",
+      "What you found",
       "What happens It makes no new ice",
       "Water supply Through a tube at the back",
       "Lately Nothing that I know of",

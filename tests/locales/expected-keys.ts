@@ -11,7 +11,7 @@ const endings = ["fixed", "later", "part", "professional", "no-cause"];
 const fixedKeys = [
   ...["proved", "due"].map((claim) => `claims.${claim}`),
   ...endings.flatMap((ending) => [`endings.${ending}.heading`, `endings.${ending}.body`]),
-  ...["name", "ask", "how"].map((word) => `endings.model.${word}`),
+  ...["name", "ask", "how", "note"].map((word) => `endings.model.${word}`),
   ...["open-first", "open-again", "keep-closed", "until-part", "danger"].map(
     (word) => `endings.water.${word}`,
   ),
@@ -80,7 +80,7 @@ function turnKeys({ id, turns }: Flow["opening"]): ExpectedKeys {
     needed.push(...Object.keys(turn.verdicts ?? {}).map((verdict) => `${key}.verdicts.${verdict}`));
     // The opening's turns have little in common, so each needs a name of its own; elsewhere the check's will do.
     (id === "opening" ? needed : allowed).push(`${key}.name`);
-    allowed.push(`${key}.why`, `${key}.answers.not-sure`, `${key}.answers.cannot`);
+    allowed.push(`${key}.note`, `${key}.why`, `${key}.answers.not-sure`, `${key}.answers.cannot`);
   }
   return { needed, allowed };
 }

@@ -167,26 +167,26 @@ describe("a machine that is pulled out", () => {
     const tap = follow(behind, { ...low, "filter-seated.gate-water-supply": "ready" }, "tap-reopen.open");
     const rest = take(tap, "opened");
     expect(turn(rest)).toBe("put-back.all");
-    expect(words(rest)).toMatch(/Push it back[\s\S]*plug/);
+    expect(words(rest)).toMatch(/Push the fridge back[\s\S]*plug/);
     const done = take(rest, "back");
     expect([stateOf(done, "plug"), stateOf(done, "machine")]).toEqual(["in", "in-place"]);
   });
 
   test("is spoken of at an ending that comes early, and at one where it can't be put back", () => {
     const helped = record(behind, { type: "help-asked", at: at(900) }).session;
-    expect(words(helped)).toMatch(/Open it again[\s\S]*still pulled out[\s\S]*plug is still out/);
+    expect(words(helped)).toMatch(/Open it again[\s\S]*Push the fridge back[\s\S]*Put the plug in/);
     const stopped = record(behind, { type: "danger-reported", danger: "gas", at: at(900) }).session;
-    expect(words(stopped)).toMatch(/Leave it where it stands[\s\S]*Leave it out/);
-    expect(words(stopped)).not.toMatch(/open it|push it back/i);
+    expect(words(stopped)).toMatch(/Leave it where it is[\s\S]*Leave it out/);
+    expect(words(stopped)).not.toMatch(/open it|push the fridge back/i);
     const left = follow(behind, { ...low, "put-back.all": "cannot" });
-    expect(words(left)).toContain("still pulled out");
+    expect(words(left)).toContain("Push the fridge back");
   });
 });
 
 test("a bin that was taken out is spoken of at an ending, and is in again for a test run", () => {
   const out = follow(start, healthy, "too-full.look");
   expect(stateOf(out, "bin")).toBe("out");
-  expect(words(record(out, { type: "help-asked", at: at(900) }).session)).toContain("ice bin is still out");
+  expect(words(record(out, { type: "help-asked", at: at(900) }).session)).toContain("Slide the ice bin in");
   expect(stateOf(follow(start, healthy, "reset.cycle"), "bin")).toBe("in");
 });
 
@@ -218,7 +218,7 @@ describe("a tap that we had closed", () => {
       "joint-leaks",
       "plumber",
     ]);
-    expect(words(ended)).toMatch(/Leave the small tap closed[\s\S]*plug is still out/);
+    expect(words(ended)).toMatch(/Leave the small tap closed[\s\S]*Put the plug in/);
   });
 
   test("that can't be opened keeps no ice waited for, and the ending says that it is closed", () => {
@@ -289,9 +289,7 @@ describe("a log from before all of this was asked", () => {
     const { session, dropped } = replay(guide, old);
     expect(dropped).toBe(0);
     expect(stateOf(session, "plug")).toBe("out");
-    expect(words(record(session, { type: "help-asked", at: at(900) }).session)).toContain(
-      "plug is still out",
-    );
+    expect(words(record(session, { type: "help-asked", at: at(900) }).session)).toContain("Put the plug in");
   });
 
   test("keeps a tap closed that it says was left closed", () => {

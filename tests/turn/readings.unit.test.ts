@@ -61,18 +61,14 @@ describe("a reading as evidence", () => {
       { kind: "flow", runs: [{ volume: 1.25, unit: "us-cup", seconds: 10 }] },
       "1.25 US cups in 10 s ± 0.08: enough water",
     ],
-    [
-      "cube-weight.weigh",
-      { kind: "cubes", pieces: 8, mass: 0.3, unit: "lb" },
-      "0.6 oz each ± 0: full pieces",
-    ],
+    ["cube-weight.weigh", { kind: "cubes", pieces: 8, mass: 0.3, unit: "lb" }, "0.6 oz each ± 0: full cubes"],
     [
       "ice-yield.count",
       { kind: "ice", by: "pieces", amount: 8, hours: 12, wanted: null },
       "8 to 24 cubes a day: too close to call",
     ],
     ["fridge-temperature.read", fridgeCelsius(3), "3 °C ± 1: cold enough for food"],
-    ["cube-weight.weigh", gramsEach(17.5), "17.5 g each ± 0.1: full pieces"],
+    ["cube-weight.weigh", gramsEach(17.5), "17.5 g each ± 0.1: full cubes"],
     ["door-seal.paper-strip", strips(3), "1 of 12 places slip: slips at one corner"],
     [
       "door-seal.paper-strip",
@@ -106,7 +102,7 @@ describe("a reading as evidence", () => {
       use: { people: 2, habit: "glasses" },
     };
     // Ten days of two people with a quarter to one litre each.
-    expect(said("filter-age.fitted", reading)).toContain("5 to 20 litres drawn");
+    expect(said("filter-age.fitted", reading)).toContain("5 to 20 litres used");
   });
 
   test("every kind survives being stored", () => {
@@ -197,7 +193,7 @@ describe("an ending where nothing was broken", () => {
     const counted = reach(start, "ice-yield.plan", { "ice-yield.count": reading });
     const ended = shown(take(counted, "will-store"));
     expect(ended.ending).toMatchObject({ outcome: "fixed", causeId: "demand-high" });
-    expect(ended.heading).toBe("It makes what it can");
+    expect(ended.heading).toBe("It makes all it can");
     expect(ended.body.join(" ")).toContain("No part makes it faster");
     const found = ended.ending?.evidence.find(({ turn }) => turn === "ice-yield.count")?.found;
     expect(found).toMatch(/as much as it can, but you use more$/);
@@ -213,13 +209,13 @@ describe("a house supply that no part can help", () => {
   test("too strong a one ends with a plumber where the machine leaks, and says so", () => {
     const strong = { "tap-fill.fill": kilopascals(1000) };
     const { ending } = shown(reach(start, "professional.end", strong, "supply-strong"));
-    expect(ending?.cause).toContain("No part for the machine will cure that");
+    expect(ending?.cause).toContain("No part for the machine will fix that");
     expect(ending?.who).toMatch(/^A plumber/);
   });
 
   test("too weak a one ends with a plumber once the way to the machine is known to be open", () => {
     const weak = { "tap-fill.fill": litresPerMinute(3), "flow-test.run": flowOf(5) };
     const { ending } = shown(reach(start, "professional.end", weak, "supply-weak"));
-    expect(ending?.cause).toContain("No part for the machine will cure that");
+    expect(ending?.cause).toContain("No part for the machine will fix that");
   });
 });

@@ -15,13 +15,14 @@ const lowFlow: Answers = { ...healthy, "flow-test.run": flowOf(5) };
 describe("a question on screen", () => {
   const bin = shown(follow(start, healthy, "ice-bin.look"));
 
-  test("has its words, with the instructions as paragraphs", () => {
+  test("has its words, with the steps one by one and the note apart", () => {
     expect(bin).toMatchObject({
       turn: "ice-bin.look",
       kind: "choice",
       station: "ice-bin",
       heading: "Look at the bin",
       body: ["Open the drawer.", "Look in."],
+      note: "It may be full.",
       why: "A full bin stops it",
     });
   });

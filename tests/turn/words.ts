@@ -12,6 +12,7 @@ export const words: Resource = {
       look: {
         ask: "Look at the bin",
         how: "Open the drawer.\n\n  Look in.  \n",
+        note: "It may be full.",
         answers: { fine: "All fine", "not-sure": "I can't tell" },
       },
       empty: { name: "Emptying", ask: "Empty it", answers: { emptied: "It is empty" } },

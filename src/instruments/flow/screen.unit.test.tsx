@@ -111,7 +111,7 @@ describe("the stopwatch", () => {
     await pass(1.5);
     await tap(/Stop/);
     expect(text()).toContain(
-      "That was 1.5 seconds, too short to tell. Let the water run for at least 3 seconds.",
+      "That was 1.5 seconds, which is too short. Run the water for at least 3 seconds.",
     );
     expect(buttons()).toContain("Start");
   });
@@ -185,13 +185,13 @@ describe("how much water", () => {
   });
 
   test.each([
-    ["", "Type how much water there is. If none came out, type 0."],
-    ["12abc", "“12abc” is not a number that we can read. Type it in digits, such as 150, 1.5 or 1/2."],
-    ["1,500", "“1,500” is not a number that we can read. Type it in digits, such as 150, 1.5 or 1/2."],
-    ["-5", "There can't be less than no water. If none came out, type 0."],
+    ["", "Enter how much water there is. If none came out, enter 0."],
+    ["12abc", "We can't read “12abc” as a number. Type digits, such as 150, 1.5 or 1/2."],
+    ["1,500", "We can't read “1,500” as a number. Type digits, such as 150, 1.5 or 1/2."],
+    ["-5", "Enter 0 or more."],
     [
       "99999",
-      "99999 ml is more than a dispenser gives in that time. Is it the right unit? We can take up to 2000 ml.",
+      "99999 ml is more than a dispenser gives in that time. Check the unit, and enter 2000 ml at most.",
     ],
   ])("'%s' is refused in words beside the field, and stays there", async (typed, said) => {
     const { type, tap, told, field, focused, calls } = await atVolume();
@@ -259,9 +259,9 @@ describe("what it means", () => {
     const [firstChoice] = all(".card .answers button");
     expect(firstChoice?.textContent).toBe("Measure again");
     expect(firstChoice?.className).toContain("main");
-    expect(text()).toContain("weigh the water on kitchen scales");
+    expect(text()).toContain("weigh the water if you have kitchen scales");
     await tap("Measure again");
-    expect(text()).toContain("let it run for 20 seconds");
+    expect(text()).toContain("run it for 20 seconds");
   });
 
   test("measuring again pools the runs, and each can be taken out", async () => {
@@ -273,7 +273,7 @@ describe("what it means", () => {
       "200 ml, 10 s",
       "60 ml, 10 s",
     ]);
-    expect(text()).toContain("Your runs differ a lot.");
+    expect(text()).toContain("Your runs disagree.");
     await tap("Remove: 60 ml, 10 s");
     await tap("Use this");
     expect(used(calls)).toEqual({ kind: "flow", runs: [{ volume: 200, unit: "ml", seconds: 10 }] });

@@ -7,7 +7,7 @@ import { iceLimits as limits } from "./example-limits.ts";
 
 const since = "2025-06-20T09:00:00+01:00";
 const hours = "Hours since the bin was empty";
-const timed = /We timed it/;
+const timed = /We counted from/;
 
 const atCount = (now: string, begun: string | null = since) =>
   mount(
@@ -33,7 +33,7 @@ describe("the hours of a day's ice", () => {
     const { field, text, type, tap, calls } = await atCount("2025-06-21T10:30:00Z");
     expect(field(hours).value).toBe("26.5");
     expect(text()).toMatch(timed);
-    await type("How many pieces?", "60");
+    await type("How many cubes?", "60");
     await tap("Show what it means");
     await tap("Use this");
     expect(calls[0]?.[2]).toMatchObject({ by: "pieces", amount: 60, hours: 26.5 });
@@ -41,7 +41,7 @@ describe("the hours of a day's ice", () => {
 
   test("can be typed over", async () => {
     const { type, tap, calls } = await atCount("2025-06-21T10:30:00Z");
-    await type("How many pieces?", "60");
+    await type("How many cubes?", "60");
     await type(hours, "12");
     await tap("Show what it means");
     await tap("Use this");
@@ -53,9 +53,9 @@ describe("the hours of a day's ice", () => {
     await pick("Batches");
     expect(field("Over how many hours?").value).toBe("");
     expect(text()).not.toMatch(timed);
-    await type("How often did the tray tip out?", "4");
+    await type("How many times did the tray tip out?", "4");
     await tap("Show what it means");
-    expect(text()).toContain("Type the hours.");
+    expect(text()).toContain("Enter the hours only");
     await type("Over how many hours?", "2");
     await tap("Show what it means");
     expect(text(), "two hours are too few").toContain("3");

@@ -65,10 +65,10 @@ test("a thermometer comes with advice, and with less doubt than a display", asyn
 });
 
 test.each([
-  ["", "Type the temperature that you read."],
-  ["12abc", "“12abc” is not a number that we can read. Type it in digits, such as 150, 1.5 or 1/2."],
-  ["-180", "−180 °C is colder than any kitchen freezer. Is it the right unit? We can take down to −40 °C."],
-  ["77", "77 °C is warmer than any kitchen. Is it the right unit? We can take up to 40 °C."],
+  ["", "Enter the temperature."],
+  ["12abc", "We can't read “12abc” as a number. Type digits, such as 150, 1.5 or 1/2."],
+  ["-180", "−180 °C is colder than any kitchen freezer. Check the unit, and enter −40 °C or more."],
+  ["77", "77 °C is warmer than any kitchen. Check the unit, and enter 40 °C or less."],
 ])("'%s' is refused in words beside the field, and stays there", async (typed, said) => {
   const { type, tap, told, field, focused } = await atTemperature();
   await type("Temperature", typed);

@@ -93,9 +93,16 @@ export class Panel extends Component<PanelProps> {
                 {turn.heading}
               </h2>
               {Before && <Before turn={turn} texts={texts} />}
-              {turn.body.map((text) => (
-                <p key={text}>{text}</p>
-              ))}
+              {turn.body[1] && !turn.ending ? (
+                <ol class="steps">
+                  {turn.body.map((text) => (
+                    <li key={text}>{text}</li>
+                  ))}
+                </ol>
+              ) : (
+                turn.body.map((text) => <p key={text}>{text}</p>)
+              )}
+              {turn.note && <p class="small">{turn.note}</p>}
               {turn.picture && Picture && <Picture id={turn.picture} />}
               {turn.why && (
                 <details>

@@ -14,7 +14,7 @@ describe("ways out", () => {
   });
 
   test.each([
-    ["It works again", "Yes, it is gone", "reportIce"],
+    ["It works again", "Yes, it's fixed", "reportIce"],
     ["Talk to a person", "Yes, get help", "askForHelp"],
     ["Start again", "Yes, start again", "restart"],
   ])("'%s' asks before it acts", async (way, yes, action) => {

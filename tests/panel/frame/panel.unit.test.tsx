@@ -31,6 +31,32 @@ afterEach(() => {
   vi.restoreAllMocks();
 });
 
+describe("how to do it", () => {
+  const shown = async (body: string[], note = "") => {
+    await mount(viewOf(turnWith({ ...first, body, note })));
+    const steps = [...document.querySelectorAll("ol.steps > li")].map(({ textContent }) => textContent);
+    return {
+      steps,
+      text: document.querySelector(".turn")?.textContent,
+      small: document.querySelector(".small"),
+    };
+  };
+
+  test("is a numbered list of its steps, with the note below", async () => {
+    const { steps, text, small } = await shown(["Open the door.", "Look in."], "It may be iced up.");
+    expect(steps).toEqual(["Open the door.", "Look in."]);
+    expect(small?.textContent).toBe("It may be iced up.");
+    expect(text).toMatch(/Look in\.It may be iced up\./);
+  });
+
+  test("is a paragraph where there is one step, and no note where there is none", async () => {
+    const { steps, text, small } = await shown(["Look in."]);
+    expect(steps).toEqual([]);
+    expect(text).toContain("Look in.");
+    expect(small).toBeNull();
+  });
+});
+
 describe("focus", () => {
   test("stays where it was when the panel arrives, and nothing scrolls", async () => {
     const { focused } = await mount(viewOf(first));

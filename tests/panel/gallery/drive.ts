@@ -68,14 +68,14 @@ export const hands: Record<string, (page: Page) => Promise<void>> = {
   "temperature-result": (page) => type(page, "-9", show),
   "temperature-bad": (page) => type(page, "180", show),
   "filter-age-date": async (page) => {
-    await page.getByText("The day").click();
+    await page.getByText("I know the day").click();
     await page.getByLabel("Day", { exact: true }).fill("31");
     await page.getByLabel("Month", { exact: true }).fill("2");
     await page.getByLabel("Year", { exact: true }).fill("2025");
     await button(page, /how old/);
   },
   "filter-age-season": async (page) => {
-    await page.getByText("The season").click();
+    await page.getByText("I know the season").click();
     await page.getByText("Autumn").click();
     await type(page, "2024", /how old/);
   },

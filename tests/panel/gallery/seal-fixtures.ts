@@ -21,7 +21,7 @@ export const sealTurn = turnWith({
 });
 
 const inside = [
-  { text: "The tray and the air around it grow cold.", from: "2025-06-20T09:00:00+01:00" },
+  { text: "The tray and the air around it get cold.", from: "2025-06-20T09:00:00+01:00" },
   { text: "Water runs into the tray and freezes.", from: "2025-06-20T13:00:00+01:00" },
   { text: "The tray tips its ice into the bin, again and again.", from: "2025-06-20T15:00:00+01:00" },
 ];
@@ -36,7 +36,7 @@ export const waitInsideTurn: Turn = turnWith({
   wait: { from: "2025-06-20T09:00:00+01:00", until: "2025-06-21T09:00:00+01:00", inside },
   answers: [
     { id: "ice-came", text: "Ice has come", role: "own" },
-    { id: "keep-checking", text: "Go on checking instead", role: "own" },
+    { id: "keep-checking", text: "Keep checking instead", role: "own" },
   ],
   path: pathWith({}, "ice-tray"),
 });

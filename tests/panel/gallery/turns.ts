@@ -2,7 +2,7 @@ import type { PathMark, Turn, View } from "../../../src/turn/index.ts";
 
 const stations: [string, string][] = [
   ["stop-tap", "Stop tap"],
-  ["supply-line", "Supply line"],
+  ["supply-line", "Water tube"],
   ["filter", "Filter"],
   ["inlet-valve", "Inlet valve"],
   ["fill-tube", "Fill tube"],
@@ -33,6 +33,7 @@ const blank: Turn = {
   gated: false,
   heading: "",
   body: [],
+  note: "",
   why: "",
   minutes: 0,
   tools: [],

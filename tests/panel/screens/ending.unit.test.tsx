@@ -149,7 +149,7 @@ describe("the part", () => {
       .mockRejectedValueOnce(new Error("offline"))
       .mockImplementation(servicesFor("part").partFor);
     const { tap, settle, text } = await atEnding("part", { ...servicesFor("part"), partFor });
-    expect(text()).toContain("The list of parts did not load.");
+    expect(text()).toContain("The list of parts didn't load.");
     await tap("Try again");
     await settle();
     expect(text()).toContain("£34.90");

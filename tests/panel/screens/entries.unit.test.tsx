@@ -14,7 +14,7 @@ const atCubes = () =>
       turnWith({
         turn: "cubes.weigh",
         kind: "reading",
-        heading: "How heavy are the pieces?",
+        heading: "How heavy are the cubes?",
         reading: {
           instrument: "cubes",
           region: regionOf("en-GB"),
@@ -35,7 +35,7 @@ test("two fields that a phone fills in one go are both kept", async () => {
   const { field, tap, text, calls } = await atCubes();
   await act(() => {
     for (const [label, typed] of [
-      ["How many pieces?", "10"],
+      ["How many cubes?", "10"],
       ["What do they weigh together?", "175"],
     ] as const) {
       const input = field(label);
@@ -52,20 +52,20 @@ test("two fields that a phone fills in one go are both kept", async () => {
 
 test("what is wrong stands beside its own field only, and goes away when that is mended", async () => {
   const { type, tap, told, text } = await atCubes();
-  await type("How many pieces?", "2");
+  await type("How many cubes?", "2");
   await type("What do they weigh together?", "36");
   await tap(show);
-  expect(told("How many pieces?")).toContain("We can take 3 to 200");
+  expect(told("How many cubes?")).toContain("Enter 3 to 200");
   expect(told("What do they weigh together?")).toBe("");
-  await type("How many pieces?", "3");
-  expect(told("How many pieces?")).toBe("");
+  await type("How many cubes?", "3");
+  expect(told("How many cubes?")).toBe("");
   await tap(show);
   expect(text()).toContain("Too close to call");
 });
 
 test("a result is taken back as soon as its unit is changed", async () => {
   const { type, tap, pick, buttons } = await atCubes();
-  await type("How many pieces?", "10");
+  await type("How many cubes?", "10");
   await type("What do they weigh together?", "175");
   await tap(show);
   expect(buttons()).toContain("Use this");

@@ -54,13 +54,13 @@ describe("over a reload there stay", () => {
   test("a date, the way of saying it, and how much is drawn", async () => {
     const { load } = page(filterTurn);
     const before = await load();
-    await before.pick("The season");
+    await before.pick("I know the season");
     await before.pick("Autumn");
     await before.type("Year", "2024");
     await before.pick("Some drinks");
     await before.type("For how many people?", "3");
     const after = await load();
-    expect(chosen(after)).toEqual(["The season", "Autumn", "Some drinks"]);
+    expect(chosen(after)).toEqual(["I know the season", "Autumn", "Some drinks"]);
     expect(after.field("Year").value).toBe("2024");
     expect(after.field("For how many people?").value).toBe("3");
   });
@@ -77,9 +77,9 @@ describe("over a reload there stay", () => {
 
   test("a model code, before the one that the page names", async () => {
     const { load, takePageModel } = page(modelTurn);
-    await (await load()).type("Model code", "WX-4");
+    await (await load()).type("Model number", "WX-4");
     takePageModel.mockReturnValue("TBY-744");
-    expect((await load()).field("Model code").value).toBe("WX-4");
+    expect((await load()).field("Model number").value).toBe("WX-4");
   });
 
   test("own words", async () => {

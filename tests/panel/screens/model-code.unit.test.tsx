@@ -8,7 +8,7 @@ import { viewOf } from "../gallery/turns.ts";
 import { mount } from "../mount.tsx";
 
 const find = "Find my model";
-const label = "Model code";
+const label = "Model number";
 const atModel = (fixture: string) =>
   mount(viewOf(modelTurn), { services: { findModel: servicesFor(fixture).findModel } });
 
@@ -47,8 +47,8 @@ test("'not mine' goes back to the typed code, which is still there, and says wha
 
 test("an unknown code can be tried again, or the person goes on without it and the shop sees what was typed", async () => {
   const { text, tap, calls } = await asked("", "ZZ9");
-  expect(text()).toContain("We don't know the code “ZZ9”.");
-  await tap("Go on without the code");
+  expect(text()).toContain("We don't know “ZZ9”.");
+  await tap("Go on without it");
   expect(calls).toEqual([["giveModel", "model.code", null, "ZZ9"]]);
 });
 
@@ -64,12 +64,12 @@ test("a broken catalogue says so, keeps the code, can be retried and can be left
   await type(label, "WX");
   await tap(find);
   await settle();
-  expect(text()).toContain("The list of models did not load. Your code is still there.");
+  expect(text()).toContain("The list of models didn't load. Your number is still there.");
   expect(field(label).value).toBe("WX");
-  expect(buttons()).toContain("Go on without the code");
+  expect(buttons()).toContain("Go on without it");
   await tap("Try again");
   await settle();
-  expect(text()).toContain("We don't know the code “WX”.");
+  expect(text()).toContain("We don't know “WX”.");
 });
 
 test("a slow search says that it is looking, keeps the typed code and takes no second search", async () => {
@@ -99,7 +99,7 @@ test("a code of 300 characters is refused in words, and as much of it as a field
   const long = "W".repeat(300);
   const { told, field } = await asked("model-long", long);
   expect(told(label)).toBe(
-    "That is too long for a model code. Type only the code, without the words around it.",
+    "That's too long for a model number. Type only the number, without the words around it.",
   );
   expect(field(label).value).toBe(long.slice(0, 201));
 });
@@ -118,7 +118,7 @@ test("the field does not complete what is read off a plate", async () => {
 
 test("of two codes that look alike the one that was typed says so, and both show where they differ", async () => {
   const { text, all } = await asked("model-twin", "NTW 254NH/A0");
-  expect(text()).toContain("That code is on our list, but another looks much like it.");
+  expect(text()).toContain("That number is on our list, but another looks much like it.");
   expect(text()).not.toContain("We don't have");
   expect(all(".models li").map((each) => each.textContent?.includes("as you typed it"))).toEqual([
     true,
@@ -139,7 +139,7 @@ test("candidates say in one line which parts differ between them, or that none d
 test("where more codes look like it than a phone can show, the whole code is asked for", async () => {
   const { text, buttons } = await asked("model-more", "WXR1200");
   expect(buttons().filter((name) => name.startsWith("This is mine"))).toHaveLength(3);
-  expect(text()).toContain("4 more look like it. Type the whole code");
+  expect(text()).toContain("4 more look like it. Type the whole number");
 });
 
 test("a kind of machine is named in words, and one that nobody has words for by its own", async () => {
@@ -149,11 +149,9 @@ test("a kind of machine is named in words, and one that nobody has words for by 
 
 test("a long number without letters is said to be rather another number of the plate", async () => {
   const { text, buttons } = await asked("model-digits", "9250 314480");
-  expect(text()).toContain(
-    "“9250 314480” has no letters. It may be the serial number or the product number.",
-  );
-  expect(buttons()).toContain("Go on without the code");
-  expect((await asked("", "4711")).text()).toContain("We don't know the code “4711”.");
+  expect(text()).toContain("“9250 314480” has no letters. It may be the serial or product number.");
+  expect(buttons()).toContain("Go on without it");
+  expect((await asked("", "4711")).text()).toContain("We don't know “4711”.");
 });
 
 describe("a code that the page gives", () => {
@@ -204,7 +202,7 @@ describe("a code that the page gives", () => {
 
   test("that is not found says so, stays in the field, and another one can be typed", async () => {
     const { text, field, type, tap, settle, findModel } = await withPageModel("", "ZZ9", true);
-    expect(text()).toContain("We don't know the code “ZZ9”.");
+    expect(text()).toContain("We don't know “ZZ9”.");
     expect(field(label).value).toBe("ZZ9");
     await type(label, "WX40");
     await tap(find);

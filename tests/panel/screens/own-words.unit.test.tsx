@@ -43,10 +43,10 @@ test("what is typed brings up the answers it speaks of, in their own words, and 
   const panel = await asked();
   await panel.type(label, "It LEAKS");
   expect(suggested(panel)).toEqual(["Water about"]);
-  expect(said(panel)).toEqual(["This answer comes close. Tap it if it fits."]);
+  expect(said(panel)).toEqual(["Do you mean this? Tap it if so."]);
   await panel.type(label, "It leaks, and the ice won’t come out");
   expect(suggested(panel).sort()).toEqual(["None comes out", "Water about"]);
-  expect(said(panel)).toEqual(["These 2 answers come close. Tap the one that fits."]);
+  expect(said(panel)).toEqual(["Do you mean one of these 2? Tap it if so."]);
 });
 
 test("nothing is chosen by typing: only a tap gives an answer, the same as the list's own button", async () => {
@@ -83,7 +83,7 @@ test("words that nothing fits lead back to the list and to the answer for whoeve
   await panel.type(label, "My dog barks at it");
   expect(suggested(panel)).toEqual([]);
   expect(said(panel)).toEqual([
-    `Nothing to suggest yet. Say a little more, or pick from the list above. “${notSure}” is an answer too.`,
+    `Nothing fits yet. Say a little more, or pick from the list above. “${notSure}” is an answer too.`,
   ]);
   await panel.type(label, "   ");
   expect(said(panel)).toEqual([""]);

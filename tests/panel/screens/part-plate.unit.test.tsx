@@ -73,7 +73,7 @@ describe("a part that depends on the serial number", () => {
   test("asks for a number where none was typed", async () => {
     const panel = await atPart("part-serial");
     await panel.tap(show);
-    expect(panel.told(field)).toBe("Type the serial number that you see on the plate.");
+    expect(panel.told(field)).toBe("Type the serial number from the plate.");
     expect(panel.focused()).toBe(panel.field(field));
   });
 
@@ -81,7 +81,7 @@ describe("a part that depends on the serial number", () => {
     const panel = await atPart("part-serial");
     for (const typed of ["K12-77", "K12-77", "K12-78"]) {
       await say(panel, typed);
-      expect(panel.told(field)).toContain("does not look like the serial numbers on the shop's list");
+      expect(panel.told(field)).toContain("doesn't look like the serial numbers on the shop's list");
       expect(panel.field(field).value).toBe(typed);
       expect(panel.focused()).toBe(panel.field(field));
       expect(panel.buttons()).not.toContain(add);
@@ -127,7 +127,7 @@ describe("a part that depends on the serial number", () => {
       (answers.shift() ?? servicesFor("part-serial").partFor)(...asked);
     const panel = await atPart("part", { partFor });
     await say(panel, "4711");
-    expect(panel.text()).toContain("The list of parts did not load.");
+    expect(panel.text()).toContain("The list of parts didn't load.");
     expect(panel.field(field).value).toBe("4711");
     await panel.tap("Try again");
     await panel.settle();

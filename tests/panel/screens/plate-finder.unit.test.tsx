@@ -20,7 +20,7 @@ test("the code's field comes first, then the way without it, then where to look"
     "Find my model",
     "I can't find it",
     "Where is the plate?",
-    "Which of its numbers is the model code?",
+    "Which number is the model number?",
   ]);
 });
 
@@ -64,18 +64,18 @@ test("it shuts when a code is typed, opens again by hand and stays so, and opens
   const { all, type } = await atModel();
   const open = () => all<HTMLDetailsElement>(".plate details").map((each) => each.open);
   expect(open()).toEqual([true, true]);
-  await type("Model code", "W");
+  await type("Model number", "W");
   expect(open()).toEqual([false, false]);
   (all<HTMLDetailsElement>(".plate details")[0] as HTMLDetailsElement).open = true;
-  await type("Model code", "WX");
+  await type("Model number", "WX");
   expect(open()).toEqual([true, false]);
-  await type("Model code", "");
+  await type("Model number", "");
   expect(open()).toEqual([true, true]);
 });
 
 test("after a search it is still there, for a second look at the plate", async () => {
   const { type, tap, settle, all } = await atModel();
-  await type("Model code", "ZZ9");
+  await type("Model number", "ZZ9");
   await tap("Find my model");
   await settle();
   expect(all(".plate summary")).toHaveLength(2);

@@ -53,7 +53,7 @@ test("a tap hands over a calendar file with a name, by a link that is gone again
   expect(made[0]?.type).toBe("text/calendar;charset=utf-8");
   expect(await made[0]?.text()).toBe("BEGIN:VCALENDAR");
   expect(root.querySelector("a")).toBeNull();
-  expect(status()).toBe("The entry is ready as a file. Open it, and your calendar takes it.");
+  expect(status()).toBe("The calendar file is ready. Open it to add the reminder.");
 });
 
 test("a second wish gets another file", async () => {

@@ -109,7 +109,7 @@ describe("what goes on inside", () => {
     expect(stages()).toEqual([
       {
         when: "Friday 09:00",
-        said: "The tray and the air around it grow cold.",
+        said: "The tray and the air around it get cold.",
         current: null,
         done: true,
         ticked: true,

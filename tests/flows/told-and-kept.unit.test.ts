@@ -14,7 +14,7 @@ import { readerOf } from "../turn/reader.ts";
  * back that the words leave as it is.
  */
 
-const tap = "(?:small tap|tap|shutoff valve|valve)";
+const tap = "(?:small tap|tap|shut-off valve|valve)";
 const words: Partial<Record<Preparation, { ours: RegExp; back: RegExp }>> = {
   water: {
     ours: new RegExp(`\\bclose the ${tap}\\b`, "i"),
@@ -41,7 +41,7 @@ function toldBy(how: string, { ours, back }: { ours: RegExp; back: RegExp }): To
     const [first = "", ...rest] = line.split(/(?<=[.?!])\s+/);
     const isAsked = first.endsWith("?") || /^if\b/i.test(first);
     for (const sentence of [first, ...rest]) {
-      if (back.test(sentence)) told = isAsked ? told : told && "back";
+      if (back.test(sentence)) told = isAsked || /\bif\b/i.test(sentence) ? told : told && "back";
       else if (ours.test(sentence)) told = isAsked || /\bif\b/i.test(sentence) ? "perhaps" : "ours";
     }
   }

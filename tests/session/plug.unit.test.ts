@@ -29,7 +29,7 @@ describe("a plug that is pulled within a turn", () => {
   test("is out for whoever can't say whether it is back in, and is asked about next", () => {
     const unsure = take(asked, "not-sure");
     expect(memoryOf(unsure).prepared.plug?.is).toBe("out");
-    expect(helped(unsure)).toContain("The plug is still out");
+    expect(helped(unsure)).toContain("Put the plug in, or the power on");
     expect(turn(follow(unsure, still, "put-back.all"))).toBe("put-back.all");
   });
 
@@ -40,14 +40,15 @@ describe("a plug that is pulled within a turn", () => {
   });
 
   test("is no way past a danger: water at the socket stops all, whatever was shown", () => {
-    expect(words(asked)).toContain("Touch nothing and choose “Something is dangerous”");
+    expect(words(asked)).toContain("Touch nothing if there's water near the plug or socket");
+    expect(turnOf(asked, texts, at(0)).note).toContain("choose “Something is dangerous”");
   });
 
   test("stands in for the lock and the switch, and goes back in before anything that needs power", () => {
     const dumb: Answers = { ...healthy, "opening.symptom": "not-dispensed", "lever.look": "moves" };
     const unlocked = { ...dumb, "dispense-listen.listen": "light-only", "auger.look": "turns" };
     const lever = follow(start, { ...unlocked, "chute-flap.look": "clear" }, "lever.look");
-    expect(helped(take(lever, "moves"))).toMatch(/lock is still on, or the plug is out instead/);
+    expect(helped(take(lever, "moves"))).toContain("Switch the control lock off, or put the plug back in");
   });
 });
 
@@ -87,12 +88,12 @@ describe("water and power that were turned off for a leak", () => {
   test("are both spoken of when help is asked for, the power only for where all is dry", () => {
     const said = helped(follow(start, wet, "leak-where.look"));
     expect(said).toContain("Leave the small tap closed");
-    expect(said).toContain("Is all dry around it? Then put it back on");
+    expect(said).toContain("Make sure all is dry around the plug.\nPut the plug in, or the power on");
   });
 
   test("stay in mind when an earlier answer is changed", () => {
     const back = changeAnswer(follow(start, wet, "leak-where.look"), 5, at(9000)).session;
-    expect(helped(back)).toContain("the power is off");
+    expect(helped(back)).toContain("the power on");
   });
 
   test("the tap is closed again by whoever sees it leak again", () => {

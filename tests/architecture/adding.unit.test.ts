@@ -154,7 +154,7 @@ otherwise: { to: professional, who: shop }
 `,
   );
   copy.addLine("flows/opening.yaml", "after-change: { to: supply }", "      squeaks: { to: done }");
-  const text = "    after-change: It is new";
+  const text = "    after-change: It's new";
   copy.addLine("locales/en-GB/checks/opening.yaml", text, "    squeaks: It squeaks");
   expect(copy.verify()).toEqual([]);
   expect(copy.touched()).toHaveLength(3);

@@ -81,8 +81,7 @@ export class Pen {
   disc(tone: string, centre: Place, radius: number, axis: Axis = "z"): this {
     const [cx, cy] = this.at(centre);
     const [mx, my] = this.#across(axis, radius);
-    const reach = radius * long * this.#scale;
-    this.#reach([cx - reach, cy - reach * 0.8], [cx + reach, cy + reach * 0.8]);
+    this.#reachRound([cx, cy], radius);
     const half = this.#half(axis, radius);
     return this.flat(tone, `M${n(cx - mx)} ${n(cy - my)}${half}1 ${pair(2 * mx, 2 * my)}${half}1 ${pair(-2 * mx, -2 * my)}z`);
   }
@@ -95,6 +94,7 @@ export class Pen {
     const [fx, fy] = this.at(far);
     const [mx, my] = this.#across(axis, radius);
     const half = this.#half(axis, radius);
+    this.#reachRound([fx, fy], radius);
     const turn = axis === "y" ? 0 : 1;
     const back = pair(-2 * mx, -2 * my);
     this.flat(`${material}2`, `M${n(fx + mx)} ${n(fy + my)}${half}${turn} ${back}L${n(nx - mx)} ${n(ny - my)}L${n(nx + mx)} ${n(ny + my)}z`);
@@ -112,6 +112,12 @@ export class Pen {
   pipe(filling: "water" | "empty", ...places: Place[]): this {
     this.#reach(...places.map((place) => this.at(place)));
     return this.line(filling, `M${places.map((place) => pair(...this.at(place))).join("L")}`);
+  }
+
+  /** A wire or a lead along places in the room. */
+  wire(tone: string, ...places: Place[]): this {
+    this.#reach(...places.map((place) => this.at(place)));
+    return this.flat(tone, `M${places.map((place) => pair(...this.at(place))).join("L")}`);
   }
 
   /** The same along a path on the paper. */
@@ -204,6 +210,11 @@ export class Pen {
       this.bounds.right = Math.max(this.bounds.right, x);
       this.bounds.bottom = Math.max(this.bounds.bottom, y);
     }
+  }
+
+  #reachRound([x, y]: Flat, radius: number): void {
+    const far = radius * this.#scale;
+    this.#reach([x - far, y - far], [x + far, y + far]);
   }
 
   #closed(tone: string, corners: Flat[]): this {

@@ -1,5 +1,4 @@
 import { restoreChart, type ShortChart } from "../chart/index.ts";
-import type { Drawings } from "../panel/pictures/index.ts";
 import { addScenario, type Guide, type ScenarioData } from "../session/index.ts";
 import type { GrowingTexts, Resource } from "../turn/index.ts";
 import { nextTask } from "./next-task.ts";
@@ -10,11 +9,10 @@ export type ScenarioFile = ScenarioData & {
   /** The version of the flow; another one has other names. */
   version: string;
   resources: Record<string, Resource>;
-  drawings: Drawings;
 };
 
 /** Where a scenario is put in. */
-export type Scene = { guide: Guide; language: string; texts: GrowingTexts; drawings: Drawings };
+export type Scene = { guide: Guide; language: string; texts: GrowingTexts };
 
 /** The scenarios of one language and where they lie. */
 export type ScenarioFiles = {
@@ -83,9 +81,7 @@ function readFile(text: string, id: string, { guide, language }: Scene): Scenari
   return { ...file, chart: restoreChart(file.chart) };
 }
 
-function putIn(file: ScenarioFile, { guide, language, texts, drawings }: Scene): void {
+function putIn(file: ScenarioFile, { guide, language, texts }: Scene): void {
   addScenario(guide, file);
   texts.add(file.resources[language] ?? {});
-  Object.assign(drawings.pieces, file.drawings.pieces);
-  Object.assign(drawings.pictures, file.drawings.pictures);
 }

@@ -1,16 +1,13 @@
-import { readFileSync } from "node:fs";
 import type { ChartConfig, FlowSlice, StateConfig } from "../../chart/index.ts";
 import { type Compiled, compileFlow, inRegion, partsOfCheck } from "../../compile/index.ts";
 import { type Flow, limitOf, regionIn } from "../../guide/index.ts";
 import type { KnownDangers, PackData } from "../../pack/index.ts";
 import type { ScenarioData } from "../../session/index.ts";
 import type { Resource } from "../../turn/index.ts";
+import { namesIn, pictures } from "../pictures/index.ts";
 import { type Ids, splitTexts } from "./split-texts.ts";
 
-const ownDrawings = new URL("../../panel/pictures/drawings.json", import.meta.url);
-
-type Drawings = PackData["drawings"];
-type Beside = { format: 2; resources: Record<string, Resource>; drawings: Drawings };
+type Beside = { format: 2; resources: Record<string, Resource> };
 
 /** What a panel fetches in one language: what every session starts with, and each scenario. */
 export type PanelData = {
@@ -22,24 +19,16 @@ export type PanelData = {
 export function createPanelData(flow: Flow, locales: Record<string, Resource>): Record<string, PanelData> {
   const compiled = compileFlow(flow);
   const { start, scenarios } = compiled;
-  const all = readDrawings();
-  const own = scenarios.map(({ chart }) => picturesIn(chart));
-  const left = Object.keys(all.pictures).filter((id) => !own.some((ids) => ids.has(id)));
-  const shared = drawingsOf(all, new Set([...left, ...picturesIn(start.chart)]));
   const calls = scenarios.map(({ chart, flow: slice }) => idsIn(chart, slice));
   return mapTexts(locales, (tag, texts) => {
     const split = splitTexts(texts, idsIn(start.chart, start.flow), calls);
-    const beside = (resource: Resource, drawings: Drawings): Beside => ({
-      format: 2,
-      resources: { [tag]: resource },
-      drawings,
-    });
+    const beside = (resource: Resource): Beside => ({ format: 2, resources: { [tag]: resource } });
     return {
-      start: { ...inRegion(compiled, regionIn(flow.regions, tag)).start, ...beside(split.shared, shared) },
+      start: { ...inRegion(compiled, regionIn(flow.regions, tag)).start, ...beside(split.shared) },
       scenarios: scenarios.map((scenario, place) => ({
         ...scenario,
         version: flow.version,
-        ...beside(split.own[place] ?? {}, drawingsOf(all, own[place] ?? new Set(), shared)),
+        ...beside(split.own[place] ?? {}),
       })),
     };
   });
@@ -53,14 +42,12 @@ export function createPackData(
 ): Record<string, PackData> {
   const compiled = compileFlow(flow);
   const places = placesOf(flow);
-  const drawings = readDrawings();
   return mapTexts(locales, (tag, texts) => ({
     format: 2,
     madeFor,
     ...inRegion(compiled, regionIn(flow.regions, tag)),
     places,
     resources: { [tag]: texts },
-    drawings,
   }));
 }
 
@@ -77,10 +64,6 @@ export function placesOf(flow: Flow): PackData["places"] {
     partsOfCheck(check).map(({ id, access }) => [id, { station: check.station, access }] as const),
   );
   return Object.fromEntries(parts);
-}
-
-function readDrawings(): Drawings {
-  return JSON.parse(readFileSync(ownDrawings, "utf8"));
 }
 
 /** Something of every language's texts. The first language is the one that others lean on. */
@@ -124,21 +107,6 @@ function* statesIn(states: Record<string, StateConfig>): Generator<StateConfig> 
   }
 }
 
-const picturesIn = ({ states }: ChartConfig) =>
-  new Set([...statesIn(states)].flatMap(({ meta }) => meta?.picture || []));
-
-/** Some pictures and the pieces that they are put together from. @param without what is there already */
-function drawingsOf({ pieces, pictures }: Drawings, ids: Set<string>, without?: Drawings): Drawings {
-  const some = Object.entries(pictures).filter(([id]) => ids.has(id) && !without?.pictures[id]);
-  const named = new Set(
-    some.flatMap(([, strokes]) =>
-      strokes.flatMap((one) => (one[0] === "@" ? [one.split(" ")[1] ?? ""] : [])),
-    ),
-  );
-  const used = Object.entries(pieces).filter(([id]) => named.has(id) && !without?.pieces[id]);
-  return { pieces: Object.fromEntries(used), pictures: Object.fromEntries(some) };
-}
-
 /** The ids that texts are called by, by the first part of their keys. */
 function idsIn(
   { states }: ChartConfig,
@@ -146,6 +114,7 @@ function idsIn(
 ): Ids {
   const all = [...statesIn(states)];
   const metas = all.flatMap(({ meta }) => meta ?? []);
+  const shown = metas.flatMap(({ picture }) => picture || []);
   const whos = all.flatMap(({ on = {}, always = [] }) =>
     [...always, ...Object.values(on).flat()].flatMap(({ actions = [] }) =>
       actions.flatMap(({ params }) => params.who ?? []),
@@ -157,6 +126,8 @@ function idsIn(
     gates: new Set(Object.keys(slice.gates)),
     hazards: new Set(Object.keys(slice.hazards)),
     parts: new Set(Object.keys(slice.parts)),
+    pictures: new Set(shown),
+    labels: new Set(shown.flatMap((id) => namesIn(pictures[id] ?? []))),
     who: new Set([...whos, ...Object.values(slice.causes).flatMap(({ who }) => who ?? [])]),
     tools: new Set([
       ...metas.flatMap(({ tools = [] }) => tools),

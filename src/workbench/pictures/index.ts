@@ -15,3 +15,7 @@ export const pictures: Record<string, string[]> = Object.fromEntries(
     ([id, draw]) => [id, draw()],
   ),
 );
+
+/** The names of parts in a drawing; a number is none. */
+export const namesIn = (shapes: string[]): string[] =>
+  shapes.flatMap((shape) => shape.match(/^@(\D\S*)/)?.[1] ?? []);

@@ -46,9 +46,6 @@ type About = {
   say(trouble: "slow" | "lost" | null): void;
 };
 
-/** One for the page, whatever its languages: drawings have no words in them. */
-const drawings = createDrawings(drawingAddress, (...asked) => fetch(...asked));
-
 /** By session name. It outlives a change of the tag's attributes, and with it a log that is in memory only. */
 const stores = new Map<string, LogStore>();
 
@@ -205,7 +202,8 @@ export async function startEngine(
     removeEventListener("offline", lookAtConnection);
   };
   const ownWords: Screens["ownWords"] = (props) => h(OwnWords, { ...props, draft: services.draft });
-  const picture = createPicture(drawings, texts);
+  const get: typeof fetch = (address, settings) => fetch(address, settings);
+  const picture = createPicture(createDrawings((id) => drawingAddress(id, language), get));
   const actions: Actions = {
     ...controller.actions,
     restart: () => {

@@ -174,9 +174,6 @@ function* findLost(pack: PackData, language: string, built: BuiltIn): Generator<
   for (const { chart, flow } of charts) {
     const lost = [...textsCalled(chart, flow), ...own].find((key) => !hasText(texts, key));
     yield lost ? `has no text "${lost}"` : null;
-    for (const { meta } of leavesOf(chart.states))
-      if (meta?.picture && !hasText(texts, `pictures.${meta.picture}`))
-        yield `has no text "pictures.${meta.picture}"`;
   }
 }
 

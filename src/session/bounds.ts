@@ -37,8 +37,6 @@ export const bounds = {
   text: 5000,
   /** Texts of one file or folder of a pack. */
   texts: 2000,
-  /** Strokes of a drawing. */
-  strokes: 200,
   /** Scenarios of a pack; ours has ten. */
   scenarios: 100,
   /** Questions that a pack is tried with, at the door. */

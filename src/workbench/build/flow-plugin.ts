@@ -3,8 +3,8 @@ import type { Plugin } from "vite";
 import { type ChartConfig, shortenChart } from "../../chart/index.ts";
 import { compileGuide } from "../../compile/index.ts";
 import { createFirstTurns } from "../../turn/index.ts";
-import { pictures } from "../pictures/index.ts";
 import { verifyChart } from "../verify/index.ts";
+import { createDrawings } from "./drawings.ts";
 import { readFlow } from "./flows-folder.ts";
 import { laterChunks, placeOf, textsPlace } from "./link-files.ts";
 import { readLocales } from "./locales-folder.ts";
@@ -43,10 +43,12 @@ function compile(): { modules: Record<string, string>; files: Record<string, str
     files[fileName] = JSON.stringify(data);
     return fileName;
   };
-  // One digest for all of them: an engine knows each by its id alone.
-  const digest = digestOf(pictures);
-  for (const [id, shapes] of Object.entries(pictures))
-    files[`parts/picture-${id}-${digest}.json`] = JSON.stringify(shapes);
+  // One digest for all drawings: an engine knows each by its id alone.
+  const drawings = createDrawings(locales);
+  const digest = digestOf(drawings);
+  for (const [tag, all] of Object.entries(drawings))
+    for (const [id, drawing] of Object.entries(all))
+      files[`parts/picture-${tag}-${id}-${digest}.json`] = JSON.stringify(drawing);
   const dataFiles = Object.entries(createPanelData(flow, locales)).map(([tag, { start, scenarios }]) => {
     const beside = scenarios.map(
       (scenario) => [scenario.id, emit(`${scenario.id}-${tag}`, withShortChart(scenario))] as const,
@@ -71,7 +73,7 @@ export const engineAddress = () => address("${placeOf("engine")}");`,
     // From the engine's place, beside which they lie.
     later: `const chunks = ${JSON.stringify(Object.fromEntries(laterChunks.map((chunk) => [chunk, placeOf(chunk)])))};
 export const chunkAddress = (chunk) => new URL("../" + chunks[chunk], import.meta.url).href;
-export const drawingAddress = (id) => new URL("picture-" + id + "-${digest}.json", import.meta.url).href;`,
+export const drawingAddress = (id, tag) => new URL("picture-" + tag + "-" + id + "-${digest}.json", import.meta.url).href;`,
   };
   return { modules, files };
 }

@@ -4,7 +4,6 @@ import { type Flow, limitOf, regionIn } from "../../guide/index.ts";
 import type { KnownDangers, PackData } from "../../pack/index.ts";
 import type { ScenarioData } from "../../session/index.ts";
 import type { Resource } from "../../turn/index.ts";
-import { namesIn, pictures } from "../pictures/index.ts";
 import { type Ids, splitTexts } from "./split-texts.ts";
 
 type Beside = { format: 2; resources: Record<string, Resource> };
@@ -21,7 +20,7 @@ export function createPanelData(flow: Flow, locales: Record<string, Resource>): 
   const { start, scenarios } = compiled;
   const calls = scenarios.map(({ chart, flow: slice }) => idsIn(chart, slice));
   return mapTexts(locales, (tag, texts) => {
-    const split = splitTexts(texts, idsIn(start.chart, start.flow), calls);
+    const split = splitTexts(forPhones(texts), idsIn(start.chart, start.flow), calls);
     const beside = (resource: Resource): Beside => ({ format: 2, resources: { [tag]: resource } });
     return {
       start: { ...inRegion(compiled, regionIn(flow.regions, tag)).start, ...beside(split.shared) },
@@ -47,7 +46,7 @@ export function createPackData(
     madeFor,
     ...inRegion(compiled, regionIn(flow.regions, tag)),
     places,
-    resources: { [tag]: texts },
+    resources: { [tag]: forPhones(texts) },
   }));
 }
 
@@ -67,14 +66,14 @@ export function placesOf(flow: Flow): PackData["places"] {
 }
 
 /** Something of every language's texts. The first language is the one that others lean on. */
-function mapTexts<To>(
+export function mapTexts<To>(
   locales: Record<string, Resource>,
   to: (tag: string, texts: Resource) => To,
 ): Record<string, To> {
   return Object.fromEntries(
     languagesOf(locales).map((tag) => {
       const texts = withFallback(locales["en-GB"] ?? {}, locales[tag] ?? {});
-      return [tag, to(tag, withoutExamples(texts))];
+      return [tag, to(tag, texts)];
     }),
   );
 }
@@ -94,9 +93,9 @@ function withFallback(fallback: Resource, own: Resource): Resource {
   return { ...own, ...Object.fromEntries(merged) };
 }
 
-/** Texts without the sentences that only tests read. */
-function withoutExamples({ described = {}, ...texts }: Resource): Resource {
-  const { examples: _, ...read } = described as Resource;
+/** Texts without the words of drawings, which lie with them, and without the sentences that only tests read. */
+function forPhones({ described = {}, pictures: _, ...texts }: Resource): Resource {
+  const { examples: __, ...read } = described as Resource;
   return { ...texts, described: read };
 }
 
@@ -114,7 +113,6 @@ function idsIn(
 ): Ids {
   const all = [...statesIn(states)];
   const metas = all.flatMap(({ meta }) => meta ?? []);
-  const shown = metas.flatMap(({ picture }) => picture || []);
   const whos = all.flatMap(({ on = {}, always = [] }) =>
     [...always, ...Object.values(on).flat()].flatMap(({ actions = [] }) =>
       actions.flatMap(({ params }) => params.who ?? []),
@@ -126,8 +124,6 @@ function idsIn(
     gates: new Set(Object.keys(slice.gates)),
     hazards: new Set(Object.keys(slice.hazards)),
     parts: new Set(Object.keys(slice.parts)),
-    pictures: new Set(shown),
-    labels: new Set(shown.flatMap((id) => namesIn(pictures[id] ?? []))),
     who: new Set([...whos, ...Object.values(slice.causes).flatMap(({ who }) => who ?? [])]),
     tools: new Set([
       ...metas.flatMap(({ tools = [] }) => tools),

@@ -1,35 +1,35 @@
-import { draw, type Pen } from "./pen.ts";
+import { draw } from "./pen.ts";
 import { cavity, glass, iceMaker, openDoor, packet, recess, shelf, stopwatch, thermometer } from "./props.ts";
 
 /** The cold, and what holds it up. */
 export const cold = {
   "freezer-temperature": () =>
-    draw([88, 6, 236, 162], (pen) => {
+    draw([80, 6, 222, 162], (pen) => {
       cavity(pen, [0, 0, 0], 92, 50, 64);
       packet(pen, [10, 10, 0], 22, 32, 34);
       thermometer(pen, [46, 22, 0], 26);
       packet(pen, [60, 10, 0], 22, 32, 34);
-      pen.name("thermometer", [50, 20, 36], [240, 30]).name("frozen-pack", [14, 10, 16], [78, 130]);
+      pen.name("thermometer", [50, 20, 36], [226, 30]).name("frozen-pack", [14, 10, 16], [78, 130]);
     }),
 
   "fridge-temperature": () =>
-    draw([88, 6, 236, 162], (pen) => {
+    draw([80, 6, 222, 162], (pen) => {
       cavity(pen, [0, 0, 0], 92, 50, 70);
       pen.top("t1", [0, 0, 8], 92, 50).front("b1", [0, 0, 6.5], 92, 1.5);
       pen.rod("t", [36, 24, 8], 14, 30, "z", "t3").rod("q", [36, 24, 9], 12.5, 20);
       thermometer(pen, [36, 24, 14], 26);
       stopwatch(pen, [74, 14, 21], 12);
-      pen.name("thermometer", [44, 24, 50], [240, 28]).name("glass", [26, 16, 18], [78, 128]).name("hours", [82, 12, 22], [244, 116]);
+      pen.name("thermometer", [44, 24, 50], [226, 28]).name("glass", [26, 16, 18], [78, 128]).name("hours", [82, 12, 22], [244, 116]);
     }),
 
   "ice-place": () =>
-    draw([88, 6, 236, 162], (pen) => {
+    draw([80, 6, 222, 162], (pen) => {
       cavity(pen, [0, 0, 0], 104, 46, 84);
       iceMaker(pen, [8, 18, 52], "w1");
       packet(pen, [18, 8, 0], 18, 26, 22);
       thermometer(pen, [52, 18, 0], 20);
       packet(pen, [66, 8, 0], 18, 26, 22);
-      pen.name("ice-maker", [12, 17, 66], [78, 40]).name("thermometer", [56, 16, 30], [242, 44]);
+      pen.name("ice-maker", [12, 17, 66], [78, 40]).name("thermometer", [56, 16, 30], [226, 44]);
     }),
 
   "too-full": () =>
@@ -50,18 +50,18 @@ export const cold = {
       pen.floor([0, 0, 0], 92, 50, 14);
       pen.box("b", [0, 0, 18], 92, 50, 46).box("r", [0, 4, 0], 92, 46, 18);
       for (let i = 0; i < 15; i++) pen.front("k2", [4 + i * 5.8, 4, 4], 3, 10);
-      pen.box("s", [96, -22, 4], 7, 7, 10);
       pen.box("k", [20, -24, 2], 30, 7, 5).poly("s3", [22, -20, 7], [48, -20, 7], [48, -12, 11], [22, -12, 11]);
-      pen.name("dust-grille", [80, 4, 10], [242, 132]).name("soft-brush", [24, -24, 4], [70, 142]);
+      pen.name("dust-grille", [80, 4, 10], [236, 132]).name("soft-brush", [24, -24, 4], [70, 142]);
     }),
 
   drain: () =>
     draw([84, 6, 232, 162], (pen) => {
-      cavity(pen, [0, 0, 0], 92, 54, 68);
-      pen.top("t1", [0, 0, 40], 92, 30).front("b1", [0, 0, 38.5], 92, 1.5);
-      pen.poly("c3", [20, 54, 14], [46, 54, 8], [72, 54, 14], [72, 54, 18], [46, 54, 12], [20, 54, 18]);
-      pen.rod("k", [46, 50, 6], 5, 3).disc("r3", [46, 50, 9], 2.6);
-      pen.name("drain-hole", [48, 48, 8], [238, 120]).name("gutter", [66, 54, 14], [240, 40]);
+      cavity(pen, [0, 0, 0], 76, 44, 56);
+      pen.poly("b2", [4, 43, 26], [38, 43, 16], [72, 43, 26], [72, 43, 22], [38, 43, 11], [4, 43, 22]);
+      pen.poly("b1", [4, 43, 26], [38, 43, 16], [72, 43, 26], [72, 36, 26], [38, 36, 16], [4, 36, 26]);
+      pen.rod("k", [38, 38, 9], 6, 6).disc("r3", [38, 38, 15], 3.6);
+      pen.rod("p", [16, 14, 2], 1.2, 26, "x").rod("p", [10, 14, 2], 3.2, 7, "x").rod("p", [41, 14, 2], 3.2, 7, "x");
+      pen.name("drain-hole", [42, 36, 12], [240, 130]).name("gutter", [62, 40, 24], [240, 40]).name("cotton-bud", [14, 14, 3], [70, 140]);
     }),
 
   sounds: () =>
@@ -96,7 +96,7 @@ export const cold = {
       glass(pen, [34, 4, 38], 6, 13, 8);
       packet(pen, [22, 4, 74], 12, 6, 12);
       pen.front("k2", [42, 0, 84], 4, 12).front("k2", [46, 0, 48], 4, 14);
-      pen.name("freezer", [46, 0, 90], [240, 40]).name("fridge", [50, 0, 54], [240, 92]);
+      pen.name("freezer", [46, 0, 90], [230, 40]).name("fridge", [50, 0, 54], [230, 92]);
     }),
 
   "food-covered": () =>

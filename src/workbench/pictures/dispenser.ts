@@ -1,5 +1,5 @@
 import { draw, type Pen } from "./pen.ts";
-import { binBack, binFront, cube, cubes, glass, hand } from "./props.ts";
+import { binBack, binFront, cube, cubes, glass } from "./props.ts";
 
 /** The dispenser's niche, cut out of a door: 66 wide, 78 high. */
 export function niche(pen: Pen): void {
@@ -15,17 +15,18 @@ function panel(pen: Pen): void {
 /** What is at the door's outside: keys, display, lever, chute. */
 export const dispenser = {
   chute: () =>
-    draw([92, 6, 240, 162], (pen) => {
-      // Cut through the door: the channel runs down from the bin to the flap over the niche.
-      pen.box("b", [0, 0, 0], 20, 40, 104);
-      pen.box("c", [20, 0, 0], 50, 40, 104).side("b4", [20, 0, 0], 0, 0);
-      pen.front("b4", [0, 0, 0], 20, 104).front("r2", [0, 0, 6], 22, 46).front("c3", [20, 0, 0], 50, 104);
-      pen.poly("r3", [14, 0, 52], [26, 0, 52], [50, 0, 80], [50, 0, 96], [40, 0, 96], [14, 0, 66]);
-      pen.poly("r2", [50, 0, 80], [70, 0, 80], [70, 0, 96], [50, 0, 96]);
-      for (const [x, z] of [[56, 82], [44, 78], [34, 66]] as const) pen.front("i1", [x, -0.1, z], 8, 8).front("i3", [x + 6, -0.1, z], 2, 8);
-      pen.poly("k2", [12, -0.2, 52], [27, -0.2, 52], [27, -0.2, 48], [12, -0.2, 48]).disc("k1", [26, -0.2, 50], 3.4, "y");
-      pen.poly("s2", [16, -0.2, 46], [19, -0.2, 46], [15, -0.2, 18], [12, -0.2, 18]);
-      pen.name("chute", [40, 0, 82], [236, 36]).name("flap", [18, 0, 50], [78, 62]).name("lever", [14, 0, 28], [78, 118]);
+    draw([84, 4, 240, 164], (pen) => {
+      // Cut through the door: ice comes down from the bin to the flap, and falls into the cup.
+      pen.box("b", [0, 0, 0], 108, 16, 92).front("b4", [0, 0, 0], 108, 92).front("c2", [70, 0, 0], 38, 92);
+      pen.front("s2", [66, 0, 0], 4, 48).front("s2", [66, 0, 82], 4, 10);
+      pen.front("r3", [0, 0, 4], 46, 46).front("r1", [0, 0, 4], 46, 4);
+      pen.poly("r2", [12, 0, 50], [38, 0, 50], [70, 0, 56], [70, 0, 84], [56, 0, 84], [12, 0, 66]);
+      for (const [x, z] of [[72, 56], [88, 56], [76, 71], [92, 71], [54, 58], [36, 54]] as const)
+        pen.front("i2", [x, -0.1, z], 14, 14).front("i1", [x, -0.1, z + 10], 14, 4);
+      pen.front("k2", [8, -0.2, 47], 30, 6).disc("k3", [37, -0.2, 50], 5, "y").disc("k1", [37, -0.2, 50], 2.2, "y");
+      pen.poly("s1", [38, -0.2, 44], [42, -0.2, 44], [37, -0.2, 14], [33, -0.2, 14]);
+      pen.poly("t1", [5, -0.2, 8], [24, -0.2, 8], [28, -0.2, 32], [1, -0.2, 32]);
+      pen.name("chute", [50, 0, 76], [78, 22]).name("flap", [14, 0, 50], [72, 64]).name("lever", [36, 0, 20], [76, 146]);
     }),
 
   lever: () =>
@@ -117,4 +118,3 @@ function lock(pen: Pen, y: number): void {
   pen.poly("k3", [44, y, 16], [52, y, 16], [52, y, 22], [44, y, 22]);
   pen.poly("k3", [45, y, 22], [46.6, y, 22], [46.6, y, 26], [49.4, y, 26], [49.4, y, 22], [51, y, 22], [51, y, 27.6], [45, y, 27.6]);
 }
-void hand;

@@ -1,5 +1,5 @@
 import { draw } from "./pen.ts";
-import { cartridge, cavity, hand } from "./props.ts";
+import { cartridge, cavity } from "./props.ts";
 
 /** The water filter: where it is, how it sits, and what is left on it. */
 export const filter = {
@@ -19,14 +19,14 @@ export const filter = {
       pen.top("t1", [0, 0, 12], 62, 46).front("b1", [0, 0, 10.5], 62, 1.5).side("b2", [62, 0, 10.5], 46, 1.5);
       pen.box("b", [14, 20, 34], 30, 26, 24);
       cartridge(pen, [44, 33, 46], 9, 4);
-      pen.name("inside", [58, 30, 44], [132, 148]);
+      pen.name("inside", [58, 28, 40], [60, 154]);
     }),
-    ...draw([172, 16, 300, 152], (pen) => {
+    ...draw([178, 10, 306, 132], (pen) => {
       pen.floor([0, 0, 0], 66, 50, 20);
       pen.box("b", [0, 0, 14], 66, 50, 56).box("r", [0, 0, 0], 66, 50, 14);
       for (const i of [0, 1, 2, 3, 4, 5]) pen.front("s3", [4 + i * 5, 0, 3], 2, 8);
       pen.disc("r3", [52, 0, 7], 6, "y").rod("b", [52, -16, 7], 4.6, 16, "y").rod("k", [52, -26, 7], 6, 10, "y");
-      pen.name("behind-grille", [52, -26, 3], [214, 150]);
+      pen.name("behind-grille", [50, -26, 2], [206, 144]);
     }),
   ],
 
@@ -52,19 +52,18 @@ export const filter = {
     draw([80, 12, 240, 156], (pen) => {
       pen.floor([0, 0, 0], 100, 40, 18);
       pen.rod("b", [24, 20, 0], 17, 54).rod("s", [24, 20, 54], 8, 8);
-      pen.poly("k1", [7, 5, 16], [27, 3, 16], [27, 3, 38], [7, 5, 38]).front("k3", [11, 4, 29], 11, 2).front("k3", [11, 4, 24], 8, 2);
+      pen.poly("k2", [10, 10, 14], [20, 2, 14], [32, 2, 14], [32, 2, 38], [20, 2, 38], [10, 10, 38]).front("k3", [20, 2, 29], 10, 2.4).front("k3", [20, 2, 22], 7, 2.4);
       pen.box("b", [60, 22, 0], 44, 5, 46).front("r2", [60, 22, 38], 44, 8);
       for (const row of [0, 1, 2]) for (const col of [0, 1, 2, 3]) pen.front(row === 1 && col === 2 ? "k2" : "b3", [64.5 + col * 9.5, 22, 6 + row * 10], 6, 6);
-      pen.name("date", [10, 4, 30], [72, 52]).name("calendar", [100, 22, 40], [250, 60]);
+      pen.name("date", [20, 2, 34], [70, 44]).name("calendar", [100, 22, 40], [250, 60]);
     }),
 
   "bypass-plug": () =>
     draw([64, 10, 256, 158], (pen) => {
       pen.box("b", [0, 0, 0], 40, 40, 40).rod("r", [39, 20, 20], 13, 1, "x", "r3");
       pen.rod("k", [62, 20, 20], 12, 10, "x").rod("k", [72, 20, 20], 15, 7, "x");
-      pen.arrow(pen.at([58, 20, 20]), pen.at([42, 20, 20]));
+      pen.arrow(pen.at([66, -6, 14]), pen.at([40, -6, 14]));
       pen.rod("b", [44, 96, -28], 12, 40, "x").rod("b", [84, 96, -28], 14, 12, "x");
       pen.name("housing", [10, 0, 20], [64, 60]).name("bypass-plug", [76, 10, 12], [120, 146]).name("filter", [60, 92, -18], [262, 120]);
     }),
 };
-void hand;

@@ -1,5 +1,5 @@
 import { draw, type Pen } from "./pen.ts";
-import { glass, plug, smallTap, socket } from "./props.ts";
+import { plug, smallTap, socket } from "./props.ts";
 
 /** The back of a machine: its cover low down, its tube and its lead. */
 function back(pen: Pen, cover: string): void {
@@ -12,10 +12,10 @@ function back(pen: Pen, cover: string): void {
 /** What has to be made safe first, what is behind the machine, and how it stands. */
 export const gates = {
   "gate-water": () => [
-    ...draw([16, 14, 186, 140], (pen) => {
+    ...draw([28, 22, 178, 128], (pen) => {
       smallTap(pen, [0, 0, 0], "closed");
-      pen.turn(pen.at([0, 0, 22]), [30 * pen.scale, 17 * pen.scale], 30, 145);
-      pen.name("tap-closed", [0, -24, 19], [72, 152]);
+      pen.turn(pen.at([0, 0, 22]), [37 * pen.scale, 21 * pen.scale], 8, 100);
+      pen.name("tap-closed", [0, -26, 19], [84, 152]);
     }),
     ...draw([206, 46, 300, 140], (pen) => {
       pen.floor([-20, -20, 0], 40, 40, 14);
@@ -26,27 +26,27 @@ export const gates = {
   ],
 
   "plug-out": () =>
-    draw([90, 20, 232, 154], (pen) => {
-      pen.around(() => pen.front("b4", [-30, 26, -20], 110, 90).top("f1", [-60, -80, -20], 170, 106));
+    draw([98, 22, 226, 136], (pen) => {
+      pen.around(() => pen.front("f1", [-90, 26, -24], 260, 150).top("f2", [-120, -120, -24], 300, 146));
       socket(pen, [12, 24, 8]);
-      plug(pen, [18, -22, -12]);
-      pen.arrow(pen.at([44, 6, 6]), pen.at([44, -18, 6]));
-      pen.name("socket", [34, 24, 30], [240, 30]).name("plug", [24, -22, 0], [84, 140]);
+      plug(pen, [16, -26, 4]);
+      pen.arrow(pen.at([48, 18, 0]), pen.at([48, -14, 0]));
+      pen.name("socket", [34, 24, 30], [240, 30]).name("plug", [22, -26, 16], [76, 56]);
     }),
 
   "plug-in": () =>
-    draw([90, 20, 232, 154], (pen) => {
-      pen.around(() => pen.front("b4", [-30, 26, -20], 110, 90).top("f1", [-60, -80, -20], 170, 106));
+    draw([106, 26, 222, 132], (pen) => {
+      pen.around(() => pen.front("f1", [-90, 26, -24], 260, 150).top("f2", [-120, -120, -24], 300, 146));
       socket(pen, [12, 24, 8]);
-      plug(pen, [18, -6, 12]);
-      pen.arrow(pen.at([46, -24, 10]), pen.at([46, 2, 10]));
-      pen.name("socket", [34, 24, 30], [240, 30]).name("plug", [24, -6, 20], [80, 60]);
+      plug(pen, [16, 2, 12]);
+      pen.arrow(pen.at([46, -8, 14]), pen.at([46, 20, 14]));
+      pen.name("socket", [34, 24, 32], [240, 30]).name("plug", [22, 2, 24], [76, 56]);
     }),
 
   "pulled-out": () =>
     draw([84, 6, 240, 162], (pen) => {
       pen.floor([0, 0, 0], 54, 46, 26);
-      pen.around(() => pen.front("b4", [-20, 96, 0], 110, 80).top("f1", [-20, 46, 0], 90, 50));
+      pen.around(() => pen.front("f1", [-20, 96, 0], 110, 80));
       socket(pen, [60, 94, 12]);
       pen.box("b", [0, 0, 0], 54, 46, 92).front("b3", [0, 0, 58], 54, 1.2).front("r2", [5, 0, 66], 2, 16).front("r2", [5, 0, 36], 2, 16).front("r3", [0, 0, 0], 54, 4);
       plug(pen, [66, 62, 0]);
@@ -60,7 +60,7 @@ export const gates = {
       back(pen, "k");
       for (const [x, z] of [[9, 8], [57, 8], [9, 30], [57, 30]] as const) pen.disc("k3", [x, -2.1, z], 1.6, "y");
       pen.wire("le", [50, 0, 38], [56, -14, 20], [60, -20, 0], [84, -26, 0]);
-      pen.name("cover", [30, -2, 20], [74, 128]).name("lead", [74, -23, 0], [240, 140]).name("cooling-pipes", [50, 0, 72], [240, 40]);
+      pen.name("cover", [30, -2, 20], [74, 128]).name("lead", [74, -23, 0], [240, 140]).name("cooling-pipes", [50, 0, 72], [228, 40]);
     }),
 
   "inlet-valve": () =>
@@ -75,14 +75,16 @@ export const gates = {
     }),
 
   "supply-line": () =>
-    draw([70, 10, 240, 158], (pen) => {
-      pen.floor([0, 0, 0], 90, 50, 30);
-      pen.box("b", [0, 40, 0], 58, 40, 74);
-      for (let i = 0; i < 5; i++) pen.front("s2", [8, 40, 34 + i * 7], 42, 2);
-      pen.pipe("empty", [50, 40, 14], [54, 16, 6], [46, -6, 0], [62, -22, 0]);
-      pen.pipe("empty", [66, -24, 0], [92, -20, 0], [112, 6, 0], [126, 40, 0]);
-      pen.poly("k2", [54, -26, -3], [66, -30, -3], [74, -20, 3], [62, -14, 3]).poly("k3", [62, -20, 1], [74, -20, 3], [66, -30, -3]);
-      pen.name("kink", [64, -22, 2], [236, 146]).name("water-tube", [100, -10, 2], [250, 90]);
+    draw([60, 10, 250, 158], (pen) => {
+      pen.floor([0, 0, 0], 110, 40, 26);
+      pen.box("b", [-14, 40, 0], 50, 34, 56);
+      for (let i = 0; i < 4; i++) pen.front("s2", [-6, 40, 26 + i * 7], 34, 2);
+      pen.rod("s", [26, 40, 12], 5, 4, "y");
+      pen.pipe("empty", [26, 40, 12], [30, 22, 10], [36, 8, 2], [58, -8, 0]);
+      pen.pipe("empty", [72, -8, 0], [100, -4, 0], [118, 14, 0], [126, 40, 0]);
+      pen.poly("k2", [54, -10, 3], [58, -4, 4], [66, -6, 12], [74, -12, 4], [76, -6, 3], [72, -12, -3], [66, -14, 4], [60, -14, -3]);
+      pen.poly("k3", [66, -6, 12], [74, -12, 4], [72, -12, -3], [66, -14, 4]);
+      pen.name("kink", [65, -9, 6], [96, 150]).name("water-tube", [112, 8, 0], [246, 136]);
     }),
 
   "tap-joint": () =>
@@ -111,14 +113,14 @@ export const gates = {
       pen.floor([0, -24, 0], 60, 50, 18);
       pen.rod("s", [20, 20, 0], 7, 70).rod("s", [20, 20, 70], 8, 8).box("s", [15, -18, 62], 10, 40, 7);
       pen.pipe("water", [20, -14, 60], [20, -14, 30]);
-      pen.rod("t", [20, -14, 0], 15, 42, "z", "t3").rod("k", [20, -14, 1], 13.5, 24);
+      pen.rod("t", [20, -14, 0], 15, 42, "z", "t3").rod("q", [20, -14, 1], 13.5, 24).disc("k2", [20, -14, 25], 13.5).disc("q1", [20, -14, 25], 11.5);
       pen.name("cold-tap", [24, 12, 74], [240, 36]).name("glass", [10, -22, 14], [76, 130]);
     }),
 
   level: () =>
     draw([84, 6, 236, 162], (pen) => {
       pen.top("t1", [-10, -10, 0], 100, 60).front("b1", [-10, -10, -3], 100, 3).side("b2", [90, -10, -3], 60, 3);
-      pen.rod("t", [40, 20, 0], 26, 56, "z", "t3").rod("k", [40, 20, 1], 24, 28);
+      pen.rod("t", [40, 20, 0], 26, 56, "z", "t3").rod("q", [40, 20, 1], 24, 28).disc("k2", [40, 20, 29], 24).disc("q1", [40, 20, 29], 21.5);
       pen.name("rim", [40, 20, 56], [236, 36]).name("water", [30, 0, 22], [76, 110]).name("shelf", [80, -6, 0], [240, 140]);
     }),
 
@@ -140,4 +142,3 @@ export const gates = {
       pen.name("dry-paper", [12, -26, 0], [70, 140]).name("wet-spot", [80, 22, 0], [244, 110]);
     }),
 };
-void glass;

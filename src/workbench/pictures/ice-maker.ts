@@ -1,18 +1,18 @@
 import { draw, type Pen } from "./pen.ts";
-import { binBack, binFront, cavity, cube, cubes, hand, iceMaker } from "./props.ts";
+import { binBack, binFront, cavity, cube, cubes, iceMaker } from "./props.ts";
 
 /** A freezer's inside with the ice maker on its back wall. */
 function freezer(pen: Pen, tray?: string): void {
-  cavity(pen, [0, 0, 0], 104, 46, 88);
-  iceMaker(pen, [8, 18, 54], tray);
+  cavity(pen, [0, 0, 0], 100, 46, 78);
+  iceMaker(pen, [6, 18, 48], tray);
 }
 
-const bin = [8, 2, 0] as const;
+const bin = [6, 2, 0] as const;
 
 function fullBin(pen: Pen, rows: number[][]): void {
-  binBack(pen, [...bin], 84, 40, 26);
-  cubes(pen, [13, 6, 1], rows, 12, 9);
-  binFront(pen, [...bin], 84, 40, 26);
+  binBack(pen, [...bin], 84, 38, 22);
+  cubes(pen, [11, 5, 1], rows, 13, 10);
+  binFront(pen, [...bin], 84, 38, 22);
 }
 
 /** The ice maker and what is filled, frozen and tipped out there. */
@@ -22,17 +22,18 @@ export const iceMakerPictures = {
       iceMaker(pen, [0, 0, 0]);
       pen.front("r2", [3, -1, 2], 10, 16).front("k2", [4, -1, 10], 8, 7).front("k1", [4, -1, 3], 8, 7);
       pen.front("k3", [7.4, -1, 11], 1.2, 5);
-      pen.sketch("wk", [16, 0, 6], "M0 0l14 30 46 27 0-8");
-      pen.name("switch", [6, -1, 14], [76, 44]).name("arm", [40, -14, -12], [84, 146]).name("tray", [70, 10, 12], [236, 60]);
+      pen.wire("wk", [16, -2, 8], [24, -14, -12], [84, -14, -12], [84, -4, -6]);
+      pen.name("switch", [6, -1, 14], [70, 36]).name("arm", [50, -14, -12], [108, 150]).name("tray", [70, 10, 12], [236, 60]);
     }),
 
   "ice-under-maker": () =>
     draw([88, 6, 236, 162], (pen) => {
       freezer(pen, "c3");
-      for (const [x, h] of [[30, 16], [46, 11], [60, 14]] as const) pen.poly("k2", [x, 20, 54], [x + 10, 20, 54], [x + 5, 20, 54 - h]);
-      cube(pen, [42, 24, 66], 10, "k");
-      fullBin(pen, [[4, 5, 3]]);
-      pen.name("stuck-ice", [52, 24, 76], [242, 34]).name("ice-below", [35, 20, 46], [80, 70]).name("bin", [20, 2, 10], [80, 140]);
+      for (const [x, h] of [[28, 18], [46, 13], [64, 17]] as const)
+        pen.poly("k2", [x, 18, 48], [x + 7, 18, 48], [x + 6, 18, 48 - h]).poly("k3", [x + 7, 18, 48], [x + 13, 18, 48], [x + 6, 18, 48 - h]);
+      cube(pen, [46, 22, 60], 13, "k");
+      fullBin(pen, [[4, 4, 2]]);
+      pen.name("stuck-ice", [56, 22, 73], [242, 30]).name("ice-below", [33, 18, 42], [80, 66]).name("bin", [20, 2, 10], [80, 140]);
     }),
 
   "reset-button": () =>
@@ -44,14 +45,14 @@ export const iceMakerPictures = {
 
   "test-cycle": () =>
     draw([88, 6, 236, 162], (pen) => {
-      cavity(pen, [0, 0, 0], 104, 46, 88);
-      pen.box("b", [8, 17, 50], 16, 28, 26);
-      pen.poly("s2", [24, 20, 58], [92, 20, 58], [92, 36, 76], [24, 36, 76]);
-      for (const i of [0, 1, 2, 3, 4]) pen.poly("s3", [28 + i * 12.6, 23, 61], [37 + i * 12.6, 23, 61], [37 + i * 12.6, 33, 73], [28 + i * 12.6, 33, 73]);
-      for (const [x, z] of [[40, 38], [60, 44], [76, 34]] as const) cube(pen, [x, 16, z], 10, "k");
-      fullBin(pen, [[4, 5, 3]]);
-      pen.turn(pen.at([100, 28, 66]), [10 * pen.scale, 17 * pen.scale], -110, 70);
-      pen.name("tray-turns", [80, 28, 68], [242, 28]).name("ice-falls", [42, 16, 44], [82, 62]);
+      cavity(pen, [0, 0, 0], 100, 46, 78);
+      pen.box("b", [6, 17, 44], 16, 28, 26);
+      pen.poly("s2", [22, 20, 50], [90, 20, 50], [90, 36, 70], [22, 36, 70]);
+      for (const i of [0, 1, 2, 3, 4]) pen.poly("s3", [26 + i * 12.6, 22, 53], [35 + i * 12.6, 22, 53], [35 + i * 12.6, 34, 67], [26 + i * 12.6, 34, 67]);
+      for (const [x, z] of [[34, 30], [54, 36], [72, 27]] as const) cube(pen, [x, 14, z], 11, "k");
+      fullBin(pen, [[4, 4, 2]]);
+      pen.turn(pen.at([97, 28, 60]), [10 * pen.scale, 18 * pen.scale], -110, 70);
+      pen.name("tray-turns", [78, 28, 61], [242, 28]).name("ice-falls", [36, 14, 36], [80, 60]);
     }),
 
   "fill-tube": () =>
@@ -75,26 +76,27 @@ export const iceMakerPictures = {
   packing: () =>
     draw([84, 6, 232, 162], (pen) => {
       freezer(pen, "c3");
-      pen.box("k", [44, 15, 50], 7, 32, 18).front("k2", [12, 16, 62], 22, 5).box("k", [30, 8, 0], 34, 30, 10);
-      pen.name("tape", [20, 16, 65], [76, 50]).name("lock", [48, 16, 66], [238, 40]).name("foam", [36, 8, 5], [78, 140]);
+      pen.box("k", [42, 15, 44], 8, 32, 18).front("k2", [10, 17, 56], 26, 6).box("k", [28, 6, 0], 40, 30, 12);
+      pen.name("tape", [18, 17, 59], [76, 46]).name("lock", [48, 16, 62], [240, 36]).name("foam", [36, 8, 5], [78, 140]);
     }),
 
   "bin-arm": () =>
     draw([84, 6, 232, 162], (pen) => {
       freezer(pen);
-      pen.sketch("wk", [24, 18, 60], "M0 0l6 22 34 20 0-6");
-      fullBin(pen, [[5, 5, 4]]);
-      pen.rod("k", [84, 46, 34], 5, 2, "y", "k2");
-      pen.name("arm", [34, 16, 38], [80, 66]).name("sensor", [84, 46, 34], [240, 44]).name("bin", [20, 2, 10], [80, 140]);
+      pen.rod("k", [86, 44, 36], 5, 2, "y", "k2");
+      binBack(pen, [...bin], 84, 38, 22);
+      cubes(pen, [11, 5, 1], [[4, 4, 2]], 13, 10);
+      pen.wire("wk", [22, 16, 56], [30, 10, 28], [74, 10, 28], [76, 14, 36]);
+      binFront(pen, [...bin], 84, 38, 22);
+      pen.name("arm", [38, 10, 28], [80, 62]).name("sensor", [88, 44, 36], [242, 44]).name("bin", [20, 2, 10], [80, 140]);
     }),
 
   "ice-maker-still": () =>
     draw([84, 6, 232, 162], (pen) => {
       freezer(pen, "c3");
-      pen.front("r2", [13, 17, 54], 8, 14).front("k2", [14, 17, 55], 6, 6);
-      pen.turn(pen.at([94, 30, 60]), [10 * pen.scale, 17 * pen.scale], -110, 70);
-      pen.front("k2", [30, 18, 55], 54, 3);
-      pen.name("switch-off", [17, 17, 58], [76, 52]).name("moves", [96, 30, 50], [242, 40]).name("hot", [60, 18, 56], [84, 130]);
+      pen.front("r2", [8, 17, 46], 11, 18).front("k2", [9, 17, 47], 9, 8);
+      pen.turn(pen.at([94, 30, 54]), [12 * pen.scale, 20 * pen.scale], -110, 70);
+      pen.front("k2", [26, 18, 48], 62, 4);
+      pen.name("switch-off", [12, 17, 51], [70, 56]).name("moves", [101, 30, 50], [246, 52]).name("hot", [60, 18, 50], [84, 134]);
     }),
 };
-void hand;

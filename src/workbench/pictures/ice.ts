@@ -1,5 +1,5 @@
 import { draw, type Pen, type Place } from "./pen.ts";
-import { binBack, binFront, cube, cubes, glass } from "./props.ts";
+import { binBack, binFront, cube, cubes } from "./props.ts";
 
 /** A lump of cubes that have frozen into one. */
 function lump(pen: Pen, [x, y, z]: Place): void {
@@ -42,7 +42,7 @@ export const ice = {
       pen.rod("s", [100, 20, 18], 4, 6, "x").rod("k", [106, 20, 18], 13, 4, "x");
       pen.poly("k3", [110, 11, 17], [110, 29, 17], [110, 29, 19], [110, 11, 19]).poly("k3", [110, 19, 9], [110, 21, 9], [110, 21, 27], [110, 19, 27]);
       pen.turn(pen.at([116, 20, 18]), [14 * pen.scale, 22 * pen.scale], -80, 80);
-      pen.name("ice-screw", [34, 20, 30], [92, 22]).name("drive-wheel", [108, 14, 12], [250, 152]);
+      pen.name("ice-screw", [34, 20, 30], [92, 22]).name("drive-wheel", [108, 14, 12], [238, 154]);
     }),
 
   "ice-count": () =>
@@ -72,7 +72,7 @@ export const ice = {
       { word: "full-piece", at: 10, scene: (pen: Pen) => cube(pen, [0, 0, 0], 26) },
       { word: "small-piece", at: 88, scene: (pen: Pen) => { cube(pen, [8, 8, 0], 14, "k"); } },
       { word: "hollow-piece", at: 166, scene: (pen: Pen) => { pen.box("k", [0, 0, 0], 26, 26, 26).top("k3", [5, 5, 26], 16, 16).poly("k2", [5, 5, 26], [5, 21, 26], [10, 21, 26], [10, 10, 26], [21, 10, 26], [21, 5, 26]); } },
-      { word: "joined-pieces", at: 244, scene: (pen: Pen) => { pen.box("k", [0, 16, 0], 18, 14, 18); pen.box("k", [14, 12, 0], 16, 16, 16); pen.box("k", [4, 0, 0], 18, 16, 15); } },
+      { word: "joined-pieces", at: 244, scene: (pen: Pen) => { pen.box("k", [2, 14, 0], 15, 12, 16); pen.box("k", [13, 10, 0], 13, 14, 14); pen.box("k", [4, 0, 0], 16, 13, 13); } },
     ].flatMap(({ word, at, scene }) =>
       draw([at, 44, at + 66, 124], (pen) => {
         pen.around(() => pen.poly("f2", [-2, -6, 0], [34, -6, 0], [34, 24, 0], [-2, 24, 0]));
@@ -103,9 +103,8 @@ export const ice = {
       pen.rod("t", [0, 0, 0], 26, 64, "z", "t2");
       pen.rod("q", [0, 0, 2], 24, 34);
       for (const [x, y, z] of [[-2, 2, 32], [-16, -6, 33], [0, -14, 30]] as const) cube(pen, [x, y, z], 15);
-      for (const [x, z] of [[-12, 10], [-2, 5], [6, 12], [-6, 18], [12, 7]] as const) pen.disc("k2", [x, -24, z], 1.6, "y");
       pen.rod("t", [0, 0, 0], 26, 64, "z", "t3");
+      for (const [x, z] of [[-14, 12], [-2, 5], [6, 12], [-6, 20], [10, 6]] as const) pen.disc("k2", [x, -24, z], 2.2, "y");
       pen.name("melting-ice", [-10, -10, 46], [92, 44]).name("bits", [12, -24, 7], [232, 134]);
     }),
 };
-void glass;

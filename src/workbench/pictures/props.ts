@@ -137,12 +137,14 @@ export function plug(pen: Pen, [x, y, z]: Place, material = "k"): void {
   pen.box(material, [x, y, z], 18, 15, 18);
 }
 
-/** A hand with a sleeve that comes from the right, on the paper; its fingertips are at the place. */
-export function hand(pen: Pen, at: Place): void {
-  pen.sketch("h3", at, "M6 6l12 12 22 5 22-6 0-22-24-2z");
-  pen.sketch("h2", at, "M0 -2q-2-5 4-6l20-5q12-4 22-2l18 3v24l-22 1q-9-1-15-6l-9-5-14 1q-4-1-4-5z");
-  pen.sketch("h1", at, "M-1 1q1-4 7-4l16 1q4 1 3 5t-8 4l-13 0q-6-2-5-6z");
-  pen.sketch("r2", at, "M60 -16l8-4 60 10v36l-60-4-8-8z");
+/** A hand with a sleeve, on the paper; its fingertips are at the place. @param from where the arm comes from */
+export function hand(pen: Pen, at: Place, from: "left" | "right" = "right"): void {
+  const turned = (path: string) =>
+    from === "right" ? path : path.replace(/(-?[\d.]+) (-?[\d.]+)/g, (_, x, y) => `${-Number(x)} ${y}`);
+  pen.sketch("h3", at, turned("M6 6l12 12 22 5 22 -6 0 -22 -24 -2z"));
+  pen.sketch("h2", at, turned("M0 -2q-2 -5 4 -6l20 -5q12 -4 22 -2l18 3 0 24 -22 1q-9 -1 -15 -6l-9 -5 -14 1q-4 -1 -4 -5z"));
+  pen.sketch("h1", at, turned("M-1 1q1 -4 7 -4l16 1q4 1 3 5q-1 4 -8 4l-13 0q-6 -2 -5 -6z"));
+  pen.sketch("b3", at, turned("M60 -16l8 -4 60 10 0 36 -60 -4 -8 -8z"));
 }
 
 /**

@@ -1,5 +1,5 @@
-import { h } from "preact";
 import { drawingAddress } from "virtual:later";
+import { h } from "preact";
 import type { Screens } from "../panel/frame/index.ts";
 import { createPicture } from "../panel/pictures/index.ts";
 import { OwnWords } from "../panel/screens/index.ts";

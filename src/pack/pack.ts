@@ -13,16 +13,10 @@ import {
   startSession,
 } from "../session/index.ts";
 import { anyTime, createTexts, type Resource, viewOf } from "../turn/index.ts";
-import { findChartFault, leavesOf } from "./find-chart-fault.ts";
+import { findChartFault } from "./find-chart-fault.ts";
 import { findDiagnosisFault } from "./find-diagnosis-fault.ts";
 import { findOpenHazard, type Places } from "./find-open-hazard.ts";
-import {
-  type KnownDangers,
-  placesShape,
-  scenarioShape,
-  startShape,
-  textsShape,
-} from "./shapes.ts";
+import { type KnownDangers, placesShape, scenarioShape, startShape, textsShape } from "./shapes.ts";
 import { textsCalled } from "./texts-called.ts";
 
 /** A flow in one language, whole: what a shop's own flows are packed as. */

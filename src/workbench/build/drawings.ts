@@ -1,4 +1,3 @@
-import type { Drawing } from "../../panel/pictures/index.ts";
 import type { Resource } from "../../turn/index.ts";
 import { namesIn, pictures } from "../pictures/index.ts";
 import { mapTexts } from "./panel-data.ts";
@@ -7,14 +6,14 @@ import { mapTexts } from "./panel-data.ts";
  * Every drawing with its words, by its id, in every language.
  * @throws Error that names a drawing or a part without words
  */
-export function createDrawings(locales: Record<string, Resource>): Record<string, Record<string, Drawing>> {
+export function createDrawings(locales: Record<string, Resource>) {
   return mapTexts(locales, (_, texts) => {
     const words = (kind: string, id: string) => {
       const found = ((texts["pictures"] as Resource)[kind] as Resource)[id];
       if (typeof found !== "string") throw new Error(`pictures.yaml has no text "${kind}.${id}"`);
       return found;
     };
-    const drawingOf = (id: string, shapes: string[]): Drawing => ({
+    const drawingOf = (id: string, shapes: string[]) => ({
       title: words("shows", id),
       names: Object.fromEntries(namesIn(shapes).map((part) => [part, words("names", part)])),
       shapes,

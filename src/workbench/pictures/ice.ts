@@ -3,7 +3,10 @@ import { binBack, binFront, cube, cubes } from "./props.ts";
 
 /** A lump of cubes that have frozen into one. */
 function lump(pen: Pen, [x, y, z]: Place): void {
-  pen.box("k", [x, y, z], 52, 30, 9).box("k", [x + 5, y + 4, z + 9], 40, 22, 7).box("k", [x + 14, y + 8, z + 16], 16, 12, 5);
+  pen
+    .box("k", [x, y, z], 52, 30, 9)
+    .box("k", [x + 5, y + 4, z + 9], 40, 22, 7)
+    .box("k", [x + 14, y + 8, z + 16], 16, 12, 5);
 }
 
 /** Ice as it lies in the bin, and the bin. */
@@ -11,7 +14,16 @@ export const ice = {
   "ice-bin": () => [
     ...draw([16, 26, 152, 134], (pen) => {
       binBack(pen, [0, 0, 0], 64, 42, 30);
-      cubes(pen, [4, 3, 1], [[4, 4, 4], [4, 3, 2]], 14, 11);
+      cubes(
+        pen,
+        [4, 3, 1],
+        [
+          [4, 4, 4],
+          [4, 3, 2],
+        ],
+        14,
+        11,
+      );
       binFront(pen, [0, 0, 0], 64, 42, 30);
       pen.name("loose", [40, 4, 20], [66, 152]);
     }),
@@ -40,7 +52,9 @@ export const ice = {
       for (let i = 0; i < 7; i++) pen.rod("k", [6 + i * 13, 20, 18], 14, 3, "x");
       binFront(pen, [0, 0, 0], 100, 40, 36);
       pen.rod("s", [100, 20, 18], 4, 6, "x").rod("k", [106, 20, 18], 13, 4, "x");
-      pen.poly("k3", [110, 11, 17], [110, 29, 17], [110, 29, 19], [110, 11, 19]).poly("k3", [110, 19, 9], [110, 21, 9], [110, 21, 27], [110, 19, 27]);
+      pen
+        .poly("k3", [110, 11, 17], [110, 29, 17], [110, 29, 19], [110, 11, 19])
+        .poly("k3", [110, 19, 9], [110, 21, 9], [110, 21, 27], [110, 19, 27]);
       pen.turn(pen.at([116, 20, 18]), [14 * pen.scale, 22 * pen.scale], -80, 80);
       pen.name("ice-screw", [34, 20, 30], [92, 22]).name("drive-wheel", [108, 14, 12], [238, 154]);
     }),
@@ -49,10 +63,25 @@ export const ice = {
     draw([70, 14, 250, 154], (pen) => {
       pen.floor([0, 0, 0], 100, 44, 12);
       binBack(pen, [0, 0, 0], 70, 46, 30);
-      cubes(pen, [4, 4, 1], [[4, 4, 4], [3, 3, 2]], 15, 12);
+      cubes(
+        pen,
+        [4, 4, 1],
+        [
+          [4, 4, 4],
+          [3, 3, 2],
+        ],
+        15,
+        12,
+      );
       binFront(pen, [0, 0, 0], 70, 46, 30);
       pen.rod("t", [104, 12, 0], 16, 28, "z", "t2");
-      for (const [x, y, z] of [[100, 14, 6], [92, 6, 8], [102, 2, 10], [97, 8, 20]] as const) cube(pen, [x, y, z], 10, "k");
+      for (const [x, y, z] of [
+        [100, 14, 6],
+        [92, 6, 8],
+        [102, 2, 10],
+        [97, 8, 20],
+      ] as const)
+        cube(pen, [x, y, z], 10, "k");
       pen.rod("t", [104, 12, 0], 16, 28, "z", "t3");
       pen.name("bin", [14, 0, 14], [58, 132]).name("one-cup", [112, 4, 22], [256, 70]);
     }),
@@ -62,7 +91,13 @@ export const ice = {
       pen.floor([0, 0, 0], 70, 60, 16);
       pen.box("s", [0, 0, 0], 70, 60, 10).front("r3", [22, 0, 2], 26, 6).front("k1", [25, 0, 3.5], 20, 3);
       pen.rod("b", [35, 32, 10], 24, 3).rod("t", [35, 32, 13], 16, 26, "z", "t2");
-      for (const [x, y, z] of [[34, 34, 14], [24, 26, 15], [36, 24, 16], [28, 30, 27]] as const) cube(pen, [x, y, z], 10, "k");
+      for (const [x, y, z] of [
+        [34, 34, 14],
+        [24, 26, 15],
+        [36, 24, 16],
+        [28, 30, 27],
+      ] as const)
+        cube(pen, [x, y, z], 10, "k");
       pen.rod("t", [35, 32, 13], 16, 26, "z", "t3");
       pen.name("cup", [20, 28, 24], [84, 44]).name("scales", [34, 0, 5], [84, 146]);
     }),
@@ -70,9 +105,32 @@ export const ice = {
   "ice-pieces": () => [
     ...[
       { word: "full-piece", at: 10, scene: (pen: Pen) => cube(pen, [0, 0, 0], 26) },
-      { word: "small-piece", at: 88, scene: (pen: Pen) => { cube(pen, [8, 8, 0], 14, "k"); } },
-      { word: "hollow-piece", at: 166, scene: (pen: Pen) => { pen.box("k", [0, 0, 0], 26, 26, 26).top("k3", [5, 5, 26], 16, 16).poly("k2", [5, 5, 26], [5, 21, 26], [10, 21, 26], [10, 10, 26], [21, 10, 26], [21, 5, 26]); } },
-      { word: "joined-pieces", at: 244, scene: (pen: Pen) => { pen.box("k", [2, 14, 0], 15, 12, 16); pen.box("k", [13, 10, 0], 13, 14, 14); pen.box("k", [4, 0, 0], 16, 13, 13); } },
+      {
+        word: "small-piece",
+        at: 88,
+        scene: (pen: Pen) => {
+          cube(pen, [8, 8, 0], 14, "k");
+        },
+      },
+      {
+        word: "hollow-piece",
+        at: 166,
+        scene: (pen: Pen) => {
+          pen
+            .box("k", [0, 0, 0], 26, 26, 26)
+            .top("k3", [5, 5, 26], 16, 16)
+            .poly("k2", [5, 5, 26], [5, 21, 26], [10, 21, 26], [10, 10, 26], [21, 10, 26], [21, 5, 26]);
+        },
+      },
+      {
+        word: "joined-pieces",
+        at: 244,
+        scene: (pen: Pen) => {
+          pen.box("k", [2, 14, 0], 15, 12, 16);
+          pen.box("k", [13, 10, 0], 13, 14, 14);
+          pen.box("k", [4, 0, 0], 16, 13, 13);
+        },
+      },
     ].flatMap(({ word, at, scene }) =>
       draw([at, 44, at + 66, 124], (pen) => {
         pen.around(() => pen.poly("f2", [-2, -6, 0], [34, -6, 0], [34, 24, 0], [-2, 24, 0]));
@@ -91,7 +149,13 @@ export const ice = {
       cubes(pen, [4, 7, 1], [[3, 3]], 14, 11);
       binFront(pen, [0, 4, 0], 52, 36, 26);
       pen.sketch("t2", [92, 12, 0], "M-20 6q-5 -22 2 -36l14 -10h8l14 10q7 14 2 36q-20 10 -40 0z");
-      for (const [x, y, z] of [[84, 22, 2], [90, 10, 3], [98, 16, 4], [90, 16, 14]] as const) cube(pen, [x, y, z], 10, "k");
+      for (const [x, y, z] of [
+        [84, 22, 2],
+        [90, 10, 3],
+        [98, 16, 4],
+        [90, 16, 14],
+      ] as const)
+        cube(pen, [x, y, z], 10, "k");
       pen.sketch("t1", [92, 12, 0], "M-20 6q-5 -22 2 -36l14 -10h8l14 10q7 14 2 36q-20 10 -40 0z");
       pen.sketch("k2", [92, 12, 40], "M-5 -2h10l5 -9h-20z");
       pen.name("bin", [10, 4, 12], [72, 132]).name("bag", [100, 12, 30], [244, 52]);
@@ -102,9 +166,21 @@ export const ice = {
       pen.floor([-24, -24, 0], 48, 48, 18);
       pen.rod("t", [0, 0, 0], 26, 64, "z", "t2");
       pen.rod("q", [0, 0, 2], 24, 34);
-      for (const [x, y, z] of [[-2, 2, 32], [-16, -6, 33], [0, -14, 30]] as const) cube(pen, [x, y, z], 15);
+      for (const [x, y, z] of [
+        [-2, 2, 32],
+        [-16, -6, 33],
+        [0, -14, 30],
+      ] as const)
+        cube(pen, [x, y, z], 15);
       pen.rod("t", [0, 0, 0], 26, 64, "z", "t3");
-      for (const [x, z] of [[-14, 12], [-2, 5], [6, 12], [-6, 20], [10, 6]] as const) pen.disc("k2", [x, -24, z], 2.2, "y");
+      for (const [x, z] of [
+        [-14, 12],
+        [-2, 5],
+        [6, 12],
+        [-6, 20],
+        [10, 6],
+      ] as const)
+        pen.disc("k2", [x, -24, z], 2.2, "y");
       pen.name("melting-ice", [-10, -10, 46], [92, 44]).name("bits", [12, -24, 7], [232, 134]);
     }),
 };

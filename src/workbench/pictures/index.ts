@@ -9,11 +9,22 @@ import { plates } from "./plates.ts";
 import { tank } from "./tank.ts";
 import { water } from "./water.ts";
 
+export { frame } from "./pen.ts";
+
 /** Every drawing by its id: shapes and names of parts, in the order in which they are drawn. */
 export const pictures: Record<string, string[]> = Object.fromEntries(
-  Object.entries({ ...water, ...filter, ...tank, ...iceMakerPictures, ...ice, ...dispenser, ...doors, ...cold, ...gates, ...plates }).map(
-    ([id, draw]) => [id, draw()],
-  ),
+  Object.entries({
+    ...water,
+    ...filter,
+    ...tank,
+    ...iceMakerPictures,
+    ...ice,
+    ...dispenser,
+    ...doors,
+    ...cold,
+    ...gates,
+    ...plates,
+  }).map(([id, draw]) => [id, draw()]),
 );
 
 /** The names of parts in a drawing; a number is none. */

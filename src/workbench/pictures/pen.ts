@@ -49,7 +49,10 @@ export class Pen {
 
   /** A flat shape in the room, by its corners. */
   poly(tone: string, ...corners: Place[]): this {
-    return this.#closed(tone, corners.map((corner) => this.at(corner)));
+    return this.#closed(
+      tone,
+      corners.map((corner) => this.at(corner)),
+    );
   }
 
   /** A rectangle that faces the reader's left. */
@@ -72,9 +75,21 @@ export class Pen {
     const [right, back, head] = [x + width, y + depth, z + height];
     this.poly(
       `${material}2`,
-      ...([[x, y, z], [right, y, z], [right, back, z], [right, back, head], [x, back, head], [x, y, head]] as Place[]),
+      ...([
+        [x, y, z],
+        [right, y, z],
+        [right, back, z],
+        [right, back, head],
+        [x, back, head],
+        [x, y, head],
+      ] as Place[]),
     );
-    return this.side(`${material}3`, [right, y, z], depth, height).top(`${material}1`, [x, y, head], width, depth);
+    return this.side(`${material}3`, [right, y, z], depth, height).top(
+      `${material}1`,
+      [x, y, head],
+      width,
+      depth,
+    );
   }
 
   /** A disc that faces along an axis. */
@@ -83,12 +98,26 @@ export class Pen {
     const [mx, my] = this.#across(axis, radius);
     this.#reachRound([cx, cy], radius);
     const half = this.#half(axis, radius);
-    return this.flat(tone, `M${n(cx - mx)} ${n(cy - my)}${half}1 ${pair(2 * mx, 2 * my)}${half}1 ${pair(-2 * mx, -2 * my)}z`);
+    return this.flat(
+      tone,
+      `M${n(cx - mx)} ${n(cy - my)}${half}1 ${pair(2 * mx, 2 * my)}${half}1 ${pair(-2 * mx, -2 * my)}z`,
+    );
   }
 
   /** A round solid that starts at `start` and runs along an axis. `cap` is the tone of the end that is seen. */
-  rod(material: string, [x, y, z]: Place, radius: number, length: number, axis: Axis = "z", cap = `${material}1`): this {
-    const end: Place = [x + (axis === "x" ? length : 0), y + (axis === "y" ? length : 0), z + (axis === "z" ? length : 0)];
+  rod(
+    material: string,
+    [x, y, z]: Place,
+    radius: number,
+    length: number,
+    axis: Axis = "z",
+    cap = `${material}1`,
+  ): this {
+    const end: Place = [
+      x + (axis === "x" ? length : 0),
+      y + (axis === "y" ? length : 0),
+      z + (axis === "z" ? length : 0),
+    ];
     const [near, far] = axis === "y" ? [[x, y, z] as Place, end] : [end, [x, y, z] as Place];
     const [nx, ny] = this.at(near);
     const [fx, fy] = this.at(far);
@@ -97,7 +126,10 @@ export class Pen {
     this.#reachRound([fx, fy], radius);
     const turn = axis === "y" ? 0 : 1;
     const back = pair(-2 * mx, -2 * my);
-    this.flat(`${material}2`, `M${n(fx + mx)} ${n(fy + my)}${half}${turn} ${back}L${n(nx - mx)} ${n(ny - my)}L${n(nx + mx)} ${n(ny + my)}z`);
+    this.flat(
+      `${material}2`,
+      `M${n(fx + mx)} ${n(fy + my)}${half}${turn} ${back}L${n(nx - mx)} ${n(ny - my)}L${n(nx + mx)} ${n(ny + my)}z`,
+    );
     // The shaded side begins at a quarter of the radius.
     const [ax, ay] = this.#away(axis, radius);
     const [px, py] = [mx * 0.25 + ax * 0.97, my * 0.25 + ay * 0.97];
@@ -159,9 +191,20 @@ export class Pen {
   arrow([x, y]: Flat, [toX, toY]: Flat): this {
     const length = Math.hypot(toX - x, toY - y);
     const along = (far: number, aside: number) =>
-      pair(x + ((toX - x) * far - (toY - y) * aside) / length, y + ((toY - y) * far + (toX - x) * aside) / length);
+      pair(
+        x + ((toX - x) * far - (toY - y) * aside) / length,
+        y + ((toY - y) * far + (toX - x) * aside) / length,
+      );
     const neck = length - 11;
-    const outline = [[0, -2.6], [neck, -2.6], [neck, -7.5], [length, 0], [neck, 7.5], [neck, 2.6], [0, 2.6]];
+    const outline = [
+      [0, -2.6],
+      [neck, -2.6],
+      [neck, -7.5],
+      [length, 0],
+      [neck, 7.5],
+      [neck, 2.6],
+      [0, 2.6],
+    ];
     return this.flat("a2", `M${outline.map(([far = 0, aside = 0]) => along(far, aside)).join("L")}z`);
   }
 
@@ -174,7 +217,10 @@ export class Pen {
     const sign = Math.sign(to - from);
     const neck = to - sign * Math.min(Math.abs(to - from) / 2, 800 / (rx + ry));
     const large = Math.abs(neck - from) > 180 ? 1 : 0;
-    this.flat("ar", `M${pair(...on(from))}A${n(rx)} ${n(ry)} 0 ${large} ${sign > 0 ? 1 : 0} ${pair(...on(neck))}`);
+    this.flat(
+      "ar",
+      `M${pair(...on(from))}A${n(rx)} ${n(ry)} 0 ${large} ${sign > 0 ? 1 : 0} ${pair(...on(neck))}`,
+    );
     return this.flat("a2", `M${pair(...on(neck, -7))}L${pair(...on(to))}L${pair(...on(neck, 7))}z`);
   }
 
@@ -240,8 +286,12 @@ export function draw([left, top, right, bottom]: Area, scene: (pen: Pen) => unkn
   const { bounds } = trial;
   const [width, height] = [bounds.right - bounds.left, bounds.bottom - bounds.top];
   const scale = Math.min((right - left) / width, (bottom - top) / height);
-  const start = (from: number, to: number, low: number, size: number) => (from + to) / 2 - (low + size / 2) * scale;
-  const pen = new Pen([start(left, right, bounds.left, width), start(top, bottom, bounds.top, height)], scale);
+  const start = (from: number, to: number, low: number, size: number) =>
+    (from + to) / 2 - (low + size / 2) * scale;
+  const pen = new Pen(
+    [start(left, right, bounds.left, width), start(top, bottom, bounds.top, height)],
+    scale,
+  );
   scene(pen);
   return pen.shapes;
 }

@@ -1,8 +1,13 @@
 import { draw, type Pen, type Place } from "./pen.ts";
 import { openDoor, packet, recess, shelf } from "./props.ts";
 
-const plate = (pen: Pen, [x, y, z]: Place) => pen.front("k2", [x, y, z], 9, 6).front("k1", [x + 1.5, y, z + 3.4], 6, 1).front("k1", [x + 1.5, y, z + 1.4], 4, 1);
-const onSide = (pen: Pen, [x, y, z]: Place) => pen.side("k2", [x, y, z], 9, 6).side("k1", [x, y + 1.5, z + 2.6], 6, 1);
+const plate = (pen: Pen, [x, y, z]: Place) =>
+  pen
+    .front("k2", [x, y, z], 9, 6)
+    .front("k1", [x + 1.5, y, z + 3.4], 6, 1)
+    .front("k1", [x + 1.5, y, z + 1.4], 4, 1);
+const onSide = (pen: Pen, [x, y, z]: Place) =>
+  pen.side("k2", [x, y, z], 9, 6).side("k1", [x, y + 1.5, z + 2.6], 6, 1);
 
 /** A machine with its doors open, the fridge's inside from `foot` to `head`, the freezer's between two other heights. */
 function opened(pen: Pen, [foot, head]: [number, number], [low, high]: [number, number]): void {
@@ -23,10 +28,23 @@ export const plates = {
         for (const [x, w] of parts) pen.front("s3", [x, 0, z], w, 3.5);
       };
       pen.front("k2", [6, -0.1, 42], 108, 15);
-      for (const [x, w] of [[10, 20], [38, 30], [72, 14], [90, 18]] as const) pen.front("k3", [x, -0.2, 46], w, 7);
-      row(33, [[10, 16], [38, 40]]);
-      row(25, [[10, 22], [38, 30]]);
-      for (const [i, w] of [3, 1, 2, 4, 1, 3, 2, 1, 3, 1, 2, 4, 1].entries()) pen.front("r3", [10 + i * 6, 0, 6], w, 13);
+      for (const [x, w] of [
+        [10, 20],
+        [38, 30],
+        [72, 14],
+        [90, 18],
+      ] as const)
+        pen.front("k3", [x, -0.2, 46], w, 7);
+      row(33, [
+        [10, 16],
+        [38, 40],
+      ]);
+      row(25, [
+        [10, 22],
+        [38, 30],
+      ]);
+      for (const [i, w] of [3, 1, 2, 4, 1, 3, 2, 1, 3, 1, 2, 4, 1].entries())
+        pen.front("r3", [10 + i * 6, 0, 6], w, 13);
       pen.name("model-code", [92, 0, 54], [228, 26]).name("not-serial", [60, 0, 34], [96, 140]);
     }),
 
@@ -39,7 +57,11 @@ export const plates = {
       onSide(pen, [64, 34, 70]);
       openDoor(pen, [0, 0, 72], 34, 30);
       openDoor(pen, [0, 0, 6], 34, 62);
-      pen.name("1", [52, 0, 57], [250, 62]).name("2", [12, 0, 22], [92, 140]).name("3", [62, 0, 42], [230, 112]).name("4", [64, 38, 73], [250, 24]);
+      pen
+        .name("1", [52, 0, 57], [250, 62])
+        .name("2", [12, 0, 22], [92, 140])
+        .name("3", [62, 0, 42], [230, 112])
+        .name("4", [64, 38, 73], [250, 24]);
     }),
 
   "plate-bottom-freezer": () =>
@@ -51,7 +73,11 @@ export const plates = {
       onSide(pen, [64, 34, 70]);
       openDoor(pen, [0, 0, 40], 34, 62);
       openDoor(pen, [0, 0, 6], 34, 30);
-      pen.name("1", [12, 0, 54], [90, 130]).name("2", [52, 0, 89], [250, 50]).name("3", [62, 0, 20], [236, 136]).name("4", [64, 38, 73], [252, 20]);
+      pen
+        .name("1", [12, 0, 54], [90, 130])
+        .name("2", [52, 0, 89], [250, 50])
+        .name("3", [62, 0, 20], [236, 136])
+        .name("4", [64, 38, 73], [252, 20]);
     }),
 
   "plate-side-by-side": () =>
@@ -69,7 +95,11 @@ export const plates = {
       plate(pen, [38, 0, 20]);
       onSide(pen, [70, 34, 64]);
       openDoor(pen, [0, 0, 6], 30, 96);
-      pen.name("1", [60, 0, 87], [256, 62]).name("2", [48, 0, 99], [150, 14]).name("3", [42, 0, 22], [92, 148]).name("4", [70, 38, 67], [262, 24]);
+      pen
+        .name("1", [60, 0, 87], [256, 62])
+        .name("2", [48, 0, 99], [150, 14])
+        .name("3", [42, 0, 22], [92, 148])
+        .name("4", [70, 38, 67], [262, 24]);
     }),
 
   "plate-french-door": () =>
@@ -84,10 +114,17 @@ export const plates = {
       pen.front("k2", [60.5, 0, 22], 3, 9);
       onSide(pen, [64, 34, 66]);
       pen.box("b", [64, -3, 42], 30, 3, 60).front("b4", [67, -3, 46], 24, 52);
-      pen.box("b", [4, -20, 8], 56, 20, 20).box("b", [2, -24, 6], 60, 4, 28).front("r2", [20, -24, 26], 24, 2);
+      pen
+        .box("b", [4, -20, 8], 56, 20, 20)
+        .box("b", [2, -24, 6], 60, 4, 28)
+        .front("r2", [20, -24, 26], 24, 2);
       openDoor(pen, [0, 0, 42], 30, 60);
       packet(pen, [40, 4, 73], 10, 6, 8);
-      pen.name("1", [52, 0, 87], [120, 20]).name("2", [32, 0, 98], [92, 44]).name("3", [62, 0, 28], [236, 146]).name("4", [64, 40, 70], [262, 30]);
+      pen
+        .name("1", [52, 0, 87], [120, 20])
+        .name("2", [32, 0, 98], [92, 44])
+        .name("3", [62, 0, 28], [236, 146])
+        .name("4", [64, 40, 70], [262, 30]);
     }),
 
   "leak-places": () =>
@@ -104,7 +141,13 @@ export const plates = {
       openDoor(pen, [0, 0, 12], 44, 58);
       pen.side("r2", [0, -34, 34], 20, 24).side("k2", [0, -30, 36], 12, 4);
       pen.sketch("k2", [96, 26, 0], "M-12 0q0 -6 12 -6q13 0 13 6q0 7 -13 7q-12 0 -12 -7z");
-      pen.name("ice-maker", [34, 0, 84], [106, 18]).name("filter", [56, 0, 63], [248, 44]).name("tank", [30, 0, 26], [250, 80]);
-      pen.name("dispenser", [0, -24, 38], [72, 88]).name("drip-pan", [20, 0, 5], [100, 152]).name("water-tube", [98, 26, 0], [276, 128]);
+      pen
+        .name("ice-maker", [34, 0, 84], [106, 18])
+        .name("filter", [56, 0, 63], [248, 44])
+        .name("tank", [30, 0, 26], [250, 80]);
+      pen
+        .name("dispenser", [0, -24, 38], [72, 88])
+        .name("drip-pan", [20, 0, 5], [100, 152])
+        .name("water-tube", [98, 26, 0], [276, 128]);
     }),
 };

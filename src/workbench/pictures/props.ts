@@ -13,7 +13,10 @@ export function machine(pen: Pen, kind: Machine, [x, y, z]: Place): void {
     pen.front("b3", [x + left, y, z + foot], wide, high);
   const handle = (left: number, foot: number, wide: number, high: number) =>
     pen.front("r2", [x + left, y, z + foot], wide, high);
-  pen.box("b", [x, y, z], w, d, h).front("r3", [x, y, z], w, 5).side("r3", [x + w, y, z], d, 2);
+  pen
+    .box("b", [x, y, z], w, d, h)
+    .front("r3", [x, y, z], w, 5)
+    .side("r3", [x + w, y, z], d, 2);
   if (kind === "side-by-side") {
     gap(25, 5, 1.2, h - 5);
     handle(21, 34, 2, 36);
@@ -36,26 +39,45 @@ export function machine(pen: Pen, kind: Machine, [x, y, z]: Place): void {
 /** A machine's inside, cut open at the top, the right and the front. */
 export function cavity(pen: Pen, [x, y, z]: Place, w: number, d: number, h: number): void {
   const t = 5;
-  pen.front("c1", [x, y + d, z], w, h).side("c2", [x, y, z], d, h).top("c3", [x, y, z], w, d);
-  pen.poly("b1", [x - t, y, z + h], [x, y, z + h], [x, y + d, z + h], [x + w, y + d, z + h], [x + w, y + d + t, z + h], [x - t, y + d + t, z + h]);
+  pen
+    .front("c1", [x, y + d, z], w, h)
+    .side("c2", [x, y, z], d, h)
+    .top("c3", [x, y, z], w, d);
+  pen.poly(
+    "b1",
+    [x - t, y, z + h],
+    [x, y, z + h],
+    [x, y + d, z + h],
+    [x + w, y + d, z + h],
+    [x + w, y + d + t, z + h],
+    [x - t, y + d + t, z + h],
+  );
   pen.front("b2", [x - t, y, z - t], t, h + t).side("b3", [x + w, y + d, z - t], t, h + t);
   pen.front("b2", [x, y, z - t], w, t).side("b3", [x + w, y, z - t], d, t);
 }
 
 /** A cube of ice; copper where it is what to look at. */
-export const cube = (pen: Pen, at: Place, size = 10, material = "i") => pen.box(material, at, size, size, size);
+export const cube = (pen: Pen, at: Place, size = 10, material = "i") =>
+  pen.box(material, at, size, size, size);
 
 /** Cubes in a heap: rows along the front, layer by layer, the far ones first. */
 export function cubes(pen: Pen, [x, y, z]: Place, rows: number[][], step = 13, size = 10): void {
   for (const [layer, row] of rows.entries())
     for (let back = row.length - 1; back >= 0; back--)
       for (let i = 0; i < (row[back] ?? 0); i++)
-        cube(pen, [x + i * step + ((back + layer) % 2) * 4, y + back * step, z + layer * size + (i % 2) * 2], size);
+        cube(
+          pen,
+          [x + i * step + ((back + layer) % 2) * 4, y + back * step, z + layer * size + (i % 2) * 2],
+          size,
+        );
 }
 
 /** A clear bin, the part behind what is in it. */
 export function binBack(pen: Pen, [x, y, z]: Place, w: number, d: number, h: number): void {
-  pen.top("c2", [x, y, z], w, d).front("t1", [x, y + d, z], w, h).side("t2", [x, y, z], d, h);
+  pen
+    .top("c2", [x, y, z], w, d)
+    .front("t1", [x, y + d, z], w, h)
+    .side("t2", [x, y, z], d, h);
 }
 
 /** The part of a clear bin before what is in it. */
@@ -91,7 +113,12 @@ export function stopwatch(pen: Pen, [x, y, z]: Place, radius: number): void {
   const hand = radius * 0.62;
   pen.poly("k3", [x - 1, y, z], [x + 1, y, z], [x + 0.6, y, z + hand], [x - 0.6, y, z + hand]);
   pen.disc("r2", [x, y, z], 1.6, "y");
-  for (const [dx, dz] of [[0, 1], [1, 0], [0, -1], [-1, 0]] as const)
+  for (const [dx, dz] of [
+    [0, 1],
+    [1, 0],
+    [0, -1],
+    [-1, 0],
+  ] as const)
     pen.disc("r1", [x + dx * radius * 0.66, y, z + dz * radius * 0.66], 1, "y");
 }
 
@@ -99,17 +126,33 @@ export function stopwatch(pen: Pen, [x, y, z]: Place, radius: number): void {
 export function thermometer(pen: Pen, [x, y, z]: Place, length: number): void {
   pen.rod("s", [x, y, z], 1.6, length);
   pen.rod("k", [x, y - 2, z + length + 8], 10, 5, "y", "k2").disc("b1", [x, y - 2, z + length + 8], 7.5, "y");
-  pen.poly("r2", [x - 1, y - 2, z + length + 7], [x + 1, y - 2, z + length + 7], [x - 4, y - 2, z + length + 14]);
+  pen.poly(
+    "r2",
+    [x - 1, y - 2, z + length + 7],
+    [x + 1, y - 2, z + length + 7],
+    [x - 4, y - 2, z + length + 14],
+  );
 }
 
 /** A small tap in a pipe that runs along the front. @param state how its handle stands, or that a screwdriver turns it */
 export function smallTap(pen: Pen, [x, y, z]: Place, state: "open" | "closed" | "slot"): void {
   pen.pipe("water", [x - 34, y, z], [x - 16, y, z]);
   pen.pipe(state === "closed" ? "empty" : "water", [x + 16, y, z], [x + 36, y, z]);
-  pen.rod("s", [x - 17, y, z], 6, 8, "x").rod("s", [x - 10, y, z], 8.5, 20, "x").rod("s", [x + 10, y, z], 6, 8, "x");
+  pen
+    .rod("s", [x - 17, y, z], 6, 8, "x")
+    .rod("s", [x - 10, y, z], 8.5, 20, "x")
+    .rod("s", [x + 10, y, z], 6, 8, "x");
   pen.rod("r", [x, y, z + 7], 4.5, 8);
   if (state === "slot") {
-    pen.rod("s", [x, y, z + 14], 6, 3).poly("r3", [x - 4.5, y - 1, z + 17], [x + 4.5, y - 1, z + 17], [x + 4.5, y + 1, z + 17], [x - 4.5, y + 1, z + 17]);
+    pen
+      .rod("s", [x, y, z + 14], 6, 3)
+      .poly(
+        "r3",
+        [x - 4.5, y - 1, z + 17],
+        [x + 4.5, y - 1, z + 17],
+        [x + 4.5, y + 1, z + 17],
+        [x - 4.5, y + 1, z + 17],
+      );
     return;
   }
   if (state === "open") pen.box("k", [x - 5, y - 4.5, z + 15], 36, 9, 4);
@@ -120,7 +163,13 @@ export function smallTap(pen: Pen, [x, y, z]: Place, state: "open" | "closed" | 
 export function cartridge(pen: Pen, [x, y, z]: Place, radius: number, shown: number): void {
   pen.rod("b", [x, y, z], radius * 0.86, shown, "x").rod("k", [x + shown, y, z], radius, radius * 0.9, "x");
   const end = x + shown + radius * 0.9;
-  pen.poly("k3", [end, y - radius * 0.6, z - 1.6], [end, y + radius * 0.6, z - 1.6], [end, y + radius * 0.6, z + 1.6], [end, y - radius * 0.6, z + 1.6]);
+  pen.poly(
+    "k3",
+    [end, y - radius * 0.6, z - 1.6],
+    [end, y + radius * 0.6, z - 1.6],
+    [end, y + radius * 0.6, z + 1.6],
+    [end, y - radius * 0.6, z + 1.6],
+  );
 }
 
 /** A socket in a wall that faces the reader's left. */
@@ -142,7 +191,11 @@ export function hand(pen: Pen, at: Place, from: "left" | "right" = "right"): voi
   const turned = (path: string) =>
     from === "right" ? path : path.replace(/(-?[\d.]+) (-?[\d.]+)/g, (_, x, y) => `${-Number(x)} ${y}`);
   pen.sketch("h3", at, turned("M6 6l12 12 22 5 22 -6 0 -22 -24 -2z"));
-  pen.sketch("h2", at, turned("M0 -2q-2 -5 4 -6l20 -5q12 -4 22 -2l18 3 0 24 -22 1q-9 -1 -15 -6l-9 -5 -14 1q-4 -1 -4 -5z"));
+  pen.sketch(
+    "h2",
+    at,
+    turned("M0 -2q-2 -5 4 -6l20 -5q12 -4 22 -2l18 3 0 24 -22 1q-9 -1 -15 -6l-9 -5 -14 1q-4 -1 -4 -5z"),
+  );
   pen.sketch("h1", at, turned("M-1 1q1 -4 7 -4l16 1q4 1 3 5q-1 4 -8 4l-13 0q-6 -2 -5 -6z"));
   pen.sketch("b3", at, turned("M60 -16l8 -4 60 10 0 36 -60 -4 -8 -8z"));
 }
@@ -159,7 +212,9 @@ export function recess(pen: Pen, [x, y, z]: Place, w: number, h: number, deep: n
 
 /** A shelf across such an opening. */
 export function shelf(pen: Pen, [x, y, z]: Place, w: number, deep: number): void {
-  pen.poly("t1", [x, y, z], [x + w, y, z], [x + w, y, z + deep], [x + deep, y, z + deep]).front("b1", [x, y, z - 1], w, 1.5);
+  pen
+    .poly("t1", [x, y, z], [x + w, y, z], [x + w, y, z + deep], [x + deep, y, z + deep])
+    .front("b1", [x, y, z - 1], w, 1.5);
 }
 
 /** A door that stands open at the left of a front, with its seal and racks. */

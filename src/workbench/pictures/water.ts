@@ -41,7 +41,10 @@ export const water = {
       pen.pipe("water", [34, -8, 58], [34, -8, 20]);
       glass(pen, [34, -8, 4], 15, 32, 15);
       stopwatch(pen, [88, -26, 20], 19);
-      pen.name("spout", [27, -12, 62], [84, 40]).name("jug", [22, -18, 14], [80, 118]).name("stopwatch", [102, -26, 26], [246, 78]);
+      pen
+        .name("spout", [27, -12, 62], [84, 40])
+        .name("jug", [22, -18, 14], [80, 118])
+        .name("stopwatch", [102, -26, 26], [246, 78]);
     }),
 
   "plug-out": () =>

@@ -85,7 +85,7 @@ function callout(part: string, places: number[], names: Drawing["names"], number
     <path class="cl" d={`M${x} ${y}L${toX - 9 * side} ${toY}H${toX}`} />,
     dot,
     lines.map((line, i) => (
-      <text class={side < 0 ? "n e" : "n"} x={toX + 4 * side} y={toY + 5 + i * 15}>
+      <text class={side < 0 ? "n e" : "n"} x={toX + 4 * side} y={toY + 5 + (i - (lines.length - 1) / 2) * 15}>
         {line}
       </text>
     )),

@@ -81,7 +81,7 @@ export const doors = {
       pen
         .name("seal", [40, 28, 90], [222, 24])
         .name("try-here", [14, 18, 90], [66, 24])
-        .name("paper", [80, 28, 36], [200, 152]);
+        .name("paper", [74, 28, 38], [122, 156]);
     }),
 
   "door-switch": () =>

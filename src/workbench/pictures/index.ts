@@ -9,7 +9,7 @@ import { plates } from "./plates.ts";
 import { tank } from "./tank.ts";
 import { water } from "./water.ts";
 
-export { frame } from "./pen.ts";
+export { frame } from "./paper.ts";
 
 /** Every drawing by its id: shapes and names of parts, in the order in which they are drawn. */
 export const pictures: Record<string, string[]> = Object.fromEntries(

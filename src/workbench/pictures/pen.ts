@@ -1,13 +1,9 @@
+import { type Area, type Flat, n, Paper, pair } from "./paper.ts";
+
 /** A place in the room: to the right along the front, away from the reader, and up; in pixels of the drawing. */
 export type Place = [x: number, y: number, z: number];
 
 type Axis = "x" | "y" | "z";
-type Flat = [x: number, y: number];
-/** A part of the paper. */
-export type Area = [left: number, top: number, right: number, bottom: number];
-
-/** What every drawing is drawn in, in pixels of its own. */
-export const frame = { width: 320, height: 168 };
 
 /** Half the way to the right in true isometric: the cosine of 30°. */
 const slope = Math.sqrt(3) / 2;
@@ -19,19 +15,15 @@ const short = Math.SQRT1_2;
 
 /**
  * Draws solids as flat shapes, in the order in which they are called: what is nearer comes later. A material is one
- * letter, and a tone of it the letter with 1 for the top, 2 for the front or 3 for the side; pictures.css has them.
+ * letter, and a tone of it the letter with 1 for the top, 2 for the front or 3 for the side; drawing.css has them.
  */
-export class Pen {
-  /** As `Drawing` of the panel wants them. */
-  readonly shapes: string[] = [];
+export class Pen extends Paper {
   readonly #origin: Flat;
   readonly #scale: number;
 
-  /** What the solids take of the paper; floors and words may reach further. */
-  readonly bounds = { left: Infinity, top: Infinity, right: -Infinity, bottom: -Infinity };
-
   /** @param origin where the room's zero lies on the paper */
   constructor(origin: Flat, scale: number) {
+    super();
     this.#origin = origin;
     this.#scale = scale;
   }
@@ -142,26 +134,13 @@ export class Pen {
 
   /** A pipe as wide as the brand's line, with or without water in it. */
   pipe(filling: "water" | "empty", ...places: Place[]): this {
-    this.#reach(...places.map((place) => this.at(place)));
-    return this.line(filling, `M${places.map((place) => pair(...this.at(place))).join("L")}`);
+    return this.wire(filling === "water" ? "pf" : "pd", ...places);
   }
 
   /** A wire or a lead along places in the room. */
   wire(tone: string, ...places: Place[]): this {
-    this.#reach(...places.map((place) => this.at(place)));
+    this.reach(...places.map((place) => this.at(place)));
     return this.flat(tone, `M${places.map((place) => pair(...this.at(place))).join("L")}`);
-  }
-
-  /** The same along a path on the paper. */
-  line(filling: "water" | "empty", path: string): this {
-    this.shapes.push(`${filling === "water" ? "pf" : "pd"} ${path}`);
-    return this;
-  }
-
-  /** A shape drawn on the paper itself. */
-  flat(tone: string, path: string): this {
-    this.shapes.push(`${tone} ${path}`);
-    return this;
   }
 
   /** A floor with the shadow of what stands on it. */
@@ -172,56 +151,11 @@ export class Pen {
     });
   }
 
-  /** What may be cut off at the paper's edge: it does not count where a scene is fitted in. */
-  around(surroundings: () => unknown): this {
-    const before = { ...this.bounds };
-    surroundings();
-    Object.assign(this.bounds, before);
-    return this;
-  }
-
   /** A path in pixels of the room, drawn on the paper around a place; it starts with a moveto and has no arcs. */
   sketch(tone: string, place: Place, path: string): this {
     const [x, y] = this.at(place);
     const scaled = path.replace(/-?[\d.]+/g, (number) => `${n(Number(number) * this.#scale)} `);
     return this.flat(tone, `M${pair(x, y)}${scaled.replace("M", "m")}`);
-  }
-
-  /** The arrow of what to do, from one place on the paper to another. */
-  arrow([x, y]: Flat, [toX, toY]: Flat): this {
-    const length = Math.hypot(toX - x, toY - y);
-    const along = (far: number, aside: number) =>
-      pair(
-        x + ((toX - x) * far - (toY - y) * aside) / length,
-        y + ((toY - y) * far + (toX - x) * aside) / length,
-      );
-    const neck = length - 11;
-    const outline = [
-      [0, -2.6],
-      [neck, -2.6],
-      [neck, -7.5],
-      [length, 0],
-      [neck, 7.5],
-      [neck, 2.6],
-      [0, 2.6],
-    ];
-    return this.flat("a2", `M${outline.map(([far = 0, aside = 0]) => along(far, aside)).join("L")}z`);
-  }
-
-  /** The arrow of a turn: along an ellipse on the paper, between two angles in degrees, clockwise where `to` is larger. */
-  turn([x, y]: Flat, [rx, ry]: Flat, from: number, to: number): this {
-    const on = (angle: number, by = 0): Flat => {
-      const a = (angle * Math.PI) / 180;
-      return [x + (rx + by) * Math.cos(a), y + (ry + by) * Math.sin(a)];
-    };
-    const sign = Math.sign(to - from);
-    const neck = to - sign * Math.min(Math.abs(to - from) / 2, 800 / (rx + ry));
-    const large = Math.abs(neck - from) > 180 ? 1 : 0;
-    this.flat(
-      "ar",
-      `M${pair(...on(from))}A${n(rx)} ${n(ry)} 0 ${large} ${sign > 0 ? 1 : 0} ${pair(...on(neck))}`,
-    );
-    return this.flat("a2", `M${pair(...on(neck, -7))}L${pair(...on(to))}L${pair(...on(neck, 7))}z`);
   }
 
   /** A word for a part: a dot on the part, and where the word stands on the paper. Its text is in pictures.yaml. */
@@ -249,23 +183,14 @@ export class Pen {
     return `a${n(radius * long * this.#scale)} ${n(radius * short * this.#scale)} ${angle} 0 `;
   }
 
-  #reach(...points: Flat[]): void {
-    for (const [x, y] of points) {
-      this.bounds.left = Math.min(this.bounds.left, x);
-      this.bounds.top = Math.min(this.bounds.top, y);
-      this.bounds.right = Math.max(this.bounds.right, x);
-      this.bounds.bottom = Math.max(this.bounds.bottom, y);
-    }
-  }
-
   #reachRound([x, y]: Flat, radius: number): void {
     const far = radius * this.#scale;
-    this.#reach([x - far, y - far], [x + far, y + far]);
+    this.reach([x - far, y - far], [x + far, y + far]);
   }
 
   #closed(tone: string, corners: Flat[]): this {
     const [first, ...rest] = corners as [Flat, ...Flat[]];
-    this.#reach(...corners);
+    this.reach(...corners);
     let before = first;
     const steps = rest.map((corner) => {
       const step = pair(corner[0] - before[0], corner[1] - before[1]);
@@ -295,10 +220,3 @@ export function draw([left, top, right, bottom]: Area, scene: (pen: Pen) => unkn
   scene(pen);
   return pen.shapes;
 }
-
-/** A number in as few letters as a path takes: a tenth of a pixel is finer than a screen. */
-function n(value: number): string {
-  return `${Math.round(value * 10) / 10 || 0}`.replace(/^(-?)0\./, "$1.");
-}
-
-const pair = (x: number, y: number) => `${n(x)} ${n(y)}`;

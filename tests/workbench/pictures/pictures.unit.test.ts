@@ -38,6 +38,7 @@ const onScreens = [
 const turns = Object.values(flow.checks).flatMap((check) =>
   Object.entries(check.turns).map(([turn, { picture }]) => [`${check.id}.${turn}`, picture] as const),
 );
+const wordsIn = (tag: string) => (locales[tag]?.["pictures"] ?? {}) as Record<string, Record<string, string>>;
 const calls = (picture: string) => pictures[picture]?.filter((shape) => shape.startsWith("@")) ?? [];
 
 describe("the drawings", () => {
@@ -61,11 +62,11 @@ describe("the drawings", () => {
   });
 
   test.each(["en-GB", "en-US"])("have words in %s, and none is left over", (tag) => {
-    const { shows, names } = locales["en-GB"]?.["pictures"] as Record<string, Record<string, string>>;
+    const { shows, names } = wordsIn("en-GB");
     expect(Object.keys(shows ?? {}).sort()).toEqual([...ids].sort());
     const named = new Set(Object.values(pictures).flatMap(namesIn));
     expect(Object.keys(names ?? {}).sort()).toEqual([...named].sort());
-    const own = locales[tag]?.["pictures"] as Record<string, Record<string, string>>;
+    const own = wordsIn(tag);
     for (const kind of ["shows", "names"] as const)
       for (const [id, text] of Object.entries(own[kind] ?? {}))
         if (tag !== "en-GB") expect(text, id).not.toBe({ shows, names }[kind]?.[id]);
@@ -73,8 +74,8 @@ describe("the drawings", () => {
   });
 
   test("that have no words stop the build, by name", () => {
-    const { shows, ...rest } = locales["en-GB"]?.["pictures"] as Record<string, Resource>;
-    const { tank: _, ...fewer } = shows as Resource;
+    const { shows, ...rest } = wordsIn("en-GB");
+    const { tank: _, ...fewer } = shows ?? {};
     expect(() => createDrawings({ "en-GB": { pictures: { ...rest, shows: fewer } } })).toThrow(
       '"shows.tank"',
     );
@@ -130,6 +131,7 @@ describe("the drawings", () => {
         for (const tag of Object.keys(drawings)) {
           const lines = (drawings[tag]?.[id]?.names[part] ?? "").split("\n");
           expect(lines.length).toBeLessThanOrEqual(2);
+          expect(Math.abs(toY - frame.height / 2) + lines.length * 7.5, `${part} in ${id}`).toBeLessThan(84);
           for (const line of lines) expect(line.length, `${line} in ${id}`).toBeLessThanOrEqual(room);
         }
       }
@@ -139,7 +141,7 @@ describe("the drawings", () => {
   test.each(ids.filter((id) => id.startsWith("plate-")))(
     "%s numbers the places that its list in words has",
     (id) => {
-      const words = (locales["en-GB"]?.["measure"] as Record<string, string>)[id] ?? "";
+      const words = String((locales["en-GB"]?.["measure"] as Resource | undefined)?.[id]);
       const numbers = calls(id).map((call) => call[1]);
       expect(numbers).toEqual(words.split("\n").map((_, place) => `${place + 1}`));
       const places = calls(id).map((call) => call.split(" ").slice(3).map(Number));

@@ -33,7 +33,7 @@ export const bounds = {
   typed: shopBounds.typedCode,
   /** What was typed as a number or a year. */
   typedNumber: 40,
-  /** A text of a pack, or a stroke of a drawing; the longest of ours has 960 characters. */
+  /** A text of a pack; the longest of ours has 960 characters. */
   text: 5000,
   /** Texts of one file or folder of a pack. */
   texts: 2000,

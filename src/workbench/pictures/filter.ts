@@ -47,7 +47,7 @@ export const filter = {
         [-18, -4],
       ] as const;
       pen.poly("k2", ...arrow.map(([x, z]) => [x, -13, 13 + z] as [number, number, number]));
-      pen.name("arrow", [-12, -13, 13], [82, 134]).name("to-fridge", [66, 0, 4], [246, 84]);
+      pen.name("arrow", [-12, -13, 13], [82, 134]).name("to-fridge", [66, 0, -3], [204, 152]);
     }),
 
   "filter-cap": () =>

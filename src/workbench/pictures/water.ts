@@ -39,7 +39,15 @@ export const water = {
       pen.floor([10, -34, 0], 84, 26, 18);
       niche(pen);
       pen.pipe("water", [34, -8, 58], [34, -8, 20]);
+      pen.wire("ws", [48, -8, 32], [60, -8, 30], [60, -8, 16], [48, -8, 12]);
       glass(pen, [34, -8, 4], 15, 32, 15);
+      for (const [z, w] of [
+        [9, 5],
+        [15, 9],
+        [21, 5],
+        [27, 9],
+      ] as const)
+        pen.front("r2", [30, -23, z], w, 1.4);
       stopwatch(pen, [88, -26, 20], 19);
       pen
         .name("spout", [27, -12, 62], [84, 40])

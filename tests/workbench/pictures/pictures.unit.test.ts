@@ -7,6 +7,7 @@ import { createDrawings } from "../../../src/workbench/build/drawings.ts";
 import { readFlow } from "../../../src/workbench/build/flows-folder.ts";
 import { readLocales } from "../../../src/workbench/build/locales-folder.ts";
 import { frame, namesIn, pictures } from "../../../src/workbench/pictures/index.ts";
+import { findWords, onlyAmerican, onlyBritish } from "../../locales/spellings.ts";
 
 const flow = readFlow();
 const locales = readLocales();
@@ -71,6 +72,13 @@ describe("the drawings", () => {
       for (const [id, text] of Object.entries(own[kind] ?? {}))
         if (tag !== "en-GB") expect(text, id).not.toBe({ shows, names }[kind]?.[id]);
     for (const { title } of Object.values(drawings[tag] ?? {})) expect(title).toMatch(/^[A-Z].*\.$/s);
+  });
+
+  test("use no word of the other side of the Atlantic", () => {
+    const foreign = { "en-GB": onlyAmerican, "en-US": onlyBritish };
+    for (const [tag, words] of Object.entries(foreign))
+      for (const { title, names } of Object.values(drawings[tag] ?? {}))
+        expect(findWords([title, ...Object.values(names)].join(". "), words), title).toEqual([]);
   });
 
   test("that have no words stop the build, by name", () => {

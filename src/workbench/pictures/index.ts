@@ -2,6 +2,7 @@ import { cold } from "./cold.ts";
 import { dispenser } from "./dispenser.ts";
 import { doors } from "./doors.ts";
 import { filter } from "./filter.ts";
+import { floor } from "./floor.ts";
 import { gates } from "./gates.ts";
 import { ice } from "./ice.ts";
 import { iceMakerPictures } from "./ice-maker.ts";
@@ -22,6 +23,7 @@ export const pictures: Record<string, string[]> = Object.fromEntries(
     ...dispenser,
     ...doors,
     ...cold,
+    ...floor,
     ...gates,
     ...plates,
   }).map(([id, draw]) => [id, draw()]),

@@ -15,7 +15,7 @@ const short = Math.SQRT1_2;
 
 /**
  * Draws solids as flat shapes, in the order in which they are called: what is nearer comes later. A material is one
- * letter, and a tone of it the letter with 1 for the top, 2 for the front or 3 for the side; drawing.css has them.
+ * letter, and a tone of it the letter with 1 for the top, 2 for the front or 3 for the side; tones.css has them.
  */
 export class Pen extends Paper {
   readonly #origin: Flat;

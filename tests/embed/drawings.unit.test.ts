@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { createDrawings } from "../../src/embed/drawings.ts";
 
-const right = { title: "A tank.", names: {}, shapes: ["b1 M0 0l9 9z"] };
+const right = { title: "A tank.", shapes: ["b1 M0 0l9 9z"], legend: [] };
 
 /** Drawings on a server that answers what it is told to, one answer after the other; null is no connection. */
 function open(...answers: (string | null)[]) {

@@ -1,5 +1,5 @@
 import type { Resource } from "../../turn/index.ts";
-import { namesIn, pictures } from "../pictures/index.ts";
+import { label, pictures } from "../pictures/index.ts";
 import { mapTexts } from "./panel-data.ts";
 
 /**
@@ -15,8 +15,7 @@ export function createDrawings(locales: Record<string, Resource>) {
     };
     const drawingOf = (id: string, shapes: string[]) => ({
       title: words("shows", id),
-      names: Object.fromEntries(namesIn(shapes).map((part) => [part, words("names", part)])),
-      shapes,
+      ...label(shapes, (part) => words("names", part)),
     });
     return Object.fromEntries(Object.entries(pictures).map(([id, shapes]) => [id, drawingOf(id, shapes)]));
   });

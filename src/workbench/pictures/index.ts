@@ -10,6 +10,7 @@ import { plates } from "./plates.ts";
 import { tank } from "./tank.ts";
 import { water } from "./water.ts";
 
+export { label, namesIn } from "./callouts.ts";
 export { frame } from "./paper.ts";
 
 /** Every drawing by its id: shapes and names of parts, in the order in which they are drawn. */
@@ -28,7 +29,3 @@ export const pictures: Record<string, string[]> = Object.fromEntries(
     ...plates,
   }).map(([id, draw]) => [id, draw()]),
 );
-
-/** The names of parts in a drawing; a number is none. */
-export const namesIn = (shapes: string[]): string[] =>
-  shapes.flatMap((shape) => shape.match(/^@(\D\S*)/)?.[1] ?? []);

@@ -1,6 +1,6 @@
 /// <reference types="vite/client" />
 import type { Drawings } from "../../../src/panel/pictures/index.ts";
-import { namesIn, pictures } from "../../../src/workbench/pictures/index.ts";
+import { label, pictures } from "../../../src/workbench/pictures/index.ts";
 
 type Words = { shows?: Record<string, string>; names?: Record<string, string> };
 const files = import.meta.glob<Words>("../../../locales/*/pictures.yaml", { eager: true, import: "default" });
@@ -11,8 +11,8 @@ export function drawingsIn(locale: string): Drawings {
   const words = (kind: keyof Words, id: string) =>
     wordsIn(locale)?.[kind]?.[id] ?? wordsIn("en-GB")?.[kind]?.[id] ?? "";
   const known = Object.entries(pictures).map(([id, shapes]) => {
-    const names = Object.fromEntries(namesIn(shapes).map((part) => [part, words("names", part)]));
-    return [id, { title: words("shows", id), names, shapes }] as const;
+    const drawing = label(shapes, (part) => words("names", part));
+    return [id, { title: words("shows", id), ...drawing }] as const;
   });
   return { known: new Map(known), load: async () => {} };
 }

@@ -1,6 +1,5 @@
 import { dataAddress } from "virtual:data";
 import { restoreChart } from "../chart/index.ts";
-import type { Drawings } from "../panel/pictures/index.ts";
 import { addScenario, createGuide, type Guide } from "../session/index.ts";
 import { createTexts, type GrowingTexts } from "../turn/index.ts";
 import { complain } from "./complain.ts";
@@ -13,7 +12,6 @@ import { createScenarioFiles, type ScenarioFiles } from "./scenario-files.ts";
 export type Compiled = {
   guide: Guide;
   texts: GrowingTexts;
-  drawings: Drawings;
   scenarios: ScenarioFiles;
   /** Just made: what comes next is better done in another task. */
   isFresh: boolean;
@@ -49,7 +47,7 @@ export async function openData(
     if (flows && !own) made.delete(key);
     if (await isOvertaken()) return null;
   }
-  const { flow, resources, drawings, files } = pieces.data;
+  const { flow, resources, files } = pieces.data;
   if (!pieces.texts) {
     // The first of these wakes up the browser's language data, which takes a slow phone as long as all the texts.
     new Intl.ListFormat(language);
@@ -68,8 +66,8 @@ export async function openData(
   const beside = (file: string) => new URL(file, dataAddress(language)).href;
   const addresses = Object.fromEntries(Object.entries(files).map(([id, file]) => [id, beside(file)]));
   const get: typeof fetch = (address, settings) => fetch(address, settings);
-  pieces.scenarios ??= createScenarioFiles(addresses, { guide, language, texts, drawings }, get);
-  return { guide, texts, drawings, scenarios: pieces.scenarios, isFresh };
+  pieces.scenarios ??= createScenarioFiles(addresses, { guide, language, texts }, get);
+  return { guide, texts, scenarios: pieces.scenarios, isFresh };
 }
 
 /** A shop's own flows; null where there are none, or none that can be used. */

@@ -1,5 +1,4 @@
 import type { ShortChart } from "../chart/index.ts";
-import type { Drawings } from "../panel/pictures/index.ts";
 import type { ScenarioData, StartData } from "../session/index.ts";
 import type { Resource } from "../turn/index.ts";
 
@@ -7,7 +6,6 @@ import type { Resource } from "../turn/index.ts";
 export type EngineData = StartData & {
   format: 2;
   resources: Record<string, Resource>;
-  drawings: Drawings;
   /** Where each scenario's own file lies, seen from this one. */
   files: Record<string, string>;
 };

@@ -1,3 +1,4 @@
+import { drawingAddress } from "virtual:later";
 import { h } from "preact";
 import type { Screens } from "../panel/frame/index.ts";
 import { createPicture } from "../panel/pictures/index.ts";
@@ -10,6 +11,7 @@ import { openData } from "./compiled-data.ts";
 import { complain } from "./complain.ts";
 import { createController } from "./controller.ts";
 import { keepAwake, signal } from "./device.ts";
+import { createDrawings } from "./drawings.ts";
 import type { StartFile } from "./engine-data.ts";
 import { createExclusive, meansOf } from "./exclusive.ts";
 import { storageKey } from "./first-options.ts";
@@ -79,7 +81,7 @@ export async function startEngine(
   door?.catch(() => null);
   const compiled = await openData(options.flows, language, built, isCurrent);
   if (!compiled) return null;
-  const { guide, texts, drawings, scenarios, isFresh } = compiled;
+  const { guide, texts, scenarios, isFresh } = compiled;
   const ownLookup = () => typeof (host as { lookup?: unknown }).lookup === "function";
   let isRefused = () => false;
   // A page may set its function before or after the panel has started.
@@ -200,8 +202,8 @@ export async function startEngine(
     removeEventListener("offline", lookAtConnection);
   };
   const ownWords: Screens["ownWords"] = (props) => h(OwnWords, { ...props, draft: services.draft });
-  const Picture = createPicture(drawings);
-  const picture = ({ id }: { id: string }) => h(Picture, { id, title: texts(`pictures.${id}`) });
+  const get: typeof fetch = (address, settings) => fetch(address, settings);
+  const picture = createPicture(createDrawings((id) => drawingAddress(id, language), get));
   const actions: Actions = {
     ...controller.actions,
     restart: () => {

@@ -1,8 +1,8 @@
 import { restoreChart, type ShortChart } from "../chart/index.ts";
-import type { Drawings } from "../panel/pictures/index.ts";
 import { addScenario, type Guide, type ScenarioData } from "../session/index.ts";
 import type { GrowingTexts, Resource } from "../turn/index.ts";
 import { nextTask } from "./next-task.ts";
+import { createOnce } from "./once.ts";
 
 /** One scenario in one language, as it is built: what it adds to what every session starts with. */
 export type ScenarioFile = ScenarioData & {
@@ -10,11 +10,10 @@ export type ScenarioFile = ScenarioData & {
   /** The version of the flow; another one has other names. */
   version: string;
   resources: Record<string, Resource>;
-  drawings: Drawings;
 };
 
 /** Where a scenario is put in. */
-export type Scene = { guide: Guide; language: string; texts: GrowingTexts; drawings: Drawings };
+export type Scene = { guide: Guide; language: string; texts: GrowingTexts };
 
 /** The scenarios of one language and where they lie. */
 export type ScenarioFiles = {
@@ -30,33 +29,16 @@ export function createScenarioFiles(
   scene: Scene,
   get: typeof fetch,
 ): ScenarioFiles {
-  const asked = new Map<string, Promise<string>>();
-  const failed = new Set<string>();
-
-  async function read(id: string): Promise<string> {
+  const { read, forget } = createOnce(get);
+  const addressOf = (id: string): string => {
     const address = addresses[id];
     if (address === undefined) throw new Error(`The scenario "${id}" has no file`);
-    // Nothing that a cache holds is good enough for a second try.
-    const response = await get(address, { cache: failed.has(id) ? "reload" : "default" });
-    if (!response.ok) throw new Error(`${response.status} for ${address}`);
-    return response.text();
-  }
-
-  function textOf(id: string): Promise<string> {
-    const text = asked.get(id) ?? read(id);
-    asked.set(id, text);
-    text.catch(() => forget(id));
-    return text;
-  }
-
-  function forget(id: string): void {
-    failed.add(id);
-    asked.delete(id);
-  }
+    return address;
+  };
 
   return {
     async load(id) {
-      const text = await textOf(id);
+      const text = await read(addressOf(id));
       await nextTask();
       if (scene.guide.loaded.has(id)) return;
       try {
@@ -64,12 +46,12 @@ export function createScenarioFiles(
         await nextTask();
         if (!scene.guide.loaded.has(id)) putIn(file, scene);
       } catch (problem) {
-        forget(id);
+        forget(addressOf(id));
         throw problem;
       }
     },
     async fetchAll() {
-      for (const id of Object.keys(addresses)) await textOf(id).catch(() => null);
+      for (const address of Object.values(addresses)) await read(address).catch(() => null);
     },
   };
 }
@@ -83,9 +65,7 @@ function readFile(text: string, id: string, { guide, language }: Scene): Scenari
   return { ...file, chart: restoreChart(file.chart) };
 }
 
-function putIn(file: ScenarioFile, { guide, language, texts, drawings }: Scene): void {
+function putIn(file: ScenarioFile, { guide, language, texts }: Scene): void {
   addScenario(guide, file);
   texts.add(file.resources[language] ?? {});
-  Object.assign(drawings.pieces, file.drawings.pieces);
-  Object.assign(drawings.pictures, file.drawings.pictures);
 }

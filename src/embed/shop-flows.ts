@@ -37,8 +37,8 @@ export async function fetchShopFlows(
       await nextTask();
       step = steps.next();
     }
-    const { start, scenarios, format, resources, drawings } = step.value;
-    return { start: { ...start, format, resources, drawings, files: {} }, scenarios };
+    const { start, scenarios, format, resources } = step.value;
+    return { start: { ...start, format, resources, files: {} }, scenarios };
   } catch (problem) {
     throw about(problem);
   }

@@ -21,6 +21,8 @@ declare module "virtual:data" {
 declare module "virtual:later" {
   /** Where a piece of script lies that comes after the engine. */
   export function chunkAddress(chunk: "door" | "later-screens" | "shop"): string;
+  /** Where a drawing lies in a language. */
+  export function drawingAddress(id: string, language: string): string;
 }
 declare module "virtual:dangers" {
   /** What is dangerous where, by the built-in guide. */

@@ -13,20 +13,11 @@ import {
   startSession,
 } from "../session/index.ts";
 import { anyTime, createTexts, type Resource, viewOf } from "../turn/index.ts";
-import { findChartFault, leavesOf } from "./find-chart-fault.ts";
+import { findChartFault } from "./find-chart-fault.ts";
 import { findDiagnosisFault } from "./find-diagnosis-fault.ts";
 import { findOpenHazard, type Places } from "./find-open-hazard.ts";
-import {
-  drawingsShape,
-  type KnownDangers,
-  placesShape,
-  scenarioShape,
-  startShape,
-  textsShape,
-} from "./shapes.ts";
+import { type KnownDangers, placesShape, scenarioShape, startShape, textsShape } from "./shapes.ts";
 import { textsCalled } from "./texts-called.ts";
-
-type Shapes = Record<string, string[]>;
 
 /** A flow in one language, whole: what a shop's own flows are packed as. */
 export type PackData = {
@@ -37,12 +28,11 @@ export type PackData = {
   scenarios: ScenarioData[];
   places: Places;
   resources: Record<string, Resource>;
-  drawings: { pieces: Shapes; pictures: Shapes };
 };
 
-/** What the panel runs on otherwise: it says what is dangerous, and which texts, drawings and limits it asks for. */
+/** What the panel runs on otherwise: it says what is dangerous, and which texts and limits it asks for. */
 export type BuiltIn = Pick<StartData, "flow"> &
-  Pick<PackData, "format" | "resources" | "drawings"> & { known: KnownDangers };
+  Pick<PackData, "format" | "resources"> & { known: KnownDangers };
 
 /** Texts that belong to ids of a flow; all others are the panel's own, and it cannot do without. */
 const flowTexts =
@@ -85,7 +75,6 @@ function* checkAll(json: unknown, language: string, built: BuiltIn): Generator<v
   takePart(json as object, "places", placesShape);
   takePart({ resources }, "resources", z.looseObject({}));
   takePart(resources as object, language, textsShape, "resources.");
-  takePart(json as object, "drawings", drawingsShape);
   const pack = json as PackData;
   yield;
   yield* mend(findFlowFault(pack, built));
@@ -168,7 +157,7 @@ const sliceWith = (shared: FlowSlice, own: ScenarioData["flow"]): FlowSlice => (
 
 /** A text or a drawing that the flow or the panel calls for and the pack does not have. */
 function* findLost(pack: PackData, language: string, built: BuiltIn): Generator<string | null> {
-  const { start, scenarios, resources, drawings } = pack;
+  const { start, scenarios, resources } = pack;
   const texts = resources[language];
   const panelsOwn = Object.entries(built.resources[language] ?? {}).filter(([file]) => !flowTexts.test(file));
   const own = panelsOwn.flatMap(([file, held]) => keysOf(held, file));
@@ -179,13 +168,7 @@ function* findLost(pack: PackData, language: string, built: BuiltIn): Generator<
   for (const { chart, flow } of charts) {
     const lost = [...textsCalled(chart, flow), ...own].find((key) => !hasText(texts, key));
     yield lost ? `has no text "${lost}"` : null;
-    for (const { meta } of leavesOf(chart.states))
-      if (meta?.picture && !drawings.pictures[meta.picture]?.length)
-        yield `has no drawing "pictures.${meta.picture}"`;
   }
-  for (const kind of ["pieces", "pictures"] as const)
-    for (const id of Object.keys(built.drawings[kind]))
-      if (!drawings[kind][id]?.length) yield `has no drawing "${kind}.${id}"`;
 }
 
 function keysOf(texts: string | Resource | undefined, key: string): string[] {

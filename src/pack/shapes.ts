@@ -16,17 +16,6 @@ export const textsShape: z.ZodMiniType = z.lazy(() =>
   recordOf(key, z.union([text(bounds.text), textsShape]), bounds.texts),
 );
 
-const strokes = z.array(text(bounds.text)).check(z.maxLength(bounds.strokes));
-
-/** Drawings; a piece is made of strokes only, so that none can hold itself. */
-export const drawingsShape = z.object({
-  pieces: recordOf(
-    key,
-    z.array(text(bounds.text).check(z.regex(/^[^@]/))).check(z.maxLength(bounds.strokes)),
-  ),
-  pictures: recordOf(key, strokes),
-});
-
 const signal = z.enum(["danger", "warning", "caution", "notice"]);
 
 const ownSlice = {

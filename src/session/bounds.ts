@@ -33,12 +33,10 @@ export const bounds = {
   typed: shopBounds.typedCode,
   /** What was typed as a number or a year. */
   typedNumber: 40,
-  /** A text of a pack, or a stroke of a drawing; the longest of ours has 960 characters. */
+  /** A text of a pack; the longest of ours has 960 characters. */
   text: 5000,
   /** Texts of one file or folder of a pack. */
   texts: 2000,
-  /** Strokes of a drawing. */
-  strokes: 200,
   /** Scenarios of a pack; ours has ten. */
   scenarios: 100,
   /** Questions that a pack is tried with, at the door. */

@@ -19,7 +19,13 @@ const pureParts = [
 const compiler = "compile";
 
 /** Tools that need no file system of their own: what they read and write is handed to them. */
-const pureTools = ["workbench/verify", "workbench/draw", "workbench/feed", "workbench/shards"];
+const pureTools = [
+  "workbench/verify",
+  "workbench/draw",
+  "workbench/feed",
+  "workbench/shards",
+  "workbench/pictures",
+];
 
 /** The arrows of the design, one entry a part. Whatever is not named here is forbidden. */
 export const arrows: Record<string, Arrow> = {
@@ -112,9 +118,10 @@ export const arrows: Record<string, Arrow> = {
       "it is what a browser loads; a file system, a server, a tool of the workbench or what composes flows has no place there",
   },
   "workbench/verify": {
-    to: ["compile", "chart", "condition", "guide", "instruments"],
+    to: ["compile", "chart", "condition", "guide", "instruments", "workbench/pictures"],
     because: "it judges flows/ and runs nothing",
   },
+  "workbench/pictures": { to: [], because: "it makes shapes out of numbers, and knows of no flow" },
   "workbench/draw": {
     to: ["compile", "chart", "condition", "guide", "instruments"],
     because: "it draws what was composed",
@@ -126,7 +133,7 @@ export const arrows: Record<string, Arrow> = {
   },
   "workbench/own-files": { to: [], because: "it writes files for any command, whatever they are" },
   "workbench/build": {
-    to: [...pureParts, compiler, "workbench/verify", "workbench/own-files"],
+    to: [...pureParts, compiler, "workbench/verify", "workbench/pictures", "workbench/own-files"],
     because: "it makes what a browser loads, and draws no screen",
   },
   cli: {

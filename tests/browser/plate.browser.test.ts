@@ -34,7 +34,7 @@ test.describe("finding the plate", () => {
       page,
     }) => {
       await pickMachine(panel, machine);
-      const drawing = panel.host.getByRole("img", { name: panel.text(`pictures.plate-${machine}`) });
+      const drawing = panel.host.getByRole("img", { name: panel.text(`pictures.shows.plate-${machine}`) });
       await expect(drawing).toBeVisible();
       for (const place of placesOn(panel, machine))
         await expect(panel.host.getByRole("listitem").getByText(place)).toBeVisible();

@@ -32,7 +32,7 @@ test.describe("a shop's own flows", () => {
   for (const [what, body] of [
     ["are a page in place of a file", "<!doctype html><title>Not found</title>"],
     ["have no opening", JSON.stringify({ ...pack, start: { ...pack?.start, chart: undefined } })],
-    ["have no drawings", JSON.stringify({ ...pack, drawings: undefined })],
+    ["have no texts", JSON.stringify({ ...pack, resources: undefined })],
   ] as const)
     test(`that ${what} leave the built-in ones, and one sentence`, async ({ panel }) => {
       expect(await openWithFlows(panel, body)).toEqual([

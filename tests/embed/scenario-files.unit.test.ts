@@ -16,7 +16,6 @@ const right = {
   format: 2,
   version: compiled.start.flow.version,
   resources: { "en-GB": { checks: { rinse: "Rinse the tray." } } },
-  drawings: { pieces: { tray: ["M0 0h9"] }, pictures: { rinse: ["tray"] } },
 } as ScenarioFile;
 
 type Answer = { body: string; status?: number } | "no connection";
@@ -29,7 +28,6 @@ function open(...answers: Answer[]) {
     guide: createGuide(compiled.start),
     language: "en-GB",
     texts: createTexts({ "en-GB": {} }, "en-GB", readerOf(whole)),
-    drawings: { pieces: { tap: ["M1 1"] }, pictures: {} },
   };
   const get = (async (address: string, settings?: RequestInit) => {
     asked.push([address, settings?.cache]);
@@ -42,15 +40,11 @@ function open(...answers: Answer[]) {
 }
 
 describe("a scenario's file", () => {
-  test("makes its chart, texts and drawings ready, beside those that are there", async () => {
+  test("makes its chart and texts ready, beside those that are there", async () => {
     const { load, scene } = open(file());
     await load(id);
     expect([...scene.guide.loaded.keys()]).toEqual([id]);
     expect(scene.texts("checks.rinse")).toBe("Rinse the tray.");
-    expect(scene.drawings).toEqual({
-      pieces: { tap: ["M1 1"], tray: ["M0 0h9"] },
-      pictures: { rinse: ["tray"] },
-    });
   });
 
   test("is fetched once, and put in once, by whoever asks for it meanwhile and later", async () => {
@@ -76,7 +70,6 @@ describe("a scenario's file", () => {
     await expect(load(id)).rejects.toThrow(said);
     expect(scene.guide.loaded.size).toBe(0);
     expect(scene.texts("checks.rinse")).toBe("");
-    expect(scene.drawings).toEqual({ pieces: { tap: ["M1 1"] }, pictures: {} });
   });
 
   test.each<[string, Answer]>([

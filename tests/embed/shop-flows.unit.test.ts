@@ -104,7 +104,6 @@ describe("a shop's own flows are refused in one sentence", () => {
     ["no start", (data) => Reflect.deleteProperty(data, "start"), 'has no section "start"'],
     ["no opening", (data) => Reflect.deleteProperty(data.start, "chart"), 'has no section "start.chart"'],
     ["no parts", (data) => Reflect.deleteProperty(data.start.flow, "parts"), 'at "start.flow.parts"'],
-    ["no drawings", (data) => Reflect.deleteProperty(data, "drawings"), 'has no section "drawings"'],
     [
       "no texts",
       (data) => Reflect.deleteProperty(data.resources, "en-GB"),
@@ -143,11 +142,6 @@ describe("a shop's own flows are refused in one sentence", () => {
       "a text that nobody wrote",
       (data) => Reflect.deleteProperty((data.resources["en-GB"]?.ui as Any) ?? {}, "danger"),
       'has no text "ui.danger"',
-    ],
-    [
-      "a drawing that holds itself",
-      ({ drawings }) => Object.assign(drawings, { pieces: { tap: ["@ tap 0 0"] } }),
-      'does not have the right shape at "drawings.pieces.tap.0"',
     ],
     [
       "a text for a list",
@@ -190,7 +184,7 @@ describe("whatever is cut out of a good pack or put in its place", () => {
     const held = path.reduce<unknown>((at, step) => Object(at)[step], data);
     return typeof held === "object" ? Object.keys(Object(held)).map((key) => [...path, key]) : [];
   };
-  const second = ["start", "resources", "drawings"].flatMap((key) => below([key]));
+  const second = ["start", "resources"].flatMap((key) => below([key]));
   const files = below(["resources", "en-GB"]);
   const inSections = [...below(["start"]), ...below(["scenarios", "1"])].flatMap((path) => [
     ...(path[0] === "start" ? [] : [path]),

@@ -2,18 +2,12 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { type ComponentChild, render } from "preact";
+import { act } from "preact/test-utils";
 import { describe, expect, test } from "vitest";
-import { parse } from "yaml";
-import drawings from "../../src/panel/pictures/drawings.json";
-import { createPicture, IcePath } from "../../src/panel/pictures/index.ts";
+import { createPicture, type Drawing, IcePath } from "../../src/panel/pictures/index.ts";
 import type { PathMark } from "../../src/turn/index.ts";
 
-const Picture = createPicture(drawings);
-const pictureIds = Object.keys(drawings.pictures);
-
 const read = (path: string) => readFileSync(join(import.meta.dirname, "../..", path), "utf8");
-const textsIn = (language: string): Record<string, string> =>
-  parse(read(`locales/${language}/pictures.yaml`));
 
 /** Draws into a page of its own and returns the outermost svg, or null where nothing was drawn. */
 function draw(drawing: ComponentChild): SVGElement | null {
@@ -114,102 +108,62 @@ describe("the ice path", () => {
   });
 });
 
-describe("the pictures", () => {
-  const british = textsIn("en-GB");
+/** A page with the picture "tank", and what makes its drawing come. */
+async function open(drawing: Drawing | null) {
+  const known = new Map<string, Drawing>();
+  let come = () => {};
+  const load = () => new Promise<void>((resolve) => (come = resolve));
+  const Picture = createPicture({ known, load });
+  const page = document.createElement("div");
+  await act(() => render(<Picture id="tank" />, page));
+  const frame = page.innerHTML;
+  if (drawing) known.set("tank", drawing);
+  await act(async () => come());
+  return { page, frame };
+}
 
-  test("are all there", () => {
-    expect([...pictureIds].sort()).toEqual(
-      (
-        "bypass-plug control-lock danger door-closing door-seal fill-tube filter-date filter-seated flow-test " +
-        "freezer-temperature fridge-temperature gate-panel gate-water ice-bin ice-maker-switch ice-under-maker inlet-valve " +
-        "paper-strip plate-bottom-freezer plate-french-door plate-side-by-side plate-top-freezer " +
-        "rating-plate reset-button stop-tap supply-line test-cycle too-full wait"
-      ).split(" "),
-    );
+const drawing: Drawing = {
+  title: "A tank.",
+  shapes: ["b1 M0 0l9 9z", "Te 20 30 The water tank"],
+  legend: [],
+};
+
+describe("a picture", () => {
+  test("has its frame before its drawing has come, which says nothing yet", async () => {
+    const page = document.createElement("div");
+    page.innerHTML = (await open(drawing)).frame;
+    const svg = page.querySelector("svg");
+    expect(svg?.getAttribute("viewBox")).toBe("0 0 320 168");
+    expect(svg?.getAttribute("aria-hidden")).toBe("true");
+    expect(svg?.children).toHaveLength(0);
   });
 
-  test("have a text each, and no text is left over", () => {
-    expect(Object.keys(british).sort()).toEqual([...pictureIds].sort());
-    expect(Object.values(british).filter((text) => !/^[A-Z].*\.$/s.test(text))).toEqual([]);
+  test("is one image that says what it shows, of paths and words", async () => {
+    const { page } = await open(drawing);
+    const svg = page.querySelector("svg");
+    expect(svg?.getAttribute("role")).toBe("img");
+    expect(svg?.getAttribute("aria-label")).toBe("A tank.");
+    expect(svg?.getAttribute("aria-hidden")).not.toBe("true");
+    const [path, text] = svg?.children ?? [];
+    expect([path?.getAttribute("class"), path?.getAttribute("d")]).toEqual(["b1", "M0 0l9 9z"]);
+    expect([text?.getAttribute("x"), text?.getAttribute("y"), text?.textContent]).toEqual([
+      ...["20", "30", "The water tank"],
+    ]);
+    expect(page.querySelector("ol")).toBeNull();
   });
 
-  test("differ in en-US only where a text differs", () => {
-    const american = textsIn("en-US");
-    expect(Object.keys(american).filter((id) => british[id] === american[id])).toEqual([]);
-    expect(Object.keys(american).filter((id) => !(id in british))).toEqual([]);
+  test("leaves nothing where no drawing comes", async () => {
+    expect((await open(null)).page.innerHTML).toBe("");
   });
 
-  test.each(pictureIds)("%s is one picture that says what it shows", (id) => {
-    const picture = draw(<Picture id={id} title="What it shows" />);
-    expect(picture?.getAttribute("role")).toBe("img");
-    expect(picture?.getAttribute("aria-label")).toBe("What it shows");
-  });
-
-  test.each(pictureIds)("%s is made of shapes that a browser can read", (id) => {
-    const shapes = [...(draw(<Picture id={id} title="" />) as SVGElement).querySelectorAll("*")];
-    expect(shapes.length).toBeGreaterThan(3);
-    for (const shape of shapes) {
-      // Path data as SVG 2, 9.3 has it: a moveto first, then commands and numbers.
-      if (shape.localName === "path")
-        expect(shape.getAttribute("d")).toMatch(/^M-?[\d.]+[ -][\d.]+([mlhvqtaz][\d\s.-]*)*$/i);
-      if (shape.localName === "g") {
-        expect(shape.getAttribute("transform")).toMatch(/^translate\(\d+ \d+\)$/);
-        expect(shape.children.length).toBeGreaterThan(0);
-      }
-      if (shape.localName === "rect")
-        expect(["x", "y", "width", "height"].map((side) => shape.getAttribute(side)).join(" ")).toMatch(
-          /^-?\d+ -?\d+ \d+ \d+$/,
-        );
-    }
-  });
-
-  test.each(pictureIds)("%s uses no line style that the sheet does not know", (id) => {
-    const sheet = read("src/panel/pictures/pictures.css");
-    const styles = [...(draw(<Picture id={id} title="" />) as SVGElement).querySelectorAll("[class]")].map(
-      (shape) => shape.getAttribute("class"),
-    );
-    // `k`, plain ink, is what every line is by default.
-    expect(styles.filter((style) => style !== "k" && !sheet.includes(`.fs-pic .${style}`))).toEqual([]);
-  });
-
-  test("mark the model code on the rating plate, and cross three other numbers out", () => {
-    const plate = draw(<Picture id="rating-plate" title="" />) as SVGElement;
-    // The row that is framed in the accent colour holds the code.
-    const [frame] = plate.querySelectorAll("rect.c");
-    const [top, height] = ["y", "height"].map((side) => Number(frame?.getAttribute(side)));
-    const texts = [...plate.querySelectorAll("text")];
-    const framed = texts.filter((text) => {
-      const foot = Number(text.getAttribute("y"));
-      return foot > (top as number) && foot < (top as number) + (height as number);
-    });
-    expect(framed.map((text) => text.textContent)).toEqual(["MOD.", "LF-24B/8"]);
-    expect(drawings.pictures["rating-plate"].filter((part) => part.startsWith("@ no"))).toHaveLength(3);
-  });
-
-  test.each(pictureIds.filter((id) => id.startsWith("plate-")))(
-    "%s numbers as many places as its list in words has, and apart from each other",
-    (id) => {
-      const numbers = [...(draw(<Picture id={id} title="" />) as SVGElement).querySelectorAll("text")];
-      const places = numbers.map((number) =>
-        (number.parentElement?.getAttribute("transform") ?? "").match(/\d+/g)?.map(Number),
-      );
-      const words: Record<string, string> = parse(read("locales/en-GB/measure.yaml"));
-      const lines = words[id]?.split("\n") ?? [];
-      expect(numbers.map((number) => number.textContent)).toEqual(lines.map((_, index) => `${index + 1}`));
-      // The circle around a number is 12 wide with its line.
-      for (const [index, [x = 0, y = 0] = []] of places.entries())
-        for (const [otherX = 0, otherY = 0] of places.slice(index + 1) as number[][])
-          expect(Math.hypot(x - otherX, y - otherY)).toBeGreaterThan(12);
-    },
-  );
-
-  test.each(["", "no-such-picture", "constructor", "__proto__"])("draw nothing for the id “%s”", (id) => {
-    expect(draw(<Picture id={id} title="" />)).toBeNull();
+  test("has the names of its numbers below it", async () => {
+    const { page } = await open({ ...drawing, legend: ["Lid", "Float"] });
+    expect([...page.querySelectorAll("ol li")].map((item) => item.textContent)).toEqual(["Lid", "Float"]);
   });
 });
 
-test("the folder takes its colours from the theme and needs nothing that a strict security policy forbids", () => {
+test("the components take their colours from the sheet and need nothing that a strict policy forbids", () => {
   const forbidden = /style=|<style|innerHTML|#[0-9a-f]{3,6}\b|url\(/i;
-  const files = ["ice-path.tsx", "picture.tsx", "drawings.json", "ice-path.css", "pictures.css"];
+  const files = ["ice-path.tsx", "picture.tsx", "ice-path.css"];
   expect(files.filter((file) => forbidden.test(read(`src/panel/pictures/${file}`)))).toEqual([]);
 });

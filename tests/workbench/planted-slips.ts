@@ -35,6 +35,12 @@ export const slips: Fault[] = [
     { file: "checks/filter-age.yaml", find: "picture: filter-date", put: "¦pictur: filter-date" },
   ],
   [
+    "a drawing that there is not",
+    "unknown-picture",
+    'shows the drawing "filter-dat", which does not exist. Did you mean "filter-date"?',
+    { file: "checks/filter-age.yaml", find: "picture: filter-date", put: "picture: ¦filter-dat" },
+  ],
+  [
     "a misspelt key that must be there",
     "unknown-key",
     'Did you mean "station"?',

@@ -1,2 +1,2 @@
 export { IcePath } from "./ice-path.tsx";
-export { createPicture, type Drawings } from "./picture.tsx";
+export { createPicture, type Drawing, type Drawings } from "./picture.tsx";

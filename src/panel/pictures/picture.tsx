@@ -1,37 +1,54 @@
-/** What drawings.json holds: every picture by its id, and the pieces that several of them share. */
-export type Drawings = { pieces: Shapes; pictures: Shapes };
+import { useEffect, useState } from "preact/hooks";
 
-type Shapes = Record<string, string[]>;
+/** What a drawing's file holds, in one language. */
+export type Drawing = {
+  /** What it shows, in a sentence for who cannot see it. */
+  title: string;
+  /** In the order in which they are drawn: a class and a path (`b1 M0 0l5 5z`), or a text, its place and its words (`Te 20 30 Tank`). */
+  shapes: string[];
+  /** The names of numbered parts; empty where the names stand in the drawing, or in words elsewhere. */
+  legend: string[];
+};
+
+/** Where drawings come from: those that have come, and the others. */
+export type Drawings = {
+  known: ReadonlyMap<string, Drawing>;
+  /** Resolves once it has come, or cannot. */
+  load(id: string): Promise<unknown>;
+};
 
 /**
- * Makes the component that draws. A picture is data, written as `draw` says: it is fetched as such, not run.
- * The component draws the picture with this id in a frame of 164 by 70, or nothing for an id that it does not know;
- * `title` says what the picture shows.
+ * Makes the component that draws a picture by its id. Its frame is there before the drawing has come, and goes where
+ * none comes: whatever a drawing shows is said in words as well.
  */
-export function createPicture({ pieces, pictures }: Drawings) {
-  return function Picture({ id, title }: { id: string; title: string }) {
-    if (!Object.hasOwn(pictures, id)) return null;
+export function createPicture({ known, load }: Drawings) {
+  return function Picture({ id }: { id: string }) {
+    const [asked, setAsked] = useState("");
+    const drawing = known.get(id);
+    useEffect(() => {
+      if (!drawing) load(id).then(() => setAsked(id));
+    }, [id]);
+    if (!drawing && asked === id) return null;
+    const { title, shapes = [], legend = [] } = drawing ?? {};
     return (
-      <svg role="img" aria-label={title} class="fs-pic" viewBox="0 0 164 70">
-        {draw(pictures[id], pieces)}
-      </svg>
+      <figure class="fs-fig" key={id}>
+        <svg role="img" aria-hidden={!drawing} aria-label={title} class="fs-pic" viewBox="0 0 320 168">
+          {shapes.map(draw)}
+        </svg>
+        {legend[0] && (
+          <ol>
+            {legend.map((name) => (
+              <li>{name}</li>
+            ))}
+          </ol>
+        )}
+      </figure>
     );
   };
 }
 
-/**
- * A part starts with its style, one letter: `k` ink, `f` ink on a plain ground, `i` ice, `d` dim, `a` accent, `c` ice
- * in accent, `o` accent dot, `s` amber, `p` pipe. Then comes its shape: a path, or `R` and a box (left, top, width,
- * height), or `T` and a text (middle, foot, words). `@ name x y` sets a piece down at that place.
- */
-function draw(parts: string[] = [], pieces: Shapes = {}) {
-  return parts.map((part) => {
-    const style = part[0];
-    const [one = "", two, three, four] = part.slice(2).split(" ");
-    if (style === "@") return <g transform={`translate(${two} ${three})`}>{draw(pieces[one])}</g>;
-    if (part[1] === "R") return <rect class={style} x={one} y={two} width={three} height={four} rx="2" />;
-    if (part[1] === "T") return <text x={one} y={two} children={three} />;
-    const d = part.slice(1);
-    return [<path class={style} d={d} />, style === "p" && <path class="q" d={d} />];
-  });
+function draw(shape: string) {
+  const [kind, x, y, ...words] = shape.split(" ");
+  if (kind?.[0] === "T") return <text class={kind} x={x} y={y} children={words.join(" ")} />;
+  return <path class={kind} d={shape.slice(shape.indexOf(" ") + 1)} />;
 }

@@ -4,6 +4,7 @@ import { type ChartConfig, shortenChart } from "../../chart/index.ts";
 import { compileGuide } from "../../compile/index.ts";
 import { createFirstTurns } from "../../turn/index.ts";
 import { verifyChart } from "../verify/index.ts";
+import { createDrawings } from "./drawings.ts";
 import { readFlow } from "./flows-folder.ts";
 import { laterChunks, placeOf, textsPlace } from "./link-files.ts";
 import { readLocales } from "./locales-folder.ts";
@@ -38,12 +39,16 @@ function compile(): { modules: Record<string, string>; files: Record<string, str
   const locales = readLocales();
   const files: Record<string, string> = {};
   const emit = (name: string, data: unknown) => {
-    const source = JSON.stringify(data);
-    const digest = createHash("sha256").update(source).digest("hex").slice(0, 8);
-    const fileName = `parts/${name}-${digest}.json`;
-    files[fileName] = source;
+    const fileName = `parts/${name}-${digestOf(data)}.json`;
+    files[fileName] = JSON.stringify(data);
     return fileName;
   };
+  // One digest for all drawings: an engine knows each by its id alone.
+  const drawings = createDrawings(locales);
+  const digest = digestOf(drawings);
+  for (const [tag, all] of Object.entries(drawings))
+    for (const [id, drawing] of Object.entries(all))
+      files[`parts/picture-${tag}-${id}-${digest}.json`] = JSON.stringify(drawing);
   const dataFiles = Object.entries(createPanelData(flow, locales)).map(([tag, { start, scenarios }]) => {
     const beside = scenarios.map(
       (scenario) => [scenario.id, emit(`${scenario.id}-${tag}`, withShortChart(scenario))] as const,
@@ -67,10 +72,14 @@ export const firstTurnAddress = (tag) => address(firstTurns[tag]);
 export const engineAddress = () => address("${placeOf("engine")}");`,
     // From the engine's place, beside which they lie.
     later: `const chunks = ${JSON.stringify(Object.fromEntries(laterChunks.map((chunk) => [chunk, placeOf(chunk)])))};
-export const chunkAddress = (chunk) => new URL("../" + chunks[chunk], import.meta.url).href;`,
+export const chunkAddress = (chunk) => new URL("../" + chunks[chunk], import.meta.url).href;
+export const drawingAddress = (id, tag) => new URL("picture-" + tag + "-" + id + "-${digest}.json", import.meta.url).href;`,
   };
   return { modules, files };
 }
+
+const digestOf = (data: unknown) =>
+  createHash("sha256").update(JSON.stringify(data)).digest("hex").slice(0, 8);
 
 const withShortChart = <Data extends { chart: ChartConfig }>(data: Data) => ({
   ...data,

@@ -1,4 +1,3 @@
-import { readFileSync } from "node:fs";
 import type { ChartConfig, FlowSlice, StateConfig } from "../../chart/index.ts";
 import { type Compiled, compileFlow, inRegion, partsOfCheck } from "../../compile/index.ts";
 import { type Flow, limitOf, regionIn } from "../../guide/index.ts";
@@ -7,10 +6,7 @@ import type { ScenarioData } from "../../session/index.ts";
 import type { Resource } from "../../turn/index.ts";
 import { type Ids, splitTexts } from "./split-texts.ts";
 
-const ownDrawings = new URL("../../panel/pictures/drawings.json", import.meta.url);
-
-type Drawings = PackData["drawings"];
-type Beside = { format: 2; resources: Record<string, Resource>; drawings: Drawings };
+type Beside = { format: 2; resources: Record<string, Resource> };
 
 /** What a panel fetches in one language: what every session starts with, and each scenario. */
 export type PanelData = {
@@ -22,24 +18,16 @@ export type PanelData = {
 export function createPanelData(flow: Flow, locales: Record<string, Resource>): Record<string, PanelData> {
   const compiled = compileFlow(flow);
   const { start, scenarios } = compiled;
-  const all = readDrawings();
-  const own = scenarios.map(({ chart }) => picturesIn(chart));
-  const left = Object.keys(all.pictures).filter((id) => !own.some((ids) => ids.has(id)));
-  const shared = drawingsOf(all, new Set([...left, ...picturesIn(start.chart)]));
   const calls = scenarios.map(({ chart, flow: slice }) => idsIn(chart, slice));
   return mapTexts(locales, (tag, texts) => {
-    const split = splitTexts(texts, idsIn(start.chart, start.flow), calls);
-    const beside = (resource: Resource, drawings: Drawings): Beside => ({
-      format: 2,
-      resources: { [tag]: resource },
-      drawings,
-    });
+    const split = splitTexts(forPhones(texts), idsIn(start.chart, start.flow), calls);
+    const beside = (resource: Resource): Beside => ({ format: 2, resources: { [tag]: resource } });
     return {
-      start: { ...inRegion(compiled, regionIn(flow.regions, tag)).start, ...beside(split.shared, shared) },
+      start: { ...inRegion(compiled, regionIn(flow.regions, tag)).start, ...beside(split.shared) },
       scenarios: scenarios.map((scenario, place) => ({
         ...scenario,
         version: flow.version,
-        ...beside(split.own[place] ?? {}, drawingsOf(all, own[place] ?? new Set(), shared)),
+        ...beside(split.own[place] ?? {}),
       })),
     };
   });
@@ -53,14 +41,12 @@ export function createPackData(
 ): Record<string, PackData> {
   const compiled = compileFlow(flow);
   const places = placesOf(flow);
-  const drawings = readDrawings();
   return mapTexts(locales, (tag, texts) => ({
     format: 2,
     madeFor,
     ...inRegion(compiled, regionIn(flow.regions, tag)),
     places,
-    resources: { [tag]: texts },
-    drawings,
+    resources: { [tag]: forPhones(texts) },
   }));
 }
 
@@ -79,19 +65,15 @@ export function placesOf(flow: Flow): PackData["places"] {
   return Object.fromEntries(parts);
 }
 
-function readDrawings(): Drawings {
-  return JSON.parse(readFileSync(ownDrawings, "utf8"));
-}
-
 /** Something of every language's texts. The first language is the one that others lean on. */
-function mapTexts<To>(
+export function mapTexts<To>(
   locales: Record<string, Resource>,
   to: (tag: string, texts: Resource) => To,
 ): Record<string, To> {
   return Object.fromEntries(
     languagesOf(locales).map((tag) => {
       const texts = withFallback(locales["en-GB"] ?? {}, locales[tag] ?? {});
-      return [tag, to(tag, withoutExamples(texts))];
+      return [tag, to(tag, texts)];
     }),
   );
 }
@@ -111,9 +93,9 @@ function withFallback(fallback: Resource, own: Resource): Resource {
   return { ...own, ...Object.fromEntries(merged) };
 }
 
-/** Texts without the sentences that only tests read. */
-function withoutExamples({ described = {}, ...texts }: Resource): Resource {
-  const { examples: _, ...read } = described as Resource;
+/** Texts without the words of drawings, which lie with them, and without the sentences that only tests read. */
+function forPhones({ described = {}, pictures: _, ...texts }: Resource): Resource {
+  const { examples: __, ...read } = described as Resource;
   return { ...texts, described: read };
 }
 
@@ -122,21 +104,6 @@ function* statesIn(states: Record<string, StateConfig>): Generator<StateConfig> 
     yield state;
     yield* statesIn(state.states ?? {});
   }
-}
-
-const picturesIn = ({ states }: ChartConfig) =>
-  new Set([...statesIn(states)].flatMap(({ meta }) => meta?.picture || []));
-
-/** Some pictures and the pieces that they are put together from. @param without what is there already */
-function drawingsOf({ pieces, pictures }: Drawings, ids: Set<string>, without?: Drawings): Drawings {
-  const some = Object.entries(pictures).filter(([id]) => ids.has(id) && !without?.pictures[id]);
-  const named = new Set(
-    some.flatMap(([, strokes]) =>
-      strokes.flatMap((one) => (one[0] === "@" ? [one.split(" ")[1] ?? ""] : [])),
-    ),
-  );
-  const used = Object.entries(pieces).filter(([id]) => named.has(id) && !without?.pieces[id]);
-  return { pieces: Object.fromEntries(used), pictures: Object.fromEntries(some) };
 }
 
 /** The ids that texts are called by, by the first part of their keys. */

@@ -50,6 +50,7 @@ function checkTurn(at: NameCheck, path: Path, turn: TurnRule): void {
   ];
   for (const key of needs)
     if (valueAt(turn, [key]) === undefined) at.report({ code: "missing-key/turn", path, key });
+  if (turn.picture) at.one("picture", "picture", turn.picture, [...path, "picture"]);
   if (turn.lasts) at.one("limit", "lasts", turn.lasts, [...path, "lasts"]);
   for (const [place, { after }] of (turn.inside ?? []).entries())
     if (after) at.one("limit", "after", after, [...path, "inside", place, "after"]);

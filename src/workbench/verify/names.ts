@@ -1,4 +1,5 @@
 import type { Check } from "../../guide/index.ts";
+import { pictures } from "../pictures/index.ts";
 import type { Folder } from "./folder.ts";
 import { valueAt } from "./shape.ts";
 
@@ -14,6 +15,7 @@ export type Named =
   | "likelihood"
   | "limit"
   | "part"
+  | "picture"
   | "quantity"
   | "station";
 
@@ -31,7 +33,7 @@ export type Names = {
   isProved(cause: string): boolean;
 };
 
-const homes: Record<Exclude<Named, "check">, [file: string, ...path: string[]]> = {
+const homes: Record<Exclude<Named, "check" | "picture">, [file: string, ...path: string[]]> = {
   access: ["gates.yaml", "access"],
   cause: ["causes.yaml"],
   complaint: ["machine/complaints.yaml"],
@@ -56,6 +58,7 @@ export function createNames(folder: Folder): Names {
   return {
     idsOf(kind) {
       if (kind === "check") return folder.checks;
+      if (kind === "picture") return Object.keys(pictures);
       const [file, ...path] = homes[kind];
       const found = valueAt(folder.sources.get(file)?.data, path);
       if (Array.isArray(found)) return found.map(String);

@@ -60,8 +60,10 @@ function checkConditions(at: NameCheck, conditions: Flow["conditions"]): void {
 
 function checkGates(at: NameCheck, { access, gates }: Pick<Flow, "access" | "gates">): void {
   for (const [id, hazards] of Object.entries(access)) at.each("hazard", "hazards", hazards, ["access", id]);
-  for (const [id, { covers }] of Object.entries<GateRule>(gates))
+  for (const [id, { covers, picture }] of Object.entries<GateRule>(gates)) {
     at.each("hazard", "covers", covers, ["gates", id, "covers"]);
+    at.one("picture", "picture", picture, ["gates", id, "picture"]);
+  }
 }
 
 function checkStations(at: NameCheck, { above, access }: Flow["stations"]): void {

@@ -7,7 +7,7 @@ import { hands, startsFrom } from "./drive.ts";
 import { fixtures } from "./fixtures.ts";
 
 /*
- * Takes a picture of every fixture and runs axe on it: `npx tsx tests/ui/gallery/look.ts [part of a name] [width,…]`.
+ * Takes a picture of every fixture and runs axe on it: `npx tsx tests/panel/gallery/look.ts [part of a name] [width,…]`.
  * Pictures go to test-results/gallery/. Ends with 1 when axe or the page's own console found fault.
  */
 const [wanted = "", widths = "320,360,1280"] = process.argv.slice(2);
@@ -17,7 +17,7 @@ mkdirSync(folder, { recursive: true });
 
 const server = await createServer({ configFile: fileURLToPath(new URL("vite.config.ts", import.meta.url)) });
 await server.listen();
-const address = `${server.resolvedUrls?.local[0]}tests/ui/gallery/index.html`;
+const address = `${server.resolvedUrls?.local[0]}tests/panel/gallery/index.html`;
 const browser = await chromium.launch({
   executablePath: "/usr/bin/chromium",
   args: [

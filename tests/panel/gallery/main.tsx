@@ -1,13 +1,13 @@
 import { render } from "preact";
 import { laterScreens } from "../../../src/embed/later-screens.ts";
 import { firstSheet, Panel } from "../../../src/panel/frame/index.ts";
-import drawings from "../../../src/panel/pictures/drawings.json";
 import { createPicture } from "../../../src/panel/pictures/index.ts";
 import pictureSheet from "../../../src/panel/pictures/pictures.css?inline";
 import { laterSheet, OwnWords, screens } from "../../../src/panel/screens/index.ts";
 import { createActions } from "../../../src/turn/index.ts";
 import { viewIn } from "../regions.ts";
 import { textsOf } from "../texts.ts";
+import { drawingsIn } from "./drawings.ts";
 import { fixtures } from "./fixtures.ts";
 import { servicesFor } from "./services.ts";
 
@@ -17,8 +17,8 @@ const name = asked.get("fixture") ?? "first";
 const view = fixtures[name];
 if (!view) throw new Error(`No fixture "${name}". There are: ${Object.keys(fixtures).join(", ")}`);
 
-const Picture = createPicture(drawings);
 const locale = asked.get("locale") ?? "en-GB";
+const Picture = createPicture(drawingsIn(locale));
 const texts = textsOf(locale);
 
 const host = document.querySelector("#panel") as HTMLElement;
@@ -50,7 +50,7 @@ render(
             ...screens,
             ...laterScreens,
             ownWords: (props) => <OwnWords {...props} draft={services.draft} />,
-            picture: ({ id }) => <Picture id={id} title={id} />,
+            picture: Picture,
           }
     }
   />,

@@ -53,7 +53,7 @@ const numbered: Part = {
   ...filter,
   number: "NF-2301",
   replaces: ["NF-2207", "NF-2190"],
-  picture: "/tests/ui/gallery/part.svg",
+  picture: "/tests/panel/gallery/part.svg",
 };
 
 /** A shop whose filter depends on the variant, and for the second one on the serial number too. */

@@ -2,7 +2,7 @@ import { fileURLToPath } from "node:url";
 import { defineConfig } from "vite";
 import { yamlPlugin } from "../../../.config/yaml-plugin.ts";
 
-/** `npx vite --config tests/ui/gallery/vite.config.ts`, then /tests/ui/gallery/?fixture=choice&theme=dark&locale=en-US */
+/** `npx vite --config tests/panel/gallery/vite.config.ts`, then /tests/panel/gallery/?fixture=choice&theme=dark&locale=en-US */
 export default defineConfig({
   root: fileURLToPath(new URL("../../..", import.meta.url)),
   plugins: [yamlPlugin()],

@@ -224,7 +224,7 @@ describe("what the shop knows of a part", () => {
     const [image] = all<HTMLImageElement>(".offer img");
     const given = ["src", "alt", "width", "height", "loading", "referrerpolicy"];
     expect(given.map((name) => image?.getAttribute(name))).toEqual([
-      ...["/tests/ui/gallery/part.svg", "", "80", "80"],
+      ...["/tests/panel/gallery/part.svg", "", "80", "80"],
       ...["lazy", "no-referrer"],
     ]);
   });

@@ -4,6 +4,7 @@ import { createTexts, type Resource } from "../../../src/turn/index.ts";
 import { flowPlugin } from "../../../src/workbench/build/flow-plugin.ts";
 import { readFlow } from "../../../src/workbench/build/flows-folder.ts";
 import { readLocales } from "../../../src/workbench/build/locales-folder.ts";
+import { pictures } from "../../../src/workbench/pictures/index.ts";
 
 /** The data files of a build, by name. */
 function emitted(): Map<string, string> {
@@ -20,7 +21,8 @@ test("every language has what own words are read by, its own before that of en-G
   const locales = readLocales();
   const files = emitted();
   const describedIn = (tag: string) => (locales[tag]?.["described"] ?? {}) as Record<string, Resource>;
-  expect(files.size).toBe(Object.keys(locales).length * (2 + Object.keys(readFlow().scenarios).length));
+  const ofEach = 2 + Object.keys(readFlow().scenarios).length + Object.keys(pictures).length;
+  expect(files.size).toBe(Object.keys(locales).length * ofEach);
   for (const tag of Object.keys(locales)) {
     const [, source = ""] = [...files].find(([name]) => name.startsWith(`parts/${tag}-`)) ?? [];
     const { resources, flow } = JSON.parse(source);
@@ -39,7 +41,7 @@ test("every language has what own words are read by, its own before that of en-G
   }
 });
 
-test("every scenario lies in a file of its own beside the start, which names it, with its texts and drawings", () => {
+test("every scenario lies in a file of its own beside the start, which names it, with its texts", () => {
   const files = emitted();
   const [, start = "{}"] = [...files].find(([name]) => name.startsWith("parts/en-GB-")) ?? [];
   const { files: beside, flow, resources } = JSON.parse(start);
@@ -67,4 +69,19 @@ test("each language's start has the region of its readers, and that one alone", 
   };
   const { GB, US } = readFlow().regions;
   expect([regionIn("en-GB"), regionIn("en-US")]).toEqual([GB, US]);
+});
+
+test("every drawing lies in a file of its own in each language, with the words of its parts", () => {
+  const files = emitted();
+  const drawing = (tag: string) => {
+    const isIt = (name: string) => name.startsWith(`parts/picture-${tag}-house-tap-`);
+    const [, source = "{}"] = [...files].find(([name]) => isIt(name)) ?? [];
+    return JSON.parse(source);
+  };
+  const wordsIn = (tag: string) =>
+    drawing(tag).shapes.flatMap((shape: string) => shape.match(/^T\w \S+ \S+ (.*)/)?.[1] ?? []);
+  expect(wordsIn("en-GB")).toEqual(["Cold tap", "Bucket", "Stopwatch"]);
+  expect(wordsIn("en-US")).toEqual(["Cold faucet", "Bucket", "Stopwatch"]);
+  expect(drawing("en-US").title).toContain("faucet");
+  expect(drawing("en-US").legend).toEqual([]);
 });

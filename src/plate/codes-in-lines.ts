@@ -1,4 +1,5 @@
 import { codeText } from "../catalogue/index.ts";
+import { bounds } from "./bounds.ts";
 
 /** A line of print as it was read; how sure the reader is of it, from 0 to 100. */
 export type PrintedLine = { text: string; sure: number };
@@ -22,7 +23,8 @@ const unit =
  */
 export function codesInLines(lines: readonly PrintedLine[], most: number): string[] {
   const found = new Map<string, { text: string; worth: number }>();
-  for (const [place, { text, sure }] of lines.entries()) {
+  for (const [place, { text: whole, sure }] of lines.slice(0, bounds.lines).entries()) {
+    const text = whole.slice(0, bounds.line);
     const at = label.exec(text);
     const labelled = at ? text.slice(at.index + at[0].length) : text;
     const isBelowLabel = place > 0 && isLabelAlone(lines[place - 1]?.text ?? "");

@@ -1,32 +1,47 @@
 import { evenLight } from "./even-light.ts";
-import { type Grey, scaleTo, shadeAt } from "./grey.ts";
+import { type Grey, quarterTurn, scaleTo, shadeAt } from "./grey.ts";
 
 /** Degrees to either side within which lines of print are looked for; what is more aslant is turned by a quarter. */
-const widest = 45;
+const widest = 40;
 
 /** Pixels of the longer side of the small copy that angles are tried on: lines of print are still apart in it. */
 const smallSide = 480;
 
+/** A step from line to line, in shades, beyond which it is the edge of the plate and no line of print (tuned). */
+const frame = 12;
+
+/** How print lies in a picture: its lines run across or down, and lean by so many degrees clockwise. */
+export type Lie = { isUpended: boolean; lean: number };
+
 /**
- * How far lines of print lean, in degrees clockwise from level, -45 to 45: the angle at which the sums of edges along
- * lines differ most from line to line (projection profiles; Baird, "The skew angle of printed documents", 1987).
+ * How lines of print lie: the angle at which the sums of edges along lines differ most from line to line (projection
+ * profiles; Baird, "The skew angle of printed documents", 1987), of the picture as it is and turned by a quarter.
  */
-export function leanOf(picture: Grey): number {
-  const edges = edgesOf(evenLight(scaleTo(picture, smallSide), 20));
+export function lieOf(picture: Grey): Lie {
+  const small = evenLight(scaleTo(picture, smallSide), 20);
+  const across = leanOf(small);
+  const down = leanOf(quarterTurn(small, 1));
+  const isUpended = down.lines > across.lines;
+  return { isUpended, lean: (isUpended ? down : across).lean };
+}
+
+function leanOf(small: Grey): { lean: number; lines: number } {
+  const edges = edgesOf(small);
   const best = (from: number, to: number, step: number) => {
-    let [most, at] = [-1, 0];
-    for (let angle = from; angle <= to; angle += step) {
-      const contrast = contrastOfLines(edges, angle);
-      if (contrast > most) [most, at] = [contrast, angle];
+    let found = { squares: -1, lines: 0, lean: 0 };
+    for (let lean = from; lean <= to; lean += step) {
+      const here = contrastOfLines(edges, lean);
+      if (here.squares > found.squares) found = { ...here, lean };
     }
-    return at;
+    return found;
   };
-  const rough = best(-widest, widest, 1.5);
-  return best(rough - 1.5, rough + 1.5, 0.25);
+  const rough = best(-widest, widest, 1).lean;
+  return best(rough - 1, rough + 1, 0.25);
 }
 
 /** Turned back by so many degrees; what comes in at the corners continues the edge. */
 export function rotate(picture: Grey, degrees: number): Grey {
+  if (Math.abs(degrees) < 0.3) return picture;
   const { width, height } = picture;
   const [sin, cos] = [Math.sin((degrees * Math.PI) / 180), Math.cos((degrees * Math.PI) / 180)];
   const wide = Math.round(width * Math.abs(cos) + height * Math.abs(sin));
@@ -52,17 +67,38 @@ function edgesOf({ width, height, data }: Grey): Grey {
   return { width, height, data: edges };
 }
 
-/** How much the sums along lines of one angle differ from each to the next, squared. */
-function contrastOfLines({ width, height, data }: Grey, degrees: number): number {
+/**
+ * How much the means along lines of one angle differ from each to the next: squared and weighed by the lines' length,
+ * for the angle; and as they are, which the two edges of a plate weigh little in, for telling lines from columns. A
+ * pixel counts for the two lines that it lies between: in whole steps some angles would differ by their grid alone.
+ */
+function contrastOfLines(
+  { width, height, data }: Grey,
+  degrees: number,
+): { squares: number; lines: number } {
   const [sin, cos] = [Math.sin((degrees * Math.PI) / 180), Math.cos((degrees * Math.PI) / 180)];
   const offset = Math.ceil(width * Math.abs(sin)) + 1;
-  const sums = new Float64Array(Math.ceil(height * cos) + 2 * offset + 2);
+  const sums = new Float64Array(Math.ceil(height * cos) + 2 * offset + 3);
+  const counts = new Float64Array(sums.length);
   for (let y = 0; y < height; y++)
     for (let x = 0; x < width; x++) {
-      const line = Math.round(y * cos - x * sin) + offset;
-      sums[line] = (sums[line] ?? 0) + (data[y * width + x] ?? 0);
+      const place = y * cos - x * sin + offset;
+      const line = Math.floor(place);
+      const below = place - line;
+      const edge = data[y * width + x] ?? 0;
+      sums[line] = (sums[line] ?? 0) + edge * (1 - below);
+      sums[line + 1] = (sums[line + 1] ?? 0) + edge * below;
+      counts[line] = (counts[line] ?? 0) + 1 - below;
+      counts[line + 1] = (counts[line + 1] ?? 0) + below;
     }
-  let contrast = 0;
-  for (let line = 1; line < sums.length; line++) contrast += ((sums[line] ?? 0) - (sums[line - 1] ?? 0)) ** 2;
-  return contrast;
+  let [squares, lines] = [0, 0];
+  const fewest = Math.min(width, height) / 4;
+  for (let line = 1; line < sums.length; line++) {
+    const [here, before] = [counts[line] ?? 0, counts[line - 1] ?? 0];
+    if (here < fewest || before < fewest) continue;
+    const step = (sums[line] ?? 0) / here - (sums[line - 1] ?? 0) / before;
+    squares += step * step * Math.min(here, before);
+    lines += Math.min(frame, Math.abs(step));
+  }
+  return { squares, lines };
 }

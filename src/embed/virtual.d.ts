@@ -20,7 +20,7 @@ declare module "virtual:data" {
 }
 declare module "virtual:later" {
   /** Where a piece of script lies that comes after the engine. */
-  export function chunkAddress(chunk: "door" | "later-screens" | "shop"): string;
+  export function chunkAddress(chunk: "door" | "later-screens" | "shop" | "photo"): string;
 }
 declare module "virtual:dangers" {
   /** What is dangerous where, by the built-in guide. */
@@ -34,4 +34,8 @@ declare module "*?url&no-inline" {
   /** Where the built file lies. */
   const address: string;
   export default address;
+}
+declare module "virtual:plate" {
+  /** The files that read plates: the folder that is named by their content, and how much they are in bytes. */
+  export const plateFiles: { version: string; bytes: number };
 }

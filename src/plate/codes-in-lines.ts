@@ -13,8 +13,10 @@ const mostWords = 4;
 // What stands before a code on plates (common practice, no source), also where its letters were misread.
 const label = /\b(M[O0D][DO0][E3]?[L1I]?|TYPE?|[MH]OD[EF]L[EO]?)\b[\s.:;#]*(N[O0o°]?[.:;]?)?[\s.:;#-]*/i;
 const otherLabel = /\b(SER(IAL|IE)?|S\/?N|BATCH|DATE|PNC|EAN)\b/i;
+// Numbers with their units, refrigerants, and what else every plate says.
 const unit =
-  /^[\d.,~/-]+(V|HZ|A|W|KW|KG|G|L|OZ|LBS?|BAR|PSI|MPA|KPA|KWH|MM|CM|C|F)?$|^R\d{2,3}A?$|^\d+[VAW]\d+HZ$/i;
+  /^[\d.,~/-]+(V|HZ|A|W|KW|KG|G|L|OZ|LBS?|BAR|PSI|MPA|KPA|KWH?|MM|CM|C|F|V~)$|^R\d{3}A?$|^[\d.,]*(BAR|HZ|KG|KG\/24|24H?|IPX?\d*|X4)$/i;
+const word = /^[^\d]*[a-z][a-z][a-z][^\d]*$/;
 
 /**
  * What may be a model code in the lines of a plate, the likeliest first and each once: words, and neighbouring words
@@ -33,7 +35,7 @@ export function codesInLines(lines: readonly PrintedLine[], most: number): strin
       const code = codeText(joined);
       if (code.length < shortest || code.length > longest || !looksLikeCode(code, joined)) continue;
       // A word that stands first behind its label is the code; each further word that is joined may be another thing.
-      const worth = sure + bonus - 8 * (words - 1) - (at && first > 0 ? 40 : 0) + Math.min(code.length, 12);
+      const worth = sure / 3 + bonus - 8 * (words - 1) - (at && first > 0 ? 40 : 0) + shapeOf(code, joined);
       const known = found.get(code);
       if (!known || known.worth < worth) found.set(code, { text: joined, worth });
     }
@@ -48,7 +50,10 @@ const isLabelAlone = (text: string) => label.test(text) && text.replace(label, "
 
 /** Every run of up to `mostWords` neighbouring words. */
 function windowsOf(text: string): { joined: string; words: number; first: number }[] {
-  const all = text.split(/[\s|_"'“”‘’,;:=()[\]{}<>]+/).filter(Boolean).slice(0, 12);
+  const all = text
+    .split(/[\s|_"'“”‘’,;:=()[\]{}<>]+/)
+    .filter(Boolean)
+    .slice(0, 12);
   return all.flatMap((_, first) =>
     all
       .slice(first, first + mostWords)
@@ -58,5 +63,17 @@ function windowsOf(text: string): { joined: string; words: number; first: number
 
 function looksLikeCode(code: string, joined: string): boolean {
   // Digits are misread for letters, so one of either is enough; a word of letters alone is a word.
-  return /\d/.test(code) && /[A-Z]/.test(code) && /^[A-Z\d?*|!]+$/.test(code) && !unit.test(joined.trim());
+  return (
+    /\d/.test(code) &&
+    /[A-Z]/.test(code) &&
+    /^[A-Z\d?*]+$/.test(code) &&
+    !joined.split(" ").some((each) => unit.test(each) || word.test(each))
+  );
+}
+
+/** How much like a model code it is written: capitals, a few of both kinds, of the usual length. */
+function shapeOf(code: string, joined: string): number {
+  const digits = code.replace(/\D/g, "").length;
+  const isMixed = digits >= 2 && code.length - digits >= 2;
+  return (isMixed ? 20 : 0) + (/[a-z]/.test(joined) ? 0 : 15) + Math.min(code.length, 12);
 }

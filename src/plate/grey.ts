@@ -8,8 +8,7 @@ export type Pixels = { width: number; height: number; data: Uint8ClampedArray };
 export function toGrey({ width, height, data }: Pixels): Grey {
   const grey = new Uint8Array(width * height);
   for (let at = 0; at < grey.length; at++)
-    grey[at] =
-      ((data[4 * at] ?? 0) * 77 + (data[4 * at + 1] ?? 0) * 150 + (data[4 * at + 2] ?? 0) * 29) >> 8;
+    grey[at] = ((data[4 * at] ?? 0) * 77 + (data[4 * at + 1] ?? 0) * 150 + (data[4 * at + 2] ?? 0) * 29) >> 8;
   return { width, height, data: grey };
 }
 

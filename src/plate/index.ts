@@ -5,5 +5,5 @@ export { despeckle, evenLight } from "./even-light.ts";
 export { type Grey, invert, type Pixels, quarterTurn, scaleTo, toGrey } from "./grey.ts";
 export { type PictureSize, pictureSizeOf } from "./picture-size.ts";
 export { portableGreymap } from "./portable-greymap.ts";
-export { lieOf, rotate } from "./straighten.ts";
 export { mostMatches, type PlateMatch, readPlate, type Tools } from "./read-plate.ts";
+export { lieOf, rotate } from "./straighten.ts";

@@ -1,7 +1,7 @@
 import { codeDistance, codeText, editCosts, type FindResult } from "../catalogue/index.ts";
 import { codesInLines, type PrintedLine } from "./codes-in-lines.ts";
 import { despeckle, evenLight } from "./even-light.ts";
-import { type Grey, quarterTurn } from "./grey.ts";
+import { type Grey, quarterTurn, scaleTo } from "./grey.ts";
 import { lieOf, rotate } from "./straighten.ts";
 
 type Model = Extract<FindResult, { kind: "exact" }>["model"];
@@ -24,18 +24,25 @@ const mostLookups = 12;
 /** Matches that are given; three fit a phone's screen and can still be compared with the plate. */
 export const mostMatches = 3;
 
-/** Half the side of what a shade is held against, in pixels of a picture of `readSide`: tuned on drawn photos. */
-const reach = 50;
-
-/** How the picture is turned and cleaned, one try after the other, until one gives a code that the shop has. */
-const tries: { quarters: number; isCleaned: boolean }[] = [
-  { quarters: 0, isCleaned: false },
-  { quarters: 2, isCleaned: false },
-  { quarters: 0, isCleaned: true },
-  { quarters: 1, isCleaned: false },
-  { quarters: 3, isCleaned: false },
-  { quarters: 2, isCleaned: true },
+/**
+ * How the picture is turned, scaled and cleaned, one try after the other, until one gives a code that the shop has.
+ * `side`: pixels of its longer side; the smaller one is read faster and with fewer errors, the larger one helps where
+ * the plate is a small part of the photo (bench of plates).
+ */
+const tries: { quarters: 0 | 1 | 2 | 3; side: 1000 | 1600; isCleaned?: true }[] = [
+  { quarters: 0, side: 1000 },
+  { quarters: 2, side: 1000 },
+  { quarters: 0, side: 1000, isCleaned: true },
+  { quarters: 0, side: 1600 },
+  { quarters: 1, side: 1000 },
+  { quarters: 3, side: 1000 },
 ];
+
+/** Half the side of what a shade is held against, as a share of the picture's longer side (tuned). */
+const reach = 0.032;
+
+/** Letters in lines that the reader is sure of, from which on a picture is taken to be the right way up (tuned). */
+const [sureOf, sureLetters] = [75, 25];
 
 /**
  * Reads a photo of a rating plate: straightened, evenly lit, as it is and turned, until a line holds a code of the
@@ -48,18 +55,24 @@ export async function readPlate(picture: Grey, tools: Tools, isWanted = () => tr
   const level = rotate(lie.isUpended ? quarterTurn(picture, 1) : picture, lie.lean);
   const asked = new Map<string, FindResult>();
   const found = new Map<string, PlateMatch & { seen: number }>();
-  for (const { quarters, isCleaned } of tries) {
+  let isUpright = false;
+  for (const { quarters, side, isCleaned } of tries) {
     if (!isWanted()) break;
-    const clean = isCleaned ? despeckle(level) : level;
-    const lines = await tools.read(evenLight(quarterTurn(clean, quarters), reach));
+    if (isUpright && quarters !== 0) continue;
+    const scaled = scaleTo(level, side);
+    const ready = quarterTurn(
+      evenLight(isCleaned ? despeckle(scaled) : scaled, Math.round(reach * side)),
+      quarters,
+    );
+    const lines = await tools.read(ready);
+    if (quarters === 0 && lettersOf(lines) >= sureLetters) isUpright = true;
     for (const read of codesInLines(lines, mostLookups)) {
       const result = asked.get(codeText(read)) ?? (await tools.find(read));
       asked.set(codeText(read), result);
       for (const match of matchesOf(result, read)) {
         const known = found.get(match.model.code);
-        const seen = (known?.seen ?? 0) + 1;
         const nearer = known && known.distance <= match.distance ? known : match;
-        found.set(match.model.code, { ...nearer, seen });
+        found.set(match.model.code, { ...nearer, seen: (known?.seen ?? 0) + 1 });
       }
     }
     if ([...found.values()].some(({ distance }) => distance <= editCosts.lookAlike)) break;
@@ -69,6 +82,11 @@ export async function readPlate(picture: Grey, tools: Tools, isWanted = () => tr
     .slice(0, mostMatches)
     .map(({ model, read, distance }) => ({ model, read, distance }));
 }
+
+const lettersOf = (lines: PrintedLine[]) =>
+  lines
+    .filter(({ sure }) => sure >= sureOf)
+    .reduce((sum, { text }) => sum + text.replace(/[^A-Za-z\d]/g, "").length, 0);
 
 function matchesOf(result: FindResult, read: string): PlateMatch[] {
   if (result.kind === "exact") return [{ model: result.model, read, distance: 0 }];

@@ -7,6 +7,7 @@ export {
   type BasketState,
   createActions,
   type Draft,
+  type PhotoGiven,
   type Services,
   type Texts,
   type View,

@@ -112,12 +112,13 @@ function wear(
 /** Where the plate's corners lie in the photo. */
 function cornersOf({ shape }: Plate, spoilt: Distortion, chance: Chance): Point[] {
   const angle =
-    (spoilt === "rotated"
-      ? between(chance, 8, 28) * (chance() < 0.5 ? -1 : 1)
-      : between(chance, -3, 3)) *
+    (spoilt === "rotated" ? between(chance, 8, 28) * (chance() < 0.5 ? -1 : 1) : between(chance, -3, 3)) *
     (Math.PI / 180);
   const [sin, cos] = [Math.sin(angle), Math.cos(angle)];
-  const most = Math.min(wide / (Math.abs(cos) + Math.abs(sin) / shape), high / (Math.abs(sin) + Math.abs(cos) / shape));
+  const most = Math.min(
+    wide / (Math.abs(cos) + Math.abs(sin) / shape),
+    high / (Math.abs(sin) + Math.abs(cos) / shape),
+  );
   const width = most * between(chance, 0.68, 0.92);
   const height = width / shape;
   const [left, top] = [wide / 2 + between(chance, -30, 30), high / 2 + between(chance, -25, 25)];
@@ -236,8 +237,7 @@ function expose(photo: ImageData, light: number, noise: number, chance: Chance):
   const grains = Array.from({ length: 4099 }, () => normal(chance, 0, noise));
   for (let at = 0; at < data.length; at += 4) {
     const grain = grains[(at * 7 + ((at >> 9) % 1021)) % 4099] ?? 0;
-    for (let colour = 0; colour < 3; colour++)
-      data[at + colour] = (data[at + colour] ?? 0) * light + grain;
+    for (let colour = 0; colour < 3; colour++) data[at + colour] = (data[at + colour] ?? 0) * light + grain;
   }
   return photo;
 }

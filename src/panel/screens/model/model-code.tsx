@@ -13,6 +13,7 @@ export function ModelScreen({ turn, actions, services, texts, busy, picture }: S
   const [typed, setTyped] = useKept({ turn, services }, "model", "");
   const { refusal, refuse, accepted: found, accept: setFound, edit } = useEntry<Answered>();
   const [looking, setLooking] = useState(false);
+  const [isPhoto, setIsPhoto] = useState(false);
   // An answer to an earlier question must not overwrite that to a later one.
   const latest = useRef(0);
 
@@ -35,7 +36,21 @@ export function ModelScreen({ turn, actions, services, texts, busy, picture }: S
     };
   }, []);
 
+  const photo = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    const found = (models: Answered | null) => {
+      forget();
+      setIsPhoto(true);
+      if (models) setFound(models);
+    };
+    const shown = services
+      .showPhoto?.(photo.current as Element, { texts, find: services.findModel, found })
+      .catch(() => null);
+    return () => void shown?.then((end) => end?.());
+  }, []);
+
   function forget() {
+    setIsPhoto(false);
     latest.current += 1;
     setLooking(false);
     edit();
@@ -74,12 +89,15 @@ export function ModelScreen({ turn, actions, services, texts, busy, picture }: S
       <p role="status" class="small late">
         {looking && texts("measure.finding")}
       </p>
+      <div ref={photo} />
       {found && (
         <ModelResult
           found={found}
+          isPhoto={isPhoto}
           busy={busy}
           texts={texts}
-          onTaken={give}
+          // What a photo was read as is not kept.
+          onTaken={(code) => give(code, isPhoto && code ? code : typed)}
           onRetry={found === "broken" ? () => find() : () => refuse(texts("measure.code-compare"))}
         />
       )}

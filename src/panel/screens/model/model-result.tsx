@@ -8,6 +8,8 @@ export type Answered = Exclude<FoundModel, { kind: "unreadable" }> | "broken";
 type Near = Extract<Answered, { kind: "near" }>;
 type Props = {
   found: Answered;
+  /** Read off a photo, not typed. */
+  isPhoto: boolean;
   busy: boolean;
   texts: Texts;
   onTaken(code: string | null): void;
@@ -15,7 +17,7 @@ type Props = {
 };
 
 /** What a typed code may mean; each model is confirmed by a button of its own. */
-export function ModelResult({ found, busy, texts, onTaken, onRetry }: Props) {
+export function ModelResult({ found, isPhoto, busy, texts, onTaken, onRetry }: Props) {
   const near = found !== "broken" && found.kind === "near" ? found : null;
   const isExact = found !== "broken" && found.kind === "exact";
   const candidates: Near["candidates"] = isExact
@@ -23,7 +25,9 @@ export function ModelResult({ found, busy, texts, onTaken, onRetry }: Props) {
     : (near?.candidates ?? []);
   return (
     <div class="found">
-      <p role="status">{headlineOf(found, texts)}</p>
+      <p role="status">
+        {isPhoto ? texts("photo.found", { count: candidates.length }) : headlineOf(found, texts)}
+      </p>
       {candidates.length > 0 && (
         <ul class="models">
           {candidates.map(({ model, marks, asTyped }) => (
@@ -47,7 +51,7 @@ export function ModelResult({ found, busy, texts, onTaken, onRetry }: Props) {
           ))}
         </ul>
       )}
-      {candidates.length > 1 && near && <p>{differenceOf(near, texts)}</p>}
+      {candidates.length > 1 && near && !isPhoto && <p>{differenceOf(near, texts)}</p>}
       {near && near.more > 0 && <p>{texts("measure.model-more", { count: near.more })}</p>}
       <div class="answers">
         <button type="button" class={candidates.length > 0 ? "quiet" : "main"} onClick={onRetry}>

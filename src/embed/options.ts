@@ -13,8 +13,6 @@ export type Options = {
   lookup: string | null;
   /** The folder of a shop's own flows, made by `fridgeside pack`; null for the built-in ones. */
   flows: string | null;
-  /** The folder of the files that read a photo of the plate; null where a shop serves none. */
-  plateReader: string | null;
   /** As the page has it; it is looked up like a typed one. */
   model: string | null;
   shopName: string;
@@ -80,7 +78,6 @@ export function readOptions(
       catalogue: link("catalogue"),
       lookup: link("lookup"),
       flows: link("flows"),
-      plateReader: link("plate-reader"),
       model: modelFits ? model : null,
       shopName: read("shop-name")?.slice(0, 80) ?? "",
       helpLink: link("help-link", "a link that starts with http, https, tel or mailto", toHelpAddress),

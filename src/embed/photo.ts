@@ -1,7 +1,7 @@
-import { plateFiles } from "virtual:plate";
+import { plateFiles, plateTexts } from "virtual:plate";
 import { h, render } from "preact";
 import { PlatePhoto } from "../panel/screens/photo/index.ts";
-import type { PhotoGiven } from "../turn/index.ts";
+import type { GrowingTexts, PhotoGiven } from "../turn/index.ts";
 import { complain } from "./complain.ts";
 import { createPlateReader } from "./plate-reader.ts";
 
@@ -23,12 +23,13 @@ const policies = new Map<string, Policy>();
  * @returns ends it, and all that it holds
  */
 export function showPhoto(place: Element, folder: string, given: PhotoGiven): () => void {
-  const files = new URL(`${plateFiles.version}/`, folder.replace(/\/?$/, "/"));
   if (!canRead()) return () => {};
   try {
+    const files = new URL(`${folder}/${plateFiles.version}/`.replace("//", "/"), document.baseURI);
     // A browser starts workers from the page's own host alone.
     if (files.origin !== location.origin) throw new Error("it is not on this page's own host");
     const trusted = trustedIn(files.href);
+    (given.texts as GrowingTexts).add(plateTexts[given.texts("ui.locale")] ?? {});
     render(h(PlatePhoto, { ...given, reader: createPlateReader(files.href, trusted) }), place);
   } catch (problem) {
     complain(`attribute "plate-reader": photos are not read, because ${(problem as Error).message}.`);

@@ -10,6 +10,7 @@ import {
   readSide,
   toGrey,
 } from "../plate/index.ts";
+import type { PhotoModels } from "../turn/index.ts";
 import { type PrintReader, startPrintReader } from "./plate-worker.ts";
 
 /**
@@ -71,8 +72,7 @@ function brushOf(canvas: HTMLCanvasElement): CanvasRenderingContext2D {
   return brush;
 }
 
-/** Even what was read letter for letter is a near miss: a photo is never taken without a tap. */
-function asNearMiss(matches: PlateMatch[]) {
+function asNearMiss(matches: PlateMatch[]): PhotoModels | null {
   const [best] = matches;
   if (!best) return null;
   const candidates = matches.map(({ model, read, distance }) => ({
@@ -80,5 +80,5 @@ function asNearMiss(matches: PlateMatch[]) {
     marks: distance === 0 ? [] : markDifferences(codeText(read), model.code),
     asTyped: false,
   }));
-  return { kind: "near" as const, candidates, differing: [], more: 0, typed: best.read };
+  return { kind: "near", isPhoto: true, candidates, differing: [], more: 0, typed: best.read };
 }

@@ -1,6 +1,5 @@
 import type { PhotoGiven } from "../turn/index.ts";
 import { complain } from "./complain.ts";
-import { createFile } from "./later-file.ts";
 import { complainOfForeignLinks, hostsOf, keepOwnLinks } from "./link-hosts.ts";
 import type { Options } from "./options.ts";
 import { createShopCatalogue, type ShopCatalogue } from "./shop-catalogue.ts";
@@ -9,20 +8,13 @@ import { createShopLookup, lookupAt } from "./shop-lookup.ts";
 /** By address: a catalogue is fetched and parsed once, however often a tag comes and goes. */
 const catalogues = new Map<string | null, ShopCatalogue>();
 
-/** Only where a shop reads photos of plates. */
-const getPhoto = createFile<typeof import("./photo.ts")>(
-  "photo",
-  () => import("./photo.ts"),
-  (file) => Boolean(file.showPhoto),
-);
-
 /** What a shop sells, in a catalogue or asked for by code, with links to its own hosts only. */
 export type Shop = ReturnType<typeof openShop>;
 
 /** Only who comes to a part needs it: it is a file of its own. @param host whose function `lookup` a page may set */
 export function openShop(host: HTMLElement, options: Options) {
   const get: typeof fetch = (address, settings) => fetch(address, settings);
-  const { lookup, plateReader } = options;
+  const { lookup } = options;
   const hosts = hostsOf(document.baseURI, [options.catalogue, lookup, options.helpLink], options.linkHosts);
   const lookAtLinks = (parts: Parameters<typeof complainOfForeignLinks>[0]) =>
     void complainOfForeignLinks(parts, hosts, complain);
@@ -38,8 +30,10 @@ export function openShop(host: HTMLElement, options: Options) {
   return {
     isRefused: files.isRefused,
     warmUp: () => shop().warmUp(),
-    showPhoto: async (place: Element, given: PhotoGiven) =>
-      plateReader ? (await getPhoto()).showPhoto(place, plateReader, given) : null,
+    showPhoto: async (place: object, given: PhotoGiven) => {
+      const folder = host.getAttribute("plate-reader");
+      return folder ? (await import("./photo.ts")).showPhoto(place as Element, folder, given) : null;
+    },
     findModel: (typed: string) => shop().findModel(typed),
     partFor: async (...asked: Parameters<ShopCatalogue["partFor"]>) => {
       const fit = await shop().partFor(...asked);

@@ -38,4 +38,6 @@ declare module "*?url&no-inline" {
 declare module "virtual:plate" {
   /** The files that read plates: the folder that is named by their content, and how much they are in bytes. */
   export const plateFiles: { version: string; bytes: number };
+  /** What stands beside a photo, by language. */
+  export const plateTexts: Record<string, import("../turn/index.ts").Resource>;
 }

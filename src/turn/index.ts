@@ -8,6 +8,7 @@ export {
   createActions,
   type Draft,
   type PhotoGiven,
+  type PhotoModels,
   type Services,
   type Texts,
   type View,

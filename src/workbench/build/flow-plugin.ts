@@ -7,7 +7,7 @@ import { verifyChart } from "../verify/index.ts";
 import { readFlow } from "./flows-folder.ts";
 import { laterChunks, placeOf, textsPlace } from "./link-files.ts";
 import { readLocales } from "./locales-folder.ts";
-import { createPanelData, knownDangers } from "./panel-data.ts";
+import { createPanelData, knownDangers, plateTextsOf } from "./panel-data.ts";
 import { plateFilesOf } from "./plate-files.ts";
 
 /**
@@ -57,7 +57,8 @@ function compile(): { modules: Record<string, string>; files: Record<string, str
   );
   const { version, bytes } = plateFilesOf();
   const modules = {
-    plate: `export const plateFiles = ${JSON.stringify({ version, bytes })}`,
+    plate: `export const plateFiles = ${JSON.stringify({ version, bytes })};
+export const plateTexts = ${JSON.stringify(plateTextsOf(locales))}`,
     // Each language's own goes in when all else is built.
     "first-turns": `export default { place: "${textsPlace}" }`,
     dangers: `export const knownDangers = ${JSON.stringify(knownDangers(flow))}`,

@@ -27,7 +27,7 @@ export function createPanelData(flow: Flow, locales: Record<string, Resource>): 
   const left = Object.keys(all.pictures).filter((id) => !own.some((ids) => ids.has(id)));
   const shared = drawingsOf(all, new Set([...left, ...picturesIn(start.chart)]));
   const calls = scenarios.map(({ chart, flow: slice }) => idsIn(chart, slice));
-  return mapTexts(locales, (tag, texts) => {
+  return mapTexts(locales, (tag, { photo: _, ...texts }) => {
     const split = splitTexts(texts, idsIn(start.chart, start.flow), calls);
     const beside = (resource: Resource, drawings: Drawings): Beside => ({
       format: 2,
@@ -43,6 +43,11 @@ export function createPanelData(flow: Flow, locales: Record<string, Resource>): 
       })),
     };
   });
+}
+
+/** What stands beside a photo of the plate: it comes with the code that reads one. */
+export function plateTextsOf(locales: Record<string, Resource>): Record<string, Resource> {
+  return mapTexts(locales, (_, { photo = {} }) => ({ photo }));
 }
 
 /** A flow as packs of every language, each whole in one file. @param madeFor the version of Fridgeside */

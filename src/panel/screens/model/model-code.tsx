@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from "preact/hooks";
+import type { PhotoModels } from "../../../turn/index.ts";
 import type { ScreenProps } from "../../frame/index.ts";
 import { Field, Form, useEntry, useKept } from "../reading/index.ts";
 import { type Answered, ModelResult } from "./model-result.tsx";
@@ -13,11 +14,12 @@ export function ModelScreen({ turn, actions, services, texts, busy, picture }: S
   const [typed, setTyped] = useKept({ turn, services }, "model", "");
   const { refusal, refuse, accepted: found, accept: setFound, edit } = useEntry<Answered>();
   const [looking, setLooking] = useState(false);
-  const [isPhoto, setIsPhoto] = useState(false);
   // An answer to an earlier question must not overwrite that to a later one.
   const latest = useRef(0);
 
-  const give = (code: string | null, asked = typed) => actions.giveModel(turn.turn, code, asked);
+  // What a photo was read as is not kept.
+  const give = (code: string | null, asked = typed || (code ?? "")) =>
+    actions.giveModel(turn.turn, code, asked);
 
   const form = useRef<HTMLFormElement>(null);
   useEffect(() => {
@@ -38,19 +40,17 @@ export function ModelScreen({ turn, actions, services, texts, busy, picture }: S
 
   const photo = useRef<HTMLDivElement>(null);
   useEffect(() => {
-    const found = (models: Answered | null) => {
+    const found = (models: PhotoModels | null) => {
       forget();
-      setIsPhoto(true);
       if (models) setFound(models);
     };
     const shown = services
-      .showPhoto?.(photo.current as Element, { texts, find: services.findModel, found })
+      .showPhoto(photo.current as HTMLDivElement, { texts, find: services.findModel, found })
       .catch(() => null);
-    return () => void shown?.then((end) => end?.());
+    return () => void shown.then((end) => end?.());
   }, []);
 
   function forget() {
-    setIsPhoto(false);
     latest.current += 1;
     setLooking(false);
     edit();
@@ -93,11 +93,9 @@ export function ModelScreen({ turn, actions, services, texts, busy, picture }: S
       {found && (
         <ModelResult
           found={found}
-          isPhoto={isPhoto}
           busy={busy}
           texts={texts}
-          // What a photo was read as is not kept.
-          onTaken={(code) => give(code, isPhoto && code ? code : typed)}
+          onTaken={give}
           onRetry={found === "broken" ? () => find() : () => refuse(texts("measure.code-compare"))}
         />
       )}

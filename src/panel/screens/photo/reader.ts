@@ -1,4 +1,4 @@
-import type { FoundModel, Services } from "../../../turn/index.ts";
+import type { PhotoModels, Services } from "../../../turn/index.ts";
 
 /** Why a file is not read. */
 export type PhotoProblem = "no-picture" | "too-large";
@@ -19,7 +19,7 @@ export type PlateReader = {
     canvas: HTMLCanvasElement,
     find: Services["findModel"],
     isWanted: () => boolean,
-  ): Promise<Extract<FoundModel, { kind: "near" }> | null>;
+  ): Promise<PhotoModels | null>;
   /** Forgets all that it was given. */
   end(): void;
 };

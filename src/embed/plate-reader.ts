@@ -29,7 +29,7 @@ export function createPlateReader(folder: string, trusted: (address: string) => 
     return started;
   };
   return {
-    megabytes: Math.ceil(plateFiles.bytes / 1_000_000),
+    megabytes: Math.round(plateFiles.bytes / 1_000_000),
     draw,
     async read(canvas, find, isWanted) {
       const pixels = brushOf(canvas).getImageData(0, 0, canvas.width, canvas.height);

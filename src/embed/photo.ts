@@ -30,7 +30,10 @@ export function showPhoto(place: Element, folder: string, given: PhotoGiven): ()
     if (files.origin !== location.origin) throw new Error("it is not on this page's own host");
     const trusted = trustedIn(files.href);
     (given.texts as GrowingTexts).add(plateTexts[given.texts("ui.locale")] ?? {});
-    render(h(PlatePhoto, { ...given, reader: createPlateReader(files.href, trusted) }), place);
+    render(
+      h(PlatePhoto, { ...given, reader: createPlateReader(files.href, plateFiles.bytes, trusted) }),
+      place,
+    );
   } catch (problem) {
     complain(`attribute "plate-reader": photos are not read, because ${(problem as Error).message}.`);
   }

@@ -1,4 +1,3 @@
-import { plateFiles } from "virtual:plate";
 import { codeText, markDifferences } from "../catalogue/index.ts";
 import type { PhotoProblem, PlateReader } from "../panel/screens/photo/index.ts";
 import {
@@ -16,9 +15,14 @@ import { type PrintReader, startPrintReader } from "./plate-worker.ts";
 /**
  * Reads plates in this browser with the files of a folder. Nothing is fetched before the first photo is read.
  * @param folder where the files of this very build lie, with a slash at its end
+ * @param bytes that they have together
  * @param trusted makes an address one that the page's policy lets a worker be started from
  */
-export function createPlateReader(folder: string, trusted: (address: string) => string): PlateReader {
+export function createPlateReader(
+  folder: string,
+  bytes: number,
+  trusted: (address: string) => string,
+): PlateReader {
   let started: Promise<PrintReader> | null = null;
   const start = () => {
     started ??= startPrintReader(trusted(`${folder}worker.js`), folder);
@@ -29,7 +33,7 @@ export function createPlateReader(folder: string, trusted: (address: string) => 
     return started;
   };
   return {
-    megabytes: Math.round(plateFiles.bytes / 1_000_000),
+    megabytes: Math.round(bytes / 1_000_000),
     draw,
     async read(canvas, find, isWanted) {
       const pixels = brushOf(canvas).getImageData(0, 0, canvas.width, canvas.height);

@@ -59,9 +59,11 @@ export async function readPlate(picture: Grey, tools: Tools, isWanted = () => tr
   for (const { quarters, side, isCleaned } of tries) {
     if (!isWanted()) break;
     if (isUpright && quarters !== 0) continue;
-    const scaled = scaleTo(level, side);
+    // A small picture gains nothing by more than twice its pixels.
+    const longer = Math.min(side, 2 * Math.max(level.width, level.height));
+    const scaled = scaleTo(level, longer);
     const ready = quarterTurn(
-      evenLight(isCleaned ? despeckle(scaled) : scaled, Math.round(reach * side)),
+      evenLight(isCleaned ? despeckle(scaled) : scaled, Math.round(reach * longer)),
       quarters,
     );
     const lines = await tools.read(ready);

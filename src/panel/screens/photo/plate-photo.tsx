@@ -16,22 +16,23 @@ export function PlatePhoto({ reader, texts, find, found }: PhotoGiven & { reader
   // What is read of an earlier photo must not overwrite a later one's.
   const latest = useRef(0);
 
-  const clear = () => {
-    if (canvas.current) canvas.current.width = canvas.current.height = 0;
+  const clear = (drawn = canvas.current) => {
+    if (drawn) drawn.width = drawn.height = 0;
   };
   const stop = () => {
     latest.current += 1;
     clear();
     setState("none");
   };
-  useEffect(
-    () => () => {
+  useEffect(() => {
+    // When the screen goes, it is no longer there to be asked for.
+    const drawn = canvas.current;
+    return () => {
       latest.current += 1;
-      clear();
+      clear(drawn);
       reader.end();
-    },
-    [],
-  );
+    };
+  }, []);
 
   async function take(photo: File) {
     latest.current += 1;

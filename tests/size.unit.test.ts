@@ -74,17 +74,18 @@ describe("the built script", () => {
       // What is asked for after a fault has an address that is made up then.
       return new Set(later.filter((one) => /^parts\/[\w-]+\.js$/.test(one)));
     };
-    const [engine, screens, door, shop, forSome] = [
+    const [engine, screens, door, shop, forSome, photo] = [
       "engine",
       "later-screens",
       "door",
       "shop",
       "for-some-shops",
+      "photo",
     ].map(nameOf);
     for (const name of firstFiles()) expect(await asked(name)).toEqual(new Set([engine]));
     expect(await asked(engine ?? "")).toEqual(new Set([screens, door, shop, forSome]));
-    expect(await asked(shop ?? "")).toEqual(new Set([forSome]));
-    expect([...files.keys()].filter((name) => isScript(name) && name.startsWith("parts/"))).toHaveLength(5);
+    expect(await asked(shop ?? "")).toEqual(new Set([forSome, photo]));
+    expect([...files.keys()].filter((name) => isScript(name) && name.startsWith("parts/"))).toHaveLength(6);
   });
 
   test("all of one build meet in one place, and nothing that they name is missing", () => {

@@ -10,6 +10,12 @@ export const strictPolicy =
   "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; " +
   "base-uri 'none'; form-action 'none'; require-trusted-types-for 'script'; trusted-types 'none'";
 
+/** The same, with leave to start the worker that reads a photo of the plate. */
+const photoPolicy = strictPolicy.replace("trusted-types 'none'", "trusted-types fridgeside-plate");
+
+/** For the files of that worker, which run apart from any page: WebAssembly, and nothing from elsewhere. */
+const platePolicy = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'";
+
 /**
  * Serves folders as one static site; the first that has a file wins. Files are read when they are asked for, so a
  * build is seen at once.
@@ -25,7 +31,7 @@ export async function serveFolders(
       dev: true,
       etag: true,
       setHeaders(response, path) {
-        response.setHeader("content-security-policy", strictPolicy);
+        response.setHeader("content-security-policy", policyOf(path));
         response.setHeader("access-control-allow-origin", "*");
         if (isNamedByContent(path))
           response.setHeader("cache-control", "public, max-age=31536000, immutable");
@@ -49,7 +55,12 @@ export async function serveFolders(
   return { server, address: `http://127.0.0.1:${(server.address() as AddressInfo).port}/` };
 }
 
-/** Parts of the script and folders of a catalogue never change their content; a browser asks again for the rest. */
+function policyOf(path: string): string {
+  if (path.startsWith("/plate/")) return platePolicy;
+  return path === "/photo.html" ? photoPolicy : strictPolicy;
+}
+
+/** Parts of the script, what reads plates and folders of a catalogue never change their content; a browser asks again for the rest. */
 function isNamedByContent(path: string): boolean {
-  return /^\/parts\/|\/c-[0-9a-f]{12}\//.test(path);
+  return /^\/(parts|plate)\/|\/c-[0-9a-f]{12}\//.test(path);
 }

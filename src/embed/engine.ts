@@ -156,6 +156,7 @@ export async function startEngine(
       return about;
     },
     findModel: async (typed) => (await shop()).findModel(typed),
+    showPhoto: async (...given) => (await shop()).showPhoto(...given),
     partFor: async (code, kind, plate) => (await shop()).partFor(code, kind, plate),
     basket: basketOf(host, basket),
     draft: {

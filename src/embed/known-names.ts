@@ -1,6 +1,9 @@
 import { isOneSlip } from "../catalogue/index.ts";
 import { attributeNames } from "./first-options.ts";
 
+/** Ours; the last one the first file need not know. */
+const known: readonly string[] = [...attributeNames, "plate-reader"];
+
 /** Attributes that any tag may have, as far as pages set them on one like this. */
 const everyTag = new Set(
   "id class style lang dir hidden slot title part tabindex role is inert translate nonce exportparts popover".split(
@@ -17,9 +20,9 @@ const ofOthers = /^(data|aria|on)|[^a-z-]|^-/;
  */
 export function findUnknownNames(names: readonly string[]): { name: string; meant: string | null }[] {
   return names
-    .filter((name) => !(attributeNames as readonly string[]).includes(name))
+    .filter((name) => !known.includes(name))
     .filter((name) => !everyTag.has(name) && !ofOthers.test(name))
-    .map((name) => ({ name, meant: attributeNames.find((known) => isNear(name, known)) ?? null }));
+    .map((name) => ({ name, meant: known.find((each) => isNear(name, each)) ?? null }));
 }
 
 /** One slip away, or the same but for dashes, or one begins with the other. */

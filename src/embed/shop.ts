@@ -1,3 +1,4 @@
+import type { PhotoGiven } from "../turn/index.ts";
 import { complain } from "./complain.ts";
 import { complainOfForeignLinks, hostsOf, keepOwnLinks } from "./link-hosts.ts";
 import type { Options } from "./options.ts";
@@ -29,6 +30,10 @@ export function openShop(host: HTMLElement, options: Options) {
   return {
     isRefused: files.isRefused,
     warmUp: () => shop().warmUp(),
+    showPhoto: async (place: object, given: PhotoGiven) => {
+      const folder = host.getAttribute("plate-reader");
+      return folder ? (await import("./photo.ts")).showPhoto(place as Element, folder, given) : null;
+    },
     findModel: (typed: string) => shop().findModel(typed),
     partFor: async (...asked: Parameters<ShopCatalogue["partFor"]>) => {
       const fit = await shop().partFor(...asked);

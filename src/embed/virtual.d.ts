@@ -20,7 +20,7 @@ declare module "virtual:data" {
 }
 declare module "virtual:later" {
   /** Where a piece of script lies that comes after the engine. */
-  export function chunkAddress(chunk: "door" | "later-screens" | "shop"): string;
+  export function chunkAddress(chunk: "door" | "later-screens" | "shop" | "photo"): string;
   /** Where a drawing lies in a language. */
   export function drawingAddress(id: string, language: string): string;
 }
@@ -36,4 +36,10 @@ declare module "*?url&no-inline" {
   /** Where the built file lies. */
   const address: string;
   export default address;
+}
+declare module "virtual:plate" {
+  /** The files that read plates: the folder that is named by their content, and how much they are in bytes. */
+  export const plateFiles: { version: string; bytes: number };
+  /** What stands beside a photo, by language. */
+  export const plateTexts: Record<string, import("../turn/index.ts").Resource>;
 }

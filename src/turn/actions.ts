@@ -79,6 +79,16 @@ export type Draft = {
   keep(turn: string, name: string, entered: string): void;
 };
 
+/** The models that a photo may show; even one that was read letter for letter is a near miss, and never taken by itself. */
+export type PhotoModels = Extract<FoundModel, { kind: "near" }> & { isPhoto: true };
+
+/** What a photo of the plate needs; `found` hears which models it may show, or null once that holds no longer. */
+export type PhotoGiven = {
+  texts: Texts;
+  find: Services["findModel"];
+  found(models: PhotoModels | null): void;
+};
+
 /** What a screen may look up. Each promise rejects with a Problem-like Error when the catalogue is missing or broken. */
 export type Services = {
   /** False where the shop has no list of parts: a part is then named by its kind. */
@@ -86,6 +96,8 @@ export type Services = {
   /** The model code that the page's tag gives, once: whoever comes back to the question wants to type another. */
   takePageModel(): string | null;
   findModel(typed: string): Promise<FoundModel>;
+  /** Draws 'take a photo of the plate' into an element, where the shop serves what reads it; what comes back ends it. */
+  showPhoto(place: object, given: PhotoGiven): Promise<(() => void) | null>;
   /** `plate`: what else was read off the plate, where the part depends on it. */
   partFor(code: string, kind: string, plate?: Plate): Promise<FoundPart>;
   basket: Basket;

@@ -7,6 +7,8 @@ export {
   type BasketState,
   createActions,
   type Draft,
+  type PhotoGiven,
+  type PhotoModels,
   type Services,
   type Texts,
   type View,

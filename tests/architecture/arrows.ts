@@ -7,6 +7,7 @@ const pureParts = [
   "instruments",
   "diagnosis",
   "catalogue",
+  "plate",
   "guide",
   "chart",
   "advice",
@@ -50,6 +51,10 @@ export const arrows: Record<string, Arrow> = {
   catalogue: {
     to: [],
     because: "it knows a shop's parts and nothing of how they were found to be needed",
+  },
+  plate: {
+    to: ["catalogue"],
+    because: "it reads a picture that it is given, and knows of no camera, file or screen",
   },
   guide: {
     to: ["condition", "instruments", "measuring"],

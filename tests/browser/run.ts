@@ -3,6 +3,7 @@ import { rmSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { buildDemoShards } from "../../demo/generate/shards.ts";
 import { keptFor } from "../../src/workbench/build/build.ts";
+import { plateFilesOf } from "../../src/workbench/build/plate-files.ts";
 import { writeOwnFiles } from "../../src/workbench/own-files/index.ts";
 import { builtOnce } from "../built-once.ts";
 import { findChromium, thisMachine } from "./find-chromium.ts";
@@ -16,7 +17,11 @@ try {
   console.log(`Chromium: ${chromium}`);
   // Nobody has a page of an earlier run open.
   rmSync(builtFolder, { recursive: true, force: true });
-  writeOwnFiles(builtFolder, await builtOnce(), { writer: "build", ...keptFor, now: new Date() });
+  writeOwnFiles(builtFolder, [...(await builtOnce()), ...plateFilesOf().files], {
+    writer: "build",
+    ...keptFor,
+    now: new Date(),
+  });
   await buildDemoShards(`${builtFolder}/shards`);
   const command = ["playwright", "test", "--config", ".config/playwright.ts", ...process.argv.slice(2)];
   const { status } = spawnSync("npx", command, {

@@ -13,7 +13,10 @@ const swept = readdirSync(`${root}/tests`, { recursive: true, encoding: "utf8" }
 
 const stages: [name: string, command: string][] = [
   ["every unit test that counts", `npm run unit -- ${swept.join(" ")}`],
-  ["files that do not come, double taps, widths", "npm run browser -- faults double-taps narrow"],
+  [
+    "files that do not come, double taps, widths, a plate",
+    "npm run browser -- faults double-taps narrow plate-photo",
+  ],
 ];
 
 let failed = 0;

@@ -5,6 +5,7 @@ import { flowPlugin } from "./flow-plugin.ts";
 import { type BuiltFile, firstChunk, linkFiles } from "./link-files.ts";
 import { readLocales } from "./locales-folder.ts";
 import { languagesOf } from "./panel-data.ts";
+import { plateFilesOf, plateFolder } from "./plate-files.ts";
 
 const root = fileURLToPath(new URL("../../../", import.meta.url));
 
@@ -46,8 +47,13 @@ export async function buildEmbed(
   now = new Date(),
   made = bundleEmbed,
 ): Promise<void> {
-  const isNamedByContent = (path: string) => path.startsWith("parts/");
-  writeOwnFiles(out, await made(), { writer: "build", isNamedByContent, ...kept, now });
+  const isNamedByContent = (path: string) => path.startsWith("parts/") || path.startsWith(`${plateFolder}/`);
+  writeOwnFiles(out, [...(await made()), ...plateFilesOf().files], {
+    writer: "build",
+    isNamedByContent,
+    ...kept,
+    now,
+  });
 }
 
 /** What a shop embeds, as files. @param plugins more steps of the bundler, before ours */

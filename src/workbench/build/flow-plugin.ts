@@ -8,7 +8,8 @@ import { createDrawings } from "./drawings.ts";
 import { readFlow } from "./flows-folder.ts";
 import { laterChunks, placeOf, textsPlace } from "./link-files.ts";
 import { readLocales } from "./locales-folder.ts";
-import { createPanelData, knownDangers } from "./panel-data.ts";
+import { createPanelData, knownDangers, plateTextsOf } from "./panel-data.ts";
+import { plateFilesOf } from "./plate-files.ts";
 
 /**
  * Compiles flows/, locales/ and the drawings into data files for each language beside the script, named by their
@@ -59,7 +60,10 @@ function compile(): { modules: Record<string, string>; files: Record<string, str
   const firstTurns = Object.entries(createFirstTurns(compileGuide(flow), locales, flow.regions)).map(
     ([tag, data]) => [tag, emit(`first-${tag}`, data)],
   );
+  const { version, bytes } = plateFilesOf();
   const modules = {
+    plate: `export const plateFiles = ${JSON.stringify({ version, bytes })};
+export const plateTexts = ${JSON.stringify(plateTextsOf(locales))}`,
     // Each language's own goes in when all else is built.
     "first-turns": `export default { place: "${textsPlace}" }`,
     dangers: `export const knownDangers = ${JSON.stringify(knownDangers(flow))}`,

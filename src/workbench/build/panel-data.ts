@@ -19,7 +19,7 @@ export function createPanelData(flow: Flow, locales: Record<string, Resource>): 
   const compiled = compileFlow(flow);
   const { start, scenarios } = compiled;
   const calls = scenarios.map(({ chart, flow: slice }) => idsIn(chart, slice));
-  return mapTexts(locales, (tag, texts) => {
+  return mapTexts(locales, (tag, { photo: _, ...texts }) => {
     const split = splitTexts(forPhones(texts), idsIn(start.chart, start.flow), calls);
     const beside = (resource: Resource): Beside => ({ format: 2, resources: { [tag]: resource } });
     return {
@@ -31,6 +31,11 @@ export function createPanelData(flow: Flow, locales: Record<string, Resource>): 
       })),
     };
   });
+}
+
+/** What stands beside a photo of the plate: it comes with the code that reads one. */
+export function plateTextsOf(locales: Record<string, Resource>): Record<string, Resource> {
+  return mapTexts(locales, (_, { photo = {} }) => ({ photo }));
 }
 
 /** A flow as packs of every language, each whole in one file. @param madeFor the version of Fridgeside */

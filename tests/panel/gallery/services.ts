@@ -144,6 +144,7 @@ export function servicesFor(fixture: string): Services {
       if (fixture === "model-slow") return never;
       return models[fixture] ?? { kind: "unknown", typed };
     },
+    showPhoto: async () => null,
     partFor: async (_code, _kind, plate = {}) => {
       if (fixture === "part-broken") throw new Error("no catalogue");
       if (fixture === "part-slow") return never;

@@ -23,6 +23,8 @@ const without: Record<string, string> = {
   "ice-look.harmless": "asks whether there is more to it",
   "ice-look.vinegar": "a spoon with vinegar is known to all",
   "put-back.all": "its lines name what is put back",
+  "room-warmth.change": "asks whether the room can be kept in its range",
+  "room-warmth.look": "asks how warm the room is",
   "running-time.give-time": "asks for patience",
   "running-time.since": "asks how long it has run",
 };

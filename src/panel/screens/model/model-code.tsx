@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from "preact/hooks";
+import type { PhotoModels } from "../../../turn/index.ts";
 import type { ScreenProps } from "../../frame/index.ts";
 import { Field, Form, useEntry, useKept } from "../reading/index.ts";
 import { type Answered, ModelResult } from "./model-result.tsx";
@@ -16,7 +17,9 @@ export function ModelScreen({ turn, actions, services, texts, busy, picture }: S
   // An answer to an earlier question must not overwrite that to a later one.
   const latest = useRef(0);
 
-  const give = (code: string | null, asked = typed) => actions.giveModel(turn.turn, code, asked);
+  // What a photo was read as is not kept.
+  const give = (code: string | null, asked = typed || (code ?? "")) =>
+    actions.giveModel(turn.turn, code, asked);
 
   const form = useRef<HTMLFormElement>(null);
   useEffect(() => {
@@ -33,6 +36,18 @@ export function ModelScreen({ turn, actions, services, texts, busy, picture }: S
       cancelAnimationFrame(frame);
       latest.current += 1;
     };
+  }, []);
+
+  const photo = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    const found = (models: PhotoModels | null) => {
+      forget();
+      if (models) setFound(models);
+    };
+    const shown = services
+      .showPhoto(photo.current as HTMLDivElement, { texts, find: services.findModel, found })
+      .catch(() => null);
+    return () => void shown.then((end) => end?.());
   }, []);
 
   function forget() {
@@ -74,6 +89,7 @@ export function ModelScreen({ turn, actions, services, texts, busy, picture }: S
       <p role="status" class="small late">
         {looking && texts("measure.finding")}
       </p>
+      <div ref={photo} />
       {found && (
         <ModelResult
           found={found}

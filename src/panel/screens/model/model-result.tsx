@@ -1,11 +1,11 @@
-import type { FoundModel, Texts } from "../../../turn/index.ts";
+import type { FoundModel, PhotoModels, Texts } from "../../../turn/index.ts";
 import { showList } from "../reading/index.ts";
 import { machineName } from "./plate-finder.tsx";
 
 /** What a search came to; a code that cannot be read is told at its field instead. */
-export type Answered = Exclude<FoundModel, { kind: "unreadable" }> | "broken";
+export type Answered = Exclude<FoundModel, { kind: "unreadable" | "near" }> | Near | "broken";
 
-type Near = Extract<Answered, { kind: "near" }>;
+type Near = Extract<FoundModel, { kind: "near" }> & Partial<PhotoModels>;
 type Props = {
   found: Answered;
   busy: boolean;
@@ -47,7 +47,7 @@ export function ModelResult({ found, busy, texts, onTaken, onRetry }: Props) {
           ))}
         </ul>
       )}
-      {candidates.length > 1 && near && <p>{differenceOf(near, texts)}</p>}
+      {candidates.length > 1 && near && !near.isPhoto && <p>{differenceOf(near, texts)}</p>}
       {near && near.more > 0 && <p>{texts("measure.model-more", { count: near.more })}</p>}
       <div class="answers">
         <button type="button" class={candidates.length > 0 ? "quiet" : "main"} onClick={onRetry}>
@@ -69,6 +69,7 @@ function headlineOf(found: Answered, texts: Texts): string {
     const isNumber = kind === "unknown" && /^[\d\s./-]{8,}$/.test(typed.trim());
     return texts(`measure.model-${isNumber ? "digits" : kind}`, { typed });
   }
+  if (found.isPhoto) return texts("photo.found", { count: found.candidates.length });
   const others = found.candidates.filter(({ asTyped }) => !asTyped).length;
   return others < found.candidates.length
     ? texts("measure.model-twin", { count: others })

@@ -5,7 +5,7 @@ import type { Texts } from "./actions.ts";
 import { becauseOf } from "./because.ts";
 import { endingOf } from "./ending-of.ts";
 import { hazardsOf } from "./hazards.ts";
-import { leftLines } from "./left-lines.ts";
+import { changedChips, leftLines } from "./left-lines.ts";
 import { pathOf, pathText } from "./path.ts";
 import { readingNeedOf } from "./reading-need.ts";
 import type { Answer, Gate, Turn, Wait } from "./turn.ts";
@@ -41,6 +41,7 @@ export function turnOf(session: Session, texts: Texts, now: string): Turn {
     reading: readingNeedOf(session, meta, now),
     wait: waitOf(session, meta, texts),
     ending: meta.outcome ? endingOf(session, meta.outcome, texts) : null,
+    changed: changedChips(session, texts),
     path,
     pathText: pathText(path, texts),
   };

@@ -30,6 +30,8 @@ export type Turn = {
   reading: ReadingNeed | null;
   wait: Wait | null;
   ending: Ending | null;
+  /** What we had changed in the home and is not put back yet, such as a closed tap, each in two or three words. */
+  changed: { id: string; text: string }[];
   path: PathMark[];
   /** The path in words, for a screen reader. */
   pathText: string;

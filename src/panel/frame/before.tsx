@@ -1,9 +1,12 @@
+import type { ComponentType } from "preact";
 import { showList, type Texts, type Turn } from "../../turn/index.ts";
 import { Hazards } from "./hazards.tsx";
 
-/** What is said before anybody kneels down at a freezer: the minutes, the tools, the hazards. */
-export function Before({ turn, texts }: { turn: Turn; texts: Texts }) {
-  const { minutes, tools, hazards, gated } = turn;
+type Props = { turn: Turn; texts: Texts; picture: ComponentType<{ id: string }> };
+
+/** What comes before the steps: the minutes, the tools, the hazards, and where to look. */
+export function Before({ turn, texts, picture: Picture }: Props) {
+  const { minutes, tools, hazards, gated, picture } = turn;
   const said = [
     minutes > 0 && texts("ui.minutes", { count: minutes }),
     tools.length > 0 && texts("ui.tools", { tools: showList(texts("ui.locale"), tools) }),
@@ -11,7 +14,12 @@ export function Before({ turn, texts }: { turn: Turn; texts: Texts }) {
   return (
     <>
       {said.length > 0 && <p class="small">{said.join(" · ")}</p>}
-      <Hazards hazards={hazards} brief={gated} texts={texts} />
+      {!gated && <Hazards hazards={hazards} texts={texts} />}
+      {picture && (
+        <div class="tile">
+          <Picture id={picture} />
+        </div>
+      )}
     </>
   );
 }

@@ -2,6 +2,7 @@ import controlsSheet from "./controls.css?inline";
 import openingSheet from "./opening.css?inline";
 import panelSheet from "./panel.css?inline";
 
+export { After } from "./after.tsx";
 export { Answers } from "./answers.tsx";
 export { Ask } from "./ask.tsx";
 export { Before } from "./before.tsx";
@@ -11,5 +12,6 @@ export type { Trouble } from "./loading.tsx";
 export { Notices } from "./notices.tsx";
 export { Panel, type PanelProps } from "./panel.tsx";
 export type { ScreenProps, Screens } from "./screens.ts";
+export { State } from "./state.tsx";
 /** The rules of the first file, for `adoptedStyleSheets`. */
 export const firstSheet = panelSheet + controlsSheet + openingSheet;

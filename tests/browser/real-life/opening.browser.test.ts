@@ -70,7 +70,7 @@ test.describe("quick answers before the rest of the script is there", () => {
     const { release } = await holdParts(page);
     await page.goto("index.html");
     await answerAll(panel);
-    await panel.button(`${panel.text("ui.change")}: ${panel.text("checks.opening.supply.name")}`).tap();
+    await panel.row(panel.text("checks.opening.supply.name")).tap();
     await expect(panel.heading).toHaveText(panel.text("checks.opening.supply.ask"));
     await panel.button(panel.text("checks.opening.supply.answers.tank")).tap();
     release();
@@ -87,8 +87,8 @@ test.describe("quick answers before the rest of the script is there", () => {
     const { release } = await holdParts(page);
     await page.goto("index.html");
     await answerAll(panel);
-    await panel.button(panel.text("ui.earlier", { count: 3 })).tap();
-    await panel.button(`${panel.text("ui.change")}: ${panel.text("checks.opening.symptom.name")}`).tap();
+    await panel.button(panel.text("ui.earlier", { count: 4 })).tap();
+    await panel.row(panel.text("checks.opening.symptom.name")).tap();
     await expect(panel.heading).toHaveText(panel.text("checks.opening.changed.ask"));
     release();
     await expect(panel.host.getByText(panel.text("ui.drops", { count: 3 }))).toBeVisible();

@@ -42,6 +42,7 @@ const blank: Turn = {
   reading: null,
   wait: null,
   ending: null,
+  changed: [],
   path: pathWith({}, null),
   pathText: "Where the water goes.",
 };

@@ -8,6 +8,7 @@ import { hazardsOf } from "./hazards.ts";
 import { changedChips, leftLines } from "./left-lines.ts";
 import { pathOf, pathText } from "./path.ts";
 import { readingNeedOf } from "./reading-need.ts";
+import { standingAt } from "./standing.ts";
 import type { Answer, Gate, Turn, Wait } from "./turn.ts";
 
 /**
@@ -41,6 +42,7 @@ export function turnOf(session: Session, texts: Texts, now: string): Turn {
     reading: readingNeedOf(session, meta, now),
     wait: waitOf(session, meta, texts),
     ending: meta.outcome ? endingOf(session, meta.outcome, texts) : null,
+    ...standingAt(session, meta, texts),
     changed: changedChips(session, texts),
     path,
     pathText: pathText(path, texts),

@@ -30,6 +30,11 @@ export type Turn = {
   reading: ReadingNeed | null;
   wait: Wait | null;
   ending: Ending | null;
+  /** What the answer before this turn means, in one short sentence; empty where it has told little. */
+  means: string;
+  /** What it most likely is so far, in words, and about how many checks are left; none and 0 where nothing is believed yet. */
+  likely: string[];
+  left: number;
   /** What we had changed in the home and is not put back yet, such as a closed tap, each in two or three words. */
   changed: { id: string; text: string }[];
   path: PathMark[];

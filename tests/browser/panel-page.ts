@@ -176,7 +176,6 @@ export class PanelPage {
     await this.button(this.text("measure.find")).tap();
   }
 
-  /** Goes on without a model code by the button with this text. */
   async goOnWithoutModel(key: "measure.plate-lost" | "measure.without", typed = ""): Promise<void> {
     const { turn } = this.turn;
     await this.button(this.text(key)).tap();

@@ -33,6 +33,7 @@ test.describe("changing one's mind", () => {
     await panel.goTo("opening.changed");
     const kept = await panel.storedText();
     const change = panel.row(panel.text("checks.opening.danger.name"));
+    await panel.button(panel.text("ui.earlier", { count: panel.session.log.events.length - 1 })).tap();
     await change.tap();
     await panel.seesTurn();
     await panel.button(panel.text("ui.keep")).tap();

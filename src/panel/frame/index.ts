@@ -2,7 +2,6 @@ import controlsSheet from "./controls.css?inline";
 import openingSheet from "./opening.css?inline";
 import panelSheet from "./panel.css?inline";
 
-export { After } from "./after.tsx";
 export { Answers } from "./answers.tsx";
 export { Ask } from "./ask.tsx";
 export { Before } from "./before.tsx";

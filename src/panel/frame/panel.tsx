@@ -62,7 +62,9 @@ export class Panel extends Component<PanelProps> {
     // 'Not sure' and 'can't do this' share a row.
     const rows = own + Number(answers.length > own);
     const props = { actions, services, texts, busy };
-    const notices = Notices && <Notices notices={view.notices} goOn={actions.goOn} />;
+    const notices = Notices && (
+      <Notices notices={view.notices} means={turn?.means ?? ""} goOn={actions.goOn} />
+    );
     return (
       <section
         {...this.#guard}
@@ -72,7 +74,7 @@ export class Panel extends Component<PanelProps> {
         aria-label={texts("ui.title")}
       >
         <Top key={isStop} view={view} actions={actions} texts={texts} />
-        {State && turn && <State turn={turn} />}
+        {State && turn && <State turn={turn} texts={texts} />}
         {!isStop && (
           <Lines lines={view.lines} change={actions.change} texts={texts} changing={screens?.changing} />
         )}

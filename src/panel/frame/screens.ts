@@ -27,10 +27,10 @@ export type Screens = { gate: ComponentType<ScreenProps> } & Partial<
     foundInWords: ComponentType<OwnWordsProps & { typed: string }>;
   }
 > & {
-    state: ComponentType<{ turn: Turn }>;
+    state: ComponentType<{ turn: Turn; texts: Texts }>;
     before: ComponentType<{ turn: Turn; texts: Texts; picture: ScreenProps["picture"] }>;
     after: ComponentType<{ turn: Turn; texts: Texts }>;
-    notices: ComponentType<{ notices: Notice[]; goOn(): void }>;
+    notices: ComponentType<{ notices: Notice[]; means: string; goOn(): void }>;
     changing: ComponentType<{ line: Line; texts: Texts; act(): void; close(): void }>;
     ownWords: ComponentType<OwnWordsProps & { found: Screens["foundInWords"] }>;
     badge: ComponentType<{ outcome: Ending["outcome"]; texts: Texts }>;

@@ -1,4 +1,5 @@
-import { After, Before, Notices, State } from "../frame/index.ts";
+import { Before, Notices, State } from "../frame/index.ts";
+import { After } from "./after/index.ts";
 import { Changing } from "./changing/index.ts";
 import { GateScreen } from "./gate/index.ts";
 import laterSheet from "./later.css?inline";

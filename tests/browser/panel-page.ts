@@ -117,8 +117,10 @@ export class PanelPage {
   }
 
   async answer(id: string): Promise<void> {
-    const { turn } = this.turn;
-    await this.button(this.#answerText(id)).tap();
+    const { turn, answers } = this.turn;
+    const text = answers.find((each) => each.id === id)?.text;
+    if (!text) throw new Error(`${turn} has no answer "${id}"`);
+    await this.button(text).tap();
     await this.took({ type: "answered", turn, answer: id, at: await this.now() });
   }
 
@@ -392,11 +394,5 @@ export class PanelPage {
   async #resumed(left: Session): Promise<void> {
     this.session = resume(guide, JSON.parse(JSON.stringify(left.log)), await this.now()).session;
     await this.#shows();
-  }
-
-  #answerText(id: string): string {
-    const answer = this.turn.answers.find((each) => each.id === id);
-    if (!answer) throw new Error(`${this.turn.turn} has no answer "${id}"`);
-    return answer.text;
   }
 }

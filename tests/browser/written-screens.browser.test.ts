@@ -9,7 +9,7 @@ import { readScreen } from "./read-screen.ts";
 type Screen = { says: string[]; buttons: string[] };
 
 /** In the bar at the top, on every screen. */
-const top = ["Danger?", "•••"];
+const top = ["Danger?", "More"];
 
 const noIce = { "opening.symptom": "no-ice", "opening.supply": "plumbed" };
 

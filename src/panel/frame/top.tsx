@@ -35,9 +35,8 @@ export class Top extends Component<Props, { asking: Way | "menu" | null }> {
     return (
       <header>
         <svg class="logo" viewBox="0 0 24 24" aria-hidden="true">
+          <path fill="#1c98d4" d="m12 1 10 5.5v11L12 23 2 17.5v-11z" />
           <path fill="#9de2fb" d="m12 1 10 5.5L12 12 2 6.5z" />
-          <path fill="#1c98d4" d="M2 6.5 12 12v11L2 17.5z" />
-          <path fill="#0b5583" d="M22 6.5 12 12v11l10-5.5z" />
         </svg>
         <b>{texts("ui.title")}</b>
         {view.ways.includes("danger") && (
@@ -46,9 +45,7 @@ export class Top extends Component<Props, { asking: Way | "menu" | null }> {
             {texts("ui.danger")}
           </button>
         )}
-        <button {...opens("menu")} aria-label={texts("ui.menu")}>
-          •••
-        </button>
+        <button {...opens("menu")}>{texts("ui.menu")}</button>
         {asking === "menu" ? (
           <div class="ask">
             {others.map((way) => (

@@ -123,6 +123,7 @@ function gateOf({ flow }: Session, meta: TurnMeta, texts: Texts): Gate | null {
     items: meta.short
       ? [{ id: stillSo, text: texts(`${key}.${stillSo}`) }]
       : rule.items.map((id) => ({ id, text: texts(`${key}.items.${id}`) })),
+    next: texts(`checks.${meta.turn.split(".")[0]}.name`),
     facts: meta.short ? [] : rule.facts.map((id) => texts(`${key}.facts.${id}`)),
     minutes: limitOf(flow.limits, "gate-short-minutes"),
   };

@@ -60,6 +60,8 @@ export type Gate = {
   signal: Signal;
   items: { id: string; text: string }[];
   facts: string[];
+  /** The name of the check that it leads to. */
+  next: string;
   /** How long a tick stays over a reload. */
   minutes: number;
 };

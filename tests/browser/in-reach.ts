@@ -17,15 +17,21 @@ export async function isInReach(host: Locator): Promise<boolean> {
     await new Promise(requestAnimationFrame);
     const drawing = root?.querySelector(".tile")?.getBoundingClientRect().height ?? 0;
     if (drawing > innerHeight * 0.45) return false;
-    const turn = [...(root?.querySelectorAll<HTMLElement>(".turn button, .turn input, .turn select") ?? [])];
-    const [first] = turn.filter(
-      (each) => !each.matches(".quiet, .note *, .own-words *") && each.checkVisibility(),
-    );
+    const seen = (list: string) =>
+      [...(root?.querySelectorAll<HTMLElement>(list) ?? [])].find(
+        (each) => each.checkVisibility() && !each.closest(".own-words, details"),
+      );
+    // What is ticked, entered or run; where there is no such thing, what leads on.
+    const first =
+      seen(".turn :is(input, select, .dial)") ??
+      seen(".turn .main") ??
+      seen(".dock button") ??
+      seen(".turn button");
     // An ending that says all without a button has nothing to tap.
     if (!first) return true;
     const { top, bottom, left, right } = first.getBoundingClientRect();
     if (top < 0 || bottom > innerHeight) return false;
-    const seen = root?.elementFromPoint((left + right) / 2, (top + bottom) / 2);
-    return seen === first || first.contains(seen ?? null) || Boolean(seen?.closest("label")?.contains(first));
+    const at = root?.elementFromPoint((left + right) / 2, (top + bottom) / 2);
+    return at === first || first.contains(at ?? null) || Boolean(at?.closest("label")?.contains(first));
   });
 }

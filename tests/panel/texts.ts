@@ -35,13 +35,16 @@ function textAt(table: Table | undefined, name: string): string | undefined {
   return typeof found === "string" ? found : undefined;
 }
 
-const files = import.meta.glob<Table>("../../locales/*/{ui,measure,statutes,part,parts,described}.yaml", {
-  eager: true,
-  import: "default",
-});
+const files = import.meta.glob<Table>(
+  "../../locales/*/{ui,measure,statutes,part,parts,described,thread}.yaml",
+  {
+    eager: true,
+    import: "default",
+  },
+);
 const tablesOf = (locale: string) =>
   Object.fromEntries(
-    ["ui", "measure", "statutes", "part", "parts", "described"].map((file) => [
+    ["ui", "measure", "statutes", "part", "parts", "described", "thread"].map((file) => [
       file,
       files[`../../locales/${locale}/${file}.yaml`] ?? {},
     ]),

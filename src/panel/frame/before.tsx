@@ -4,9 +4,10 @@ import { Hazards } from "./hazards.tsx";
 
 type Props = { turn: Turn; texts: Texts; picture: ComponentType<{ id: string }> };
 
-/** What comes before the steps: the minutes, the tools, the hazards, and where to look. */
-export function Before({ turn, texts, picture: Picture }: Props) {
-  const { minutes, tools, hazards, gated, picture } = turn;
+/** What comes before the steps: the minutes, the tools, the hazards, and where to look. A gate says its hazards itself. */
+export function Before({ turn, texts, picture }: Props) {
+  const { kind, minutes, tools, hazards, gated } = turn;
+  if (kind === "gate") return null;
   const said = [
     minutes > 0 && texts("ui.minutes", { count: minutes }),
     tools.length > 0 && texts("ui.tools", { tools: showList(texts("ui.locale"), tools) }),
@@ -15,11 +16,18 @@ export function Before({ turn, texts, picture: Picture }: Props) {
     <>
       {said.length > 0 && <p class="small">{said.join(" · ")}</p>}
       {!gated && <Hazards hazards={hazards} texts={texts} />}
-      {picture && (
-        <div class="tile">
-          <Picture id={picture} />
-        </div>
-      )}
+      <Tile id={turn.picture} picture={picture} />
     </>
+  );
+}
+
+/** A drawing in its frame. */
+export function Tile({ id, picture: Picture }: { id: string | null; picture: Props["picture"] }) {
+  return (
+    id && (
+      <div class="tile">
+        <Picture id={id} />
+      </div>
+    )
   );
 }

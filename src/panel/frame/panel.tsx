@@ -102,14 +102,14 @@ export class Panel extends Component<PanelProps> {
               {turn.body.map((text) => (
                 <p key={text}>{text}</p>
               ))}
+              {Screen && Picture && <Screen {...props} turn={turn} picture={Picture} />}
               {turn.why && (
                 <details>
                   <summary>{texts("ui.why")}</summary>
                   <p>{turn.why}</p>
                 </details>
               )}
-              {After && !isStop && <After turn={turn} texts={texts} />}
-              {Screen && Picture && <Screen {...props} turn={turn} picture={Picture} />}
+              {After && Picture && !isStop && <After turn={turn} texts={texts} picture={Picture} />}
               {!isStop && (Screen === undefined || (turn.kind === "choice" && trouble)) && (
                 <Loading trouble={trouble} texts={texts} />
               )}

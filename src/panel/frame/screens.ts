@@ -29,7 +29,7 @@ export type Screens = { gate: ComponentType<ScreenProps> } & Partial<
 > & {
     state: ComponentType<{ turn: Turn; texts: Texts }>;
     before: ComponentType<{ turn: Turn; texts: Texts; picture: ScreenProps["picture"] }>;
-    after: ComponentType<{ turn: Turn; texts: Texts }>;
+    after: ComponentType<{ turn: Turn; texts: Texts; picture: ScreenProps["picture"] }>;
     notices: ComponentType<{ notices: Notice[]; means: string; goOn(): void }>;
     changing: ComponentType<{ line: Line; texts: Texts; act(): void; close(): void }>;
     ownWords: ComponentType<OwnWordsProps & { found: Screens["foundInWords"] }>;

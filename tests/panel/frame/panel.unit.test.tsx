@@ -121,11 +121,19 @@ describe("a double tap", () => {
 });
 
 describe("what a turn shows", () => {
-  test("hazards stand under their signal words, most severe first, with a triangle but for a notice", async () => {
+  test("hazards stand in one panel under the worst signal word, most severe first", async () => {
     const { all } = await mount(chatFixtures["hazards"] as never);
-    expect(all(".word").map((word) => word.textContent)).toEqual(["DANGER", "WARNING", "CAUTION", "NOTICE"]);
-    expect(all(".word").map((word) => word.querySelector("svg") !== null)).toEqual([true, true, true, false]);
-    expect(all(".caution p")).toHaveLength(3);
+    expect(all(".word").map((word) => word.textContent)).toEqual(["DANGER"]);
+    expect(all(".word svg")).toHaveLength(1);
+    const told = (chatFixtures["hazards"]?.turn?.hazards ?? []).map(({ text }) => text);
+    expect(told.length).toBeGreaterThan(3);
+    expect(all(".signal p:not(.word)").map((hazard) => hazard.textContent)).toEqual(told);
+  });
+
+  test("a notice has no triangle", async () => {
+    const { all } = await mount(viewOf(turnWith({ hazards: [{ id: "a", signal: "notice", text: "Wait." }] })));
+    expect(all(".word").map((word) => word.textContent)).toEqual(["NOTICE"]);
+    expect(all(".word svg")).toHaveLength(0);
   });
 
   test("hazards that a gate has just covered are only a reminder", async () => {

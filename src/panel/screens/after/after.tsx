@@ -1,14 +1,22 @@
 import type { Texts, Turn } from "../../../turn/index.ts";
-import { Hazards } from "../../frame/index.ts";
+import { Hazards, type ScreenProps, Tile } from "../../frame/index.ts";
 import { IcePath } from "../../pictures/index.ts";
 
-/** What follows the steps: a reminder of what a gate has just made sure of, and how far the ice path is known. */
-export function After({ turn, texts }: { turn: Turn; texts: Texts }) {
-  const { gated, hazards, path, pathText } = turn;
+type Props = { turn: Turn; texts: Texts; picture: ScreenProps["picture"] };
+
+/**
+ * What follows the steps: a reminder of what a gate has just made sure of, how far the ice path is known, and the drawing
+ * of a gate, whose lines come first.
+ */
+export function After({ turn, texts, picture }: Props) {
+  const { kind, gated, hazards, path, pathText } = turn;
   return (
     <>
       {gated && <Hazards hazards={hazards} brief texts={texts} />}
-      {path.some(({ state }) => state !== "unseen") && <IcePath path={path} label={pathText} />}
+      {kind === "gate" && <Tile id={turn.picture} picture={picture} />}
+      {kind !== "gate" && path.some(({ state }) => state !== "unseen") && (
+        <IcePath path={path} label={pathText} />
+      )}
     </>
   );
 }

@@ -70,12 +70,13 @@ for (const group of groups) {
   });
 }
 
-for (const { width, height, least } of phones)
-  test(`the next thing to tap is in sight without scrolling on a phone of ${width} by ${height}`, () => {
+test("the next thing to tap is in sight without scrolling on most turns", () => {
+  for (const { width, height, least } of phones) {
     const missed = outOfReach.get(width) ?? [];
     const share = 1 - missed.length / looked;
     console.log(
       `${width} by ${height}: ${(100 * share).toFixed(1)} % of ${looked} turns; not ${missed.join(", ")}`,
     );
-    expect(share).toBeGreaterThanOrEqual(least);
-  });
+    expect.soft(share, `${width} by ${height}`).toBeGreaterThanOrEqual(least);
+  }
+});

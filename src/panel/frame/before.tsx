@@ -4,7 +4,10 @@ import { Hazards } from "./hazards.tsx";
 
 type Props = { turn: Turn; texts: Texts; picture: ComponentType<{ id: string }> };
 
-/** What comes before the steps: the minutes, the tools, the hazards, and where to look. A gate says its hazards itself. */
+/**
+ * What comes before the steps: the minutes, the tools, the hazards, and where to look. A gate says its hazards itself, and
+ * the drawing of a reading follows the instrument, which has to be in sight.
+ */
 export function Before({ turn, texts, picture }: Props) {
   const { kind, minutes, tools, hazards, gated } = turn;
   if (kind === "gate") return null;
@@ -16,7 +19,7 @@ export function Before({ turn, texts, picture }: Props) {
     <>
       {said.length > 0 && <p class="small">{said.join(" · ")}</p>}
       {!gated && <Hazards hazards={hazards} texts={texts} />}
-      <Tile id={turn.picture} picture={picture} />
+      {kind !== "reading" && <Tile id={turn.picture} picture={picture} />}
     </>
   );
 }

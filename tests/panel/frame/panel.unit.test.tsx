@@ -131,7 +131,9 @@ describe("what a turn shows", () => {
   });
 
   test("a notice has no triangle", async () => {
-    const { all } = await mount(viewOf(turnWith({ hazards: [{ id: "a", signal: "notice", text: "Wait." }] })));
+    const { all } = await mount(
+      viewOf(turnWith({ hazards: [{ id: "a", signal: "notice", text: "Wait." }] })),
+    );
     expect(all(".word").map((word) => word.textContent)).toEqual(["NOTICE"]);
     expect(all(".word svg")).toHaveLength(0);
   });

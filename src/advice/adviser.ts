@@ -24,6 +24,8 @@ export type Adviser = {
   advising: (memory: ChartContext) => Steps<Advice>;
   /** What to tell a professional who is called now. */
   call: (memory: ChartContext) => Call;
+  /** How likely each cause is; none where no belief stands behind the advice. */
+  chances: (memory: ChartContext) => { cause: string; chance: number }[];
   /** Why a check is worth asking, by what was known before it; null where no belief stands behind it. */
   explain: (memory: ChartContext, check: string) => Explanation | null;
 };
@@ -41,7 +43,13 @@ export const createListAdviser: Advisers = (subject) => {
     const next = movesAt(subject, memory).find(({ isAgain }) => !isAgain);
     return { check: next?.check ?? null, part: null };
   }
-  return { advising, advise: (memory) => finish(advising(memory)), call: () => nothing, explain: () => null };
+  return {
+    advising,
+    advise: (memory) => finish(advising(memory)),
+    call: () => nothing,
+    chances: () => [],
+    explain: () => null,
+  };
 };
 
 /** Advice by the diagnosis: the least expected cost to the right ending. */
@@ -105,6 +113,10 @@ export const createAdviser: Advisers = (subject, opening) => {
     call(memory) {
       const { belief, fixed } = learntFrom(diagnosis, model, memory);
       return callOf(model, belief, flow.causes, fixed, diagnosis.naming);
+    },
+    chances(memory) {
+      const chances = probabilities(model, learntFrom(diagnosis, model, memory).belief);
+      return model.causes.map(({ id }, place) => ({ cause: id, chance: chances[place] as number }));
     },
     explain(memory, check) {
       if (!model.checkAt.has(check)) return null;

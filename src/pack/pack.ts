@@ -193,8 +193,8 @@ function* tryOut({ start, scenarios, resources }: PackData, language: string): G
   const texts = createTexts(resources, language, start.flow);
   yield;
   const guide = createGuide(start, (subject, memory) => {
-    const { explain } = createAdviser(subject, memory);
-    return { ...createListAdviser(subject, memory), explain };
+    const { explain, chances } = createAdviser(subject, memory);
+    return { ...createListAdviser(subject, memory), explain, chances };
   });
   for (const scenario of scenarios) {
     addScenario(guide, scenario);

@@ -16,8 +16,20 @@ import { viewOf } from "./view.ts";
 
 /** What the panel asks of the texts before the engine has arrived; its file has to be small. */
 const firstTexts = [
-  ...["locale", "direction", "title", "loading", "slow", "lost", "shop", "shop-help", "cancel", "why"],
-  ...["danger", "danger-ask", "help", "help-ask", "help-yes", "restart", "restart-ask", "restart-yes"],
+  ...[
+    "locale",
+    "direction",
+    "title",
+    "loading",
+    "slow",
+    "lost",
+    "shop",
+    "shop-help",
+    "cancel",
+    "why",
+    "menu",
+  ],
+  ...["danger", "danger-ask", "restart", "restart-ask", "restart-yes"],
   "change",
 ].map((key) => `ui.${key}`);
 
@@ -45,7 +57,7 @@ export function createFirstTurns(
     Object.keys(locales).map((language): [string, FirstTurn] => {
       const texts = createTexts(locales, language, { ...guide.flow, region: regionIn(regions, language) });
       const viewed = (session: Session) => withoutPath(viewOf(session, texts, anyTime, []));
-      const { turn, ways } = viewed(first);
+      const { turn } = viewed(first);
       const {
         heading: _,
         body: __,
@@ -70,7 +82,8 @@ export function createFirstTurns(
           },
           turns,
           alike: withoutNothing(alike),
-          ways,
+          // Help comes with the engine.
+          ways: ["danger"],
           dangers: guide.flow.dangers,
           stop,
           stops: Object.fromEntries(stops.map(([danger, one]) => [danger, [one.heading, ...one.body]])),

@@ -5,10 +5,15 @@ const lists = new Map<string, Intl.ListFormat>();
 const numbers = new Map<string, Intl.NumberFormat>();
 const months = new Map<string, string[]>();
 
-/** Writes a list as the language does: 'a, b and c'; empty for an empty list. */
-export function showList(language: string, items: readonly string[]): string {
-  const format = lists.get(language) ?? new Intl.ListFormat(language);
-  lists.set(language, format);
+/** Writes a list as the language does: 'a, b and c', or 'a, b or c' for a `disjunction`; empty for an empty list. */
+export function showList(
+  language: string,
+  items: readonly string[],
+  type: "conjunction" | "disjunction" = "conjunction",
+): string {
+  const kind = `${language} ${type}`;
+  const format = lists.get(kind) ?? new Intl.ListFormat(language, { type });
+  lists.set(kind, format);
   return format.format(items);
 }
 

@@ -1,4 +1,4 @@
-import { leftWords, type TurnMeta } from "../chart/index.ts";
+import { changedIn, leftWords, type TurnMeta } from "../chart/index.ts";
 import type { Preparation } from "../guide/index.ts";
 import { preparations, statesIn } from "../guide/index.ts";
 import { memoryOf, type Session } from "../session/index.ts";
@@ -17,4 +17,9 @@ export function leftLines(session: Session, { needs, outcome, tells }: TurnMeta,
       .map((line) => line.trim())
       .filter(Boolean),
   );
+}
+
+/** What we had changed and is not put back yet, as it stands beside every turn. */
+export function changedChips(session: Session, texts: Texts): { id: string; text: string }[] {
+  return changedIn(memoryOf(session)).map((id) => ({ id, text: texts(`thread.${id}`) }));
 }

@@ -1,6 +1,7 @@
 import { foldCode, normaliseCode } from "../catalogue/index.ts";
 import type { Session } from "../session/index.ts";
 import type { Texts, View } from "./actions.ts";
+import { changedChips } from "./left-lines.ts";
 import { pathOf, pathText } from "./path.ts";
 
 /** The turn that asks whether a kept session is still about its machine; it lies outside of the chart. */
@@ -47,6 +48,10 @@ export function machineView(session: Session, kept: string, shown: string, texts
       reading: null,
       wait: null,
       ending: null,
+      means: "",
+      likely: [],
+      left: 0,
+      changed: changedChips(session, texts),
       path,
       pathText: pathText(path, texts),
     },

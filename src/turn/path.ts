@@ -11,12 +11,18 @@ export function pathOf(session: Session, texts: Texts): PathMark[] {
   const { marks, causes } = memoryOf(session);
   const { station: here } = metaOf(session);
   const { order, above } = session.flow.stations;
-  return order.map((station) => {
-    const own = marks.filter((mark) => mark.station === station).map((mark) => mark.state);
+  // A machine with a tank has no tap: what no cause of this search is at, it does not have.
+  const own = new Set(
+    session.adviser?.chances(memoryOf(session)).map(({ cause }) => session.flow.causes[cause]?.station),
+  );
+  const has = ({ station, state, here }: PathMark) =>
+    own.size === 0 || own.has(station) || here || state !== "unseen";
+  const mark = (station: string): PathMark => {
+    const known = marks.filter((mark) => mark.station === station).map((mark) => mark.state);
     const open = Object.entries(causes).some(
       ([cause, state]) => state === "found" && session.flow.causes[cause]?.station === station,
     );
-    const state = own.reduce<PathMark["state"]>(
+    const state = known.reduce<PathMark["state"]>(
       (before, next) => (next === "clear" && before === "fixed" ? before : next),
       "unseen",
     );
@@ -27,7 +33,8 @@ export function pathOf(session: Session, texts: Texts): PathMark[] {
       here: station === here,
       above: above.includes(station),
     };
-  });
+  };
+  return order.map(mark).filter(has);
 }
 
 /** The picture as a sentence or two, for a screen reader: where we are, what is suspect, put right, in order. */

@@ -5,9 +5,10 @@ import type { Texts } from "./actions.ts";
 import { becauseOf } from "./because.ts";
 import { endingOf } from "./ending-of.ts";
 import { hazardsOf } from "./hazards.ts";
-import { leftLines } from "./left-lines.ts";
+import { changedChips, leftLines } from "./left-lines.ts";
 import { pathOf, pathText } from "./path.ts";
 import { readingNeedOf } from "./reading-need.ts";
+import { standingAt } from "./standing.ts";
 import type { Answer, Gate, Turn, Wait } from "./turn.ts";
 
 /**
@@ -43,6 +44,8 @@ export function turnOf(session: Session, texts: Texts, now: string): Turn {
     reading: readingNeedOf(session, meta, now),
     wait: waitOf(session, meta, texts),
     ending: meta.outcome ? endingOf(session, meta.outcome, texts) : null,
+    ...standingAt(session, meta, texts),
+    changed: changedChips(session, texts),
     path,
     pathText: pathText(path, texts),
   };
@@ -132,6 +135,7 @@ function gateOf({ flow }: Session, meta: TurnMeta, texts: Texts): Gate | null {
     items: meta.short
       ? [{ id: stillSo, text: texts(`${key}.${stillSo}`) }]
       : rule.items.map((id) => ({ id, text: texts(`${key}.items.${id}`) })),
+    next: texts(`checks.${meta.turn.split(".")[0]}.name`),
     facts: meta.short ? [] : rule.facts.map((id) => texts(`${key}.facts.${id}`)),
     minutes: limitOf(flow.limits, "gate-short-minutes"),
   };

@@ -32,6 +32,13 @@ export type Turn = {
   reading: ReadingNeed | null;
   wait: Wait | null;
   ending: Ending | null;
+  /** What the answer before this turn means, in one short sentence; empty where it has told little. */
+  means: string;
+  /** What it most likely is so far, in words, and about how many checks are left; none and 0 where nothing is believed yet. */
+  likely: string[];
+  left: number;
+  /** What we had changed in the home and is not put back yet, such as a closed tap, each in two or three words. */
+  changed: { id: string; text: string }[];
   path: PathMark[];
   /** The path in words, for a screen reader. */
   pathText: string;
@@ -55,6 +62,8 @@ export type Gate = {
   signal: Signal;
   items: { id: string; text: string }[];
   facts: string[];
+  /** The name of the check that it leads to. */
+  next: string;
   /** How long a tick stays over a reload. */
   minutes: number;
 };

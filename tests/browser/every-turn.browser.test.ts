@@ -1,6 +1,7 @@
 import type { Session } from "../../src/session/index.ts";
 import { colourRules, violationsOn } from "./axe.ts";
 import { flow } from "./expected.ts";
+import { isInReach, phones } from "./in-reach.ts";
 import { expect, test } from "./panel-test.ts";
 import { sessionsAtEveryTurn } from "./sessions.ts";
 
@@ -13,6 +14,10 @@ test.beforeAll(() => {
 
 // The narrowest that WCAG 2.2 asks for: 320 CSS px without scrolling in two directions (1.4.10).
 test.use({ viewport: { width: 320, height: 640 } });
+
+/** Of the turns looked at: those whose next thing to tap is out of sight, by the phone's width. */
+const outOfReach = new Map(phones.map(({ width }) => [width, [] as string[]]));
+let looked = 0;
 
 const groups = [flow.opening.id, ...Object.keys(flow.checks), "part", "professional", "fixed", "stopped"];
 
@@ -31,6 +36,11 @@ for (const group of groups) {
         await page.setViewportSize({ width, height: 800 });
         const tooWide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
         expect(tooWide, `${turn} at ${width} px`).toBeLessThan(1);
+      }
+      looked++;
+      for (const phone of phones) {
+        await page.setViewportSize(phone);
+        if (!(await isInReach(panel.host))) outOfReach.get(phone.width)?.push(turn);
       }
       await page.setViewportSize({ width: 320, height: 640 });
       await page.emulateMedia({ colorScheme: "dark" });
@@ -59,3 +69,14 @@ for (const group of groups) {
     for (const gate of flow.checks[group]?.gates ?? []) expect([...seen]).toContain(`${group}.gate-${gate}`);
   });
 }
+
+test("the next thing to tap is in sight without scrolling on most turns", () => {
+  for (const { width, height, least } of phones) {
+    const missed = outOfReach.get(width) ?? [];
+    const share = 1 - missed.length / looked;
+    console.log(
+      `${width} by ${height}: ${(100 * share).toFixed(1)} % of ${looked} turns; not ${missed.join(", ")}`,
+    );
+    expect.soft(share, `${width} by ${height}`).toBeGreaterThanOrEqual(least);
+  }
+});

@@ -17,6 +17,7 @@ import { violationsOn } from "./axe.ts";
 import { flat, flow, freshSession, guide, morning, namesOfParts, sessionAt, textsIn } from "./expected.ts";
 import { enterReading, withConditions } from "./instruments.ts";
 import { actsOf, eventsIn, keptLately, keptText, turnAgain } from "./kept-logs.ts";
+import { nowOn } from "./page-clock.ts";
 import { readScreen } from "./read-screen.ts";
 import { wayTo } from "./ways.ts";
 
@@ -76,13 +77,8 @@ export class PanelPage {
   }
 
   /** Now by the page's clock, with the page's own offset. */
-  async now(): Promise<string> {
-    const [instant, offset] = await this.page.evaluate(() => [Date.now(), -new Date().getTimezoneOffset()]);
-    const sign = (offset as number) < 0 ? "-" : "+";
-    const minutes = Math.abs(offset as number);
-    const pad = (value: number) => `${value}`.padStart(2, "0");
-    const local = new Date((instant as number) + (offset as number) * 60_000).toISOString().slice(0, -1);
-    return `${local}${sign}${pad(Math.floor(minutes / 60))}:${pad(minutes % 60)}`;
+  now(): Promise<string> {
+    return nowOn(this.page);
   }
 
   /** Opens a page with nothing stored. */
@@ -121,8 +117,10 @@ export class PanelPage {
   }
 
   async answer(id: string): Promise<void> {
-    const { turn } = this.turn;
-    await this.button(this.#answerText(id)).tap();
+    const { turn, answers } = this.turn;
+    const text = answers.find((each) => each.id === id)?.text;
+    if (!text) throw new Error(`${turn} has no answer "${id}"`);
+    await this.button(text).tap();
     await this.took({ type: "answered", turn, answer: id, at: await this.now() });
   }
 
@@ -180,7 +178,6 @@ export class PanelPage {
     await this.button(this.text("measure.find")).tap();
   }
 
-  /** Goes on without a model code by the button with this text. */
   async goOnWithoutModel(key: "measure.plate-lost" | "measure.without", typed = ""): Promise<void> {
     const { turn } = this.turn;
     await this.button(this.text(key)).tap();
@@ -189,25 +186,39 @@ export class PanelPage {
 
   async reportDanger(danger: string): Promise<void> {
     await this.button(this.text("ui.danger")).tap();
-    await this.#footer(this.text(`checks.opening.danger.answers.${danger}`));
+    // The same danger may be an answer of the opening: those of the bar at the top come first.
+    await this.button(this.text(`checks.opening.danger.answers.${danger}`))
+      .first()
+      .tap();
     await this.took({ type: "danger-reported", danger, at: await this.now() });
   }
 
+  /** Opens one of the ways in the menu, which asks before it acts. */
+  async opensMenu(way: "help" | "ice" | "restart"): Promise<void> {
+    await this.button(this.text("ui.menu")).tap();
+    await this.button(this.text(`ui.${way}`)).tap();
+  }
+
+  /** The row of an earlier answer, by the short name of its turn; a tap on it changes the answer. */
+  row(title: string): Locator {
+    return this.host.getByRole("button", { name: new RegExp(`^${title} `) }).last();
+  }
+
   async askForHelp(): Promise<void> {
-    await this.button(this.text("ui.help")).tap();
-    await this.#footer(this.text("ui.help-yes"));
+    await this.opensMenu("help");
+    await this.button(this.text("ui.help-yes")).tap();
     await this.took({ type: "help-asked", at: await this.now() });
   }
 
   async reportIce(): Promise<void> {
-    await this.button(this.text("ui.ice")).tap();
-    await this.#footer(this.text("ui.ice-yes"));
+    await this.opensMenu("ice");
+    await this.button(this.text("ui.ice-yes")).tap();
     await this.took({ type: "ice-returned", at: await this.now() });
   }
 
   async restart(): Promise<void> {
-    await this.button(this.text("ui.restart")).tap();
-    await this.#footer(this.text("ui.restart-yes"));
+    await this.opensMenu("restart");
+    await this.button(this.text("ui.restart-yes")).tap();
     this.session = freshSession(await this.now());
     await this.#shows("focused");
   }
@@ -216,11 +227,9 @@ export class PanelPage {
   async change(turn: string): Promise<void> {
     const line = linesOf(this.session, this.texts).findLast((each) => each.turn === turn);
     if (!line) throw new Error(`${turn} was never answered`);
-    const fold = this.host.getByRole("button", { expanded: false, name: /earlier answer/ });
+    const fold = this.host.getByRole("button", { expanded: false, name: /so far/ });
     if (await fold.count()) await fold.tap();
-    await this.button(`${this.text("ui.change")}: ${line.title}`)
-      .last()
-      .tap();
+    await this.row(line.title).tap();
     if (line.drops > 0) {
       await expect(this.host.getByText(this.text("ui.drops", { count: line.drops }))).toBeVisible();
       await this.button(this.text("ui.change-anyway")).tap();
@@ -385,16 +394,5 @@ export class PanelPage {
   async #resumed(left: Session): Promise<void> {
     this.session = resume(guide, JSON.parse(JSON.stringify(left.log)), await this.now()).session;
     await this.#shows();
-  }
-
-  async #footer(name: string): Promise<void> {
-    // The same danger may be an answer of the opening: the footer's own comes last.
-    await this.button(name).last().tap();
-  }
-
-  #answerText(id: string): string {
-    const answer = this.turn.answers.find((each) => each.id === id);
-    if (!answer) throw new Error(`${this.turn.turn} has no answer "${id}"`);
-    return answer.text;
   }
 }

@@ -32,7 +32,8 @@ test.describe("changing one's mind", () => {
     await panel.open();
     await panel.goTo("opening.changed");
     const kept = await panel.storedText();
-    const change = panel.button(`${panel.text("ui.change")}: ${panel.text("checks.opening.danger.name")}`);
+    const change = panel.row(panel.text("checks.opening.danger.name"));
+    await panel.button(panel.text("ui.earlier", { count: panel.session.log.events.length - 1 })).tap();
     await change.tap();
     await panel.seesTurn();
     await panel.button(panel.text("ui.keep")).tap();
@@ -53,7 +54,7 @@ test.describe("changing one's mind", () => {
   test("starting again asks first, and then forgets everything", async ({ panel }) => {
     await panel.open();
     await panel.goTo("ice-maker-switch.look");
-    await panel.button(panel.text("ui.restart")).tap();
+    await panel.opensMenu("restart");
     await expect(panel.host.getByText(panel.text("ui.restart-ask"))).toBeFocused();
     await panel.seesTurn();
     await panel.button(panel.text("ui.cancel")).tap();
@@ -120,7 +121,7 @@ test.describe("double taps", () => {
   }) => {
     await panel.open();
     await panel.goTo("opening.changed");
-    await panel.button(panel.text("ui.restart")).tap();
+    await panel.opensMenu("restart");
     await tapTwice(panel, panel.text("ui.restart-yes"));
     await expect(panel.heading).toHaveText(panel.text("checks.opening.danger.ask"));
     expect(await panel.storedEvents()).toEqual([]);

@@ -41,7 +41,7 @@ describe("a plug that is pulled within a turn", () => {
 
   test("is no way past a danger: water at the socket stops all, whatever was shown", () => {
     expect(words(asked)).toContain("Touch nothing if there's water near the plug or socket");
-    expect(turnOf(asked, texts, at(0)).note).toContain("choose “Something is dangerous”");
+    expect(turnOf(asked, texts, at(0)).note).toContain("choose “Danger?”");
   });
 
   test("stands in for the lock and the switch, and goes back in before anything that needs power", () => {

@@ -11,7 +11,7 @@ type Props = {
   give(answer: string): void;
 };
 
-/** A turn's answers; 'not sure' and 'can't do this' are quieter, never smaller to hit. */
+/** A turn's answers; 'not sure' and 'can't do this' come last and are quieter, never smaller to hit. */
 export class Answers extends Component<Props, { given: string }> {
   override render({ answers, busy, taken, isUrgent, give }: Props) {
     const { given } = this.state;

@@ -1,9 +1,16 @@
+import type { ComponentType } from "preact";
 import { showList, type Texts, type Turn } from "../../turn/index.ts";
 import { Hazards } from "./hazards.tsx";
 
-/** What is said before anybody kneels down at a freezer: the minutes, the tools, the hazards. */
-export function Before({ turn, texts }: { turn: Turn; texts: Texts }) {
-  const { minutes, tools, hazards, gated } = turn;
+type Props = { turn: Turn; texts: Texts; picture: ComponentType<{ id: string }> };
+
+/**
+ * What comes before the steps: the minutes, the tools, the hazards, and where to look. A gate says its hazards itself, and
+ * the drawing of a reading follows the instrument, which has to be in sight.
+ */
+export function Before({ turn, texts, picture }: Props) {
+  const { kind, minutes, tools, hazards, gated } = turn;
+  if (kind === "gate") return null;
   const said = [
     minutes > 0 && texts("ui.minutes", { count: minutes }),
     tools.length > 0 && texts("ui.tools", { tools: showList(texts("ui.locale"), tools) }),
@@ -11,7 +18,19 @@ export function Before({ turn, texts }: { turn: Turn; texts: Texts }) {
   return (
     <>
       {said.length > 0 && <p class="small">{said.join(" · ")}</p>}
-      <Hazards hazards={hazards} brief={gated} texts={texts} />
+      {!gated && <Hazards hazards={hazards} texts={texts} />}
+      {kind !== "reading" && <Tile id={turn.picture} picture={picture} />}
     </>
+  );
+}
+
+/** A drawing in its frame. */
+export function Tile({ id, picture: Picture }: { id: string | null; picture: Props["picture"] }) {
+  return (
+    id && (
+      <div class="tile">
+        <Picture id={id} />
+      </div>
+    )
   );
 }

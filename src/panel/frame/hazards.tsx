@@ -2,22 +2,23 @@ import type { ComponentChildren } from "preact";
 import type { Hazard, Signal, Texts } from "../../turn/index.ts";
 import { Alert } from "./alert.tsx";
 
-const MOST_SEVERE_FIRST: Signal[] = ["danger", "warning", "caution", "notice"];
+const mostSevereFirst: Signal[] = ["danger", "warning", "caution", "notice"];
 
-/** Hazards, one panel for each signal word; `brief` only reminds. */
+/** The word that speaks for all of them: a screen has one panel, and the worst that can happen heads it. */
+export const worstOf = (signals: Signal[]) => mostSevereFirst.find((one) => signals.includes(one));
+
+/** Hazards in one panel, most severe first; `brief` only reminds. */
 export function Hazards({ hazards, brief, texts }: { hazards: Hazard[]; brief?: boolean; texts: Texts }) {
-  return MOST_SEVERE_FIRST.map((signal) => {
-    const told = hazards.filter((hazard) => hazard.signal === signal);
-    return (
-      told.length > 0 && (
-        <SignalPanel key={signal} signal={signal} brief={brief} texts={texts}>
-          {told.map((hazard) => (
-            <p key={hazard.id}>{hazard.text}</p>
-          ))}
-        </SignalPanel>
-      )
-    );
-  });
+  const worst = worstOf(hazards.map(({ signal }) => signal));
+  return (
+    worst && (
+      <SignalPanel signal={worst} brief={brief} texts={texts}>
+        {hazards.map((hazard) => (
+          <p key={hazard.id}>{hazard.text}</p>
+        ))}
+      </SignalPanel>
+    )
+  );
 }
 
 type PanelProps = { signal: Signal; brief?: boolean | undefined; texts: Texts; children: ComponentChildren };

@@ -4,12 +4,13 @@ import panelSheet from "./panel.css?inline";
 
 export { Answers } from "./answers.tsx";
 export { Ask } from "./ask.tsx";
-export { Before } from "./before.tsx";
-export { Hazards, SignalPanel } from "./hazards.tsx";
+export { Before, Tile } from "./before.tsx";
+export { Hazards, SignalPanel, worstOf } from "./hazards.tsx";
 export { Lines } from "./lines.tsx";
 export type { Trouble } from "./loading.tsx";
 export { Notices } from "./notices.tsx";
 export { Panel, type PanelProps } from "./panel.tsx";
 export type { ScreenProps, Screens } from "./screens.ts";
+export { State } from "./state.tsx";
 /** The rules of the first file, for `adoptedStyleSheets`. */
 export const firstSheet = panelSheet + controlsSheet + openingSheet;

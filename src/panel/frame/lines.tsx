@@ -2,8 +2,8 @@ import { Component } from "preact";
 import type { Line, Texts } from "../../turn/index.ts";
 import type { Screens } from "./screens.ts";
 
-/** More lines than this push the turn off a phone's screen: then only the last two stay in sight. */
-const LINES_IN_SIGHT = 3;
+/** More lines than this push the question off a phone's screen: then only the last one stays in sight. */
+const LINES_IN_SIGHT = 2;
 
 type Props = {
   lines: Line[];
@@ -13,18 +13,18 @@ type Props = {
   changing: Screens["changing"] | undefined;
 };
 
-/** Earlier turns, folded to a line each. */
+/** What was said so far: a row for each exchange, the older ones folded. */
 export class Lines extends Component<Props, { open: boolean }> {
   override render({ lines, ...props }: Props) {
     const { open } = this.state;
-    const folded = lines.length > LINES_IN_SIGHT ? lines.length - 2 : 0;
+    const folded = lines.length > LINES_IN_SIGHT ? lines.length - 1 : 0;
     const shown = open ? lines : lines.slice(folded);
     return (
       <>
         {folded > 0 && (
           <button
             type="button"
-            class="quiet fold"
+            class="past fold"
             aria-expanded={Boolean(open)}
             onClick={() => this.setState({ open: !open })}
           >
@@ -33,9 +33,9 @@ export class Lines extends Component<Props, { open: boolean }> {
         )}
         {shown.length > 0 && (
           // biome-ignore lint/a11y/noRedundantRoles: Safari drops the list from its speech once the markers are gone.
-          <ol role="list" class="lines" start={lines.length - shown.length + 1}>
+          <ol role="list" start={lines.length - shown.length + 1}>
             {shown.map((line) => (
-              <EarlierTurn key={`${line.index} ${line.turn}`} line={line} {...props} />
+              <Exchange key={`${line.index} ${line.turn}`} line={line} {...props} />
             ))}
           </ol>
         )}
@@ -44,9 +44,10 @@ export class Lines extends Component<Props, { open: boolean }> {
   }
 }
 
-type TurnProps = { line: Line } & Omit<Props, "lines">;
+type ExchangeProps = { line: Line } & Omit<Props, "lines">;
 
-class EarlierTurn extends Component<TurnProps, { asking: boolean }> {
+/** A short question and what was answered; a tap on the row changes the answer. */
+class Exchange extends Component<ExchangeProps, { asking: boolean }> {
   #opener: HTMLElement | null = null;
 
   readonly #close = () => {
@@ -55,36 +56,31 @@ class EarlierTurn extends Component<TurnProps, { asking: boolean }> {
   };
 
   /** What was answered seldom changes. */
-  override shouldComponentUpdate({ line, texts }: TurnProps, { asking }: { asking?: boolean }): boolean {
+  override shouldComponentUpdate({ line, texts }: ExchangeProps, { asking }: { asking?: boolean }): boolean {
     const { props, state } = this;
     return Boolean(
       asking || state.asking || texts !== props.texts || JSON.stringify(line) !== JSON.stringify(props.line),
     );
   }
 
-  override render({ line, texts, changing: Changing }: TurnProps) {
+  override render({ line, texts, changing: Changing }: ExchangeProps) {
     // Not the `change` of when it was drawn: that one belongs to an earlier view.
     const act = () => this.props.change(line.index);
     return (
       <li>
-        <p>
+        <button
+          type="button"
+          class="past"
+          title={texts("ui.change")}
+          onClick={(event) => {
+            this.#opener = event.currentTarget;
+            if (line.drops) this.setState({ asking: true });
+            else act();
+          }}
+        >
           <span>{line.title}</span> <b>{line.answer}</b>
-        </p>
-        {line.canChange && (
-          <button
-            type="button"
-            class="quiet"
-            aria-label={`${texts("ui.change")}: ${line.title}`}
-            onClick={(event) => {
-              this.#opener = event.currentTarget;
-              if (line.drops) this.setState({ asking: true });
-              else act();
-            }}
-          >
-            {texts("ui.change")}
-          </button>
-        )}
-        {Changing && this.state.asking && line.canChange && (
+        </button>
+        {Changing && this.state.asking && (
           <Changing line={line} texts={texts} act={act} close={this.#close} />
         )}
       </li>

@@ -1,22 +1,27 @@
 import type { Notice } from "../../turn/index.ts";
 
+type Props = { notices: Notice[]; means: string; goOn(): void };
+
 /**
- * What is to be told beside a turn, and is announced where it comes by itself. It comes with the engine, as whatever there
+ * What the last answer means, and what is to be told beside a turn, and is announced where it comes by itself. It comes with the engine, as whatever there
  * is to tell.
  */
-export function Notices({ notices, goOn }: { notices: Notice[]; goOn(): void }) {
+export function Notices({ notices, means, goOn }: Props) {
   return (
-    <div class="notices" role="status">
-      {notices.map(({ id, text, goOn: label }) => (
-        <div key={id} class="note">
-          <p>{text}</p>
-          {label && (
-            <button type="button" onClick={() => goOn()}>
-              {label}
-            </button>
-          )}
-        </div>
-      ))}
-    </div>
+    <>
+      {means && <p class="means">{means}</p>}
+      <div class="notices" role="status">
+        {notices.map(({ id, text, goOn: label }) => (
+          <div key={id} class="note">
+            <p>{text}</p>
+            {label && (
+              <button type="button" onClick={() => goOn()}>
+                {label}
+              </button>
+            )}
+          </div>
+        ))}
+      </div>
+    </>
   );
 }

@@ -3,11 +3,11 @@ import type { Actions, Services, Texts, View } from "../../turn/index.ts";
 import { Alert } from "./alert.tsx";
 import { Answers } from "./answers.tsx";
 import { createTapGuard } from "./double-tap.ts";
-import { Footer } from "./footer.tsx";
 import { Lines } from "./lines.tsx";
 import { Loading, type Trouble } from "./loading.tsx";
 import { OneTap, placeOf } from "./one-tap.ts";
 import type { Screens } from "./screens.ts";
+import { Top } from "./top.tsx";
 
 export type PanelProps = {
   view: View;
@@ -22,7 +22,7 @@ export type PanelProps = {
   trouble?: Trouble | null;
 };
 
-/** The whole panel: where we are on the ice path, what was answered, one turn, and the ways out. */
+/** The whole panel: the ways out, what was said so far, one turn, and its answers within the thumb's reach. */
 export class Panel extends Component<PanelProps> {
   readonly #guard = createTapGuard();
   readonly #tap = new OneTap(() => this.setState({}));
@@ -48,14 +48,23 @@ export class Panel extends Component<PanelProps> {
     // A stop is whole without the rest of the script, and nothing on it can be changed but by starting again.
     const isStop = turn?.ending?.outcome === "stopped";
     const {
-      icePath: IcePath,
+      state: State,
       before: Before,
+      after: After,
       notices: Notices,
       ownWords: OwnWords,
       badge: Badge,
       picture: Picture,
     }: Partial<Screens> = screens ?? {};
-    const notices = Notices && <Notices notices={view.notices} goOn={actions.goOn} />;
+    // A gate's own screen confirms it, once its lines are ticked.
+    const answers = turn?.answers.filter(({ id }) => turn.kind !== "gate" || id !== "ready") ?? [];
+    const own = answers.filter(({ role }) => role === "own").length;
+    // 'Not sure' and 'can't do this' share a row.
+    const rows = own + Number(answers.length > own);
+    const props = { actions, services, texts, busy };
+    const notices = Notices && (
+      <Notices notices={view.notices} means={turn?.means ?? ""} goOn={actions.goOn} />
+    );
     return (
       <section
         {...this.#guard}
@@ -64,14 +73,11 @@ export class Panel extends Component<PanelProps> {
         dir={texts("ui.direction") as "ltr"}
         aria-label={texts("ui.title")}
       >
-        <header>
-          <div class="path">
-            {IcePath && turn && turn.path.length > 0 && <IcePath path={turn.path} label={turn.pathText} />}
-          </div>
-          {!isStop && (
-            <Lines lines={view.lines} change={actions.change} texts={texts} changing={screens?.changing} />
-          )}
-        </header>
+        <Top key={isStop} view={view} actions={actions} texts={texts} />
+        {State && turn && <State turn={turn} texts={texts} />}
+        {!isStop && (
+          <Lines lines={view.lines} change={actions.change} texts={texts} changing={screens?.changing} />
+        )}
         {/* A new one once there is a turn: nothing moves that somebody looks at. */}
         <div
           key={turn ? "turn" : "none"}
@@ -80,7 +86,7 @@ export class Panel extends Component<PanelProps> {
         >
           {!isStop && notices}
           {turn && (
-            <div key={placeOf(view)} class={turn.kind}>
+            <div key={placeOf(view)} class={turn.kind} style={{ "--rows": rows }}>
               {turn.ending &&
                 (Badge ? (
                   <Badge outcome={turn.ending.outcome} texts={texts} />
@@ -92,7 +98,7 @@ export class Panel extends Component<PanelProps> {
               <h2 ref={this.#tap.heading} tabIndex={-1}>
                 {turn.heading}
               </h2>
-              {Before && <Before turn={turn} texts={texts} />}
+              {Before && Picture && <Before turn={turn} texts={texts} picture={Picture} />}
               {turn.body[1] && !turn.ending ? (
                 <ol class="steps">
                   {turn.body.map((text) => (
@@ -103,45 +109,31 @@ export class Panel extends Component<PanelProps> {
                 turn.body.map((text) => <p key={text}>{text}</p>)
               )}
               {turn.note && <p class="small">{turn.note}</p>}
-              {turn.picture && Picture && <Picture id={turn.picture} />}
+              {Screen && Picture && <Screen {...props} turn={turn} picture={Picture} />}
               {turn.why && (
                 <details>
                   <summary>{texts("ui.why")}</summary>
                   <p>{turn.why}</p>
                 </details>
               )}
-              {Screen && Picture && (
-                <Screen
-                  turn={turn}
-                  actions={actions}
-                  services={services}
-                  texts={texts}
-                  busy={busy}
-                  picture={Picture}
-                />
+              {After && Picture && !isStop && <After turn={turn} texts={texts} picture={Picture} />}
+              {!isStop && (Screen === undefined || (turn.kind === "choice" && trouble)) && (
+                <Loading trouble={trouble} texts={texts} />
               )}
-              {Screen === undefined &&
-                (isStop ? <p class="rest" /> : <Loading trouble={trouble} texts={texts} />)}
-              <Answers
-                // A gate's own screen confirms it, once its lines are ticked.
-                answers={turn.answers.filter(({ id }) => turn.kind !== "gate" || id !== "ready")}
-                busy={busy}
-                taken={taken}
-                isUrgent={(id) => view.dangers.some((danger) => danger.id === id)}
-                give={(id) => actions.answer(turn.turn, id)}
-              />
-              {turn.kind === "choice" && trouble && <Loading trouble={trouble} texts={texts} />}
               {turn.turn === texts("described.turn") && (
                 <div class="own-words">
-                  {OwnWords && (
-                    <OwnWords
-                      turn={turn}
-                      actions={actions}
-                      texts={texts}
-                      busy={busy}
-                      found={screens?.foundInWords}
-                    />
-                  )}
+                  {OwnWords && <OwnWords {...props} turn={turn} found={screens?.foundInWords} />}
+                </div>
+              )}
+              {answers[0] && (
+                <div class="dock">
+                  <Answers
+                    answers={answers}
+                    busy={busy}
+                    taken={taken}
+                    isUrgent={(id) => view.dangers.some((danger) => danger.id === id)}
+                    give={(id) => actions.answer(turn.turn, id)}
+                  />
                 </div>
               )}
             </div>
@@ -149,7 +141,6 @@ export class Panel extends Component<PanelProps> {
           {isStop && notices}
           {!turn && <Loading trouble={trouble} texts={texts} />}
         </div>
-        <Footer key={isStop} view={view} actions={actions} texts={texts} />
       </section>
     );
   }

@@ -1,5 +1,5 @@
 import type { ComponentType } from "preact";
-import type { Actions, Ending, Line, Notice, PathMark, Services, Texts, Turn } from "../../turn/index.ts";
+import type { Actions, Ending, Line, Notice, Services, Texts, Turn } from "../../turn/index.ts";
 
 /** What the screen of one turn is given. `busy` is true from a tap until the next view: buttons then do nothing. */
 export type ScreenProps = {
@@ -18,8 +18,8 @@ export type Way = "danger" | "ice" | "help" | "restart";
 type OwnWordsProps = Pick<ScreenProps, "turn" | "actions" | "texts" | "busy">;
 
 /**
- * What arrives with the engine, or after it: a screen for every kind of turn but `choice`, the ice path, what is said
- * before a check, the field for somebody's own words and what is found for them, what is asked before an answer is
+ * What arrives with the engine, or after it: a screen for every kind of turn but `choice`, what we had changed, what stands
+ * before and after the steps, the field for somebody's own words and what is found for them, what is asked before an answer is
  * changed, notices, an ending's sign, and the pictures. The opening needs none of them, and its file has to be small.
  */
 export type Screens = { gate: ComponentType<ScreenProps> } & Partial<
@@ -27,9 +27,10 @@ export type Screens = { gate: ComponentType<ScreenProps> } & Partial<
     foundInWords: ComponentType<OwnWordsProps & { typed: string }>;
   }
 > & {
-    icePath: ComponentType<{ path: PathMark[]; label: string }>;
-    before: ComponentType<{ turn: Turn; texts: Texts }>;
-    notices: ComponentType<{ notices: Notice[]; goOn(): void }>;
+    state: ComponentType<{ turn: Turn; texts: Texts }>;
+    before: ComponentType<{ turn: Turn; texts: Texts; picture: ScreenProps["picture"] }>;
+    after: ComponentType<{ turn: Turn; texts: Texts; picture: ScreenProps["picture"] }>;
+    notices: ComponentType<{ notices: Notice[]; means: string; goOn(): void }>;
     changing: ComponentType<{ line: Line; texts: Texts; act(): void; close(): void }>;
     ownWords: ComponentType<OwnWordsProps & { found: Screens["foundInWords"] }>;
     badge: ComponentType<{ outcome: Ending["outcome"]; texts: Texts }>;

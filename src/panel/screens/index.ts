@@ -1,5 +1,5 @@
-import { Before, Notices } from "../frame/index.ts";
-import { IcePath } from "../pictures/index.ts";
+import { Before, Notices, State } from "../frame/index.ts";
+import { After } from "./after/index.ts";
 import { Changing } from "./changing/index.ts";
 import { GateScreen } from "./gate/index.ts";
 import laterSheet from "./later.css?inline";
@@ -8,8 +8,9 @@ import { Badge } from "./reading/index.ts";
 /** What comes with the engine; with `picture`, the field for own words and the later screens beside them they are what `Panel` wants. */
 export const screens = {
   gate: GateScreen,
-  icePath: IcePath,
   before: Before,
+  after: After,
+  state: State,
   changing: Changing,
   notices: Notices,
   badge: Badge,

@@ -3,7 +3,7 @@ import { expect, test } from "../panel-test.ts";
 import { holdParts, parts } from "./held-back.ts";
 
 const answer = (panel: PanelPage, id: string) =>
-  panel.button(panel.text(`checks.opening.danger.answers.${id}`)).first();
+  panel.button(panel.text(`checks.opening.danger.answers.${id}`)).last();
 const seesStop = async (panel: PanelPage, danger: string) => {
   await expect(panel.heading).toHaveText(panel.text(`dangers.${danger}.heading`));
   for (const line of panel.text(`dangers.${danger}.do`).split("\n"))
@@ -13,11 +13,11 @@ const report = async (panel: PanelPage, danger: string) => {
   await panel.button(panel.text("ui.danger")).tap();
   await panel
     .button(panel.text(`checks.opening.danger.answers.${danger}`))
-    .last()
+    .first()
     .tap();
 };
 const restart = async (panel: PanelPage) => {
-  await panel.button(panel.text("ui.restart")).tap();
+  await panel.opensMenu("restart");
   await panel.button(panel.text("ui.restart-yes")).tap();
 };
 
@@ -33,14 +33,14 @@ test.describe("a danger while the rest of the script is still on its way", () =>
       await seesStop(panel, danger);
       await expect(panel.heading).toBeFocused();
       const before = await panel.heading.boundingBox();
-      const footer = panel.button(panel.text("ui.restart"));
-      const below = await footer.boundingBox();
+      const last = panel.host.getByText(panel.text(`dangers.${danger}.do`).split("\n").at(-1)?.trim() ?? "");
+      const below = await last.boundingBox();
       release();
       await expect(panel.button(panel.text("part.copy"))).toBeVisible();
       await seesStop(panel, danger);
       await expect(panel.heading).toBeFocused();
       expect(await panel.heading.boundingBox()).toEqual(before);
-      expect(await footer.boundingBox()).toEqual(below);
+      expect(await last.boundingBox()).toEqual(below);
       await page.reload();
       await seesStop(panel, danger);
       await expect(panel.button(panel.text("part.copy"))).toBeVisible();
@@ -95,7 +95,10 @@ test.describe("a danger while the rest of the script is still on its way", () =>
     await seesStop(panel, "not-sure");
   });
 
-  test("it is reported by the way out below, as somebody who comes back does", async ({ panel, page }) => {
+  test("it is reported by the way out at the top, as somebody who comes back does", async ({
+    panel,
+    page,
+  }) => {
     await panel.open();
     await panel.goTo("opening.supply");
     const kept = await panel.storedText();
@@ -120,7 +123,7 @@ test.describe("a danger while the rest of the script is still on its way", () =>
     await page.goto("index.html");
     await answer(panel, "gas").tap();
     await seesStop(panel, "gas");
-    await expect(panel.host.getByRole("button")).toHaveText([panel.text("ui.restart")]);
+    await expect(panel.host.getByRole("button")).toHaveText([panel.text("ui.menu")]);
     await restart(panel);
     await expect(panel.heading).toHaveText(panel.text("checks.opening.danger.ask"));
     await answer(panel, "none").tap();

@@ -27,7 +27,7 @@ async function comesBackToOpening(panel: PanelPage, finger: Finger): Promise<voi
   await panel.open();
   await finger.tap(words(panel, "checks.opening.danger.answers.none"));
   await expect(panel.heading).toHaveText(panel.text("checks.opening.symptom.ask"));
-  await finger.tap(panel.button(`${panel.text("ui.change")}: ${panel.text("checks.opening.danger.name")}`));
+  await finger.tap(panel.row(panel.text("checks.opening.danger.name")));
   await expect(panel.heading).toHaveText(panel.text("checks.opening.danger.ask"));
 }
 
@@ -126,8 +126,11 @@ const cases: Record<string, Case> = {
       await expect(panel.page.getByText("asked once")).toHaveText(/(?<!asked once )asked once $/);
     },
   },
-  "'start again' of the footer, which asks first": {
-    open: (panel) => panel.openWhere("ice-maker-switch.look"),
+  "'start again' of the menu, which asks first": {
+    open: async (panel, finger) => {
+      await panel.openWhere("ice-maker-switch.look");
+      await finger.tap(words(panel, "ui.menu"));
+    },
     control: (panel) => words(panel, "ui.restart"),
     onceOnly: async (panel) => {
       await expect(panel.host.getByText(panel.text("ui.restart-ask"))).toBeVisible();
@@ -137,6 +140,7 @@ const cases: Record<string, Case> = {
   "its 'yes, start again'": {
     open: async (panel, finger) => {
       await panel.openWhere("ice-maker-switch.look");
+      await finger.tap(words(panel, "ui.menu"));
       await finger.tap(words(panel, "ui.restart"));
     },
     control: (panel) => words(panel, "ui.restart-yes"),
@@ -150,8 +154,7 @@ const cases: Record<string, Case> = {
       await comesBackToOpening(panel, finger);
       await finger.tap(words(panel, "checks.opening.danger.answers.none"));
     },
-    control: (panel) =>
-      panel.button(`${panel.text("ui.change")}: ${panel.text("checks.opening.danger.name")}`),
+    control: (panel) => panel.row(panel.text("checks.opening.danger.name")),
     onceOnly: async (panel) => {
       await expect(panel.heading).toHaveText(panel.text("checks.opening.danger.ask"));
       expect(await panel.storedEvents()).toEqual([]);

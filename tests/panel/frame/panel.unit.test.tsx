@@ -94,9 +94,9 @@ describe("focus", () => {
     await tap("No");
     await show(viewOf(second, { lines: linesOf(1) }));
     expect(gone).toHaveReturnedWith(expect.stringContaining("Is anything dangerous?"));
-    button("Start again").focus();
+    button("Danger?").focus();
     await show(viewOf(first));
-    expect(focused()).toBe(button("Start again"));
+    expect(focused()).toBe(button("Danger?"));
   });
 
   test("no live region repeats what the focused heading says", async () => {
@@ -147,11 +147,21 @@ describe("a double tap", () => {
 });
 
 describe("what a turn shows", () => {
-  test("hazards stand under their signal words, most severe first, with a triangle but for a notice", async () => {
+  test("hazards stand in one panel under the worst signal word, most severe first", async () => {
     const { all } = await mount(chatFixtures["hazards"] as never);
-    expect(all(".word").map((word) => word.textContent)).toEqual(["DANGER", "WARNING", "CAUTION", "NOTICE"]);
-    expect(all(".word").map((word) => word.querySelector("svg") !== null)).toEqual([true, true, true, false]);
-    expect(all(".caution p")).toHaveLength(3);
+    expect(all(".word").map((word) => word.textContent)).toEqual(["DANGER"]);
+    expect(all(".word svg")).toHaveLength(1);
+    const told = (chatFixtures["hazards"]?.turn?.hazards ?? []).map(({ text }) => text);
+    expect(told.length).toBeGreaterThan(3);
+    expect(all(".signal p:not(.word)").map((hazard) => hazard.textContent)).toEqual(told);
+  });
+
+  test("a notice has no triangle", async () => {
+    const { all } = await mount(
+      viewOf(turnWith({ hazards: [{ id: "a", signal: "notice", text: "Wait." }] })),
+    );
+    expect(all(".word").map((word) => word.textContent)).toEqual(["NOTICE"]);
+    expect(all(".word svg")).toHaveLength(0);
   });
 
   test("hazards that a gate has just covered are only a reminder", async () => {
@@ -176,6 +186,6 @@ describe("what a turn shows", () => {
   test("without a turn the ways out are there all the same", async () => {
     const { text, buttons } = await mount(viewOf(null));
     expect(text()).toContain("One moment…");
-    expect(buttons()).toContain("Talk to a person");
+    expect(buttons()).toEqual(["Danger?", "More"]);
   });
 });

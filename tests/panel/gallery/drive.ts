@@ -32,7 +32,7 @@ const show = /Show what it means/;
 /** What a hand does before a fixture can be looked at; the others are looked at as they come. */
 export const hands: Record<string, (page: Page) => Promise<void>> = {
   "choice-asked": (page) => button(page, /^Change: Is/),
-  "footer-danger": (page) => button(page, "Something is dangerous"),
+  "footer-danger": (page) => button(page, "Danger?"),
   "footer-restart": (page) => button(page, "Start again"),
   "choice-open": (page) => page.getByText("Why this check").click(),
   gate: async (page) => {

@@ -130,6 +130,7 @@ export const gateTurn = turnWith({
       { id: "water", text: "The stop tap is closed" },
       { id: "floor", text: "The floor is dry" },
     ],
+    next: "The gated check",
     facts: ["Food keeps cold for 4 hours in the fridge while its door stays shut."],
     minutes: 15,
   },

@@ -43,6 +43,10 @@ const blank: Turn = {
   reading: null,
   wait: null,
   ending: null,
+  means: "",
+  likely: [],
+  left: 0,
+  changed: [],
   path: pathWith({}, null),
   pathText: "Where the water goes.",
 };

@@ -1,7 +1,8 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import type { Ending, Evidence, Texts, Turn } from "../../../turn/index.ts";
+import type { Ending, Evidence, PathMark, Texts, Turn } from "../../../turn/index.ts";
 import type { ScreenProps } from "../../frame/index.ts";
 import { PartCard, ShopHelp } from "../part/index.ts";
+import { showList } from "../reading/index.ts";
 import { WaitScreen } from "../wait/index.ts";
 
 /** How it ended: the cause, what was found, whom to call, and a summary to take along. */
@@ -22,7 +23,12 @@ export function EndingScreen(props: ScreenProps) {
         <PartCard wanted={ending.part} actions={actions} busy={busy} services={services} texts={texts} />
       )}
       {ending.outcome === "later" && wait}
-      <WaysOn outcome={ending.outcome} actions={actions} busy={busy} texts={texts} />
+      {ending.who && (
+        <div class="card who">
+          <h3>{texts("part.who")}</h3>
+          <p>{ending.who}</p>
+        </div>
+      )}
       {ending.likely.length > 0 && (
         <div class="card likely">
           <h3>{texts("part.likely")}</h3>
@@ -35,12 +41,7 @@ export function EndingScreen(props: ScreenProps) {
           </ol>
         </div>
       )}
-      {ending.who && (
-        <div class="card who">
-          <h3>{texts("part.who")}</h3>
-          <p>{ending.who}</p>
-        </div>
-      )}
+      {(ending.part || ending.outcome === "professional") && <Glance path={turn.path} texts={texts} />}
       {ending.outcome === "professional" && <ShopHelp services={services} texts={texts} />}
       {found.length > 0 && (
         <Found
@@ -50,8 +51,27 @@ export function EndingScreen(props: ScreenProps) {
           texts={texts}
         />
       )}
-      <Summary text={summaryOf(turn, found, texts)} texts={texts} />
+      <div class="dock">
+        <WaysOn outcome={ending.outcome} actions={actions} busy={busy} texts={texts} />
+        <Summary text={summaryOf(turn, found, texts)} texts={texts} />
+      </div>
     </>
+  );
+}
+
+/** What the search has cleared, and where nobody has looked. */
+function Glance({ path, texts }: { path: PathMark[]; texts: Texts }) {
+  const say = (key: string, states: PathMark["state"][]) => {
+    const stations = path.flatMap(({ station, state }) =>
+      states.includes(state) ? [texts(`thread.at.${station}`)] : [],
+    );
+    return stations[0] && <li>{texts(`thread.${key}`, { stations: showList(texts, stations) })}</li>;
+  };
+  return (
+    <ul class="glance">
+      {say("ruled-out", ["clear", "fixed"])}
+      {say("not-tried", ["unseen"])}
+    </ul>
   );
 }
 
@@ -64,15 +84,17 @@ function WaysOn({
 }: Pick<ScreenProps, "actions" | "busy" | "texts"> & { outcome: Ending["outcome"] }) {
   if (outcome !== "fixed" && outcome !== "later") return null;
   return (
-    <div class="answers">
-      {outcome === "later" && (
-        <button type="button" class="own" disabled={busy} onClick={actions.reportIce}>
-          {texts("part.it-works")}
+    <div class="dock">
+      <div class="answers">
+        {outcome === "later" && (
+          <button type="button" class="own" disabled={busy} onClick={actions.reportIce}>
+            {texts("part.it-works")}
+          </button>
+        )}
+        <button type="button" class="own" disabled={busy} onClick={actions.reportTrouble}>
+          {texts(outcome === "later" ? "part.still-there" : "part.came-back")}
         </button>
-      )}
-      <button type="button" class="own" disabled={busy} onClick={actions.reportTrouble}>
-        {texts(outcome === "later" ? "part.still-there" : "part.came-back")}
-      </button>
+      </div>
     </div>
   );
 }

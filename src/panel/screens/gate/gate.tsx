@@ -1,11 +1,11 @@
 import { useState } from "preact/hooks";
-import { type ScreenProps, SignalPanel } from "../../frame/index.ts";
+import { type ScreenProps, SignalPanel, worstOf } from "../../frame/index.ts";
 import { Wrong } from "../reading/index.ts";
 
 const MINUTE_MS = 60_000;
 
 /**
- * A safety gate: every line is ticked by hand, and nothing is remembered from the last visit. Only over a reload a tick
+ * A safety gate, with what can happen, in one panel: every line is ticked by hand, and nothing is remembered from the last visit. Only over a reload a tick
  * stays, as long as a confirmation would; it is the tap on the button that confirms.
  */
 export function GateScreen({ turn, actions, services, texts, busy }: ScreenProps) {
@@ -20,11 +20,14 @@ export function GateScreen({ turn, actions, services, texts, busy }: ScreenProps
   const [told, setTold] = useState(false);
   if (!gate) return null;
   const left = gate.items.length - ticked.length;
+  const signal = worstOf([gate.signal, ...turn.hazards.map((hazard) => hazard.signal)]) ?? gate.signal;
+  const hazards = turn.hazards.map(({ id, text }) => <p key={id}>{text}</p>);
   // All of it was confirmed a moment ago: one line, one tap.
   if (gate.short) {
     const ids = gate.items.map(({ id }) => id);
     return (
-      <SignalPanel signal={gate.signal} texts={texts}>
+      <SignalPanel signal={signal} texts={texts}>
+        {hazards}
         <button
           type="button"
           class="main wide"
@@ -38,7 +41,8 @@ export function GateScreen({ turn, actions, services, texts, busy }: ScreenProps
   }
   return (
     <>
-      <SignalPanel signal={gate.signal} texts={texts}>
+      <SignalPanel signal={signal} texts={texts}>
+        {hazards}
         {gate.items.map(({ id, text }) => (
           <label key={id} class="tick">
             <input
@@ -55,6 +59,7 @@ export function GateScreen({ turn, actions, services, texts, busy }: ScreenProps
           </label>
         ))}
       </SignalPanel>
+      {gate.next && <p class="small">{texts("thread.next", { check: gate.next })}</p>}
       {gate.facts.map((fact) => (
         <p key={fact} class="small">
           {fact}

@@ -8,7 +8,7 @@ const view = viewOf(turnWith({ heading: "Now" }), { ways: ["danger", "ice", "hel
 describe("ways out", () => {
   test("a danger is chosen from a list, and is reported by that one tap", async () => {
     const { tap, calls } = await mount(view);
-    await tap("Something is dangerous");
+    await tap("Danger?");
     await tap("I smell gas or burning");
     expect(calls).toEqual([["reportDanger", "smell"]]);
   });
@@ -19,6 +19,7 @@ describe("ways out", () => {
     ["Start again", "Yes, start again", "restart"],
   ])("'%s' asks before it acts", async (way, yes, action) => {
     const { tap, calls } = await mount(view);
+    await tap("More");
     await tap(way);
     expect(calls).toEqual([]);
     await tap(yes);
@@ -27,15 +28,27 @@ describe("ways out", () => {
 
   test("going back does nothing and gives the focus back", async () => {
     const { tap, calls, focused, button } = await mount(view);
+    await tap("More");
     await tap("Start again");
     await tap("Go back");
     expect(calls).toEqual([]);
-    expect(focused()).toBe(button("Start again"));
+    expect(focused()).toBe(button("More"));
+  });
+
+  test("a second tap shuts what is open", async () => {
+    const { tap, buttons } = await mount(view);
+    await tap("More");
+    expect(buttons()).toContain("Start again");
+    await tap("More");
+    expect(buttons()).toEqual(["Danger?", "More"]);
   });
 
   test("only the ways out that lead somewhere are offered", async () => {
     const opening = await mount({ ...view, ways: ["danger", "help"] });
-    expect(opening.buttons()).toEqual(["Something is dangerous", "Talk to a person", "Start again"]);
-    expect((await mount({ ...view, ways: [] })).buttons()).toEqual(["Start again"]);
+    await opening.tap("More");
+    expect(opening.buttons()).toEqual(["Danger?", "More", "Talk to a person", "Start again"]);
+    const end = await mount({ ...view, ways: [] });
+    await end.tap("More");
+    expect(end.buttons()).toEqual(["More", "Start again"]);
   });
 });

@@ -1,0 +1,1 @@
+export { After } from "./after.tsx";

@@ -1,20 +1,13 @@
 // @vitest-environment happy-dom
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { type ComponentChild, render } from "preact";
+import { render } from "preact";
 import { act } from "preact/test-utils";
 import { describe, expect, test } from "vitest";
 import { createPicture, type Drawing, IcePath } from "../../src/panel/pictures/index.ts";
 import type { PathMark } from "../../src/turn/index.ts";
 
 const read = (path: string) => readFileSync(join(import.meta.dirname, "../..", path), "utf8");
-
-/** Draws into a page of its own and returns the outermost svg, or null where nothing was drawn. */
-function draw(drawing: ComponentChild): SVGElement | null {
-  const page = document.createElement("div");
-  render(drawing, page);
-  return page.querySelector("svg");
-}
 
 const states = ["clear", "fixed", "suspect", "unseen"] as const;
 const mark = (station: string, state: PathMark["state"] = "unseen", here = false): PathMark => ({

@@ -4,6 +4,7 @@ import {
   changeAnswer,
   type Held,
   type LogEvent,
+  leftOf,
   putBack,
   record,
   resume,
@@ -219,7 +220,10 @@ export class PanelPage {
   async restart(): Promise<void> {
     await this.opensMenu("restart");
     await this.button(this.text("ui.restart-yes")).tap();
-    this.session = freshSession(await this.now());
+    const [left, at] = [leftOf(this.session), await this.now()];
+    const fresh = freshSession(at);
+    // What we had changed in the home is remembered over a new start.
+    this.session = left ? record(fresh, { type: "prepared-left", left, at }).session : fresh;
     await this.#shows("focused");
   }
 

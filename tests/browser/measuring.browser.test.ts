@@ -56,7 +56,7 @@ const cases: Record<string, Case> = {
     turn: "tap-fill.fill",
     reading: { kind: "supply", by: "gauge", value: 0.4, unit: "bar" },
     verdict: "fails",
-    says: ["less than a water company in the UK owes you", "0.4 bar"],
+    says: ["less than a UK water company owes you", "0.4 bar"],
   },
   "a gauge beyond 120 psi": {
     turn: "tap-fill.fill",
@@ -136,7 +136,7 @@ const cases: Record<string, Case> = {
       use: { people: 8, habit: "all" },
     },
     verdict: "fails",
-    says: ["litres ran through it", "The litres come first"],
+    says: ["litres have run through it", "Its litres run out first"],
   },
   "a young filter for ice alone": {
     turn: "filter-age.fitted",
@@ -146,7 +146,7 @@ const cases: Record<string, Case> = {
       use: { people: 2, habit: "ice" },
     },
     verdict: "passes",
-    says: ["The months come first", "1 July 2026"],
+    says: ["Its months run out first", "1 July 2026"],
   },
   "a filter that takes the pressure": {
     // 6 ml/s with it, 25 without: 1 − (6/25)² is 94 % of the pressure.

@@ -286,8 +286,8 @@ export class PanelPage {
     const { turn, kind } = this.turn;
     await this.page.reload();
     await this.#resumed(this.session);
-    const [check = ""] = turn.split(".");
-    const gates = flow.checks[check]?.gates ?? [];
+    const [check = "", id = ""] = turn.split(".");
+    const gates = flow.checks[check]?.turns[id]?.gates ?? flow.checks[check]?.gates ?? [];
     if (gates[0]) expect(this.turn.turn, "the first gate first").toBe(`${check}.gate-${gates[0]}`);
     if (kind !== "gate") for (const _ of gates) await this.confirmGate();
     if (kind !== "gate") expect(this.turn.turn, "the turn that was left").toBe(turnAgain(turn));

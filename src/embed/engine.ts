@@ -1,4 +1,3 @@
-import { drawingAddress } from "virtual:later";
 import { h } from "preact";
 import type { Screens } from "../panel/frame/index.ts";
 import { createPicture } from "../panel/pictures/index.ts";
@@ -11,7 +10,7 @@ import { openData } from "./compiled-data.ts";
 import { complain } from "./complain.ts";
 import { createController } from "./controller.ts";
 import { keepAwake, signal } from "./device.ts";
-import { createDrawings } from "./drawings.ts";
+import { drawingsIn } from "./drawings-in.ts";
 import type { StartFile } from "./engine-data.ts";
 import { createExclusive, meansOf } from "./exclusive.ts";
 import { storageKey } from "./first-options.ts";
@@ -203,8 +202,7 @@ export async function startEngine(
     removeEventListener("offline", lookAtConnection);
   };
   const ownWords: Screens["ownWords"] = (props) => h(OwnWords, { ...props, draft: services.draft });
-  const get: typeof fetch = (address, settings) => fetch(address, settings);
-  const picture = createPicture(createDrawings((id) => drawingAddress(id, language), get));
+  const picture = createPicture(drawingsIn(language));
   const actions: Actions = {
     ...controller.actions,
     restart: () => {

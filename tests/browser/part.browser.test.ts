@@ -14,7 +14,7 @@ async function seesKindOnly(panel: PanelPage, kind: string): Promise<void> {
 }
 
 const tornSeal: Answers = {
-  "opening.symptom": "no-ice",
+  "opening.symptom": "too-warm",
   "door-seal.look": "torn",
   "door-seal.paper-strip": strips(1, 5, 8),
   "door-seal.clean": "cleaned",

@@ -100,7 +100,7 @@ export class Panel extends Component<PanelProps> {
               </h2>
               {Before && Picture && <Before turn={turn} texts={texts} picture={Picture} />}
               {turn.body[1] && !turn.ending ? (
-                <ol class="steps">
+                <ol class="how">
                   {turn.body.map((text) => (
                     <li key={text}>{text}</li>
                   ))}

@@ -34,7 +34,7 @@ afterEach(() => {
 describe("how to do it", () => {
   const shown = async (body: string[], note = "") => {
     await mount(viewOf(turnWith({ ...first, body, note })));
-    const steps = [...document.querySelectorAll("ol.steps > li")].map(({ textContent }) => textContent);
+    const steps = [...document.querySelectorAll("ol.how > li")].map(({ textContent }) => textContent);
     return {
       steps,
       text: document.querySelector(".turn")?.textContent,

@@ -149,8 +149,7 @@ export class PanelPage {
         }
       });
     for (const item of how === "at once" || gate?.short ? [] : items) {
-      const box = this.host.getByRole("checkbox", { name: item.text, exact: true });
-      await box.tap();
+      await this.host.getByRole("checkbox", { name: item.text, exact: true }).tap();
     }
     await this.confirmButton.tap();
     const at = await this.now();
@@ -188,9 +187,8 @@ export class PanelPage {
   async reportDanger(danger: string): Promise<void> {
     await this.button(this.text("ui.danger")).tap();
     // The same danger may be an answer of the opening: those of the bar at the top come first.
-    await this.button(this.text(`checks.opening.danger.answers.${danger}`))
-      .first()
-      .tap();
+    const named = this.button(this.text(`checks.opening.danger.answers.${danger}`));
+    await named.first().tap();
     await this.took({ type: "danger-reported", danger, at: await this.now() });
   }
 
@@ -221,9 +219,8 @@ export class PanelPage {
     await this.opensMenu("restart");
     await this.button(this.text("ui.restart-yes")).tap();
     const [left, at] = [leftOf(this.session), await this.now()];
-    const fresh = freshSession(at);
-    // What we had changed in the home is remembered over a new start.
-    this.session = left ? record(fresh, { type: "prepared-left", left, at }).session : fresh;
+    this.session = freshSession(at);
+    if (left) this.session = record(this.session, { type: "prepared-left", left, at }).session;
     await this.#shows("focused");
   }
 
@@ -289,9 +286,10 @@ export class PanelPage {
     const [check = "", id = ""] = turn.split(".");
     const gates = flow.checks[check]?.turns[id]?.gates ?? flow.checks[check]?.gates ?? [];
     if (gates[0]) expect(this.turn.turn, "the first gate first").toBe(`${check}.gate-${gates[0]}`);
-    if (kind !== "gate") for (const _ of gates) await this.confirmGate();
-    if (kind !== "gate") expect(this.turn.turn, "the turn that was left").toBe(turnAgain(turn));
-    if (kind !== "gate") await this.goOnTo(turn);
+    if (kind === "gate") return;
+    for (const _ of gates) await this.confirmGate();
+    expect(this.turn.turn, "the turn that was left").toBe(turnAgain(turn));
+    await this.goOnTo(turn);
   }
 
   /** From where the gates led back to on to the turn that was left: a tap that they had closed is opened in between. */

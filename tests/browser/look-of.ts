@@ -9,7 +9,9 @@ function looksOf(host: Locator): Promise<Look[]> {
     const origin = panel.getBoundingClientRect();
     return [panel, ...(panel.shadowRoot?.querySelectorAll("*") ?? [])].map((element) => {
       const { x, y, width, height } = element.getBoundingClientRect();
-      const box = [x - origin.x, y - origin.y, width, height].map((value) => Math.round(value * 4) / 4);
+      // What is folded away has a box or none, as the browser happens to have drawn it before.
+      const shown = element.checkVisibility() ? [x - origin.x, y - origin.y, width, height] : [];
+      const box = shown.map((value) => Math.round(value * 4) / 4);
       const computed = getComputedStyle(element);
       const style = Object.fromEntries([...computed].map((name) => [name, computed.getPropertyValue(name)]));
       return { name: `${element.localName}.${element.getAttribute("class") ?? ""}`, box, style };

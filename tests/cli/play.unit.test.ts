@@ -32,7 +32,7 @@ function play(options: Partial<PlayOptions>, lines: unknown[]): PlayLine {
 const answers = (...ids: string[]) => ids.map((answer) => ({ answer }));
 const toScenario = answers("none", "no-ice", "plumbed", "nothing");
 const wornSeal = [
-  ...answers(..."alive lock-off on usual closes fine clear moves room torn".split(" ")),
+  ...answers(..."alive lock-off on usual closes fine clear in-freezer moves room torn".split(" ")),
   { reading: strips(1, 5, 8) },
   { answer: "cleaned" },
   { reading: strips(1, 5, 8) },
@@ -60,7 +60,7 @@ describe("a turn as a line", () => {
   test("says what a reading needs", () => {
     const line = play(
       { scenario: "no-ice-plumbed" },
-      answers(..."alive lock-off on usual closes fine clear moves room sound no-draught".split(" ")),
+      answers(..."alive lock-off on usual closes fine clear in-freezer moves room sound no-draught usual".split(" ")),
     );
     expect(line.reading).toMatchObject({ instrument: "temperature" });
   });

@@ -60,7 +60,11 @@ describe("a turn as a line", () => {
   test("says what a reading needs", () => {
     const line = play(
       { scenario: "no-ice-plumbed" },
-      answers(..."alive lock-off on usual closes fine clear in-freezer moves room sound no-draught usual".split(" ")),
+      answers(
+        ..."alive lock-off on usual closes fine clear in-freezer moves room sound no-draught usual".split(
+          " ",
+        ),
+      ),
     );
     expect(line.reading).toMatchObject({ instrument: "temperature" });
   });

@@ -13,9 +13,8 @@ export const phones = [
 export async function isInReach(host: Locator): Promise<boolean> {
   return host.evaluate(async ({ shadowRoot: root }) => {
     // As after a tap that led here; see showHeading.
-    const heading = root?.querySelector("h2");
-    heading?.focus({ preventScroll: true });
-    heading?.scrollIntoView({ block: "start" });
+    root?.querySelector(".panel")?.classList.add("used");
+    root?.querySelector("h2")?.scrollIntoView({ block: "start" });
     await new Promise(requestAnimationFrame);
     const drawing = root?.querySelector(".tile")?.getBoundingClientRect().height ?? 0;
     if (drawing > innerHeight * 0.45) return false;

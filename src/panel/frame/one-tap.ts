@@ -21,7 +21,8 @@ export class OneTap {
   /** Draws the panel again. */
   readonly #draw: () => void;
   #sent: View | null = null;
-  #hasLed = false;
+  /** A tap was sent that has not led to another turn yet. */
+  hasLed = false;
   #release: ReturnType<typeof setTimeout> | undefined;
   #fade: ReturnType<typeof setTimeout> | undefined;
   #heading: HTMLElement | null = null;
@@ -45,7 +46,7 @@ export class OneTap {
     return createActions((name, given) => {
       if (this.#sent === view && !isDanger(view, name, given)) return;
       this.#sent = view;
-      this.#hasLed = true;
+      this.hasLed = true;
       this.end();
       this.#fade = setTimeout(this.#draw, PATIENCE_MS);
       this.#release = setTimeout(() => {
@@ -71,8 +72,8 @@ export class OneTap {
     clearTimeout(this.#fade);
     const heading = this.#heading;
     // In the frame that lays the turn out anyway, and so in another task than the one that has made it.
-    if (this.#hasLed && heading) requestAnimationFrame(() => showHeading(heading));
-    this.#hasLed = false;
+    if (this.hasLed && heading) requestAnimationFrame(() => showHeading(heading));
+    this.hasLed = false;
   }
 
   end(): void {

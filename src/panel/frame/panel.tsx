@@ -26,9 +26,14 @@ export type PanelProps = {
 export class Panel extends Component<PanelProps> {
   readonly #guard = createTapGuard();
   readonly #tap = new OneTap(() => this.setState({}));
+  /** Once a tap has led to another turn. */
+  #isUsed = false;
 
   override shouldComponentUpdate({ view }: PanelProps): boolean {
-    if (placeOf(view) !== placeOf(this.props.view)) this.#tap.leave();
+    if (placeOf(view) !== placeOf(this.props.view)) {
+      this.#isUsed ||= this.#tap.hasLed;
+      this.#tap.leave();
+    }
     return true;
   }
 
@@ -68,7 +73,7 @@ export class Panel extends Component<PanelProps> {
     return (
       <section
         {...this.#guard}
-        class="panel"
+        class={`panel ${this.#isUsed ? "used" : ""}`}
         lang={texts("ui.locale")}
         dir={texts("ui.direction") as "ltr"}
         aria-label={texts("ui.title")}

@@ -22,7 +22,11 @@ export function changeAnswer(session: Session, index: number, at: string): Chang
   if (isStopped(session)) return { session, held: [], gone: [] };
   const { guide, flow, log } = session;
   const before = { ...log, events: log.events.slice(0, index) };
-  const back = replay(guide, leavePrepared(before, leftOf(session), at)).session;
+  const left = leftOf(session);
+  const { dropped } = replay(guide, leavePrepared(before, left, at));
+  // What no longer fits, as much is still to be put back, is left out: what was left comes last, and is not lost with it.
+  const fits = { ...before, events: before.events.slice(0, before.events.length - Math.max(dropped - 1, 0)) };
+  const back = replay(guide, leavePrepared(fits, left, at)).session;
   const later = log.events.flatMap((event, place) => ("turn" in event && place > index ? [place] : []));
   const [held, gone] = [true, false].map((may) =>
     later.filter((place) => mayBeHeld(flow, log.events[place] as LogEvent) === may),

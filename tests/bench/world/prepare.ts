@@ -42,7 +42,7 @@ const deeds: Deed[] = [
     },
   ],
   [
-    /open(?:ed)? the (?:small |stop )?tap|open it (?:slowly|again|all)|tap must be open|tap is open|it's open\b/i,
+    /open(?:ed)? the (?:small |stop )?tap|open it (?:slowly|again|all|when you're back)|tap must be open|tap is open|it's open\b/i,
     (one) => {
       one.tapShut = false;
     },
@@ -54,7 +54,7 @@ const deeds: Deed[] = [
     },
   ],
   [
-    /switch(?:ed)? the ice maker (?:back )?on|ice maker must be switched on|then switch it on/i,
+    /switch(?:ed)? the ice maker (?:back )?on|ice maker must be switched on|switch it on\b/i,
     (one) => {
       one.iceOffSince = null;
     },
@@ -86,7 +86,9 @@ const deeds: Deed[] = [
 ];
 
 /** 'If all is well', which holds for whoever gives a turn's first answer. */
-const ifWell = /^If (?:all is well|it is clear|the tube is (?:clear|sound)|nothing is left there|it turns),/;
+const ifWell =
+  /^If (?:all is well|it is clear|the tube is (?:clear|sound)|nothing is left there|it turns),|,? if (?:all is well|it turns)(?=\.$)/;
+const ifWet = /,? if it(?:'s| gets) wet(?=\.$)/;
 const condition = /\bif\b|do not|choose “|did you|does it|never\b|once only|\bdon't\b/i;
 
 /**
@@ -107,7 +109,8 @@ export function doAsTold(
     for (const sentence of line.split(/(?<=[.?!])\s+/)) {
       const isAnswer = asked && /^Then\b/.test(sentence);
       asked = sentence.endsWith("?") && !(isWet && /^Is it wet\b/.test(sentence));
-      const told = isWell ? sentence.replace(ifWell, "") : sentence;
+      const well = isWell ? sentence.replace(ifWell, "") : sentence;
+      const told = isWet ? well.replace(ifWet, "") : well;
       if (isAnswer || condition.test(told)) continue;
       for (const [words, act] of deeds) if (words.test(told)) act(prepared, now);
     }

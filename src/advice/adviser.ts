@@ -15,7 +15,7 @@ import {
 import { callOf } from "./call-of.ts";
 import { learntFrom } from "./learnt-from.ts";
 import { type Move, movesAt, provedAt } from "./moves.ts";
-import type { Diagnosis, Openings, Subject } from "./subject.ts";
+import type { Diagnosis, Meaning, Openings, Subject } from "./subject.ts";
 
 /** Advises in a scenario, whose chart decides what is allowed. Pure: asked twice about the same it says the same. */
 export type Adviser = {
@@ -24,6 +24,8 @@ export type Adviser = {
   advising: (memory: ChartContext) => Steps<Advice>;
   /** What to tell a professional who is called now. */
   call: (memory: ChartContext) => Call;
+  /** When something is said of what is believed. */
+  meaning: Meaning;
   /** How likely each cause is; none where no belief stands behind the advice. */
   chances: (memory: ChartContext) => { cause: string; chance: number }[];
   /** Why a check is worth asking, by what was known before it; null where no belief stands behind it. */
@@ -47,6 +49,7 @@ export const createListAdviser: Advisers = (subject) => {
     advising,
     advise: (memory) => finish(advising(memory)),
     call: () => nothing,
+    meaning: subject.diagnosis.meaning,
     chances: () => [],
     explain: () => null,
   };
@@ -114,6 +117,7 @@ export const createAdviser: Advisers = (subject, opening) => {
       const { belief, fixed } = learntFrom(diagnosis, model, memory);
       return callOf(model, belief, flow.causes, fixed, diagnosis.naming);
     },
+    meaning: diagnosis.meaning,
     chances(memory) {
       const chances = probabilities(model, learntFrom(diagnosis, model, memory).belief);
       return model.causes.map(({ id }, place) => ({ cause: id, chance: chances[place] as number }));

@@ -21,6 +21,7 @@ export type Diagnosis = {
   /** So many second looks at what was answered. */
   mostSecond: number;
   naming: Naming;
+  meaning: Meaning;
   /** What else is put right with a cause. */
   cures: Record<string, string[]>;
   /** Least belief in what was put right before a session ends with "give it time". */
@@ -29,6 +30,20 @@ export type Diagnosis = {
   moves: MoveRule[];
   /** The causes that can end the search, in order; their proofs stand with them. */
   proofs: string[];
+};
+
+/**
+ * When something is said of where a search stands. Stations of at least `least` belief each, `most` at most, are called
+ * the likeliest where they have `together` of it; what `had` so much and has `lost` that share of it is called unlikely.
+ * `checks`: so many are left in the mean for each bit of doubt, squared.
+ */
+export type Meaning = {
+  least: number;
+  most: number;
+  together: number;
+  had: number;
+  lost: number;
+  checks: number;
 };
 
 /**

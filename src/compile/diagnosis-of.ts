@@ -42,6 +42,14 @@ export function diagnosisOf(flow: Flow, scenario: string, ways: OpeningWay[]): D
       least: limitOf(flow.limits, "named-least"),
       trade: limitOf(flow.limits, "named-trade"),
     },
+    meaning: {
+      least: limitOf(flow.limits, "meaning-least"),
+      most: limitOf(flow.limits, "meaning-most"),
+      together: limitOf(flow.limits, "meaning-together"),
+      had: limitOf(flow.limits, "meaning-had"),
+      lost: limitOf(flow.limits, "meaning-lost"),
+      checks: limitOf(flow.limits, "checks-a-square-bit"),
+    },
     moves: (rule?.checks ?? []).map(({ check, first, before }, place): MoveRule => {
       const { once, again } = entryGuards(flow, scenario, place);
       return {

@@ -127,6 +127,10 @@ export const scenarioShape = {
     cures: recordOf(id, listOf(id)),
     leastHope: number,
     naming: z.strictObject({ most: number, least: number, trade: number }),
+    meaning: z.strictObject({
+      ...{ least: number, most: number, together: number },
+      ...{ had: number, lost: number, checks: number },
+    }),
     moves: listOf(
       z.strictObject({
         check: id,

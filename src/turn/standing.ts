@@ -4,17 +4,7 @@ import type { Texts } from "./actions.ts";
 import { showList } from "./formats.ts";
 import type { Turn } from "./turn.ts";
 
-/** Stations of at least this belief each, three at most, are called the likeliest where together they have this much. */
-const [LEAST, MOST, ENOUGH] = [0.15, 3, 0.6];
-/** What had this much of the belief and has lost so much of that is called unlikely. */
-const [HAD, LOST] = [0.07, 0.6];
-
-/**
- * So many checks are left in the mean for each bit of doubt, squared: fitted to 250 simulated homes, where 1 to 5 bits
- * left 0.5, 2.3, 3.7, 6.6 and 9.5 checks.
- */
-const CHECKS_A_SQUARE_BIT = 0.4;
-
+type Meaning = NonNullable<Session["adviser"]>["meaning"];
 type Standing = Pick<Turn, "means" | "likely" | "left">;
 
 /** What the last answer means, what it most likely is, and how many checks are left: all by the belief of the diagnosis. */
@@ -37,36 +27,42 @@ export function standingAt(session: Session, { outcome }: TurnMeta, texts: Texts
     return sums;
   };
   return {
-    means: meansOf(byStation(before), byStation(now), texts),
+    means: meansOf(byStation(before), byStation(now), adviser.meaning, texts),
     likely: adviser.call(memory).likely.map((cause) => texts(`causes.${cause}.is`)),
-    left: Math.max(1, Math.round(bits ** 2 * CHECKS_A_SQUARE_BIT)),
+    left: Math.max(1, Math.round(bits ** 2 * adviser.meaning.checks)),
   };
 }
 
 /** One short sentence, or none where the answer has told too little. */
-function meansOf(before: Map<string, number>, now: Map<string, number>, texts: Texts): string {
+function meansOf(
+  before: Map<string, number>,
+  now: Map<string, number>,
+  meaning: Meaning,
+  texts: Texts,
+): string {
   const say = (key: string, stations: string[]) => {
     const names = stations.map((station) => texts(`thread.at.${station}`));
     return texts(`thread.${key}`, { stations: showList(texts("ui.locale"), names, "disjunction") });
   };
-  const likeliest = likeliestIn(now);
-  if (likeliest[0] && `${[...likeliest].sort()}` !== `${likeliestIn(before).sort()}`)
+  const { had, lost, most } = meaning;
+  const likeliest = likeliestIn(now, meaning);
+  if (likeliest[0] && `${[...likeliest].sort()}` !== `${likeliestIn(before, meaning).sort()}`)
     return say(likeliest[1] ? "leaves" : "points", likeliest);
   const gone = [...before].flatMap(([station, chance]) =>
-    chance >= HAD && (now.get(station) ?? 0) <= chance * (1 - LOST) ? [station] : [],
+    chance >= had && (now.get(station) ?? 0) <= chance * (1 - lost) ? [station] : [],
   );
-  return gone[0] ? say("unlikely", gone.slice(0, MOST)) : "";
+  return gone[0] ? say("unlikely", gone.slice(0, most)) : "";
 }
 
-function likeliestIn(chances: Map<string, number>): string[] {
+function likeliestIn(chances: Map<string, number>, { least, most, together }: Meaning): string[] {
   const first = [...chances]
     .sort(([, a], [, b]) => b - a)
-    .filter(([, chance]) => chance >= LEAST)
-    .slice(0, MOST);
+    .filter(([, chance]) => chance >= least)
+    .slice(0, most);
   // One that has it nearly all needs no other beside it.
   const [top] = first;
-  if (top && top[1] >= ENOUGH) return [top[0]];
-  return first.reduce((sum, [, chance]) => sum + chance, 0) >= ENOUGH
+  if (top && top[1] >= together) return [top[0]];
+  return first.reduce((sum, [, chance]) => sum + chance, 0) >= together
     ? first.map(([station]) => station)
     : [];
 }

@@ -3,8 +3,8 @@ import type { Notice } from "../../turn/index.ts";
 type Props = { notices: Notice[]; means: string; goOn(): void };
 
 /**
- * What the last answer means, and what is to be told beside a turn, and is announced where it comes by itself. It comes with the engine, as whatever there
- * is to tell.
+ * What the last answer means, and what is to be told beside a turn, which is announced where it comes by itself. It comes
+ * with the engine, as whatever there is to tell.
  */
 export function Notices({ notices, means, goOn }: Props) {
   return (

@@ -18,9 +18,9 @@ export type Way = "danger" | "ice" | "help" | "restart";
 type OwnWordsProps = Pick<ScreenProps, "turn" | "actions" | "texts" | "busy">;
 
 /**
- * What arrives with the engine, or after it: a screen for every kind of turn but `choice`, what we had changed, what stands
- * before and after the steps, the field for somebody's own words and what is found for them, what is asked before an answer is
- * changed, notices, an ending's sign, and the pictures. The opening needs none of them, and its file has to be small.
+ * What arrives with the engine, or after it: a screen for every kind of turn but `choice`, what we had changed, what
+ * stands before and after the steps, the field for somebody's own words and what is found for them, what is asked before
+ * an answer is changed, notices, an ending's sign, and the pictures. The opening needs none of them, and its file has to be small.
  */
 export type Screens = { gate: ComponentType<ScreenProps> } & Partial<
   Record<"reading" | "model" | "wait" | "ending", ComponentType<ScreenProps>> & {

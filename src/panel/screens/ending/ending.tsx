@@ -84,17 +84,15 @@ function WaysOn({
 }: Pick<ScreenProps, "actions" | "busy" | "texts"> & { outcome: Ending["outcome"] }) {
   if (outcome !== "fixed" && outcome !== "later") return null;
   return (
-    <div class="dock">
-      <div class="answers">
-        {outcome === "later" && (
-          <button type="button" class="own" disabled={busy} onClick={actions.reportIce}>
-            {texts("part.it-works")}
-          </button>
-        )}
-        <button type="button" class="own" disabled={busy} onClick={actions.reportTrouble}>
-          {texts(outcome === "later" ? "part.still-there" : "part.came-back")}
+    <div class="answers">
+      {outcome === "later" && (
+        <button type="button" class="own" disabled={busy} onClick={actions.reportIce}>
+          {texts("part.it-works")}
         </button>
-      </div>
+      )}
+      <button type="button" class="own" disabled={busy} onClick={actions.reportTrouble}>
+        {texts(outcome === "later" ? "part.still-there" : "part.came-back")}
+      </button>
     </div>
   );
 }

@@ -5,8 +5,8 @@ import { Wrong } from "../reading/index.ts";
 const MINUTE_MS = 60_000;
 
 /**
- * A safety gate, with what can happen, in one panel: every line is ticked by hand, and nothing is remembered from the last visit. Only over a reload a tick
- * stays, as long as a confirmation would; it is the tap on the button that confirms.
+ * A safety gate, with what can happen, in one panel: every line is ticked by hand, and nothing is remembered from the last
+ * visit. Only over a reload a tick stays, as long as a confirmation would; it is the tap on the button that confirms.
  */
 export function GateScreen({ turn, actions, services, texts, busy }: ScreenProps) {
   const { draft } = services;

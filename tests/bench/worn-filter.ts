@@ -4,6 +4,7 @@ import type { Answers } from "../session/drive.ts";
 export const wornFilter: { answers: Answers; model: string } = {
   answers: {
     "opening.symptom": "no-ice",
+    "reset.test": "moved-dry",
     "filter-age.fitted": { kind: "filter-age", fitted: { by: "month", month: "2024-01" } },
     "flow-test.run": { kind: "flow", runs: [{ volume: 60, unit: "ml", seconds: 10 }] },
     "flow-without-filter.have": "no-plug",

@@ -1,0 +1,90 @@
+import {
+  type Features,
+  featuresOf,
+  type LanguageWords,
+  type ModelData,
+  sameOf,
+  wordsOf,
+  writeDigits,
+} from "../../understanding/index.ts";
+import type { Phrase } from "./phrases.ts";
+import { seeded, trainLabel } from "./train.ts";
+import { kindOf, type Labelled, turnOf, weightsFor } from "./weigh.ts";
+
+/** How large a model may get. */
+export type Size = { buckets: number; perLabel: number };
+export const usualSize: Size = { buckets: 2 ** 14, perLabel: 80 };
+
+const SEED = 20_261_127;
+/** Steps of a weight to either side of 0. */
+const STEPS = 15;
+
+/** Trains a language's model of its phrases: the same model of the same phrases. Some seconds for thousands of them. */
+export function createModel(
+  phrases: readonly Phrase[],
+  words: LanguageWords,
+  shared: Record<string, string>,
+  { buckets, perLabel }: Size = usualSize,
+): ModelData {
+  const same = sameOf(words.same);
+  const all: Labelled[] = phrases.flatMap(({ text, label }) => {
+    const features = featuresOf(wordsOf(text, same), buckets);
+    const one = { label, features };
+    return kindOf(label) === "danger" ? [one, { label: "danger any", features }] : [one];
+  });
+  const sharedAt = Object.fromEntries(
+    Object.entries(shared).map(([id, answers]) => [
+      id,
+      new Set(answers.split(" ").map((answer) => turnOf(`shared ${answer}`))),
+    ]),
+  );
+  const labels = [...new Set(all.map(({ label }) => label))].sort();
+  const trained = labels.map((label) => {
+    const weights = weightsFor(label, all, { sharedAt, facts: new Set(words.facts.split(/\s+/)), buckets });
+    const examples = all.flatMap(({ features }, place) =>
+      weights[place] ? { features, weight: weights[place] as number } : [],
+    );
+    return shorten(examples, buckets, perLabel);
+  });
+  return {
+    format: 1,
+    buckets,
+    labels,
+    biases: trained.map(({ bias }) => Math.round(bias * 100)),
+    steps: trained.map(({ step }) => Math.round(step * 10_000)),
+    gaps: trained.map(({ kept }) => writeDigits(kept.map(([at], place) => at - 1 - (kept[place - 1]?.[0] ?? -1)))),
+    levels: trained.map(({ kept }) => writeDigits(kept.map(([, level]) => level + STEPS + 1))),
+    shared,
+    words,
+  };
+}
+
+type Shortened = { kept: [bucket: number, level: number][]; bias: number; step: number };
+
+/** Trains, leaves out the light weights, and trains again with what is left. */
+function shorten(examples: { features: Features; weight: number }[], buckets: number, most: number): Shortened {
+  const first = trainLabel(examples, buckets, seeded(SEED));
+  const heaviest = heaviestOf(first.weights, most);
+  const isKept = new Set(heaviest);
+  const fewer = examples.map(({ features: { ids, weights }, weight }) => {
+    const places = ids.flatMap((id, place) => (isKept.has(id) ? place : []));
+    return {
+      weight,
+      features: { ids: places.map((at) => ids[at] as number), weights: places.map((at) => weights[at] as number) },
+    };
+  });
+  const { weights, bias } = trainLabel(fewer, buckets, seeded(SEED));
+  const step = Math.max(...heaviest.map((at) => Math.abs(weights[at] as number))) / STEPS || 1;
+  const kept = heaviest
+    .sort((a, b) => a - b)
+    .map((at): [number, number] => [at, Math.round((weights[at] as number) / step)])
+    .filter(([, level]) => level !== 0);
+  return { kept, bias, step };
+}
+
+function heaviestOf(weights: Float64Array, most: number): number[] {
+  return [...weights.keys()]
+    .filter((at) => weights[at] !== 0)
+    .sort((a, b) => Math.abs(weights[b] as number) - Math.abs(weights[a] as number) || a - b)
+    .slice(0, most);
+}

@@ -1,0 +1,80 @@
+import type { Resource } from "../../turn/index.ts";
+
+/** One sentence and what it is an example of, such as `answer opening.symptom.no-ice`. */
+export type Phrase = { text: string; label: string };
+
+const standing = new Set(["not-sure", "cannot"]);
+
+/** All phrases of a language, out of locales/<tag>/phrases; the wordings of the answers are phrases, too. */
+export function phrasesOf(texts: Resource): Phrase[] {
+  const { asides, dangers, harmless, unrelated, shared, words: _, "danger-rules": __, ...answers } = partOf(texts, "phrases");
+  const ofTurns = Object.values(answers).flatMap((turns) => ofAnswers(turns as Resource));
+  const known = new Set(ofTurns.map(({ label }) => label));
+  const all = [
+    ...ofTurns,
+    // An answer with nothing but its wording is held against that on the phone.
+    ...ofWordings(partOf(texts, "checks")).filter(({ label }) => known.has(label)),
+    ...Object.entries(asResource(shared)).flatMap(([id, { phrases }]: [string, any]) => lines(phrases, `shared ${id}`)),
+    ...Object.entries(asResource(dangers)).flatMap(([id, text]) => lines(text, `danger ${id}`)),
+    ...lines(asResource(harmless)["harmless"], "other harmless"),
+    ...lines(asResource(unrelated)["unrelated"], "other unrelated"),
+    ...ofAsides(asResource(asides)),
+  ];
+  const seen = new Set<string>();
+  return all.filter(({ text, label }) => {
+    const key = `${label}|${text.toLowerCase()}`;
+    return !seen.has(key) && seen.add(key);
+  });
+}
+
+/** By what is said alike at many turns, the answers that it gives: `<turn>.<answer>`, or `*.<answer>` at any turn. */
+export function sharedOf(texts: Resource): Record<string, string> {
+  const shared = asResource(partOf(texts, "phrases")["shared"]);
+  return Object.fromEntries(Object.entries(shared).map(([id, { for: answers }]: [string, any]) => [id, answers]));
+}
+
+function ofAnswers(turns: Resource): Phrase[] {
+  return Object.entries(turns).flatMap(([turn, answers]) =>
+    Object.entries(asResource(answers)).flatMap(([answer, text]) => lines(text, `answer ${turn}.${answer}`)),
+  );
+}
+
+/** The answers as buttons have them. */
+function ofWordings(checks: Resource): Phrase[] {
+  return Object.entries(checks).flatMap(([check, turns]) =>
+    Object.entries(asResource(turns)).flatMap(([turn, { answers } = {} as any]: [string, any]) =>
+      Object.entries(asResource(answers))
+        .filter(([answer]) => !standing.has(answer))
+        .flatMap(([answer, text]) => lines(text, `answer ${check}.${turn}.${answer}`)),
+    ),
+  );
+}
+
+function ofAsides({ patterns, things, phrases, where, what }: Resource): Phrase[] {
+  const asked = Object.entries({ where, what }).flatMap(([how, ids]) =>
+    String(ids ?? "")
+      .split(" ")
+      .filter(Boolean)
+      .flatMap((id) =>
+        String(asResource(things)[id] ?? "")
+          .split(", ")
+          .flatMap((thing, place) =>
+            lines(asResource(patterns)[how])
+              // The first name with every pattern, the others with every other one: enough to be known by.
+              .filter((_, at) => place === 0 || (at + place) % 2 === 0)
+              .map(({ text }) => ({ text: text.replace("%", thing), label: `question ${how}-${id}` })),
+          ),
+      ),
+  );
+  return [
+    ...asked,
+    ...Object.entries(asResource(phrases)).flatMap(([id, text]) => lines(text, `question ${id}`)),
+  ];
+}
+
+const asResource = (held: unknown): Resource => (typeof held === "object" && held !== null ? (held as Resource) : {});
+const partOf = (texts: Resource, name: string) => asResource(texts[name]);
+
+function lines(text: unknown, label = ""): Phrase[] {
+  return typeof text === "string" ? text.split("\n").map((one) => ({ text: one, label })) : [];
+}

@@ -1,0 +1,119 @@
+import { type DangerRule, readRules } from "./danger-rules.ts";
+import { readDigits } from "./digits.ts";
+import { type Features, featuresOf } from "./features.ts";
+import { lookupOf, type ReadingWords } from "./readings/index.ts";
+import { wordsOf } from "./words.ts";
+
+/** What the build writes for one language. All its lists are of plain text, so that it packs well. */
+export type ModelData = {
+  format: 1;
+  /** How many numbers pieces of sentences are hashed to; a power of two. */
+  buckets: number;
+  /** What a sentence can be found to be: `answer <turn>.<answer>`, `question <id>`, `danger <kind>` and the like. */
+  labels: string[];
+  /** By label, in hundredths: what is added to every score. */
+  biases: number[];
+  /** By label: what one step of a weight is worth, in ten-thousandths. */
+  steps: number[];
+  /** By label: how far each weight's bucket lies after the one before, and its steps with 16 added, as digits. */
+  gaps: string[];
+  levels: string[];
+  /** By what is said alike at many turns, the answers that it gives; `*.<answer>` at any turn. */
+  shared: Record<string, string>;
+  words: LanguageWords;
+};
+
+/** What a language's sentences are read by besides the weights. */
+export type LanguageWords = {
+  /** Lines of `word=others that are read as it`. */
+  same: string;
+  negators: string;
+  joints: string;
+  /** Turns whose answers are told at any time. */
+  facts: string;
+  readings: ReadingWords;
+  /** By kind of danger, as locales/<tag>/phrases/danger-rules.yaml says. */
+  rules: Record<string, string>;
+};
+
+/** A model made ready. */
+export type Model = {
+  buckets: number;
+  labels: string[];
+  places: Record<string, number>;
+  /** By answer (`<turn>.<answer>`, `*.<answer>`), the place of the label of what is said alike. */
+  sharedBy: Record<string, number>;
+  biases: number[];
+  /** By bucket: pairs of a label's place and its weight, one after the other. */
+  weights: Map<number, number[]>;
+  same: Record<string, string>;
+  negators: Set<string>;
+  joints: Set<string>;
+  facts: Set<string>;
+  readings: ReturnType<typeof lookupOf>;
+  rules: DangerRule[];
+};
+
+/** Makes a model ready; a few milliseconds. @throws Error where the data is of another format */
+export function readModel(data: ModelData): Model {
+  const { format, buckets, labels, biases, steps, gaps, levels, shared, words } = data;
+  if (format !== 1) throw new Error(`There is no reading a model of format ${format}`);
+  const weights: Model["weights"] = new Map();
+  for (const [label, text] of gaps.entries()) {
+    let bucket = -1;
+    const level = readDigits(levels[label] ?? "");
+    for (const [place, gap] of readDigits(text).entries()) {
+      bucket += gap + 1;
+      const list = weights.get(bucket) ?? [];
+      list.push(label, (((level[place] ?? 16) - 16) * (steps[label] ?? 0)) / 10_000);
+      weights.set(bucket, list);
+    }
+  }
+  const places = Object.fromEntries(labels.map((label, place) => [label, place]));
+  return {
+    buckets,
+    labels,
+    places,
+    sharedBy: Object.fromEntries(
+      Object.entries(shared).flatMap(([id, answers]) =>
+        answers.split(" ").map((answer) => [answer, places[`shared ${id}`] ?? -1]),
+      ),
+    ),
+    biases: biases.map((bias) => bias / 100),
+    weights,
+    same: sameOf(words.same),
+    negators: new Set(words.negators.split(" ")),
+    joints: new Set(words.joints.split(" ")),
+    facts: new Set(words.facts.split(/\s+/)),
+    readings: lookupOf(words.readings),
+    rules: readRules(words.rules),
+  };
+}
+
+/** By word, what it is read as. */
+export function sameOf(lines: string): Record<string, string> {
+  return Object.fromEntries(
+    lines.split("\n").flatMap((line) => {
+      const [to = "", from = ""] = line.split("=");
+      return from.split(" ").map((word) => [word, to]);
+    }),
+  );
+}
+
+/** How much a sentence speaks for each label, by its place: 1 and more is clear, below -0.5 is nothing. */
+export function scoresOf(model: Model, features: Features): Float32Array {
+  const scores = Float32Array.from(model.biases);
+  for (const [place, bucket] of features.ids.entries()) {
+    const list = model.weights.get(bucket);
+    const amount = features.weights[place] ?? 0;
+    if (list)
+      for (let at = 0; at < list.length; at += 2)
+        scores[list[at] as number] = (scores[list[at] as number] ?? 0) + (list[at + 1] ?? 0) * amount;
+  }
+  return scores;
+}
+
+/** The scores of a sentence. */
+export function scoresOfSentence(model: Model, sentence: string): Float32Array {
+  return scoresOf(model, featuresOf(wordsOf(sentence, model.same), model.buckets));
+}

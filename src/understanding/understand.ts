@@ -1,0 +1,140 @@
+import { ruledDanger, statementsOf } from "./danger-rules.ts";
+import { featuresOf } from "./features.ts";
+import { type Model, scoresOf } from "./model.ts";
+import { readingOf } from "./readings/index.ts";
+import type { Context, Fact, Understood } from "./understood.ts";
+import { longestSentence, wordsOf } from "./words.ts";
+
+/** What a score has to reach, found on the phrases by leaving some out; a score of 1 is a clear case. */
+const least = {
+  danger: -0.35,
+  /** The words of a danger, but with a 'no' before them. */
+  deniedDanger: 0.5,
+  answer: -0.75,
+  fact: -0.25,
+  question: -0.45,
+};
+/** How much likelier it is that somebody answers what was asked than that they speak of anything else. */
+const ANSWERING = 0.35;
+/** As many of a kind as are offered side by side. */
+const MOST_ANSWERS = 3;
+
+type Scored = { score: number; understood: Understood };
+
+/**
+ * What a sentence means, likeliest first; a danger comes before all else. Never empty, never throws: what nothing is
+ * made of is 'nothing'. The first 500 characters are read.
+ */
+export function understand(model: Model, sentence: string, context: Context): [Understood, ...Understood[]] {
+  const text = sentence.slice(0, longestSentence);
+  const words = wordsOf(text, model.same);
+  if (words.length === 0) return [{ kind: "nothing" }];
+  const own = context.answers.find((answer) => folded(answer.text) === folded(text));
+  if (own) return [{ kind: "answer", turn: context.turn, answer: own.id, sure: true }];
+  const statements = statementsOf(text, model.joints);
+  const scored = [words, ...(statements.length > 1 ? statements.map((each) => alike(each, model)) : [])].map((each) =>
+    scoresOf(model, featuresOf(each, model.buckets)),
+  );
+  const [whole = new Float32Array()] = scored;
+  const rest: Scored[] = [
+    ...answersIn(model, whole, words, context),
+    ...questionsIn(model, whole),
+    ...factsIn(model, scored, context),
+    ...readingIn(model, text, context),
+    ...modelIn(text, context),
+  ].sort((a, b) => b.score - a.score);
+  const other = Math.max(at(model, whole, "other unrelated"), at(model, whole, "other harmless"));
+  const found = rest.filter(({ score }) => score > other).map(({ understood }) => understood);
+  const [first, ...others] = [...dangerIn(model, statements, scored), ...found];
+  return first ? [first, ...others] : [{ kind: "nothing" }];
+}
+
+const folded = (text: string) => wordsOf(text).join(" ");
+const alike = (words: readonly string[], model: Model) => wordsOf(words.join(" "), model.same);
+const at = (model: Model, scores: Float32Array, label: string) => scores[model.places[label] ?? -1] ?? -1;
+
+function dangerIn(model: Model, statements: string[][], scored: Float32Array[]): Understood[] {
+  const isNegator = (word: string) => (model.same[word] ?? word).split(" ").some((each) => model.negators.has(each));
+  const ruled = statements.flatMap((words) => ruledDanger(words, model.rules, isNegator) ?? []);
+  const said = ruled.find(({ denied }) => !denied);
+  const score = Math.max(...scored.map((scores) => at(model, scores, "danger any")));
+  const isDenied = !said && ruled.length > 0;
+  const harmless = at(model, scored[0] ?? new Float32Array(), "other harmless");
+  const isHeard = score >= (isDenied ? least.deniedDanger : least.danger) && score > harmless;
+  if (!said && !isHeard) return [];
+  const [likeliest = "general"] = labelsOf(model, "danger ")
+    .filter((label) => label !== "danger any")
+    .map((label) => ({ label, score: Math.max(...scored.map((scores) => at(model, scores, label))) }))
+    .sort((a, b) => b.score - a.score)
+    .map(({ label }) => label.slice("danger ".length));
+  return [{ kind: "danger", danger: said?.danger ?? likeliest, sure: said !== undefined && isHeard }];
+}
+
+const labelsOf = (model: Model, beginning: string) => model.labels.filter((label) => label.startsWith(beginning));
+
+function answersIn(model: Model, scores: Float32Array, words: string[], { turn, answers }: Context): Scored[] {
+  const typed = featuresOf(words, model.buckets);
+  return answers
+    .map(({ id, text }): Scored => {
+      const own = at(model, scores, `answer ${turn}.${id}`);
+      const shared = [`${turn}.${id}`, `*.${id}`].map((key) => scores[model.sharedBy[key] ?? -1] ?? -1);
+      // An answer without phrases is known by its wording alone.
+      const wording = alikeness(typed, featuresOf(wordsOf(text, model.same), model.buckets)) * 2 - 1;
+      return {
+        score: Math.max(own, ...shared, wording),
+        understood: { kind: "answer", turn, answer: id, sure: false },
+      };
+    })
+    .filter(({ score }) => score > least.answer)
+    .sort((a, b) => b.score - a.score)
+    .slice(0, MOST_ANSWERS)
+    .map((one) => ({ ...one, score: one.score + ANSWERING }));
+}
+
+/** The cosine of two sentences. */
+function alikeness(a: ReturnType<typeof featuresOf>, b: ReturnType<typeof featuresOf>): number {
+  const weights = new Map(a.ids.map((id, place) => [id, a.weights[place] ?? 0]));
+  return b.ids.reduce((sum, id, place) => sum + (weights.get(id) ?? 0) * (b.weights[place] ?? 0), 0);
+}
+
+function questionsIn(model: Model, scores: Float32Array): Scored[] {
+  return labelsOf(model, "question ")
+    .map((label): Scored => ({
+      score: at(model, scores, label),
+      understood: { kind: "question", entry: label.slice("question ".length) },
+    }))
+    .filter(({ score }) => score > least.question)
+    .sort((a, b) => b.score - a.score)
+    .slice(0, MOST_ANSWERS);
+}
+
+/** The likeliest answer of each other turn, out of the whole sentence and each of its statements. */
+function factsIn(model: Model, scored: Float32Array[], { turn, isOpen = () => true }: Context): Scored[] {
+  const best = new Map<string, { score: number; fact: Fact }>();
+  for (const label of labelsOf(model, "answer ")) {
+    const name = label.slice("answer ".length);
+    const cut = name.lastIndexOf(".");
+    const fact = { turn: name.slice(0, cut), answer: name.slice(cut + 1) };
+    if (fact.turn === turn || !model.facts.has(fact.turn)) continue;
+    const score = Math.max(...scored.map((scores) => at(model, scores, label)));
+    if (score > (best.get(fact.turn)?.score ?? least.fact) && isOpen(fact)) best.set(fact.turn, { score, fact });
+  }
+  const found = [...best.values()].sort((a, b) => b.score - a.score);
+  if (!found[0]) return [];
+  return [{ score: found[0].score, understood: { kind: "facts", facts: found.map(({ fact }) => fact) } }];
+}
+
+function readingIn(model: Model, text: string, { instrument, region, today }: Context): Scored[] {
+  const entries = instrument && readingOf(text, instrument, model.readings, region, today);
+  return instrument && entries ? [{ score: 0.5, understood: { kind: "reading", instrument, entries } }] : [];
+}
+
+/** Words with a digit and five signs or more are looked up, three at most: codes as plates have them. */
+function modelIn(text: string, { findModel }: Context): Scored[] {
+  if (!findModel) return [];
+  const codes = (text.match(/[\p{L}\d][\p{L}\d/.-]{4,}/gu) ?? []).filter((word) => /\d/.test(word)).slice(0, 3);
+  return codes.flatMap((code) => {
+    const found = findModel(code);
+    return found === null ? [] : [{ score: 2, understood: { kind: "model", code: found } }];
+  });
+}

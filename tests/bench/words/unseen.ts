@@ -18,7 +18,7 @@ const folder = new URL("../../understanding/unseen/", import.meta.url);
 
 export const halves = {
   one: ["one/teenager", "one/dictation"],
-  two: ["two/elderly", "two/non-native"],
+  two: ["two/elderly", "two/non-native", "two/in-a-hurry"],
 } as const;
 
 export function readUnseen(names: readonly string[]): Unseen[] {

@@ -31,6 +31,8 @@ export type LanguageWords = {
   joints: string;
   /** Turns whose answers are told at any time. */
   facts: string;
+  /** Questions that are known by the way of asking and the thing. */
+  asked: string;
   readings: ReadingWords;
   /** By kind of danger, as locales/<tag>/phrases/danger-rules.yaml says. */
   rules: Record<string, string>;
@@ -50,6 +52,7 @@ export type Model = {
   negators: Set<string>;
   joints: Set<string>;
   facts: Set<string>;
+  asked: Set<string>;
   readings: ReturnType<typeof lookupOf>;
   rules: DangerRule[];
 };
@@ -85,6 +88,7 @@ export function readModel(data: ModelData): Model {
     negators: new Set(words.negators.split(" ")),
     joints: new Set(words.joints.split(" ")),
     facts: new Set(words.facts.split(/\s+/)),
+    asked: new Set(words.asked.split(" ")),
     readings: lookupOf(words.readings),
     rules: readRules(words.rules),
   };

@@ -11,11 +11,13 @@ const least = {
   /** The words of a danger, but with a 'no' before them. */
   deniedDanger: 0.5,
   answer: -0.75,
-  fact: -0.25,
+  fact: -0.4,
   question: -0.45,
 };
 /** How much likelier it is that somebody answers what was asked than that they speak of anything else. */
-const ANSWERING = 0.35;
+const ANSWERING = 0.55;
+/** A thing that is named is less than one that is asked for. */
+const THING = 0.2;
 /** As many of a kind as are offered side by side. */
 const MOST_ANSWERS = 3;
 
@@ -88,8 +90,12 @@ function answersIn(model: Model, scores: Float32Array, words: string[], { turn, 
     .filter(({ score }) => score > least.answer)
     .sort((a, b) => b.score - a.score)
     .slice(0, MOST_ANSWERS)
-    .map((one) => ({ ...one, score: one.score + ANSWERING }));
+    .map((one) => ({ ...one, score: one.score + (isStanding(one.understood) ? 0 : ANSWERING) }));
 }
+
+/** 'Not sure' and 'can't do this' are no likelier at one turn than at another. */
+const isStanding = (one: Understood) =>
+  one.kind === "answer" && (one.answer === "not-sure" || one.answer === "cannot");
 
 /** The cosine of two sentences. */
 function alikeness(a: ReturnType<typeof featuresOf>, b: ReturnType<typeof featuresOf>): number {
@@ -97,15 +103,23 @@ function alikeness(a: ReturnType<typeof featuresOf>, b: ReturnType<typeof featur
   return b.ids.reduce((sum, id, place) => sum + (weights.get(id) ?? 0) * (b.weights[place] ?? 0), 0);
 }
 
+/** Questions known as a whole, and those for a place or a word: known by the way of asking and by the thing. */
 function questionsIn(model: Model, scores: Float32Array): Scored[] {
-  return labelsOf(model, "question ")
-    .map((label): Scored => ({
-      score: at(model, scores, label),
-      understood: { kind: "question", entry: label.slice("question ".length) },
-    }))
+  const whole = labelsOf(model, "question ").map((label) => ({
+    score: at(model, scores, label),
+    entry: label.slice("question ".length),
+  }));
+  const asked = labelsOf(model, "ask ").flatMap((ask) =>
+    labelsOf(model, "thing ").map((thing) => ({
+      score: Math.min(at(model, scores, ask), at(model, scores, thing) + THING),
+      entry: `${ask.slice("ask ".length)}-${thing.slice("thing ".length)}`,
+    })),
+  );
+  return [...whole, ...asked.filter(({ entry }) => model.asked.has(entry))]
     .filter(({ score }) => score > least.question)
     .sort((a, b) => b.score - a.score)
-    .slice(0, MOST_ANSWERS);
+    .slice(0, MOST_ANSWERS)
+    .map(({ score, entry }) => ({ score, understood: { kind: "question", entry } }));
 }
 
 /** The likeliest answer of each other turn, out of the whole sentence and each of its statements. */

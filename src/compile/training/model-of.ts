@@ -16,6 +16,8 @@ export type Size = { buckets: number; perLabel: number };
 export const usualSize: Size = { buckets: 2 ** 14, perLabel: 80 };
 
 const SEED = 20_261_127;
+/** What has many sentences gets more weights, up to so many times as many. */
+const MOST = 8;
 /** Steps of a weight to either side of 0. */
 const STEPS = 15;
 
@@ -30,7 +32,11 @@ export function createModel(
   const all: Labelled[] = phrases.flatMap(({ text, label }) => {
     const features = featuresOf(wordsOf(text, same), buckets);
     const one = { label, features };
-    return kindOf(label) === "danger" ? [one, { label: "danger any", features }] : [one];
+    const name = label.slice(label.indexOf(" ") + 1);
+    const cut = name.indexOf("-");
+    if (kindOf(label) === "danger") return [one, { label: "danger any", features }];
+    if (kindOf(label) !== "asked") return [one];
+    return [`ask ${name.slice(0, cut)}`, `thing ${name.slice(cut + 1)}`].map((each) => ({ label: each, features }));
   });
   const sharedAt = Object.fromEntries(
     Object.entries(shared).map(([id, answers]) => [
@@ -44,7 +50,8 @@ export function createModel(
     const examples = all.flatMap(({ features }, place) =>
       weights[place] ? { features, weight: weights[place] as number } : [],
     );
-    return shorten(examples, buckets, perLabel);
+    const own = examples.filter(({ weight }) => weight > 0).length;
+    return shorten(examples, buckets, Math.min(MOST * perLabel, Math.max(perLabel, Math.round(own * 2.5))));
   });
   return {
     format: 1,

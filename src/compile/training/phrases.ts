@@ -3,15 +3,19 @@ import type { Resource } from "../../turn/index.ts";
 /** One sentence and what it is an example of, such as `answer opening.symptom.no-ice`. */
 export type Phrase = { text: string; label: string };
 
+/** Where something is and what something is: known by the way of asking and by the thing, each by a label of its own. */
+const isAsked = /^(where|what)-/;
+
 const standing = new Set(["not-sure", "cannot"]);
 
 /** All phrases of a language, out of locales/<tag>/phrases; the wordings of the answers are phrases, too. */
 export function phrasesOf(texts: Resource): Phrase[] {
-  const { asides, dangers, harmless, unrelated, shared, words: _, "danger-rules": __, ...answers } = partOf(texts, "phrases");
+  const { asides, dangers, harmless, unrelated, shared, words: _, "danger-rules": __, readings: ___, ...answers } = partOf(texts, "phrases");
   const ofTurns = Object.values(answers).flatMap((turns) => ofAnswers(turns as Resource));
   const known = new Set(ofTurns.map(({ label }) => label));
   const all = [
     ...ofTurns,
+    ...ofTurns.flatMap((phrase) => namedIn(phrase, partOf(texts, "checks"))),
     // An answer with nothing but its wording is held against that on the phone.
     ...ofWordings(partOf(texts, "checks")).filter(({ label }) => known.has(label)),
     ...Object.entries(asResource(shared)).flatMap(([id, { phrases }]: [string, any]) => lines(phrases, `shared ${id}`)),
@@ -33,6 +37,14 @@ export function sharedOf(texts: Resource): Record<string, string> {
   return Object.fromEntries(Object.entries(shared).map(([id, { for: answers }]: [string, any]) => [id, answers]));
 }
 
+/** What is said of 'it' said of the thing by its name: 'its dusty' as 'the condenser is dusty'. */
+function namedIn({ text, label }: Phrase, checks: Resource): Phrase[] {
+  const [, check = ""] = /^answer ([\w-]+)/.exec(label) ?? [];
+  const name = asResource(checks[check])["name"];
+  const said = /^(?:its|it is) (.*)/.exec(text)?.[1] ?? (text.split(" ").length === 1 ? text : undefined);
+  return typeof name === "string" && said && check !== "opening" ? [{ text: `the ${name.toLowerCase()} is ${said}`, label }] : [];
+}
+
 function ofAnswers(turns: Resource): Phrase[] {
   return Object.entries(turns).flatMap(([turn, answers]) =>
     Object.entries(asResource(answers)).flatMap(([answer, text]) => lines(text, `answer ${turn}.${answer}`)),
@@ -50,6 +62,13 @@ function ofWordings(checks: Resource): Phrase[] {
   );
 }
 
+/** The questions that are known by the way of asking and the thing. */
+export function askedOf(texts: Resource): string {
+  const { where, what } = asResource(partOf(texts, "phrases")["asides"]);
+  const each = (how: string, ids: unknown) => String(ids ?? "").split(" ").filter(Boolean).map((id) => `${how}-${id}`);
+  return [...each("where", where), ...each("what", what)].join(" ");
+}
+
 function ofAsides({ patterns, things, phrases, where, what }: Resource): Phrase[] {
   const asked = Object.entries({ where, what }).flatMap(([how, ids]) =>
     String(ids ?? "")
@@ -62,13 +81,15 @@ function ofAsides({ patterns, things, phrases, where, what }: Resource): Phrase[
             lines(asResource(patterns)[how])
               // The first name with every pattern, the others with every other one: enough to be known by.
               .filter((_, at) => place === 0 || (at + place) % 2 === 0)
-              .map(({ text }) => ({ text: text.replace("%", thing), label: `question ${how}-${id}` })),
+              .map(({ text }) => ({ text: text.replace("%", thing), label: `asked ${how}-${id}` })),
           ),
       ),
   );
   return [
     ...asked,
-    ...Object.entries(asResource(phrases)).flatMap(([id, text]) => lines(text, `question ${id}`)),
+    ...Object.entries(asResource(phrases)).flatMap(([id, text]) =>
+      lines(text, `${isAsked.test(id) ? "asked" : "question"} ${id}`),
+    ),
   ];
 }
 

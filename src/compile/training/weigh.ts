@@ -1,7 +1,7 @@
 import type { Features } from "../../understanding/index.ts";
 
 /** What a label is about: how its sentences are told from others'. */
-export type Kind = "answer" | "shared" | "question" | "danger" | "other";
+export type Kind = "answer" | "shared" | "question" | "ask" | "thing" | "danger" | "other";
 export type Labelled = { label: string; features: Features };
 
 /** As alike as two ways of putting the same thing: neither is then an example of what the other is not. */
@@ -42,15 +42,16 @@ export function weightsFor(
   const likest = all.map((other) =>
     other.label === label ? 2 : Math.max(...own.map((dense) => likeness(dense, other.features))),
   );
+  const isAny = label === "danger any" || kind === "other" || kind === "ask";
   const weights = all.map((other, at) => {
-    if (other.label === label) return BELONGS;
+    if (other.label === label) return isAny ? 1 : BELONGS;
     const against = -weightAgainst(label, kind, isLocal, other.label, { sharedAt, facts, buckets });
     const isSibling = kind === "answer" && turnOf(other.label) === turnOf(label) && kindOf(other.label) === kind;
     return !isSibling && (likest[at] as number) > SAME ? 0 : against;
   });
   const negatives = [...all.keys()].filter((at) => (weights[at] as number) < 0);
   negatives.sort((a, b) => (likest[b] as number) - (likest[a] as number) || a - b);
-  for (const [rank, at] of negatives.entries()) if (rank >= LIKEST && rank % ONE_IN) weights[at] = 0;
+  for (const [rank, at] of negatives.entries()) if (!isAny && rank >= LIKEST && rank % ONE_IN) weights[at] = 0;
   return weights;
 }
 
@@ -66,6 +67,11 @@ function weightAgainst(
     if (ofDanger.test(label) || ofDanger.test(other)) return 0;
     if (kind === otherKind) return label === "danger any" || other === "danger any" ? 0 : 1;
   }
+  // A thing is asked for in questions and spoken of in answers: only other questions say which thing it is.
+  if (kind === "thing") return otherKind === "thing" || otherKind === "question" ? 1 : 0;
+  // Each question with a thing is there twice, once for its way of asking; once is enough against anything else.
+  if (otherKind === "thing") return 0;
+  if (kind === "danger" && other === "other harmless") return 3;
   if (otherKind === "answer" && kind === "answer" && turnOf(other) === turnOf(label)) return 3;
   if (otherKind === "shared")
     return isLocal && kind === "answer"

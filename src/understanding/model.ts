@@ -15,7 +15,7 @@ export type ModelData = {
   biases: number[];
   /** By label: what one step of a weight is worth, in ten-thousandths. */
   steps: number[];
-  /** By label: how far each weight's bucket lies after the one before, and its steps with 16 added, as digits. */
+  /** By label: how far each weight's bucket lies after the one before, and its steps with 8 added, as digits. */
   gaps: string[];
   levels: string[];
   /** By what is said alike at many turns, the answers that it gives; `*.<answer>` at any turn. */
@@ -57,6 +57,9 @@ export type Model = {
   rules: DangerRule[];
 };
 
+/** What stands for a weight of 0 in the data: weights are steps from -7 to 7. */
+const middle = 8;
+
 /** Makes a model ready; a few milliseconds. @throws Error where the data is of another format */
 export function readModel(data: ModelData): Model {
   const { format, buckets, labels, biases, steps, gaps, levels, shared, words } = data;
@@ -68,7 +71,7 @@ export function readModel(data: ModelData): Model {
     for (const [place, gap] of readDigits(text).entries()) {
       bucket += gap + 1;
       const list = weights.get(bucket) ?? [];
-      list.push(label, (((level[place] ?? 16) - 16) * (steps[label] ?? 0)) / 10_000);
+      list.push(label, (((level[place] ?? middle) - middle) * (steps[label] ?? 0)) / 10_000);
       weights.set(bucket, list);
     }
   }

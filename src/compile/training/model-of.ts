@@ -9,17 +9,17 @@ import {
 } from "../../understanding/index.ts";
 import type { Phrase } from "./phrases.ts";
 import { seeded, trainLabel } from "./train.ts";
-import { kindOf, type Labelled, turnOf, weightsFor } from "./weigh.ts";
+import { indexOf, kindOf, type Labelled, turnOf, weightsFor } from "./weigh.ts";
 
 /** How large a model may get. */
 export type Size = { buckets: number; perLabel: number };
-export const usualSize: Size = { buckets: 2 ** 14, perLabel: 80 };
+export const usualSize: Size = { buckets: 2 ** 13, perLabel: 56 };
 
 const SEED = 20_261_127;
 /** What has many sentences gets more weights, up to so many times as many. */
 const MOST = 8;
 /** Steps of a weight to either side of 0. */
-const STEPS = 15;
+const STEPS = 7;
 
 /** Trains a language's model of its phrases: the same model of the same phrases. Some seconds for thousands of them. */
 export function createModel(
@@ -44,9 +44,10 @@ export function createModel(
       new Set(answers.split(" ").map((answer) => turnOf(`shared ${answer}`))),
     ]),
   );
+  const about = { sharedAt, facts: new Set(words.facts.split(/\s+/)), index: indexOf(all) };
   const labels = [...new Set(all.map(({ label }) => label))].sort();
   const trained = labels.map((label) => {
-    const weights = weightsFor(label, all, { sharedAt, facts: new Set(words.facts.split(/\s+/)), buckets });
+    const weights = weightsFor(label, all, about);
     const examples = all.flatMap(({ features }, place) =>
       weights[place] ? { features, weight: weights[place] as number } : [],
     );

@@ -18,7 +18,7 @@ const nameOf = (label: string) => label.slice(label.indexOf(" ") + 1);
 export const turnOf = (label: string) => nameOf(label).slice(0, nameOf(label).lastIndexOf("."));
 
 /** What weighing needs to know. `sharedAt`: by shared meaning, the turns where it is an answer. */
-export type About = { sharedAt: Record<string, Set<string>>; facts: Set<string>; buckets: number };
+export type About = { sharedAt: Record<string, Set<string>>; facts: Set<string>; index: Index };
 
 const isToldAnyTime = (label: string, facts: Set<string>) =>
   label.startsWith("answer opening.") || (kindOf(label) === "answer" && facts.has(turnOf(label)));
@@ -34,18 +34,15 @@ const ofDanger = /^answer opening\.(danger|hiss|leak|leak-power)\./;
 export function weightsFor(
   label: string,
   all: readonly Labelled[],
-  { sharedAt, facts, buckets }: About,
+  { sharedAt, facts, index }: About,
 ): number[] {
-  const own = all.filter((one) => one.label === label).map(({ features }) => denseOf(features, buckets));
   const kind = kindOf(label);
   const isLocal = kind === "shared" || (kind === "answer" && !isToldAnyTime(label, facts));
-  const likest = all.map((other) =>
-    other.label === label ? 2 : Math.max(...own.map((dense) => likeness(dense, other.features))),
-  );
+  const likest = likenessTo(label, all, index);
   const isAny = label === "danger any" || kind === "other" || kind === "ask";
   const weights = all.map((other, at) => {
     if (other.label === label) return isAny ? 1 : BELONGS;
-    const against = -weightAgainst(label, kind, isLocal, other.label, { sharedAt, facts, buckets });
+    const against = -weightAgainst(label, kind, isLocal, other.label, { sharedAt, facts, index });
     const isSibling = kind === "answer" && turnOf(other.label) === turnOf(label) && kindOf(other.label) === kind;
     return !isSibling && (likest[at] as number) > SAME ? 0 : against;
   });
@@ -81,16 +78,34 @@ function weightAgainst(
   return 1;
 }
 
-/** A sentence as one number a bucket, so that many others can be held against it. */
-function denseOf({ ids, weights }: Features, buckets: number): Float64Array {
-  const dense = new Float64Array(buckets);
-  for (const [at, id] of ids.entries()) dense[id] = weights[at] as number;
-  return dense;
+/** By bucket, the sentences that have it, with its weight there: two numbers each. */
+export type Index = Map<number, number[]>;
+
+/** Which sentences have what in common. */
+export function indexOf(all: readonly Labelled[]): Index {
+  const index: Index = new Map();
+  for (const [sentence, { features }] of all.entries())
+    for (const [place, id] of features.ids.entries()) {
+      const list = index.get(id) ?? [];
+      list.push(sentence, features.weights[place] as number);
+      index.set(id, list);
+    }
+  return index;
 }
 
-/** The cosine of two sentences. */
-function likeness(dense: Float64Array, { ids, weights }: Features): number {
-  let sum = 0;
-  for (let at = 0; at < ids.length; at++) sum += (dense[ids[at] as number] as number) * (weights[at] as number);
-  return sum;
+/** By sentence, the cosine with the likest of a label's own. */
+function likenessTo(label: string, all: readonly Labelled[], index: Index): Float64Array {
+  const most = new Float64Array(all.length);
+  for (const own of all) {
+    if (own.label !== label) continue;
+    const sums = new Float64Array(all.length);
+    for (const [place, id] of own.features.ids.entries()) {
+      const list = index.get(id) ?? [];
+      const weight = own.features.weights[place] as number;
+      for (let at = 0; at < list.length; at += 2)
+        sums[list[at] as number] = (sums[list[at] as number] as number) + weight * (list[at + 1] as number);
+    }
+    for (let at = 0; at < sums.length; at++) if ((sums[at] as number) > (most[at] as number)) most[at] = sums[at] as number;
+  }
+  return most;
 }

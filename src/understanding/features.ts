@@ -9,21 +9,35 @@ function hash(text: string): number {
   return (value ^ (value >>> 15)) >>> 0;
 }
 
+/** More unknown words than these say no more. */
+const MOST_UNKNOWN = 4;
+
 /** How much each kind of piece counts. */
-export type Shares = { word: number; pair: number; apart: number; letters: number };
-export const usualShares: Shares = { word: 1, pair: 0.7, apart: 0.5, letters: 0.45 };
+export type Shares = { word: number; pair: number; apart: number; letters: number; unknown: number };
+export const usualShares: Shares = { word: 1, pair: 0.7, apart: 0.5, letters: 0.45, unknown: 1 };
+
+/** What words are held against that are to be known: their hash in 16 bits. */
+export const wordMark = (word: string) => hash(word) & 0xffff;
 
 /**
  * Single words, neighbouring pairs, pairs with a word between them, and runs of 3 to 5 letters within a word, which
  * survive a misspelling.
  * @param buckets how many numbers there are; a power of two
+ * @param isKnown whether the subject has a word; those that it has not count by their number
  */
-export function featuresOf(words: string[], buckets: number, shares: Shares = usualShares): Features {
+export function featuresOf(
+  words: readonly string[],
+  buckets: number,
+  isKnown: (word: string) => boolean = () => true,
+  shares: Shares = usualShares,
+): Features {
   const found = new Map<number, number>();
   const add = (piece: string, weight: number) => {
     const id = hash(piece) & (buckets - 1);
     found.set(id, Math.max(found.get(id) ?? 0, weight));
   };
+  for (const [count] of words.filter((word) => word !== "#" && !isKnown(word)).slice(0, MOST_UNKNOWN).entries())
+    add(`?${count}`, shares.unknown);
   const marked = ["^", ...words, "$"];
   for (const [place, word] of marked.entries()) {
     const [next, after] = [marked[place + 1], marked[place + 2]];

@@ -1,5 +1,5 @@
 export { readDigits, writeDigits } from "./digits.ts";
-export { type Features, featuresOf } from "./features.ts";
+export { type Features, featuresOf, wordMark } from "./features.ts";
 export { type LanguageWords, type Model, type ModelData, readModel, sameOf } from "./model.ts";
 export { understand } from "./understand.ts";
 export type { Context, Fact, Understood } from "./understood.ts";

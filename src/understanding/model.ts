@@ -1,6 +1,6 @@
 import { type DangerRule, readRules } from "./danger-rules.ts";
 import { readDigits } from "./digits.ts";
-import { type Features, featuresOf } from "./features.ts";
+import { type Features, featuresOf, wordMark } from "./features.ts";
 import { lookupOf, type ReadingWords } from "./readings/index.ts";
 import { wordsOf } from "./words.ts";
 
@@ -17,6 +17,8 @@ export type ModelData = {
   steps: number[];
   /** By label: how far each weight's bucket lies after the one before, and its steps with 8 added, as digits. */
   gaps: string[];
+  /** How far each known word's mark lies after the one before, as digits. */
+  known: string;
   levels: string[];
   /** By what is said alike at many turns, the answers that it gives; `*.<answer>` at any turn. */
   shared: Record<string, string>;
@@ -33,6 +35,8 @@ export type LanguageWords = {
   facts: string;
   /** Questions that are known by the way of asking and the thing. */
   asked: string;
+  /** Words that begin a question. */
+  asking: string;
   readings: ReadingWords;
   /** By kind of danger, as locales/<tag>/phrases/danger-rules.yaml says. */
   rules: Record<string, string>;
@@ -46,6 +50,7 @@ export type Model = {
   /** By answer (`<turn>.<answer>`, `*.<answer>`), the place of the label of what is said alike. */
   sharedBy: Record<string, number>;
   biases: number[];
+  isKnown(word: string): boolean;
   /** By bucket: pairs of a label's place and its weight, one after the other. */
   weights: Map<number, number[]>;
   same: Record<string, string>;
@@ -53,6 +58,7 @@ export type Model = {
   joints: Set<string>;
   facts: Set<string>;
   asked: Set<string>;
+  asking: Set<string>;
   readings: ReturnType<typeof lookupOf>;
   rules: DangerRule[];
 };
@@ -75,6 +81,13 @@ export function readModel(data: ModelData): Model {
       weights.set(bucket, list);
     }
   }
+  let mark = -1;
+  const marks = new Set(
+    readDigits(data.known).map((gap) => {
+      mark += gap + 1;
+      return mark;
+    }),
+  );
   const places = Object.fromEntries(labels.map((label, place) => [label, place]));
   return {
     buckets,
@@ -86,12 +99,14 @@ export function readModel(data: ModelData): Model {
       ),
     ),
     biases: biases.map((bias) => bias / 100),
+    isKnown: (word) => marks.has(wordMark(word)),
     weights,
     same: sameOf(words.same),
     negators: new Set(words.negators.split(" ")),
     joints: new Set(words.joints.split(" ")),
     facts: new Set(words.facts.split(/\s+/)),
     asked: new Set(words.asked.split(" ")),
+    asking: new Set(words.asking.split(" ")),
     readings: lookupOf(words.readings),
     rules: readRules(words.rules),
   };
@@ -120,7 +135,6 @@ export function scoresOf(model: Model, features: Features): Float32Array {
   return scores;
 }
 
-/** The scores of a sentence. */
-export function scoresOfSentence(model: Model, sentence: string): Float32Array {
-  return scoresOf(model, featuresOf(wordsOf(sentence, model.same), model.buckets));
-}
+/** What words are judged by, as the model was trained. */
+export const featuresFor = ({ buckets, isKnown }: Model, words: readonly string[]) =>
+  featuresOf(words, buckets, isKnown);

@@ -1,6 +1,6 @@
 import { ruledDanger, statementsOf } from "./danger-rules.ts";
-import { featuresOf } from "./features.ts";
-import { type Model, scoresOf } from "./model.ts";
+import type { Features } from "./features.ts";
+import { featuresFor, type Model, scoresOf } from "./model.ts";
 import { readingOf } from "./readings/index.ts";
 import type { Context, Fact, Understood } from "./understood.ts";
 import { longestSentence, wordsOf } from "./words.ts";
@@ -16,6 +16,8 @@ const least = {
 };
 /** How much likelier it is that somebody answers what was asked than that they speak of anything else. */
 const ANSWERING = 0.55;
+/** How much likelier a sentence that begins like a question is one. */
+const ASKING = 0.4;
 /** A thing that is named is less than one that is asked for. */
 const THING = 0.2;
 /** As many of a kind as are offered side by side. */
@@ -35,13 +37,14 @@ export function understand(model: Model, sentence: string, context: Context): [U
   if (own) return [{ kind: "answer", turn: context.turn, answer: own.id, sure: true }];
   const statements = statementsOf(text, model.joints);
   const scored = [words, ...(statements.length > 1 ? statements.map((each) => alike(each, model)) : [])].map((each) =>
-    scoresOf(model, featuresOf(each, model.buckets)),
+    scoresOf(model, featuresFor(model, each)),
   );
   const [whole = new Float32Array()] = scored;
+  const isAsking = model.asking.has(words[0] ?? "") || text.trimEnd().endsWith("?");
   const rest: Scored[] = [
     ...answersIn(model, whole, words, context),
-    ...questionsIn(model, whole),
-    ...factsIn(model, scored, context),
+    ...questionsIn(model, whole).map((one) => ({ ...one, score: one.score + (isAsking ? ASKING : 0) })),
+    ...factsIn(model, scored.length > 1 ? scored.slice(1) : scored, context),
     ...readingIn(model, text, context),
     ...modelIn(text, context),
   ].sort((a, b) => b.score - a.score);
@@ -59,29 +62,28 @@ function dangerIn(model: Model, statements: string[][], scored: Float32Array[]):
   const isNegator = (word: string) => (model.same[word] ?? word).split(" ").some((each) => model.negators.has(each));
   const ruled = statements.flatMap((words) => ruledDanger(words, model.rules, isNegator) ?? []);
   const said = ruled.find(({ denied }) => !denied);
-  const score = Math.max(...scored.map((scores) => at(model, scores, "danger any")));
+  const [likeliest = { label: "danger general", score: -1 }] = labelsOf(model, "danger ")
+    .map((label) => ({ label, score: Math.max(...scored.map((scores) => at(model, scores, label))) }))
+    .sort((a, b) => b.score - a.score);
   const isDenied = !said && ruled.length > 0;
   const harmless = at(model, scored[0] ?? new Float32Array(), "other harmless");
-  const isHeard = score >= (isDenied ? least.deniedDanger : least.danger) && score > harmless;
+  const isHeard =
+    likeliest.score >= (isDenied ? least.deniedDanger : least.danger) && likeliest.score > harmless;
   if (!said && !isHeard) return [];
-  const [likeliest = "general"] = labelsOf(model, "danger ")
-    .filter((label) => label !== "danger any")
-    .map((label) => ({ label, score: Math.max(...scored.map((scores) => at(model, scores, label))) }))
-    .sort((a, b) => b.score - a.score)
-    .map(({ label }) => label.slice("danger ".length));
-  return [{ kind: "danger", danger: said?.danger ?? likeliest, sure: said !== undefined && isHeard }];
+  const kind = likeliest.label === "danger any" ? "general" : likeliest.label.slice("danger ".length);
+  return [{ kind: "danger", danger: said?.danger ?? kind, sure: said !== undefined && isHeard }];
 }
 
 const labelsOf = (model: Model, beginning: string) => model.labels.filter((label) => label.startsWith(beginning));
 
 function answersIn(model: Model, scores: Float32Array, words: string[], { turn, answers }: Context): Scored[] {
-  const typed = featuresOf(words, model.buckets);
+  const typed = featuresFor(model, words);
   return answers
     .map(({ id, text }): Scored => {
       const own = at(model, scores, `answer ${turn}.${id}`);
       const shared = [`${turn}.${id}`, `*.${id}`].map((key) => scores[model.sharedBy[key] ?? -1] ?? -1);
       // An answer without phrases is known by its wording alone.
-      const wording = alikeness(typed, featuresOf(wordsOf(text, model.same), model.buckets)) * 2 - 1;
+      const wording = alikeness(typed, featuresFor(model, wordsOf(text, model.same))) * 2 - 1;
       return {
         score: Math.max(own, ...shared, wording),
         understood: { kind: "answer", turn, answer: id, sure: false },
@@ -98,7 +100,7 @@ const isStanding = (one: Understood) =>
   one.kind === "answer" && (one.answer === "not-sure" || one.answer === "cannot");
 
 /** The cosine of two sentences. */
-function alikeness(a: ReturnType<typeof featuresOf>, b: ReturnType<typeof featuresOf>): number {
+function alikeness(a: Features, b: Features): number {
   const weights = new Map(a.ids.map((id, place) => [id, a.weights[place] ?? 0]));
   return b.ids.reduce((sum, id, place) => sum + (weights.get(id) ?? 0) * (b.weights[place] ?? 0), 0);
 }
@@ -122,7 +124,7 @@ function questionsIn(model: Model, scores: Float32Array): Scored[] {
     .map(({ score, entry }) => ({ score, understood: { kind: "question", entry } }));
 }
 
-/** The likeliest answer of each other turn, out of the whole sentence and each of its statements. */
+/** The likeliest answer of each other turn, out of each statement. */
 function factsIn(model: Model, scored: Float32Array[], { turn, isOpen = () => true }: Context): Scored[] {
   const best = new Map<string, { score: number; fact: Fact }>();
   for (const label of labelsOf(model, "answer ")) {

@@ -4,6 +4,7 @@ import {
   type LanguageWords,
   type ModelData,
   sameOf,
+  wordMark,
   wordsOf,
   writeDigits,
 } from "../../understanding/index.ts";
@@ -29,8 +30,10 @@ export function createModel(
   { buckets, perLabel }: Size = usualSize,
 ): ModelData {
   const same = sameOf(words.same);
+  const known = knownMarks(phrases, same);
+  const marks = new Set(known);
   const all: Labelled[] = phrases.flatMap(({ text, label }) => {
-    const features = featuresOf(wordsOf(text, same), buckets);
+    const features = featuresOf(wordsOf(text, same), buckets, (word) => marks.has(wordMark(word)));
     const one = { label, features };
     const name = label.slice(label.indexOf(" ") + 1);
     const cut = name.indexOf("-");
@@ -60,11 +63,28 @@ export function createModel(
     labels,
     biases: trained.map(({ bias }) => Math.round(bias * 100)),
     steps: trained.map(({ step }) => Math.round(step * 10_000)),
-    gaps: trained.map(({ kept }) => writeDigits(kept.map(([at], place) => at - 1 - (kept[place - 1]?.[0] ?? -1)))),
+    known: writeDigits(gapsOf(known)),
+    gaps: trained.map(({ kept }) => writeDigits(gapsOf(kept.map(([bucket]) => bucket)))),
     levels: trained.map(({ kept }) => writeDigits(kept.map(([, level]) => level + STEPS + 1))),
     shared,
     words,
   };
+}
+
+const gapsOf = (ascending: readonly number[]) =>
+  ascending.map((each, place) => each - 1 - (ascending[place - 1] ?? -1));
+
+/**
+ * The words of the subject, by their marks. A word of one sentence alone counts as unknown: so it is learnt what unknown
+ * words mean.
+ */
+function knownMarks(phrases: readonly Phrase[], same: Record<string, string>): number[] {
+  const counts = new Map<string, number>();
+  for (const { text, label } of phrases)
+    if (label !== "other unrelated")
+      for (const word of new Set(wordsOf(text, same))) counts.set(word, (counts.get(word) ?? 0) + 1);
+  const often = [...counts].filter(([, count]) => count > 1);
+  return [...new Set(often.map(([word]) => wordMark(word)))].sort((a, b) => a - b);
 }
 
 type Shortened = { kept: [bucket: number, level: number][]; bias: number; step: number };

@@ -9,7 +9,7 @@ import { longestSentence, wordsOf } from "./words.ts";
 const least = {
   danger: 0.15,
   /** The words of a danger, but with a 'no' before them. */
-  deniedDanger: 0.5,
+  deniedDanger: 0.9,
   answer: -0.75,
   fact: -0.4,
   question: -0.45,
@@ -22,6 +22,8 @@ const ASKING = 0.4;
 const THING = 0.2;
 /** As many of a kind as are offered side by side. */
 const MOST_ANSWERS = 3;
+
+const dangerTurn = "opening.danger";
 
 type Scored = { score: number; understood: Understood };
 
@@ -63,6 +65,7 @@ function dangerIn(model: Model, statements: string[][], scored: Float32Array[]):
   const ruled = statements.flatMap((words) => ruledDanger(words, model.rules, isNegator) ?? []);
   const said = ruled.find(({ denied }) => !denied);
   const [likeliest = { label: "danger general", score: -1 }] = labelsOf(model, "danger ")
+    .filter((label) => label !== "danger hiss")
     .map((label) => ({ label, score: Math.max(...scored.map((scores) => at(model, scores, label))) }))
     .sort((a, b) => b.score - a.score);
   const isDenied = !said && ruled.length > 0;
@@ -80,7 +83,11 @@ function answersIn(model: Model, scores: Float32Array, words: string[], { turn, 
   const typed = featuresFor(model, words);
   return answers
     .map(({ id, text }): Scored => {
-      const own = at(model, scores, `answer ${turn}.${id}`);
+      const own = Math.max(
+        at(model, scores, `answer ${turn}.${id}`),
+        // The answers of the question about dangers are the dangers.
+        turn === dangerTurn ? at(model, scores, `danger ${id}`) : -1,
+      );
       const shared = [`${turn}.${id}`, `*.${id}`].map((key) => scores[model.sharedBy[key] ?? -1] ?? -1);
       // An answer without phrases is known by its wording alone.
       const wording = alikeness(typed, featuresFor(model, wordsOf(text, model.same))) * 2 - 1;

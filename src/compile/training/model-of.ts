@@ -37,7 +37,8 @@ export function createModel(
     const one = { label, features };
     const name = label.slice(label.indexOf(" ") + 1);
     const cut = name.indexOf("-");
-    if (kindOf(label) === "danger") return [one, { label: "danger any", features }];
+    // A hiss is asked about before it is a danger.
+    if (kindOf(label) === "danger" && name !== "hiss") return [one, { label: "danger any", features }];
     if (kindOf(label) !== "asked") return [one];
     return [`ask ${name.slice(0, cut)}`, `thing ${name.slice(cut + 1)}`].map((each) => ({ label: each, features }));
   });

@@ -74,6 +74,8 @@ function weightAgainst(
     return isLocal && kind === "answer"
       ? sharedAt[nameOf(other)]?.has(turnOf(label)) || sharedAt[nameOf(other)]?.has("*") ? 1 : 0
       : 1;
+  // Two things that are told at any time may both be so: a filter was changed, and there is no ice.
+  if (!isLocal && kind === "answer" && isToldAnyTime(other, facts)) return 0.2;
   if (isLocal && otherKind === "answer") return isToldAnyTime(other, facts) && kind === "answer" ? 0.3 : 0;
   return 1;
 }

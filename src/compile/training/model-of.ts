@@ -17,8 +17,10 @@ export type Size = { buckets: number; perLabel: number };
 export const usualSize: Size = { buckets: 2 ** 13, perLabel: 56 };
 
 const SEED = 20_261_127;
-/** What has many sentences gets more weights, up to so many times as many. */
-const MOST = 8;
+/** What has many sentences gets more weights, a danger most of all. */
+const PER_SENTENCE = 2.5;
+const PER_DANGER = 5;
+const MOST = 800;
 /** Steps of a weight to either side of 0. */
 const STEPS = 7;
 
@@ -56,7 +58,8 @@ export function createModel(
       weights[place] ? { features, weight: weights[place] as number } : [],
     );
     const own = examples.filter(({ weight }) => weight > 0).length;
-    return shorten(examples, buckets, Math.min(MOST * perLabel, Math.max(perLabel, Math.round(own * 2.5))));
+    const share = kindOf(label) === "danger" ? PER_DANGER : PER_SENTENCE;
+    return shorten(examples, buckets, Math.min(MOST, Math.max(perLabel, Math.round(own * share))));
   });
   return {
     format: 1,

@@ -9,6 +9,9 @@ function hash(text: string): number {
   return (value ^ (value >>> 15)) >>> 0;
 }
 
+/** What is known of words: whether the subject has a word (others count by their number), and whether it says little. */
+export type Judged = { isKnown(word: string): boolean; isSmall(word: string): boolean };
+
 /** More unknown words than these say no more. */
 const MOST_UNKNOWN = 4;
 
@@ -20,15 +23,14 @@ export const usualShares: Shares = { word: 1, pair: 0.7, apart: 0.5, letters: 0.
 export const wordMark = (word: string) => hash(word) & 0xffff;
 
 /**
- * Single words, neighbouring pairs, pairs with a word between them, and runs of 3 to 5 letters within a word, which
+ * Single words, neighbouring pairs, pairs with a word between them or with small words alone, and runs of 3 to 5 letters within a word, which
  * survive a misspelling.
  * @param buckets how many numbers there are; a power of two
- * @param isKnown whether the subject has a word; those that it has not count by their number
  */
 export function featuresOf(
   words: readonly string[],
   buckets: number,
-  isKnown: (word: string) => boolean = () => true,
+  { isKnown, isSmall }: Judged = { isKnown: () => true, isSmall: () => false },
   shares: Shares = usualShares,
 ): Features {
   const found = new Map<number, number>();
@@ -46,6 +48,8 @@ export function featuresOf(
     if (next && after) add(`${word} * ${after}`, shares.apart);
     if (!/^[$^#]/.test(word)) addLetters(`<${word}>`, (piece) => add(piece, shares.letters));
   }
+  const telling = words.filter((word) => !isSmall(word));
+  for (const [place, word] of telling.entries()) if (place > 0) add(`${telling[place - 1]} ${word}`, shares.pair);
   const weights = [...found.values()];
   const length = Math.hypot(...weights) || 1;
   return { ids: [...found.keys()], weights: weights.map((weight) => weight / length) };

@@ -35,6 +35,8 @@ export type LanguageWords = {
   facts: string;
   /** Questions that are known by the way of asking and the thing. */
   asked: string;
+  /** Words that say little. */
+  small: string;
   /** Words that begin a question. */
   asking: string;
   readings: ReadingWords;
@@ -51,6 +53,7 @@ export type Model = {
   sharedBy: Record<string, number>;
   biases: number[];
   isKnown(word: string): boolean;
+  isSmall(word: string): boolean;
   /** By bucket: pairs of a label's place and its weight, one after the other. */
   weights: Map<number, number[]>;
   same: Record<string, string>;
@@ -88,6 +91,7 @@ export function readModel(data: ModelData): Model {
       return mark;
     }),
   );
+  const small = new Set(words.small.split(" "));
   const places = Object.fromEntries(labels.map((label, place) => [label, place]));
   return {
     buckets,
@@ -100,6 +104,7 @@ export function readModel(data: ModelData): Model {
     ),
     biases: biases.map((bias) => bias / 100),
     isKnown: (word) => marks.has(wordMark(word)),
+    isSmall: (word) => small.has(word),
     weights,
     same: sameOf(words.same),
     negators: new Set(words.negators.split(" ")),
@@ -136,5 +141,4 @@ export function scoresOf(model: Model, features: Features): Float32Array {
 }
 
 /** What words are judged by, as the model was trained. */
-export const featuresFor = ({ buckets, isKnown }: Model, words: readonly string[]) =>
-  featuresOf(words, buckets, isKnown);
+export const featuresFor = (model: Model, words: readonly string[]) => featuresOf(words, model.buckets, model);

@@ -10,7 +10,7 @@ const least = {
   danger: 0.05,
   /** The words of a danger, but with a 'no' before them. */
   deniedDanger: 0.9,
-  answer: -0.75,
+  answer: -0.6,
   fact: -0.4,
   question: -0.45,
 };
@@ -29,7 +29,7 @@ type Scored = { score: number; understood: Understood };
 
 /**
  * What a sentence means, likeliest first; a danger comes before all else. Never empty, never throws: what nothing is
- * made of is 'nothing'. The first 500 characters are read.
+ * made of is 'nothing', and the answers after that are no more than nearer than the others. The first 500 characters are read.
  */
 export function understand(model: Model, sentence: string, context: Context): [Understood, ...Understood[]] {
   const text = sentence.slice(0, longestSentence);
@@ -53,7 +53,7 @@ export function understand(model: Model, sentence: string, context: Context): [U
   const other = Math.max(at(model, whole, "other unrelated"), at(model, whole, "other harmless"));
   const found = rest.filter(({ score }) => score > other).map(({ understood }) => understood);
   const [first, ...others] = [...dangerIn(model, statements, scored), ...found];
-  return first ? [first, ...others] : [{ kind: "nothing" }];
+  return first ? [first, ...others] : [{ kind: "nothing" }, ...answersIn(model, whole, words, context, -1).map(({ understood }) => understood)];
 }
 
 const folded = (text: string) => wordsOf(text).join(" ");
@@ -79,7 +79,7 @@ function dangerIn(model: Model, statements: string[][], scored: Float32Array[]):
 
 const labelsOf = (model: Model, beginning: string) => model.labels.filter((label) => label.startsWith(beginning));
 
-function answersIn(model: Model, scores: Float32Array, words: string[], { turn, answers }: Context): Scored[] {
+function answersIn(model: Model, scores: Float32Array, words: string[], { turn, answers }: Context, lowest = least.answer): Scored[] {
   const typed = featuresFor(model, words);
   return answers
     .map(({ id, text }): Scored => {
@@ -96,7 +96,7 @@ function answersIn(model: Model, scores: Float32Array, words: string[], { turn, 
         understood: { kind: "answer", turn, answer: id, sure: false },
       };
     })
-    .filter(({ score }) => score > least.answer)
+    .filter(({ score }) => score > lowest)
     .sort((a, b) => b.score - a.score)
     .slice(0, MOST_ANSWERS)
     .map((one) => ({ ...one, score: one.score + (isStanding(one.understood) ? 0 : ANSWERING) }));

@@ -14,7 +14,7 @@ import { indexOf, kindOf, type Labelled, turnOf, weightsFor } from "./weigh.ts";
 
 /** How large a model may get. */
 export type Size = { buckets: number; perLabel: number };
-export const usualSize: Size = { buckets: 2 ** 13, perLabel: 56 };
+export const usualSize: Size = { buckets: 2 ** 13, perLabel: 48 };
 
 const SEED = 20_261_127;
 /** What has many sentences gets more weights, a danger most of all. */
@@ -34,8 +34,10 @@ export function createModel(
   const same = sameOf(words.same);
   const known = knownMarks(phrases, same);
   const marks = new Set(known);
+  const small = new Set(words.small.split(" "));
+  const judged = { isKnown: (word: string) => marks.has(wordMark(word)), isSmall: (word: string) => small.has(word) };
   const all: Labelled[] = phrases.flatMap(({ text, label }) => {
-    const features = featuresOf(wordsOf(text, same), buckets, (word) => marks.has(wordMark(word)));
+    const features = featuresOf(wordsOf(text, same), buckets, judged);
     const one = { label, features };
     const name = label.slice(label.indexOf(" ") + 1);
     const cut = name.indexOf("-");

@@ -10,7 +10,8 @@ const standing = new Set(["not-sure", "cannot"]);
 
 /** All phrases of a language, out of locales/<tag>/phrases; the wordings of the answers are phrases, too. */
 export function phrasesOf(texts: Resource): Phrase[] {
-  const { asides, dangers, harmless, unrelated, shared, words: _, "danger-rules": __, readings: ___, ...answers } = partOf(texts, "phrases");
+  const { asides, dangers, harmless, unrelated, shared, words: _, ...named } = partOf(texts, "phrases");
+  const { "danger-rules": __, "danger-patterns": said, readings: ___, ...answers } = named;
   const ofTurns = Object.values(answers).flatMap((turns) => ofAnswers(turns as Resource));
   const known = new Set(ofTurns.map(({ label }) => label));
   const all = [
@@ -20,6 +21,7 @@ export function phrasesOf(texts: Resource): Phrase[] {
     ...ofWordings(partOf(texts, "checks")).filter(({ label }) => known.has(label)),
     ...Object.entries(asResource(shared)).flatMap(([id, { phrases }]: [string, any]) => lines(phrases, `shared ${id}`)),
     ...Object.entries(asResource(dangers)).flatMap(([id, text]) => lines(text, `danger ${id}`)),
+    ...ofPatterns(asResource(said)),
     ...lines(asResource(harmless)["harmless"], "other harmless"),
     ...lines(asResource(unrelated)["unrelated"], "other unrelated"),
     ...ofAsides(asResource(asides)),
@@ -60,6 +62,24 @@ function ofWordings(checks: Resource): Phrase[] {
         .flatMap(([answer, text]) => lines(text, `answer ${check}.${turn}.${answer}`)),
     ),
   );
+}
+
+/** Sentences said of each of some things, two of three of them: enough to be known by. */
+function ofPatterns(patterns: Resource): Phrase[] {
+  return Object.values(patterns).flatMap((held) => {
+    const { things, ...said } = asResource(held);
+    const all = String(things).split(", ");
+    return Object.entries(said).flatMap(([label, text]) =>
+      lines(text).flatMap((line, at) =>
+        all
+          .filter((_, place) => (place + at) % 3)
+          .map((thing) => ({
+            text: line.text.replace("%", thing),
+            label: label === "harmless" ? "other harmless" : `danger ${label}`,
+          })),
+      ),
+    );
+  });
 }
 
 /** The questions that are known by the way of asking and the thing. */

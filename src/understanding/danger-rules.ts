@@ -6,8 +6,8 @@ export type DangerRule = { danger: string; parts: Pattern[][]; unless: Pattern[]
 /** Words in a row; of each the beginning is enough, unless it is to be the whole word. */
 type Pattern = { begins: string; whole: boolean }[];
 
-/** As far as words of one match may lie apart, and as far as a negator reaches. */
-const WINDOW = 7;
+/** As far as words of one match may lie apart, and as far as a negator reaches, in words. */
+const WINDOW = 10;
 const REACH = 3;
 
 /** The rules made ready. */
@@ -36,6 +36,7 @@ export function ruledDanger(
   words: readonly string[],
   rules: readonly DangerRule[],
   isNegator: (word: string) => boolean,
+  isJoint: (word: string) => boolean,
 ): { danger: string; denied: boolean } | null {
   let denied: { danger: string; denied: boolean } | null = null;
   for (const { danger, parts, unless } of rules) {
@@ -44,11 +45,26 @@ export function ruledDanger(
     if (!match) continue;
     const isDenied =
       unless.some((pattern) => placesOf(words, pattern).length > 0) ||
-      match.some((at) => words.slice(Math.max(0, at - REACH), at).some(isNegator));
+      match.some((at) => isNegated(words, at, isNegator, isJoint));
     if (!isDenied) return { danger, denied: false };
     denied ??= { danger, denied: true };
   }
   return denied;
+}
+
+/** Whether a negator stands before a word, not too far off and within what is joined to it. */
+function isNegated(
+  words: readonly string[],
+  at: number,
+  isNegator: (word: string) => boolean,
+  isJoint: (word: string) => boolean,
+): boolean {
+  for (let before = at - 1; before >= Math.max(0, at - REACH); before--) {
+    const word = words[before] as string;
+    if (isJoint(word)) return false;
+    if (isNegator(word)) return true;
+  }
+  return false;
 }
 
 function placesOf(words: readonly string[], pattern: Pattern): number[] {
@@ -73,13 +89,19 @@ function together(parts: readonly number[][], chosen: number[] = []): number[] |
   return null;
 }
 
-/** The statements of a sentence, as lists of words that are not made alike; the whole sentence where there is but one. */
-export function statementsOf(sentence: string, joints: Set<string>): string[][] {
-  return sentence
+/** The parts of a sentence between signs such as commas, as lists of words that are not made alike. */
+export const clausesOf = (sentence: string): string[][] =>
+  sentence
     .split(/[.,;:!?\n]+/)
+    .map((part) => wordsOf(part))
+    .filter((words) => words.length > 0);
+
+/** The statements of a sentence: its parts, cut at the words that join two statements. */
+export function statementsOf(sentence: string, joints: Set<string>): string[][] {
+  return clausesOf(sentence)
     .flatMap((part) => {
       const statements: string[][] = [[]];
-      for (const word of wordsOf(part))
+      for (const word of part)
         if (joints.has(word)) statements.push([]);
         else statements.at(-1)?.push(word);
       return statements;

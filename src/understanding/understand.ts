@@ -1,4 +1,4 @@
-import { ruledDanger, statementsOf } from "./danger-rules.ts";
+import { clausesOf, ruledDanger, statementsOf } from "./danger-rules.ts";
 import type { Features } from "./features.ts";
 import { featuresFor, type Model, scoresOf } from "./model.ts";
 import { readingOf } from "./readings/index.ts";
@@ -7,7 +7,9 @@ import { longestSentence, wordsOf } from "./words.ts";
 
 /** What a score has to reach, found on the phrases by leaving some out; a score of 1 is a clear case. */
 const least = {
-  danger: 0.05,
+  danger: 0.25,
+  /** As far as a danger has to be likelier than its look-alikes. */
+  beyondHarmless: 0.4,
   /** The words of a danger, but with a 'no' before them. */
   deniedDanger: 0.9,
   answer: -0.6,
@@ -52,7 +54,7 @@ export function understand(model: Model, sentence: string, context: Context): [U
   ].sort((a, b) => b.score - a.score);
   const other = Math.max(at(model, whole, "other unrelated"), at(model, whole, "other harmless"));
   const found = rest.filter(({ score }) => score > other).map(({ understood }) => understood);
-  const [first, ...others] = [...dangerIn(model, statements, scored), ...found];
+  const [first, ...others] = [...dangerIn(model, text, scored), ...found];
   return first ? [first, ...others] : [{ kind: "nothing" }, ...answersIn(model, whole, words, context, -1).map(({ understood }) => understood)];
 }
 
@@ -60,9 +62,10 @@ const folded = (text: string) => wordsOf(text).join(" ");
 const alike = (words: readonly string[], model: Model) => wordsOf(words.join(" "), model.same);
 const at = (model: Model, scores: Float32Array, label: string) => scores[model.places[label] ?? -1] ?? -1;
 
-function dangerIn(model: Model, statements: string[][], scored: Float32Array[]): Understood[] {
+function dangerIn(model: Model, text: string, scored: Float32Array[]): Understood[] {
   const isNegator = (word: string) => (model.same[word] ?? word).split(" ").some((each) => model.negators.has(each));
-  const ruled = statements.flatMap((words) => ruledDanger(words, model.rules, isNegator) ?? []);
+  const isJoint = (word: string) => model.joints.has(word);
+  const ruled = clausesOf(text).flatMap((words) => ruledDanger(words, model.rules, isNegator, isJoint) ?? []);
   const said = ruled.find(({ denied }) => !denied);
   const [likeliest = { label: "danger general", score: -1 }] = labelsOf(model, "danger ")
     .filter((label) => label !== "danger hiss")
@@ -71,7 +74,7 @@ function dangerIn(model: Model, statements: string[][], scored: Float32Array[]):
   const isDenied = !said && ruled.length > 0;
   const harmless = at(model, scored[0] ?? new Float32Array(), "other harmless");
   const isHeard =
-    likeliest.score >= (isDenied ? least.deniedDanger : least.danger) && likeliest.score > harmless;
+    likeliest.score >= (isDenied ? least.deniedDanger : least.danger) && likeliest.score > harmless + least.beyondHarmless;
   if (!said && !isHeard) return [];
   const kind = likeliest.label === "danger any" ? "general" : likeliest.label.slice("danger ".length);
   return [{ kind: "danger", danger: said?.danger ?? kind, sure: said !== undefined && isHeard }];

@@ -17,7 +17,7 @@ export type Understand = (sentence: string, context: Context) => readonly Unders
 const folder = new URL("../../understanding/unseen/", import.meta.url);
 
 export const halves = {
-  one: ["one/teenager", "one/dictation"],
+  one: ["one/teenager", "one/dictation", "one/worried"],
   two: ["two/elderly", "two/non-native", "two/in-a-hurry"],
 } as const;
 

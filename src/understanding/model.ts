@@ -49,8 +49,8 @@ export type Model = {
   buckets: number;
   labels: string[];
   places: Record<string, number>;
-  /** By answer (`<turn>.<answer>`, `*.<answer>`), the place of the label of what is said alike. */
-  sharedBy: Record<string, number>;
+  /** By answer (`<turn>.<answer>`, `*.<answer>`), the places of the labels of what is said alike. */
+  sharedBy: Map<string, number[]>;
   biases: number[];
   isKnown(word: string): boolean;
   isSmall(word: string): boolean;
@@ -93,15 +93,15 @@ export function readModel(data: ModelData): Model {
   );
   const small = new Set(words.small.split(" "));
   const places = Object.fromEntries(labels.map((label, place) => [label, place]));
+  const sharedBy = new Map<string, number[]>();
+  for (const [id, answers] of Object.entries(shared))
+    for (const answer of answers.split(" "))
+      sharedBy.set(answer, [...(sharedBy.get(answer) ?? []), places[`shared ${id}`] ?? -1]);
   return {
     buckets,
     labels,
     places,
-    sharedBy: Object.fromEntries(
-      Object.entries(shared).flatMap(([id, answers]) =>
-        answers.split(" ").map((answer) => [answer, places[`shared ${id}`] ?? -1]),
-      ),
-    ),
+    sharedBy,
     biases: biases.map((bias) => bias / 100),
     isKnown: (word) => marks.has(wordMark(word)),
     isSmall: (word) => small.has(word),

@@ -91,7 +91,9 @@ function answersIn(model: Model, scores: Float32Array, words: string[], { turn, 
         // The answers of the question about dangers are the dangers.
         turn === dangerTurn ? at(model, scores, `danger ${id}`) : -1,
       );
-      const shared = [`${turn}.${id}`, `*.${id}`].map((key) => scores[model.sharedBy[key] ?? -1] ?? -1);
+      const shared = [`${turn}.${id}`, `*.${id}`].flatMap((key) =>
+        (model.sharedBy.get(key) ?? []).map((place) => scores[place] ?? -1),
+      );
       // An answer without phrases is known by its wording alone.
       const wording = alikeness(typed, featuresFor(model, wordsOf(text, model.same))) * 2 - 1;
       return {

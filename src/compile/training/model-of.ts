@@ -52,7 +52,10 @@ export function createModel(
       new Set(answers.split(" ").map((answer) => turnOf(`shared ${answer}`))),
     ]),
   );
-  const about = { sharedAt, facts: new Set(words.facts.split(/\s+/)), index: indexOf(all) };
+  const about = {
+    sharedAt,
+    shared: Object.fromEntries(Object.entries(shared).map(([id, answers]) => [id, new Set(answers.split(" "))])),
+     facts: new Set(words.facts.split(/\s+/)), index: indexOf(all) };
   const labels = [...new Set(all.map(({ label }) => label))].sort();
   const trained = labels.map((label) => {
     const weights = weightsFor(label, all, about);

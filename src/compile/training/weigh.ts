@@ -17,11 +17,16 @@ const nameOf = (label: string) => label.slice(label.indexOf(" ") + 1);
 /** `opening.symptom` of `answer opening.symptom.no-ice`. */
 export const turnOf = (label: string) => nameOf(label).slice(0, nameOf(label).lastIndexOf("."));
 
-/** What weighing needs to know. `sharedAt`: by shared meaning, the turns where it is an answer. */
-export type About = { sharedAt: Record<string, Set<string>>; facts: Set<string>; index: Index };
+/** What weighing needs to know. `shared` and `sharedAt`: by what is said alike, the answers that
+ * it gives and their turns. */
+export type About = { sharedAt: Record<string, Set<string>>; shared: Record<string, Set<string>>; facts: Set<string>; index: Index };
 
 const isToldAnyTime = (label: string, facts: Set<string>) =>
   label.startsWith("answer opening.") || (kindOf(label) === "answer" && facts.has(turnOf(label)));
+
+/** Whether an answer is one that something said alike gives. */
+const givenBy = (answer: string, shared: string, all: About["shared"]) =>
+  kindOf(shared) === "shared" && kindOf(answer) === "answer" && (all[nameOf(shared)]?.has(nameOf(answer)) ?? false);
 
 /** Turns of the opening that speak of a danger themselves. */
 const ofDanger = /^answer opening\.(danger|hiss|leak|leak-power)\./;
@@ -34,15 +39,17 @@ const ofDanger = /^answer opening\.(danger|hiss|leak|leak-power)\./;
 export function weightsFor(
   label: string,
   all: readonly Labelled[],
-  { sharedAt, facts, index }: About,
+  about: About,
 ): number[] {
+  const { facts, index, shared } = about;
   const kind = kindOf(label);
   const isLocal = kind === "shared" || (kind === "answer" && !isToldAnyTime(label, facts));
   const likest = likenessTo(label, all, index);
   const isAny = label === "danger any" || kind === "other" || kind === "ask";
   const weights = all.map((other, at) => {
     if (other.label === label) return isAny ? 1 : BELONGS;
-    const against = -weightAgainst(label, kind, isLocal, other.label, { sharedAt, facts, index });
+    if (givenBy(label, other.label, shared) || givenBy(other.label, label, shared)) return 0;
+    const against = -weightAgainst(label, kind, isLocal, other.label, about);
     const isSibling = kind === "answer" && turnOf(other.label) === turnOf(label) && kindOf(other.label) === kind;
     return !isSibling && (likest[at] as number) > SAME ? 0 : against;
   });
@@ -79,6 +86,12 @@ function weightAgainst(
   if (isLocal && otherKind === "answer") return isToldAnyTime(other, facts) && kind === "answer" ? 0.3 : 0;
   return 1;
 }
+
+/** Two things said alike are told apart where one turn has both. */
+const meets = (label: string, other: string, sharedAt: About["sharedAt"]) =>
+  !sharedAt[label] || sharedAt[label].has("*") || sharedAt[other]?.has("*") || [...sharedAt[label]].some((turn) => sharedAt[other]?.has(turn))
+    ? 1
+    : 0;
 
 /** By bucket, the sentences that have it, with its weight there: two numbers each. */
 export type Index = Map<number, number[]>;

@@ -25,6 +25,7 @@ import { rehearse } from "./rehearsal.ts";
 import { clearStop, keepStop, readStop } from "./stop-mark.ts";
 import type { Controller, Surroundings } from "./surroundings.ts";
 import { watchPage } from "./watch-page.ts";
+import { bringWords } from "./words-file.ts";
 
 export { paint } from "./paint.ts";
 
@@ -163,6 +164,7 @@ export async function startEngine(
     now: localNow,
     keepAwake,
     signal,
+    words: () => bringWords(language),
     shopHelp: { name: options.shopName, link: options.helpLink },
   };
   if (isFresh) await nextTask();

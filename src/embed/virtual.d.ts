@@ -20,7 +20,11 @@ declare module "virtual:data" {
 }
 declare module "virtual:later" {
   /** Where a piece of script lies that comes after the engine. */
-  export function chunkAddress(chunk: "door" | "later-screens" | "shop"): string;
+  export function chunkAddress(chunk: "door" | "later-screens" | "shop" | "words"): string;
+}
+declare module "virtual:words" {
+  /** Where a language's model and side answers lie. */
+  export function wordsAddress(language: string): string;
 }
 declare module "virtual:dangers" {
   /** What is dangerous where, by the built-in guide. */

@@ -15,7 +15,11 @@ export function readRules(rules: Record<string, string>): DangerRule[] {
   return Object.entries(rules).flatMap(([danger, lines]) =>
     lines.split("\n").map((line) => {
       const [together = "", unless = ""] = line.split(" unless ");
-      return { danger, parts: together.split(" + ").map(patternsOf), unless: unless ? patternsOf(unless) : [] };
+      return {
+        danger,
+        parts: together.split(" + ").map(patternsOf),
+        unless: unless ? patternsOf(unless) : [],
+      };
     }),
   );
 }

@@ -38,7 +38,10 @@ export function featuresOf(
     const id = hash(piece) & (buckets - 1);
     found.set(id, Math.max(found.get(id) ?? 0, weight));
   };
-  for (const [count] of words.filter((word) => word !== "#" && !isKnown(word)).slice(0, MOST_UNKNOWN).entries())
+  for (const [count] of words
+    .filter((word) => word !== "#" && !isKnown(word))
+    .slice(0, MOST_UNKNOWN)
+    .entries())
     add(`?${count}`, shares.unknown);
   const marked = ["^", ...words, "$"];
   for (const [place, word] of marked.entries()) {
@@ -49,7 +52,8 @@ export function featuresOf(
     if (!/^[$^#]/.test(word)) addLetters(`<${word}>`, (piece) => add(piece, shares.letters));
   }
   const telling = words.filter((word) => !isSmall(word));
-  for (const [place, word] of telling.entries()) if (place > 0) add(`${telling[place - 1]} ${word}`, shares.pair);
+  for (const [place, word] of telling.entries())
+    if (place > 0) add(`${telling[place - 1]} ${word}`, shares.pair);
   const weights = [...found.values()];
   const length = Math.hypot(...weights) || 1;
   return { ids: [...found.keys()], weights: weights.map((weight) => weight / length) };

@@ -141,4 +141,5 @@ export function scoresOf(model: Model, features: Features): Float32Array {
 }
 
 /** What words are judged by, as the model was trained. */
-export const featuresFor = (model: Model, words: readonly string[]) => featuresOf(words, model.buckets, model);
+export const featuresFor = (model: Model, words: readonly string[]) =>
+  featuresOf(words, model.buckets, model);

@@ -40,8 +40,8 @@ export function understand(model: Model, sentence: string, context: Context): [U
   const own = context.answers.find((answer) => folded(answer.text) === folded(text));
   if (own) return [{ kind: "answer", turn: context.turn, answer: own.id, sure: true }];
   const statements = statementsOf(text, model.joints);
-  const scored = [words, ...(statements.length > 1 ? statements.map((each) => alike(each, model)) : [])].map((each) =>
-    scoresOf(model, featuresFor(model, each)),
+  const scored = [words, ...(statements.length > 1 ? statements.map((each) => alike(each, model)) : [])].map(
+    (each) => scoresOf(model, featuresFor(model, each)),
   );
   const [whole = new Float32Array()] = scored;
   const isAsking = model.asking.has(words[0] ?? "") || text.trimEnd().endsWith("?");
@@ -55,7 +55,12 @@ export function understand(model: Model, sentence: string, context: Context): [U
   const other = Math.max(at(model, whole, "other unrelated"), at(model, whole, "other harmless"));
   const found = rest.filter(({ score }) => score > other).map(({ understood }) => understood);
   const [first, ...others] = [...dangerIn(model, text, scored), ...found];
-  return first ? [first, ...others] : [{ kind: "nothing" }, ...answersIn(model, whole, words, context, -1).map(({ understood }) => understood)];
+  return first
+    ? [first, ...others]
+    : [
+        { kind: "nothing" },
+        ...answersIn(model, whole, words, context, -1).map(({ understood }) => understood),
+      ];
 }
 
 const folded = (text: string) => wordsOf(text).join(" ");
@@ -63,7 +68,8 @@ const alike = (words: readonly string[], model: Model) => wordsOf(words.join(" "
 const at = (model: Model, scores: Float32Array, label: string) => scores[model.places[label] ?? -1] ?? -1;
 
 function dangerIn(model: Model, text: string, scored: Float32Array[]): Understood[] {
-  const isNegator = (word: string) => (model.same[word] ?? word).split(" ").some((each) => model.negators.has(each));
+  const isNegator = (word: string) =>
+    (model.same[word] ?? word).split(" ").some((each) => model.negators.has(each));
   const isJoint = (word: string) => model.joints.has(word);
   const ruled = clausesOf(text).flatMap((words) => ruledDanger(words, model.rules, isNegator, isJoint) ?? []);
   const said = ruled.find(({ denied }) => !denied);
@@ -74,15 +80,23 @@ function dangerIn(model: Model, text: string, scored: Float32Array[]): Understoo
   const isDenied = !said && ruled.length > 0;
   const harmless = at(model, scored[0] ?? new Float32Array(), "other harmless");
   const isHeard =
-    likeliest.score >= (isDenied ? least.deniedDanger : least.danger) && likeliest.score > harmless + least.beyondHarmless;
+    likeliest.score >= (isDenied ? least.deniedDanger : least.danger) &&
+    likeliest.score > harmless + least.beyondHarmless;
   if (!said && !isHeard) return [];
   const kind = likeliest.label === "danger any" ? "general" : likeliest.label.slice("danger ".length);
   return [{ kind: "danger", danger: said?.danger ?? kind, sure: said !== undefined && isHeard }];
 }
 
-const labelsOf = (model: Model, beginning: string) => model.labels.filter((label) => label.startsWith(beginning));
+const labelsOf = (model: Model, beginning: string) =>
+  model.labels.filter((label) => label.startsWith(beginning));
 
-function answersIn(model: Model, scores: Float32Array, words: string[], { turn, answers }: Context, lowest = least.answer): Scored[] {
+function answersIn(
+  model: Model,
+  scores: Float32Array,
+  words: string[],
+  { turn, answers }: Context,
+  lowest = least.answer,
+): Scored[] {
   const typed = featuresFor(model, words);
   return answers
     .map(({ id, text }): Scored => {
@@ -145,7 +159,8 @@ function factsIn(model: Model, scored: Float32Array[], { turn, isOpen = () => tr
     const fact = { turn: name.slice(0, cut), answer: name.slice(cut + 1) };
     if (fact.turn === turn || !model.facts.has(fact.turn)) continue;
     const score = Math.max(...scored.map((scores) => at(model, scores, label)));
-    if (score > (best.get(fact.turn)?.score ?? least.fact) && isOpen(fact)) best.set(fact.turn, { score, fact });
+    if (score > (best.get(fact.turn)?.score ?? least.fact) && isOpen(fact))
+      best.set(fact.turn, { score, fact });
   }
   const found = [...best.values()].sort((a, b) => b.score - a.score);
   if (!found[0]) return [];
@@ -160,7 +175,9 @@ function readingIn(model: Model, text: string, { instrument, region, today }: Co
 /** Words with a digit and five signs or more are looked up, three at most: codes as plates have them. */
 function modelIn(text: string, { findModel }: Context): Scored[] {
   if (!findModel) return [];
-  const codes = (text.match(/[\p{L}\d][\p{L}\d/.-]{4,}/gu) ?? []).filter((word) => /\d/.test(word)).slice(0, 3);
+  const codes = (text.match(/[\p{L}\d][\p{L}\d/.-]{4,}/gu) ?? [])
+    .filter((word) => /\d/.test(word))
+    .slice(0, 3);
   return codes.flatMap((code) => {
     const found = findModel(code);
     return found === null ? [] : [{ score: 2, understood: { kind: "model", code: found } }];

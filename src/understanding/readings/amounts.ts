@@ -20,7 +20,8 @@ export function amountsOf(items: readonly Item[]): Amount[] {
     let next = items[at + 1];
     // 'half an hour'
     if (item.value === 0.5 && next?.kind === "number" && next.value === 1) next = items[at + 2];
-    if (next?.kind === "unit" && next.unit === "degrees" && items[at + 2]?.kind === "unit") next = items[at + 2];
+    if (next?.kind === "unit" && next.unit === "degrees" && items[at + 2]?.kind === "unit")
+      next = items[at + 2];
     const unit = next?.kind === "unit" ? next.unit : null;
     const before = items[at - 1];
     const isTail = before?.kind === "number" && before.value === 0.5 && item.value === 1;

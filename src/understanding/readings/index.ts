@@ -1,7 +1,7 @@
 import type { InstrumentName } from "../../instruments/index.ts";
 import type { Region } from "../../measuring/index.ts";
 import { type Amount, amountsOf, offered, short, timeOf } from "./amounts.ts";
-import { type Item, itemsOf, lookupOf } from "./items.ts";
+import { type Item, itemsOf, type lookupOf } from "./items.ts";
 import { whenOf } from "./when.ts";
 
 export { lookupOf, type ReadingWords } from "./items.ts";
@@ -24,7 +24,13 @@ const readers: Partial<Record<InstrumentName, (about: About) => Entries | null>>
   flow(about) {
     const volume = volumeOf(about, about.region.units.volume);
     const seconds = timeOf(about.amounts);
-    return volume && { volume: volume.typed, unit: volume.unit, ...(seconds !== null && { seconds: short(seconds) }) };
+    return (
+      volume && {
+        volume: volume.typed,
+        unit: volume.unit,
+        ...(seconds !== null && { seconds: short(seconds) }),
+      }
+    );
   },
   supply(about) {
     const pressure = about.amounts.find(({ unit }) => unit === "bar" || unit === "psi" || unit === "kPa");
@@ -39,7 +45,9 @@ const readers: Partial<Record<InstrumentName, (about: About) => Entries | null>>
     };
   },
   temperature({ items, amounts, region }) {
-    const found = amounts.find(({ unit }) => unit === null || unit === "C" || unit === "F" || unit === "degrees");
+    const found = amounts.find(
+      ({ unit }) => unit === null || unit === "C" || unit === "F" || unit === "degrees",
+    );
     if (!found) return null;
     const says = (word: string) => items.some((item) => item.kind === "word" && item.word === word);
     const isBelow = says("below") && found.value > 0;
@@ -55,7 +63,9 @@ const readers: Partial<Record<InstrumentName, (about: About) => Entries | null>>
   },
   cubes({ amounts, region }) {
     const pieces = amounts.find(({ unit }) => unit === "piece");
-    const mass = amounts.map((one) => (one.unit ? offered(one, "mass", region.units.mass) : null)).find(Boolean);
+    const mass = amounts
+      .map((one) => (one.unit ? offered(one, "mass", region.units.mass) : null))
+      .find(Boolean);
     if (!pieces && !mass) return null;
     return { ...(pieces && { pieces: pieces.typed }), ...(mass && { mass: mass.typed, unit: mass.unit }) };
   },
@@ -67,7 +77,9 @@ const readers: Partial<Record<InstrumentName, (about: About) => Entries | null>>
     const batches = amounts.find(({ unit }) => unit === "batch");
     if (batches)
       return { by: "batches", amount: batches.typed, ...(hours !== null && { watched: short(hours) }) };
-    const mass = amounts.map((one) => (one.unit ? offered(one, "mass", region.units.mass) : null)).find(Boolean);
+    const mass = amounts
+      .map((one) => (one.unit ? offered(one, "mass", region.units.mass) : null))
+      .find(Boolean);
     if (mass) return { by: "weight", amount: mass.typed, unit: mass.unit, ...time };
     const pieces = amounts.find(({ unit }) => unit === "piece") ?? amounts.find(({ unit }) => unit === null);
     return pieces ? { by: "pieces", amount: pieces.typed, ...time } : null;

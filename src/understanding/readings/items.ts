@@ -30,7 +30,8 @@ export function lookupOf({ numbers, units, words, months, seasons: named }: Read
   for (const [at, names] of months.split(" ").entries())
     for (const name of names.split(/[=,]/)) if (name) lookup.set(name, { kind: "month", month: at + 1 });
   for (const [at, names] of named.split(" ").entries())
-    for (const name of names.split(",")) lookup.set(name, { kind: "season", season: seasons[at] ?? "spring" });
+    for (const name of names.split(","))
+      lookup.set(name, { kind: "season", season: seasons[at] ?? "spring" });
   return lookup;
 }
 
@@ -40,17 +41,25 @@ const pieces = new RegExp(`${number}|[\\p{L}]+`, "giu");
 
 /** What a sentence says of numbers, in its order. 'Minus' and 'below' make the number beside them negative. */
 export function itemsOf(sentence: string, lookup: Lookup): Item[] {
-  const text = sentence.toLowerCase().replace(/fl\.? ?oz|fluid ounces?/g, "floz").replace(/°/g, " ");
+  const text = sentence
+    .toLowerCase()
+    .replace(/fl\.? ?oz|fluid ounces?/g, "floz")
+    .replace(/°/g, " ");
   const items: Item[] = [];
   for (const [typed] of text.matchAll(pieces)) {
     const before = items.at(-1);
     const known = lookup.get(typed);
-    const read = known?.kind === "number" ? { kind: "value" as const, value: known.value } : readNumber(typed);
+    const read =
+      known?.kind === "number" ? { kind: "value" as const, value: known.value } : readNumber(typed);
     if (read.kind === "value") {
       const isMinus = before?.kind === "word" && before.word === "minus";
       if (isMinus) items.pop();
       const value = isMinus ? -read.value : read.value;
-      items.push({ kind: "number", value, typed: `${isMinus ? "-" : ""}${known ? `${value}` : typed}`.replace("--", "-") });
+      items.push({
+        kind: "number",
+        value,
+        typed: `${isMinus ? "-" : ""}${known ? `${value}` : typed}`.replace("--", "-"),
+      });
     } else if (known) items.push(known);
   }
   return items;

@@ -12,11 +12,18 @@ type Entries = Record<string, string>;
  * begun, and 'in May' the latest May. Null where nothing is said of it.
  * @param today 'YYYY-MM-DD'
  */
-export function whenOf(sentence: string, items: readonly Item[], today: string, order: DateOrder): Entries | null {
+export function whenOf(
+  sentence: string,
+  items: readonly Item[],
+  today: string,
+  order: DateOrder,
+): Entries | null {
   const moving = items.some((item) => item.kind === "word" && item.word === "moving");
   const said = writtenDate(sentence, today, order) ?? namedMonth(items, today) ?? ago(items, today);
   if (!said) return season(items, today);
-  return moving && said["month"] ? { by: "since-moving", month: said["month"], year: said["year"] ?? "" } : said;
+  return moving && said["month"]
+    ? { by: "since-moving", month: said["month"], year: said["year"] ?? "" }
+    : said;
 }
 
 function writtenDate(sentence: string, today: string, order: DateOrder): Entries | null {
@@ -50,8 +57,11 @@ function ago(items: readonly Item[], today: string): Entries | null {
   const says = (word: string) => items.some((item) => item.kind === "word" && item.word === word);
   if (says("yesterday") || says("today")) return dayEntries(says("today") ? today : addDays(today, -1));
   const unitAfterLast = items.findIndex((item, at) => item.kind === "unit" && isWord(items[at - 1], "last"));
-  const { unit, value } = amountsOf(items).find((one) => one.unit && /^(day|week|month|year)$/.test(one.unit)) ??
-    (unitAfterLast >= 0 ? { unit: (items[unitAfterLast] as { unit: string }).unit, value: 1 } : { unit: null, value: 0 });
+  const { unit, value } =
+    amountsOf(items).find((one) => one.unit && /^(day|week|month|year)$/.test(one.unit)) ??
+    (unitAfterLast >= 0
+      ? { unit: (items[unitAfterLast] as { unit: string }).unit, value: 1 }
+      : { unit: null, value: 0 });
   if (unit === "day") return dayEntries(addDays(today, -Math.round(value)));
   if (unit === "week") return dayEntries(addDays(today, -Math.round(value * 7)));
   if (unit !== "month" && unit !== "year") return null;

@@ -102,7 +102,7 @@ export function languagesOf(locales: Record<string, Resource>): string[] {
 }
 
 /** A language's texts, with those of the other where it has none of its own: a phone fetches one set. */
-function withFallback(fallback: Resource, own: Resource): Resource {
+export function withFallback(fallback: Resource, own: Resource): Resource {
   const merged = Object.entries(fallback).map(([key, text]) => {
     const mine = own[key];
     if (typeof text === "string" || typeof mine === "string") return [key, mine ?? text];
@@ -111,8 +111,8 @@ function withFallback(fallback: Resource, own: Resource): Resource {
   return { ...own, ...Object.fromEntries(merged) };
 }
 
-/** Texts without the sentences that only tests read. */
-function withoutExamples({ described = {}, ...texts }: Resource): Resource {
+/** Texts without the sentences that only tests read, and without what comes with the understanding of sentences. */
+function withoutExamples({ described = {}, asides: _asides, ...texts }: Resource): Resource {
   const { examples: _, ...read } = described as Resource;
   return { ...texts, described: read };
 }

@@ -42,7 +42,8 @@ export function judge(
     if (!isRight) misses.push({ sentence, wanted, got: JSON.stringify(all.slice(0, 3)) });
     return isRight;
   };
-  const isAnswer = (one: Understood | undefined, answer: string) => one?.kind === "answer" && one.answer === answer;
+  const isAnswer = (one: Understood | undefined, answer: string) =>
+    one?.kind === "answer" && one.answer === answer;
   const answers = files.flatMap((file) =>
     Object.entries(file.answers).flatMap(([turn, each]) =>
       Object.entries(each).flatMap(([answer, text]) =>
@@ -96,7 +97,12 @@ export function judge(
       const all = understand(sentence, neutral);
       const found = all.flatMap((one) => (one.kind === "facts" ? one.facts : []));
       return wanted.split(", ").map((each) =>
-        note(found.some(({ turn, answer }) => `${turn}.${answer}` === each), sentence, `fact ${each}`, all),
+        note(
+          found.some(({ turn, answer }) => `${turn}.${answer}` === each),
+          sentence,
+          `fact ${each}`,
+          all,
+        ),
       );
     }),
   );

@@ -1,4 +1,4 @@
-import type { Features } from "../../understanding/index.ts";
+import type { Features } from "../understanding/index.ts";
 
 /** What a label is about: how its sentences are told from others'. */
 export type Kind = "answer" | "shared" | "question" | "ask" | "thing" | "danger" | "other";
@@ -19,14 +19,21 @@ export const turnOf = (label: string) => nameOf(label).slice(0, nameOf(label).la
 
 /** What weighing needs to know. `shared` and `sharedAt`: by what is said alike, the answers that
  * it gives and their turns. */
-export type About = { sharedAt: Record<string, Set<string>>; shared: Record<string, Set<string>>; facts: Set<string>; index: Index };
+export type About = {
+  sharedAt: Record<string, Set<string>>;
+  shared: Record<string, Set<string>>;
+  facts: Set<string>;
+  index: Index;
+};
 
 const isToldAnyTime = (label: string, facts: Set<string>) =>
   label.startsWith("answer opening.") || (kindOf(label) === "answer" && facts.has(turnOf(label)));
 
 /** Whether an answer is one that something said alike gives. */
 const givenBy = (answer: string, shared: string, all: About["shared"]) =>
-  kindOf(shared) === "shared" && kindOf(answer) === "answer" && (all[nameOf(shared)]?.has(nameOf(answer)) ?? false);
+  kindOf(shared) === "shared" &&
+  kindOf(answer) === "answer" &&
+  (all[nameOf(shared)]?.has(nameOf(answer)) ?? false);
 
 /** Turns of the opening that speak of a danger themselves. */
 const ofDanger = /^answer opening\.(danger|hiss|leak|leak-power)\./;
@@ -36,11 +43,7 @@ const ofDanger = /^answer opening\.(danger|hiss|leak|leak-power)\./;
  * and from what is no answer at all, not from those of turns where the same words mean something else; what may be said
  * at any turn is told from all.
  */
-export function weightsFor(
-  label: string,
-  all: readonly Labelled[],
-  about: About,
-): number[] {
+export function weightsFor(label: string, all: readonly Labelled[], about: About): number[] {
   const { facts, index, shared } = about;
   const kind = kindOf(label);
   const isLocal = kind === "shared" || (kind === "answer" && !isToldAnyTime(label, facts));
@@ -50,12 +53,14 @@ export function weightsFor(
     if (other.label === label) return isAny ? 1 : BELONGS;
     if (givenBy(label, other.label, shared) || givenBy(other.label, label, shared)) return 0;
     const against = -weightAgainst(label, kind, isLocal, other.label, about);
-    const isSibling = kind === "answer" && turnOf(other.label) === turnOf(label) && kindOf(other.label) === kind;
+    const isSibling =
+      kind === "answer" && turnOf(other.label) === turnOf(label) && kindOf(other.label) === kind;
     return !isSibling && (likest[at] as number) > SAME ? 0 : against;
   });
   const negatives = [...all.keys()].filter((at) => (weights[at] as number) < 0);
   negatives.sort((a, b) => (likest[b] as number) - (likest[a] as number) || a - b);
-  for (const [rank, at] of negatives.entries()) if (!isAny && rank >= LIKEST && rank % ONE_IN) weights[at] = 0;
+  for (const [rank, at] of negatives.entries())
+    if (!isAny && rank >= LIKEST && rank % ONE_IN) weights[at] = 0;
   return weights;
 }
 
@@ -79,7 +84,9 @@ function weightAgainst(
   if (otherKind === "answer" && kind === "answer" && turnOf(other) === turnOf(label)) return 3;
   if (otherKind === "shared")
     return isLocal && kind === "answer"
-      ? sharedAt[nameOf(other)]?.has(turnOf(label)) || sharedAt[nameOf(other)]?.has("*") ? 1 : 0
+      ? sharedAt[nameOf(other)]?.has(turnOf(label)) || sharedAt[nameOf(other)]?.has("*")
+        ? 1
+        : 0
       : 1;
   // Two things that are told at any time may both be so: a filter was changed, and there is no ice.
   if (!isLocal && kind === "answer" && isToldAnyTime(other, facts)) return 0.2;
@@ -89,7 +96,10 @@ function weightAgainst(
 
 /** Two things said alike are told apart where one turn has both. */
 const meets = (label: string, other: string, sharedAt: About["sharedAt"]) =>
-  !sharedAt[label] || sharedAt[label].has("*") || sharedAt[other]?.has("*") || [...sharedAt[label]].some((turn) => sharedAt[other]?.has(turn))
+  !sharedAt[label] ||
+  sharedAt[label].has("*") ||
+  sharedAt[other]?.has("*") ||
+  [...sharedAt[label]].some((turn) => sharedAt[other]?.has(turn))
     ? 1
     : 0;
 
@@ -120,7 +130,8 @@ function likenessTo(label: string, all: readonly Labelled[], index: Index): Floa
       for (let at = 0; at < list.length; at += 2)
         sums[list[at] as number] = (sums[list[at] as number] as number) + weight * (list[at + 1] as number);
     }
-    for (let at = 0; at < sums.length; at++) if ((sums[at] as number) > (most[at] as number)) most[at] = sums[at] as number;
+    for (let at = 0; at < sums.length; at++)
+      if ((sums[at] as number) > (most[at] as number)) most[at] = sums[at] as number;
   }
   return most;
 }

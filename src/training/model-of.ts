@@ -7,7 +7,7 @@ import {
   wordMark,
   wordsOf,
   writeDigits,
-} from "../../understanding/index.ts";
+} from "../understanding/index.ts";
 import type { Phrase } from "./phrases.ts";
 import { seeded, trainLabel } from "./train.ts";
 import { indexOf, kindOf, type Labelled, turnOf, weightsFor } from "./weigh.ts";
@@ -35,7 +35,10 @@ export function createModel(
   const known = knownMarks(phrases, same);
   const marks = new Set(known);
   const small = new Set(words.small.split(" "));
-  const judged = { isKnown: (word: string) => marks.has(wordMark(word)), isSmall: (word: string) => small.has(word) };
+  const judged = {
+    isKnown: (word: string) => marks.has(wordMark(word)),
+    isSmall: (word: string) => small.has(word),
+  };
   const all: Labelled[] = phrases.flatMap(({ text, label }) => {
     const features = featuresOf(wordsOf(text, same), buckets, judged);
     const one = { label, features };
@@ -44,7 +47,10 @@ export function createModel(
     // A hiss is asked about before it is a danger.
     if (kindOf(label) === "danger" && name !== "hiss") return [one, { label: "danger any", features }];
     if (kindOf(label) !== "asked") return [one];
-    return [`ask ${name.slice(0, cut)}`, `thing ${name.slice(cut + 1)}`].map((each) => ({ label: each, features }));
+    return [`ask ${name.slice(0, cut)}`, `thing ${name.slice(cut + 1)}`].map((each) => ({
+      label: each,
+      features,
+    }));
   });
   const sharedAt = Object.fromEntries(
     Object.entries(shared).map(([id, answers]) => [
@@ -54,8 +60,12 @@ export function createModel(
   );
   const about = {
     sharedAt,
-    shared: Object.fromEntries(Object.entries(shared).map(([id, answers]) => [id, new Set(answers.split(" "))])),
-     facts: new Set(words.facts.split(/\s+/)), index: indexOf(all) };
+    shared: Object.fromEntries(
+      Object.entries(shared).map(([id, answers]) => [id, new Set(answers.split(" "))]),
+    ),
+    facts: new Set(words.facts.split(/\s+/)),
+    index: indexOf(all),
+  };
   const labels = [...new Set(all.map(({ label }) => label))].sort();
   const trained = labels.map((label) => {
     const weights = weightsFor(label, all, about);
@@ -99,7 +109,11 @@ function knownMarks(phrases: readonly Phrase[], same: Record<string, string>): n
 type Shortened = { kept: [bucket: number, level: number][]; bias: number; step: number };
 
 /** Trains, leaves out the light weights, and trains again with what is left. */
-function shorten(examples: { features: Features; weight: number }[], buckets: number, most: number): Shortened {
+function shorten(
+  examples: { features: Features; weight: number }[],
+  buckets: number,
+  most: number,
+): Shortened {
   const first = trainLabel(examples, buckets, seeded(SEED));
   const heaviest = heaviestOf(first.weights, most);
   const isKept = new Set(heaviest);
@@ -107,7 +121,10 @@ function shorten(examples: { features: Features; weight: number }[], buckets: nu
     const places = ids.flatMap((id, place) => (isKept.has(id) ? place : []));
     return {
       weight,
-      features: { ids: places.map((at) => ids[at] as number), weights: places.map((at) => weights[at] as number) },
+      features: {
+        ids: places.map((at) => ids[at] as number),
+        weights: places.map((at) => weights[at] as number),
+      },
     };
   });
   const { weights, bias } = trainLabel(fewer, buckets, seeded(SEED));

@@ -1,4 +1,4 @@
-import type { Resource } from "../../turn/index.ts";
+import type { Resource } from "./resource.ts";
 
 /** One sentence and what it is an example of, such as `answer opening.symptom.no-ice`. */
 export type Phrase = { text: string; label: string };
@@ -19,7 +19,9 @@ export function phrasesOf(texts: Resource): Phrase[] {
     ...ofTurns.flatMap((phrase) => namedIn(phrase, partOf(texts, "checks"))),
     // An answer with nothing but its wording is held against that on the phone.
     ...ofWordings(partOf(texts, "checks")).filter(({ label }) => known.has(label)),
-    ...Object.entries(asResource(shared)).flatMap(([id, { phrases }]: [string, any]) => lines(phrases, `shared ${id}`)),
+    ...Object.entries(asResource(shared)).flatMap(([id, { phrases }]: [string, any]) =>
+      lines(phrases, `shared ${id}`),
+    ),
     ...Object.entries(asResource(dangers)).flatMap(([id, text]) => lines(text, `danger ${id}`)),
     ...ofPatterns(asResource(said)),
     ...lines(asResource(harmless)["harmless"], "other harmless"),
@@ -36,7 +38,9 @@ export function phrasesOf(texts: Resource): Phrase[] {
 /** By what is said alike at many turns, the answers that it gives: `<turn>.<answer>`, or `*.<answer>` at any turn. */
 export function sharedOf(texts: Resource): Record<string, string> {
   const shared = asResource(partOf(texts, "phrases")["shared"]);
-  return Object.fromEntries(Object.entries(shared).map(([id, { for: answers }]: [string, any]) => [id, answers]));
+  return Object.fromEntries(
+    Object.entries(shared).map(([id, { for: answers }]: [string, any]) => [id, answers]),
+  );
 }
 
 /** What is said of 'it' said of the thing by its name: 'its dusty' as 'the condenser is dusty'. */
@@ -44,7 +48,9 @@ function namedIn({ text, label }: Phrase, checks: Resource): Phrase[] {
   const [, check = ""] = /^answer ([\w-]+)/.exec(label) ?? [];
   const name = asResource(checks[check])["name"];
   const said = /^(?:its|it is) (.*)/.exec(text)?.[1] ?? (text.split(" ").length === 1 ? text : undefined);
-  return typeof name === "string" && said && check !== "opening" ? [{ text: `the ${name.toLowerCase()} is ${said}`, label }] : [];
+  return typeof name === "string" && said && check !== "opening"
+    ? [{ text: `the ${name.toLowerCase()} is ${said}`, label }]
+    : [];
 }
 
 function ofAnswers(turns: Resource): Phrase[] {
@@ -85,7 +91,11 @@ function ofPatterns(patterns: Resource): Phrase[] {
 /** The questions that are known by the way of asking and the thing. */
 export function askedOf(texts: Resource): string {
   const { where, what } = asResource(partOf(texts, "phrases")["asides"]);
-  const each = (how: string, ids: unknown) => String(ids ?? "").split(" ").filter(Boolean).map((id) => `${how}-${id}`);
+  const each = (how: string, ids: unknown) =>
+    String(ids ?? "")
+      .split(" ")
+      .filter(Boolean)
+      .map((id) => `${how}-${id}`);
   return [...each("where", where), ...each("what", what)].join(" ");
 }
 
@@ -113,7 +123,8 @@ function ofAsides({ patterns, things, phrases, where, what }: Resource): Phrase[
   ];
 }
 
-const asResource = (held: unknown): Resource => (typeof held === "object" && held !== null ? (held as Resource) : {});
+const asResource = (held: unknown): Resource =>
+  typeof held === "object" && held !== null ? (held as Resource) : {};
 const partOf = (texts: Resource, name: string) => asResource(texts[name]);
 
 function lines(text: unknown, label = ""): Phrase[] {

@@ -1,4 +1,4 @@
-import type { Features } from "../../understanding/index.ts";
+import type { Features } from "../understanding/index.ts";
 
 /** One sentence for training: its features and how much it counts, positive for what belongs, negative for what not. */
 export type Example = { features: Features; weight: number };

@@ -8,9 +8,10 @@ import {
   wordsOf,
   writeDigits,
 } from "../understanding/index.ts";
+import { indexOf, type Labelled } from "./likeness.ts";
 import type { Phrase } from "./phrases.ts";
 import { seeded, trainLabel } from "./train.ts";
-import { indexOf, kindOf, type Labelled, turnOf, weightsFor } from "./weigh.ts";
+import { kindOf, turnOf, weightsFor } from "./weigh.ts";
 
 /** How large a model may get. */
 export type Size = { buckets: number; perLabel: number };

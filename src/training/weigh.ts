@@ -1,8 +1,7 @@
-import type { Features } from "../understanding/index.ts";
+import { type Index, type Labelled, likenessTo } from "./likeness.ts";
 
 /** What a label is about: how its sentences are told from others'. */
-export type Kind = "answer" | "shared" | "question" | "ask" | "thing" | "danger" | "other";
-export type Labelled = { label: string; features: Features };
+export type Kind = "answer" | "shared" | "question" | "asked" | "ask" | "thing" | "danger" | "other";
 
 /** As alike as two ways of putting the same thing: neither is then an example of what the other is not. */
 const SAME = 0.72;
@@ -82,56 +81,17 @@ function weightAgainst(
   if (otherKind === "thing") return 0;
   if (kind === "danger" && other === "other harmless") return 3;
   if (otherKind === "answer" && kind === "answer" && turnOf(other) === turnOf(label)) return 3;
-  if (otherKind === "shared")
-    return isLocal && kind === "answer"
-      ? sharedAt[nameOf(other)]?.has(turnOf(label)) || sharedAt[nameOf(other)]?.has("*")
-        ? 1
-        : 0
-      : 1;
+  if (otherKind === "shared" && isLocal)
+    return meet(
+      kind === "shared" ? sharedAt[nameOf(label)] : new Set([turnOf(label)]),
+      sharedAt[nameOf(other)],
+    );
   // Two things that are told at any time may both be so: a filter was changed, and there is no ice.
   if (!isLocal && kind === "answer" && isToldAnyTime(other, facts)) return 0.2;
   if (isLocal && otherKind === "answer") return isToldAnyTime(other, facts) && kind === "answer" ? 0.3 : 0;
   return 1;
 }
 
-/** Two things said alike are told apart where one turn has both. */
-const meets = (label: string, other: string, sharedAt: About["sharedAt"]) =>
-  !sharedAt[label] ||
-  sharedAt[label].has("*") ||
-  sharedAt[other]?.has("*") ||
-  [...sharedAt[label]].some((turn) => sharedAt[other]?.has(turn))
-    ? 1
-    : 0;
-
-/** By bucket, the sentences that have it, with its weight there: two numbers each. */
-export type Index = Map<number, number[]>;
-
-/** Which sentences have what in common. */
-export function indexOf(all: readonly Labelled[]): Index {
-  const index: Index = new Map();
-  for (const [sentence, { features }] of all.entries())
-    for (const [place, id] of features.ids.entries()) {
-      const list = index.get(id) ?? [];
-      list.push(sentence, features.weights[place] as number);
-      index.set(id, list);
-    }
-  return index;
-}
-
-/** By sentence, the cosine with the likest of a label's own. */
-function likenessTo(label: string, all: readonly Labelled[], index: Index): Float64Array {
-  const most = new Float64Array(all.length);
-  for (const own of all) {
-    if (own.label !== label) continue;
-    const sums = new Float64Array(all.length);
-    for (const [place, id] of own.features.ids.entries()) {
-      const list = index.get(id) ?? [];
-      const weight = own.features.weights[place] as number;
-      for (let at = 0; at < list.length; at += 2)
-        sums[list[at] as number] = (sums[list[at] as number] as number) + weight * (list[at + 1] as number);
-    }
-    for (let at = 0; at < sums.length; at++)
-      if ((sums[at] as number) > (most[at] as number)) most[at] = sums[at] as number;
-  }
-  return most;
-}
+/** Whether one turn has both, and they have to be told apart. */
+const meet = (some = new Set<string>(), others = new Set<string>()) =>
+  some.has("*") || others.has("*") || [...some].some((turn) => others.has(turn)) ? 1 : 0;

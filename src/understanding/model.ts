@@ -2,7 +2,6 @@ import { type DangerRule, readRules } from "./danger-rules.ts";
 import { readDigits } from "./digits.ts";
 import { type Features, featuresOf, wordMark } from "./features.ts";
 import { lookupOf, type ReadingWords } from "./readings/index.ts";
-import { wordsOf } from "./words.ts";
 
 /** What the build writes for one language. All its lists are of plain text, so that it packs well. */
 export type ModelData = {

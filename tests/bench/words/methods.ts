@@ -68,24 +68,28 @@ export const nearest: Method = {
   },
 };
 
+/** What is used of the library, which has no types of its own. */
+type Container = { use(plugin: unknown): void };
+type Network = {
+  train(corpus: { utterance: string; intent: string }[]): Promise<unknown>;
+  process(text: string): Promise<{ classifications: { intent: string; score: number }[] }>;
+};
+const load = async <Module>(name: string) => (await import(name)) as Module;
+
 /** A published library: its one-layer network over stems (MIT). */
 export const library: Method = {
   name: "@nlpjs/nlu 4.27.0",
   async train(sentences) {
-    // It has no types of its own.
-    const load = async (name: string) => (await import(name)) as Record<string, any>;
-    const { containerBootstrap } = await load("@nlpjs/core");
-    const { LangEn } = await load("@nlpjs/lang-en-min");
-    const { NluNeural } = await load("@nlpjs/nlu");
+    const { containerBootstrap } = await load<{ containerBootstrap(): Promise<Container> }>("@nlpjs/core");
+    const { LangEn } = await load<{ LangEn: unknown }>("@nlpjs/lang-en-min");
+    const { NluNeural } = await load<{ NluNeural: new (settings: object) => Network }>("@nlpjs/nlu");
     const container = await containerBootstrap();
     container.use(LangEn);
     const nlu = new NluNeural({ locale: "en", container, settings: { log: false } });
     await nlu.train(sentences.map(({ text, label }) => ({ utterance: text, intent: label ?? "None" })));
     return async (text) => {
       const { classifications } = await nlu.process(text);
-      return new Map(
-        classifications.map(({ intent, score }: { intent: string; score: number }) => [intent, score]),
-      );
+      return new Map(classifications.map(({ intent, score }) => [intent, score]));
     };
   },
 };

@@ -19,8 +19,8 @@ export function phrasesOf(texts: Resource): Phrase[] {
     ...ofTurns.flatMap((phrase) => namedIn(phrase, partOf(texts, "checks"))),
     // An answer with nothing but its wording is held against that on the phone.
     ...ofWordings(partOf(texts, "checks")).filter(({ label }) => known.has(label)),
-    ...Object.entries(asResource(shared)).flatMap(([id, { phrases }]: [string, any]) =>
-      lines(phrases, `shared ${id}`),
+    ...Object.entries(asResource(shared)).flatMap(([id, said]) =>
+      lines(asResource(said)["phrases"], `shared ${id}`),
     ),
     ...Object.entries(asResource(dangers)).flatMap(([id, text]) => lines(text, `danger ${id}`)),
     ...ofPatterns(asResource(said)),
@@ -39,7 +39,7 @@ export function phrasesOf(texts: Resource): Phrase[] {
 export function sharedOf(texts: Resource): Record<string, string> {
   const shared = asResource(partOf(texts, "phrases")["shared"]);
   return Object.fromEntries(
-    Object.entries(shared).map(([id, { for: answers }]: [string, any]) => [id, answers]),
+    Object.entries(shared).map(([id, said]) => [id, String(asResource(said)["for"] ?? "")]),
   );
 }
 
@@ -62,8 +62,8 @@ function ofAnswers(turns: Resource): Phrase[] {
 /** The answers as buttons have them. */
 function ofWordings(checks: Resource): Phrase[] {
   return Object.entries(checks).flatMap(([check, turns]) =>
-    Object.entries(asResource(turns)).flatMap(([turn, { answers } = {} as any]: [string, any]) =>
-      Object.entries(asResource(answers))
+    Object.entries(asResource(turns)).flatMap(([turn, texts]) =>
+      Object.entries(asResource(asResource(texts)["answers"]))
         .filter(([answer]) => !standing.has(answer))
         .flatMap(([answer, text]) => lines(text, `answer ${check}.${turn}.${answer}`)),
     ),

@@ -12,12 +12,14 @@ const least = {
   beyondHarmless: 0.4,
   /** The words of a danger, but with a 'no' before them. */
   deniedDanger: 0.9,
-  answer: -0.6,
+  answer: -0.7,
   fact: -0.4,
   question: -0.45,
 };
 /** How much likelier it is that somebody answers what was asked than that they speak of anything else. */
 const ANSWERING = 0.55;
+/** What is told besides comes after what was asked, where both may be meant. */
+const BESIDE = 0.25;
 /** How much likelier a sentence that begins like a question is one. */
 const ASKING = 0.4;
 /** A thing that is named is less than one that is asked for. */
@@ -164,7 +166,9 @@ function factsIn(model: Model, scored: Float32Array[], { turn, isOpen = () => tr
   }
   const found = [...best.values()].sort((a, b) => b.score - a.score);
   if (!found[0]) return [];
-  return [{ score: found[0].score, understood: { kind: "facts", facts: found.map(({ fact }) => fact) } }];
+  return [
+    { score: found[0].score - BESIDE, understood: { kind: "facts", facts: found.map(({ fact }) => fact) } },
+  ];
 }
 
 function readingIn(model: Model, text: string, { instrument, region, today }: Context): Scored[] {

@@ -15,7 +15,7 @@ import { kindOf, turnOf, weightsFor } from "./weigh.ts";
 
 /** How large a model may get. */
 export type Size = { buckets: number; perLabel: number };
-export const usualSize: Size = { buckets: 2 ** 13, perLabel: 48 };
+export const usualSize: Size = { buckets: 2 ** 13, perLabel: 40 };
 
 const SEED = 20_261_127;
 /** What has many sentences gets more weights, a danger most of all. */

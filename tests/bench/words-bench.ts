@@ -4,7 +4,7 @@ import { createAllWords } from "../../src/workbench/build/words-plugin.ts";
 import { inKilobytes, tableOf } from "./table.ts";
 import { methods } from "./words/methods.ts";
 import { judgeOpenData, readOpenData } from "./words/open-data.ts";
-import { contextOf, judgeOwnData } from "./words/own-data.ts";
+import { contextOf, isTrained, judgeOwnData } from "./words/own-data.ts";
 import { halves, judge, readUnseen } from "./words/unseen.ts";
 
 /** Larson et al., EMNLP 2019, table 1, 'small': in-scope accuracy and out-of-scope recall, in percent. */
@@ -60,7 +60,7 @@ function printOwn(): void {
   const { model: data } = words["en-GB"] as (typeof words)[string];
   const model = readModel(data);
   const read = (half: keyof typeof halves) =>
-    judge(readUnseen(halves[half]), (sentence, context) => understand(model, sentence, context), contextOf);
+    judge(readUnseen(halves[half]), (sentence, context) => understand(model, sentence, context), contextOf, isTrained);
   const [one, two] = [read("one"), read("two")];
   const rows: [string, keyof typeof one, string][] = [
     ["right answer first", "first", "90"],

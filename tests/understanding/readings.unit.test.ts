@@ -69,7 +69,7 @@ describe("ice", () => {
   test.each([
     ["70 cubes since yesterday", { by: "pieces", amount: "70", hours: "24" }],
     ["12 cubes in 3 hours", { by: "pieces", amount: "12", hours: "3" }],
-    ["half a kilo in a day", { by: "weight", amount: "500", unit: "g", hours: "24" }],
+    ["half a kilo in a day", { by: "weight", amount: "0.5", unit: "kg", hours: "24" }],
     ["2 batches in 90 minutes", { by: "batches", amount: "2", watched: "1.5" }],
   ])("“%s”", (sentence, entries) => {
     expect(read("ice", sentence)).toEqual(entries);

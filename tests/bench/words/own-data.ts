@@ -1,5 +1,5 @@
 import { phrasesOf } from "../../../src/training/index.ts";
-import type { Context } from "../../../src/understanding/index.ts";
+import { type Context, wordsOf } from "../../../src/understanding/index.ts";
 import { readFlow } from "../../../src/workbench/build/flows-folder.ts";
 import { readLocales, readPhrases } from "../../../src/workbench/build/locales-folder.ts";
 import type { Method } from "./methods.ts";
@@ -27,12 +27,17 @@ export function contextOf(turn: string): Context {
   };
 }
 
+const phrases = phrasesOf({ ...texts, phrases: readPhrases()[language] ?? {} });
+const trained = new Set(phrases.map(({ text }) => wordsOf(text).join(" ")));
+
+/** Whether a sentence is a training phrase, word for word. */
+export const isTrained = (sentence: string) => trained.has(wordsOf(sentence).join(" "));
+
 /**
  * The share of sentences written apart whose answer a method puts first among those of the turn, without any rule or
  * threshold: what the method itself gives. It learns all our phrases at once.
  */
 export async function judgeOwnData(method: Method, names: readonly string[]): Promise<number> {
-  const phrases = phrasesOf({ ...texts, phrases: readPhrases()[language] ?? {} });
   const scores = await method.train(
     phrases.map(({ text, label }) => ({ text, label: label.startsWith("other ") ? null : label })),
   );
@@ -42,6 +47,7 @@ export async function judgeOwnData(method: Method, names: readonly string[]): Pr
     for (const [turn, each] of Object.entries(answers))
       for (const [answer, text] of Object.entries(each))
         for (const sentence of text.split("\n")) {
+          if (isTrained(sentence)) continue;
           const found = [...(await scores(sentence))]
             .filter(([label]) => label.startsWith(`answer ${turn}.`))
             .sort(([, a], [, b]) => b - a);

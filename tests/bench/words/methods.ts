@@ -85,7 +85,7 @@ export const library: Method = {
     const { NluNeural } = await load<{ NluNeural: new (settings: object) => Network }>("@nlpjs/nlu");
     const container = await containerBootstrap();
     container.use(LangEn);
-    const nlu = new NluNeural({ locale: "en", container, settings: { log: false } });
+    const nlu = new NluNeural({ locale: "en", container, settings: { log: () => {} } });
     await nlu.train(sentences.map(({ text, label }) => ({ utterance: text, intent: label ?? "None" })));
     return async (text) => {
       const { classifications } = await nlu.process(text);

@@ -173,4 +173,14 @@ describe("What was put right", () => {
     };
     expect(converse(notDispensed, emptied).ending).toBe("later");
   });
+
+  test("is waited for until there is new ice where the old one was thawed out of the bin", () => {
+    const thawed: Answers = {
+      "dispense-listen.listen": "hums",
+      "auger.look": "frozen",
+      "auger.thaw": "turns-now",
+    };
+    const { asked } = converse(notDispensed, thawed);
+    expect(asked[asked.indexOf("auger.thaw") + 1]).toBe("wait-for-ice.wait");
+  });
 });

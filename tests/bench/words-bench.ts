@@ -60,7 +60,12 @@ function printOwn(): void {
   const { model: data } = words["en-GB"] as (typeof words)[string];
   const model = readModel(data);
   const read = (half: keyof typeof halves) =>
-    judge(readUnseen(halves[half]), (sentence, context) => understand(model, sentence, context), contextOf, isTrained);
+    judge(
+      readUnseen(halves[half]),
+      (sentence, context) => understand(model, sentence, context),
+      contextOf,
+      isTrained,
+    );
   const [one, two] = [read("one"), read("two")];
   const rows: [string, keyof typeof one, string][] = [
     ["right answer first", "first", "90"],

@@ -43,7 +43,11 @@ export const phrases = {
 };
 
 /** Trained once for all tests that ask for it. */
-export const smallData = createWordsData(phrases, { asides: {}, checks: {} }, { buckets: 2 ** 12, perLabel: 60 });
+export const smallData = createWordsData(
+  phrases,
+  { asides: {}, checks: {} },
+  { buckets: 2 ** 12, perLabel: 60 },
+);
 export const small = readModel(smallData.model);
 
 const region = readFlow().regions["GB"] as Context["region"];

@@ -41,8 +41,8 @@ describe("a typed sentence", () => {
         { turn: "opening.changed", answer: "new-filter" },
       ]),
     });
-    const facts = read(sentence, { ...seal, isOpen: ({ turn }) => turn !== "opening.symptom" }).flatMap((one) =>
-      one.kind === "facts" ? one.facts : [],
+    const facts = read(sentence, { ...seal, isOpen: ({ turn }) => turn !== "opening.symptom" }).flatMap(
+      (one) => (one.kind === "facts" ? one.facts : []),
     );
     expect(facts).toEqual([{ turn: "opening.changed", answer: "new-filter" }]);
   });
@@ -109,11 +109,18 @@ describe("a danger", () => {
 test("any text at all is understood as something, quickly forgotten and never thrown over", () => {
   const anyText = fc.oneof(
     fc.string({ unit: "binary", maxLength: 700 }),
-    fc.array(fc.constantFrom("no", "ice", "plug", "hot", "1/2", "minus", "and", "??", "é", "\u0000", "12/13/14")).map(
-      (words) => words.join(" "),
-    ),
+    fc
+      .array(
+        fc.constantFrom("no", "ice", "plug", "hot", "1/2", "minus", "and", "??", "é", "\u0000", "12/13/14"),
+      )
+      .map((words) => words.join(" ")),
   );
-  const contexts = [symptom, seal, at("a.b", { instrument: "temperature" }), at("a.b", { instrument: "filter-age" })];
+  const contexts = [
+    symptom,
+    seal,
+    at("a.b", { instrument: "temperature" }),
+    at("a.b", { instrument: "filter-age" }),
+  ];
   fc.assert(
     fc.property(anyText, fc.constantFrom(...contexts), (sentence, context) => {
       const all = read(sentence, context);

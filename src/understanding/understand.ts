@@ -7,7 +7,7 @@ import { longestSentence, wordsOf } from "./words.ts";
 
 /** What a score has to reach, found on the phrases by leaving some out; a score of 1 is a clear case. */
 const least = {
-  danger: 0.25,
+  danger: 0.15,
   /** As far as a danger has to be likelier than its look-alikes. */
   beyondHarmless: 0.4,
   /** The words of a danger, but with a 'no' before them. */

@@ -10,7 +10,15 @@ const standing = new Set(["not-sure", "cannot"]);
 
 /** All phrases of a language, out of locales/<tag>/phrases; the wordings of the answers are phrases, too. */
 export function phrasesOf(texts: Resource): Phrase[] {
-  const { asides, dangers, harmless, unrelated, shared, words: _, ...named } = partOf(texts, "phrases");
+  const {
+    asides,
+    dangers,
+    harmless,
+    unrelated,
+    "said-alike": shared,
+    words: _,
+    ...named
+  } = partOf(texts, "phrases");
   const { "danger-rules": __, "danger-patterns": said, readings: ___, ...answers } = named;
   const ofTurns = Object.values(answers).flatMap((turns) => ofAnswers(turns as Resource));
   const known = new Set(ofTurns.map(({ label }) => label));
@@ -37,7 +45,7 @@ export function phrasesOf(texts: Resource): Phrase[] {
 
 /** By what is said alike at many turns, the answers that it gives: `<turn>.<answer>`, or `*.<answer>` at any turn. */
 export function sharedOf(texts: Resource): Record<string, string> {
-  const shared = asResource(partOf(texts, "phrases")["shared"]);
+  const shared = asResource(partOf(texts, "phrases")["said-alike"]);
   return Object.fromEntries(
     Object.entries(shared).map(([id, said]) => [id, String(asResource(said)["for"] ?? "")]),
   );

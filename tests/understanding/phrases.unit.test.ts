@@ -25,7 +25,9 @@ describe("the phrases of en-GB", () => {
       ...phrases.flatMap(({ label }) => (label.startsWith("answer ") ? [label.slice("answer ".length)] : [])),
       ...Object.values(sharedOf(texts)).flatMap((given) => given.split(" ")),
     ];
-    expect([...new Set(named)].filter((answer) => !answer.startsWith("*.") && !known.has(answer))).toEqual([]);
+    expect([...new Set(named)].filter((answer) => !answer.startsWith("*.") && !known.has(answer))).toEqual(
+      [],
+    );
   });
 
   test("are eight or more for every answer of the opening and for every danger", () => {
@@ -43,7 +45,9 @@ describe("the phrases of en-GB", () => {
     const entries = Object.keys((texts as Record<string, object>)["asides"] ?? {});
     const asked = [
       ...askedOf(texts).split(" "),
-      ...phrases.flatMap(({ label }) => (label.startsWith("question ") ? [label.slice("question ".length)] : [])),
+      ...phrases.flatMap(({ label }) =>
+        label.startsWith("question ") ? [label.slice("question ".length)] : [],
+      ),
     ];
     expect(entries.length).toBeGreaterThanOrEqual(80);
     expect([...new Set(asked)].sort()).toEqual(entries.sort());
@@ -54,7 +58,9 @@ describe("the phrases of en-GB", () => {
     const same = readUnseen(halves.two).flatMap(({ answers: each }) =>
       Object.entries(each).flatMap(([turn, given]) =>
         Object.entries(given).flatMap(([answer, lines]) =>
-          lines.split("\n").filter((line) => trained.has(`answer ${turn}.${answer} ${wordsOf(line).join(" ")}`)),
+          lines
+            .split("\n")
+            .filter((line) => trained.has(`answer ${turn}.${answer} ${wordsOf(line).join(" ")}`)),
         ),
       ),
     );
@@ -64,7 +70,8 @@ describe("the phrases of en-GB", () => {
 
 test("side answers have two sentences at most, and no number of money of ours", () => {
   for (const tag of ["en-GB", "en-US"]) {
-    const asides = (readLocales()[tag] as Record<string, Record<string, Record<string, string>>>)["asides"] ?? {};
+    const asides =
+      (readLocales()[tag] as Record<string, Record<string, Record<string, string>>>)["asides"] ?? {};
     const all = Object.values(asides).flatMap((one) => Object.values(one));
     expect(all.filter((text) => (text.match(/[.?!](?=\s|$|”)/g) ?? []).length > 2)).toEqual([]);
     expect(all.filter((text) => /[£$€\d]/.test(text))).toEqual([]);

@@ -26,7 +26,7 @@ export const phrases = {
       torn: "it is torn\nthe rubber is ripped\na tear in the seal",
     },
   },
-  shared: { "not-sure": { for: "*.not-sure", phrases: "not sure\ni dont know\nno idea" } },
+  "said-alike": { "not-sure": { for: "*.not-sure", phrases: "not sure\ni dont know\nno idea" } },
   dangers: {
     burning: "it smells of burning\nsmoke comes out\na burning smell",
     shock: "i got a shock\nit tingles when i touch it",

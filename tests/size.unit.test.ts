@@ -33,7 +33,7 @@ function weightWithSetNames(content: Buffer): number {
 
 beforeAll(async () => {
   files = new Map((await builtOnce()).map(({ path, content }) => [path, Buffer.from(content)]));
-}, 60_000);
+}, 240_000);
 
 describe("the built script", () => {
   test("there is a first file for every language, and one that chooses", () => {

@@ -33,7 +33,7 @@ function weightWithSetNames(content: Buffer): number {
 
 beforeAll(async () => {
   files = new Map((await builtOnce()).map(({ path, content }) => [path, Buffer.from(content)]));
-}, 60_000);
+}, 240_000);
 
 describe("the built script", () => {
   test("there is a first file for every language, and one that chooses", () => {
@@ -74,18 +74,19 @@ describe("the built script", () => {
       // What is asked for after a fault has an address that is made up then.
       return new Set(later.filter((one) => /^parts\/[\w-]+\.js$/.test(one)));
     };
-    const [engine, screens, door, shop, forSome, photo] = [
+    const [engine, screens, door, shop, forSome, photo, words] = [
       "engine",
       "later-screens",
       "door",
       "shop",
       "for-some-shops",
       "photo",
+      "words",
     ].map(nameOf);
     for (const name of firstFiles()) expect(await asked(name)).toEqual(new Set([engine]));
-    expect(await asked(engine ?? "")).toEqual(new Set([screens, door, shop, forSome]));
+    expect(await asked(engine ?? "")).toEqual(new Set([screens, door, shop, forSome, words]));
     expect(await asked(shop ?? "")).toEqual(new Set([forSome, photo]));
-    expect([...files.keys()].filter((name) => isScript(name) && name.startsWith("parts/"))).toHaveLength(6);
+    expect([...files.keys()].filter((name) => isScript(name) && name.startsWith("parts/"))).toHaveLength(7);
   });
 
   test("all of one build meet in one place, and nothing that they name is missing", () => {
@@ -105,11 +106,21 @@ describe("what is built beside the script", () => {
   test(`the data of a journey to a part has ${budget.journeyData} bytes of brotli at most in one language`, () => {
     const weigh = (pattern: RegExp) =>
       [...files].filter(([name]) => pattern.test(name)).map(([, content]) => sizeOf(content).brotli);
-    const scenarios = weigh(/^parts\/[a-z-]+-en-GB-[\da-f]{8}\.json$/);
+    const scenarios = weigh(/^parts\/(?!words-)[a-z-]+-en-GB-[\da-f]{8}\.json$/);
     expect(scenarios.length).toBeGreaterThan(5);
     const shared = [...weigh(/^parts\/en-GB-[\da-f]{8}\.json$/), ...weigh(/\.css$/)];
     const most = shared.reduce((sum, each) => sum + each, 0) + Math.max(...scenarios);
     expect(most).toBeLessThanOrEqual(budget.journeyData);
+  });
+
+  test(`what understands sentences has ${budget.words} bytes at most, and a language's model ${budget.model}`, () => {
+    expect(weightOf([nameOf("words")])).toBeLessThanOrEqual(budget.words);
+    const models = [...files].filter(([name]) => /^parts\/words-[\w-]+\.json$/.test(name));
+    expect(models).toHaveLength(2);
+    for (const [, content] of models) {
+      const { model } = JSON.parse(content.toString());
+      expect(sizeOf(Buffer.from(JSON.stringify(model))).brotli).toBeLessThanOrEqual(budget.model);
+    }
   });
 
   test("flow and texts are data that a browser can read without running anything", () => {

@@ -26,6 +26,7 @@ import { rehearse } from "./rehearsal.ts";
 import { clearStop, keepStop, readStop } from "./stop-mark.ts";
 import type { Controller, Surroundings } from "./surroundings.ts";
 import { watchPage } from "./watch-page.ts";
+import { bringWords } from "./words-file.ts";
 
 export { paint } from "./paint.ts";
 
@@ -165,6 +166,7 @@ export async function startEngine(
     now: localNow,
     keepAwake,
     signal,
+    words: () => bringWords(language),
     shopHelp: { name: options.shopName, link: options.helpLink },
   };
   if (isFresh) await nextTask();

@@ -20,9 +20,13 @@ declare module "virtual:data" {
 }
 declare module "virtual:later" {
   /** Where a piece of script lies that comes after the engine. */
-  export function chunkAddress(chunk: "door" | "later-screens" | "shop" | "photo"): string;
+  export function chunkAddress(chunk: "door" | "later-screens" | "shop" | "photo" | "words"): string;
   /** Where a drawing lies in a language. */
   export function drawingAddress(id: string, language: string): string;
+}
+declare module "virtual:words" {
+  /** Where a language's model and side answers lie. */
+  export function wordsAddress(language: string): string;
 }
 declare module "virtual:dangers" {
   /** What is dangerous where, by the built-in guide. */

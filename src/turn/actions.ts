@@ -1,4 +1,5 @@
 import type { Reading, Texts } from "../instruments/index.ts";
+import type { AsideAbout, Context, Understood } from "../understanding/index.ts";
 import type { FoundModel, FoundPart, Plate } from "./lookups.ts";
 import type { Line, Notice, Turn } from "./turn.ts";
 
@@ -86,6 +87,13 @@ export type PhotoGiven = {
   found(models: PhotoModels | null): void;
 };
 
+/** What a typed sentence means, and what is said to a side question. */
+export type Words = {
+  understand(sentence: string, context: Context): readonly Understood[];
+  /** Null for an entry that there is not. */
+  aside(entry: string, about?: AsideAbout): string | null;
+};
+
 /** What a screen may look up. Each promise rejects with a Problem-like Error when the catalogue is missing or broken. */
 export type Services = {
   /** False where the shop has no list of parts: a part is then named by its kind. */
@@ -105,6 +113,8 @@ export type Services = {
   keepAwake(): Promise<() => void>;
   /** A short sound and vibration, harmless where unsupported; `soon` comes before the first. */
   signal(kind: "soon" | "tick" | "end"): void;
+  /** What understands typed sentences, in the reader's language; fetched when it is first asked for, and then kept. */
+  words(): Promise<Words>;
   shopHelp: { name: string; link: string | null };
 };
 

@@ -12,6 +12,7 @@ export {
   type Services,
   type Texts,
   type View,
+  type Words,
 } from "./actions.ts";
 export { type Lexicon, suggest } from "./described.ts";
 export { endingOf } from "./ending-of.ts";

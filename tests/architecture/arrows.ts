@@ -12,12 +12,14 @@ const pureParts = [
   "chart",
   "advice",
   "session",
+  "understanding",
   "turn",
   "pack",
 ];
 
 /** Pure, and run by a build or a command only. */
 const compiler = "compile";
+const trainer = "training";
 
 /** Tools that need no file system of their own: what they read and write is handed to them. */
 const pureTools = [
@@ -76,8 +78,16 @@ export const arrows: Record<string, Arrow> = {
     to: ["advice", "chart", "guide", "instruments", "measuring", "catalogue"],
     because: "it turns a log into a state; a screen or a host page would tie every replay to one device",
   },
+  understanding: {
+    to: ["instruments", "measuring"],
+    because: "what a sentence means is known by its words and the turn's answers alone; nobody is asked",
+  },
+  training: {
+    to: ["understanding"],
+    because: "it makes a model of phrases alone, by the very features that a phone reads sentences by",
+  },
   turn: {
-    to: ["session", "chart", "guide", "instruments", "measuring", "catalogue"],
+    to: ["session", "understanding", "chart", "guide", "instruments", "measuring", "catalogue"],
     because: "it says in plain data what a screen shows, so that any screen or none can show it",
   },
   pack: {
@@ -138,7 +148,7 @@ export const arrows: Record<string, Arrow> = {
   },
   "workbench/own-files": { to: [], because: "it writes files for any command, whatever they are" },
   "workbench/build": {
-    to: [...pureParts, compiler, "workbench/verify", "workbench/pictures", "workbench/own-files"],
+    to: [...pureParts, compiler, trainer, "workbench/verify", "workbench/pictures", "workbench/own-files"],
     because: "it makes what a browser loads, and draws no screen",
   },
   cli: {
@@ -213,4 +223,4 @@ export const impurities: [pattern: RegExp, because: string][] = [
   [/\bconsole\b/, "a problem is returned to the caller, who knows whom to tell"],
 ];
 
-export const pure = [...pureParts, compiler, ...pureTools, "cobrowse/protocol"];
+export const pure = [...pureParts, compiler, trainer, ...pureTools, "cobrowse/protocol"];

@@ -14,6 +14,7 @@ const benches: Record<string, (args: string[]) => Promise<void>> = {
   households: async () => (await import("./households-bench.ts")).printHouseholds(),
   plates: async (args) => (await import("./plates-bench.ts")).benchPlates(args, findChromium(thisMachine)),
   world: async (args) => (await import("./world-bench.ts")).benchWorld(args),
+  words: async (args) => (await import("./words-bench.ts")).benchWords(args),
   page: () => benchPage(findChromium(thisMachine)),
 };
 

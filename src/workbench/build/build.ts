@@ -6,6 +6,7 @@ import { type BuiltFile, firstChunk, linkFiles } from "./link-files.ts";
 import { readLocales } from "./locales-folder.ts";
 import { languagesOf } from "./panel-data.ts";
 import { plateFilesOf, plateFolder } from "./plate-files.ts";
+import { wordsPlugin } from "./words-plugin.ts";
 
 const root = fileURLToPath(new URL("../../../", import.meta.url));
 
@@ -58,7 +59,7 @@ export async function buildEmbed(
 
 /** What a shop embeds, as files. @param plugins more steps of the bundler, before ours */
 export async function bundleEmbed(plugins: Plugin[] = []): Promise<OwnFile[]> {
-  const panel = await bundle(firstChunk, "first-file.ts", [...plugins, flowPlugin()]);
+  const panel = await bundle(firstChunk, "first-file.ts", [...plugins, wordsPlugin(), flowPlugin()]);
   const chooser = await bundle("fridgeside", "fridgeside.ts", [...plugins, languagesPlugin()], {});
   return [...linkFiles(panel), ...chooser.map(({ path, content }) => ({ path, content }))];
 }

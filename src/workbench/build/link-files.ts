@@ -8,7 +8,7 @@ export type BuiltFile = OwnFile & { chunk?: string };
 export const firstChunk = "first";
 
 /** The files that are asked for when they are near; some of them a second time, at an address that is made up. */
-export const laterChunks = ["engine", "later-screens", "door", "shop", "for-some-shops", "photo"];
+export const laterChunks = ["engine", "later-screens", "door", "shop", "for-some-shops", "photo", "words"];
 
 /** Stands in the script where the address of a chunk belongs, until it has its name. */
 export const placeOf = (chunk: string) => `chunk:${chunk}`;

@@ -89,7 +89,7 @@ export function languagesOf(locales: Record<string, Resource>): string[] {
 }
 
 /** A language's texts, with those of the other where it has none of its own: a phone fetches one set. */
-function withFallback(fallback: Resource, own: Resource): Resource {
+export function withFallback(fallback: Resource, own: Resource): Resource {
   const merged = Object.entries(fallback).map(([key, text]) => {
     const mine = own[key];
     if (typeof text === "string" || typeof mine === "string") return [key, mine ?? text];
@@ -98,8 +98,11 @@ function withFallback(fallback: Resource, own: Resource): Resource {
   return { ...own, ...Object.fromEntries(merged) };
 }
 
-/** Texts without the words of drawings, which lie with them, and without the sentences that only tests read. */
-function forPhones({ described = {}, pictures: _, ...texts }: Resource): Resource {
+/**
+ * Texts without the words of drawings, which lie with them, without the sentences that only tests read, and without
+ * what comes with the understanding of sentences.
+ */
+function forPhones({ described = {}, pictures: _, asides: _asides, ...texts }: Resource): Resource {
   const { examples: __, ...read } = described as Resource;
   return { ...texts, described: read };
 }

@@ -139,6 +139,7 @@ export function servicesFor(fixture: string): Services {
   return {
     canLookUp: () => fixture !== "part-kind",
     takePageModel: () => null,
+    words: async () => ({ understand: () => [{ kind: "nothing" }], aside: () => null }),
     findModel: async (typed) => {
       if (fixture === "model-broken") throw new Error("no catalogue");
       if (fixture === "model-slow") return never;

@@ -1,0 +1,91 @@
+import { describe, expect, test } from "vitest";
+import { askedOf, createWordsData, phrasesOf, sharedOf, withOwnLines } from "../../src/training/index.ts";
+import { wordsOf } from "../../src/understanding/index.ts";
+import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { readLocales, readPhrases } from "../../src/workbench/build/locales-folder.ts";
+import { halves, readUnseen } from "../bench/words/unseen.ts";
+import { phrases as few, smallData } from "./small-model.ts";
+
+const flow = readFlow();
+const texts = { ...readLocales()["en-GB"], phrases: readPhrases()["en-GB"] ?? {} };
+const phrases = phrasesOf(texts);
+const countOf = (label: string) => phrases.filter((one) => one.label === label).length;
+
+/** Every answer of a check or the opening, as `check.turn.answer`. */
+const answers = [flow.opening, ...Object.values(flow.checks)].flatMap(({ id, turns }) =>
+  Object.entries(turns).flatMap(([turn, { answers: own = {} }]) =>
+    Object.keys(own).map((answer) => `${id}.${turn}.${answer}`),
+  ),
+);
+
+describe("the phrases of en-GB", () => {
+  test("are of answers that flows/ has", () => {
+    const known = new Set(answers);
+    const named = [
+      ...phrases.flatMap(({ label }) => (label.startsWith("answer ") ? [label.slice("answer ".length)] : [])),
+      ...Object.values(sharedOf(texts)).flatMap((given) => given.split(" ")),
+    ];
+    expect([...new Set(named)].filter((answer) => !answer.startsWith("*.") && !known.has(answer))).toEqual(
+      [],
+    );
+  });
+
+  test("are eight or more for every answer of the opening and for every danger", () => {
+    const shared = new Set(Object.values(sharedOf(texts)).flatMap((given) => given.split(" ")));
+    const opening = answers.filter((answer) => answer.startsWith("opening.") && !shared.has(answer));
+    const few = opening.filter((answer) => {
+      const [, turn, id] = answer.split(".");
+      return countOf(turn === "danger" ? `danger ${id}` : `answer ${answer}`) < 8;
+    });
+    // Whoever taps this is asked about a danger and says that there is one.
+    expect(few).toEqual(["opening.danger-again.general"]);
+  });
+
+  test("ask for every side answer, of which there are eighty and more", () => {
+    const entries = Object.keys((texts as Record<string, object>)["asides"] ?? {});
+    const asked = [
+      ...askedOf(texts).split(" "),
+      ...phrases.flatMap(({ label }) =>
+        label.startsWith("question ") ? [label.slice("question ".length)] : [],
+      ),
+    ];
+    expect(entries.length).toBeGreaterThanOrEqual(80);
+    expect([...new Set(asked)].sort()).toEqual(entries.sort());
+  });
+
+  test("are none of the sentences written apart, but for a few that are short", () => {
+    const trained = new Set(phrases.map(({ text, label }) => `${label} ${wordsOf(text).join(" ")}`));
+    const same = readUnseen(halves.two).flatMap(({ answers: each }) =>
+      Object.entries(each).flatMap(([turn, given]) =>
+        Object.entries(given).flatMap(([answer, lines]) =>
+          lines
+            .split("\n")
+            .filter((line) => trained.has(`answer ${turn}.${answer} ${wordsOf(line).join(" ")}`)),
+        ),
+      ),
+    );
+    expect(same.filter((sentence) => wordsOf(sentence).length > 4)).toEqual([]);
+  });
+});
+
+test("side answers have two sentences at most, and no number of money of ours", () => {
+  for (const tag of ["en-GB", "en-US"]) {
+    const asides =
+      (readLocales()[tag] as Record<string, Record<string, Record<string, string>>>)["asides"] ?? {};
+    const all = Object.values(asides).flatMap((one) => Object.values(one));
+    expect(all.filter((text) => (text.match(/[.?!](?=\s|$|”)/g) ?? []).length > 2)).toEqual([]);
+    expect(all.filter((text) => /[£$€\d]/.test(text))).toEqual([]);
+  }
+});
+
+test("the same phrases make the same model, byte for byte", () => {
+  const again = createWordsData(few, { asides: {}, checks: {} }, { buckets: 2 ** 12, perLabel: 60 });
+  expect(JSON.stringify(again)).toBe(JSON.stringify(smallData));
+});
+
+test("a language's own lines come after those that it leans on", () => {
+  expect(withOwnLines({ a: { b: "one" }, c: "x" }, { a: { b: "two", d: "y" } })).toEqual({
+    a: { b: "one\ntwo", d: "y" },
+    c: "x",
+  });
+});

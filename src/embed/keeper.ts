@@ -2,8 +2,8 @@ import {
   advance,
   createFeed,
   createJournal,
+  type Fact,
   type Feed,
-  type Guide,
   type Held,
   isStopped,
   type Journal,
@@ -11,6 +11,7 @@ import {
   leavePrepared,
   leftOf,
   memoryOf,
+  putBack,
   record,
   replay,
   resume,
@@ -20,29 +21,13 @@ import {
   startAgain,
   stopBy,
   takeOver,
+  tell,
 } from "../session/index.ts";
 import { isOtherModel, type Notice } from "../turn/index.ts";
 import { hasAnswers, isBegun, isPartOf, isTooOld, putAside, putUnreadAside } from "./coming-back.ts";
 import type { Consent } from "./door.ts";
-import type { LogStore } from "./log-store.ts";
-import type { Door } from "./missing.ts";
+import type { Keeping } from "./keeping.ts";
 import { type Beside, createSharedJournal, type News } from "./shared-journal.ts";
-import type { StopMark } from "./stop-mark.ts";
-
-/** Where a session is kept, and what is asked of it when it is come back to. */
-export type Keeping = {
-  guide: Guide;
-  store: LogStore;
-  /** Checks what was kept. @throws DoorMissing where that is not loaded yet */
-  door(): Door;
-  /** The mark that stops this session in every tab; it lies apart from the journal. */
-  stop: { read(): StopMark | null; keep(mark: StopMark): void; clear(): void };
-  /** A short name that no other write has. */
-  newId(): string;
-  /** The model that the page is about. */
-  model: string | null;
-  now(): string;
-};
 
 /** These stay until they no longer hold; all others are told once. */
 const lasting: Notice["id"][] = ["memory-only", "offline"];
@@ -167,6 +152,15 @@ export class Keeper {
     this.#standing = advance(this.#standing, next.log, now(), newId, held);
     this.session = next;
     this.#feed.put(this.#standing.journal);
+  }
+
+  /** Writes down what was said unasked; the session that it leads to is not kept yet. */
+  tell(words: string, facts: readonly Fact[]): Session {
+    const at = this.#at.now();
+    this.follow();
+    this.#standing = tell(this.#standing, words, facts, at, this.#at.newId());
+    this.#feed.put(this.#standing.journal);
+    return putBack(this.session, this.held, at);
   }
 
   #store(journal: Journal): void {

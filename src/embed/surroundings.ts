@@ -2,7 +2,7 @@ import type { Journal, LogEvent, Session } from "../session/index.ts";
 import type { Actions, Texts, Turn, View } from "../turn/index.ts";
 import type { WhenIdle } from "./ahead.ts";
 import type { Exclusive } from "./exclusive.ts";
-import type { Keeping } from "./keeper.ts";
+import type { Keeping } from "./keeping.ts";
 import type { Load } from "./when-loaded.ts";
 
 /** What surrounds a session: texts, storage, a clock, and who wants to see the result. */

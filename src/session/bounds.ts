@@ -41,6 +41,8 @@ export const bounds = {
   scenarios: 100,
   /** Questions that a pack is tried with, at the door. */
   tries: 300,
+  /** Facts that one sentence may state. */
+  facts: 10,
   /** What was typed in own words; a person describes a fault in a few lines. */
   ownWords: longestWords,
 } as const;

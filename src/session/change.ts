@@ -39,8 +39,8 @@ export function changeAnswer(session: Session, index: number, at: string): Chang
 }
 
 /**
- * Answers for the person what they had answered before they changed an earlier answer, as long as a turn comes up that
- * they had answered. It passes no gate, and comes to no end that a person has to see themselves.
+ * Answers for the person what they had answered before they changed an earlier answer, or had told unasked, as long as
+ * such a turn comes up. It passes no gate, and comes to no end that a person has to see themselves.
  * @param at RFC 3339
  */
 export function putBack(session: Session, held: Held[], at: string): Session {

@@ -14,6 +14,19 @@ const timesCorrected = z.object({
   type: z.literal("times-corrected"),
   times: z.array(at).check(z.maxLength(bounds.entries + 1)),
 });
+/** What was said unasked, in whose words, and what of it was confirmed: answers that are given where their turn comes up. */
+const told = z.object({
+  type: z.literal("told"),
+  words: z.string().check(z.maxLength(bounds.ownWords)),
+  facts: z
+    .array(
+      z.object({
+        turn: z.string().check(z.maxLength(bounds.turn)),
+        answer: z.string().check(z.maxLength(bounds.id)),
+      }),
+    )
+    .check(z.maxLength(bounds.facts)),
+});
 
 const entryShape = z.object({
   id,
@@ -24,7 +37,7 @@ const entryShape = z.object({
   at,
   /** When it was written, by the clock of another device; such an entry ends no wait. */
   written: z.optional(at),
-  event: z.discriminatedUnion("type", [...actShapes, tookBack, startedAgain, timesCorrected]),
+  event: z.discriminatedUnion("type", [...actShapes, tookBack, startedAgain, timesCorrected, told]),
 });
 
 /** The shape of a journal. */
@@ -39,6 +52,9 @@ export const journalShape = z
     z.refine(({ entries }) => new Set(entries.map((entry) => entry.id)).size === entries.length),
     z.refine(({ entries }) => entries.every(({ seq }, place) => seq > (entries[place - 1]?.seq ?? 0))),
   );
+
+/** An answer to a turn that was not asked, as somebody stated it and confirmed that they did. */
+export type Fact = { turn: string; answer: string };
 
 /** One entry: who did what, and when. Nothing is ever changed or removed; a later entry takes back what no longer holds. */
 export type Entry = z.infer<typeof entryShape>;

@@ -1,8 +1,8 @@
 import { bounds } from "./bounds.ts";
-import type { Entry, Journal } from "./journal-shape.ts";
+import type { Entry, Fact, Journal } from "./journal-shape.ts";
 import { createLog, type Log, type LogEvent } from "./log.ts";
 
-/** An answer that was taken back because an earlier one was changed, and may still fit. */
+/** An answer that was taken back because an earlier one was changed and may still fit, or that was told unasked. */
 export type Held = { id: string; event: Extract<LogEvent, { turn: string }> };
 
 /** A journal and what of it is in force: `ids` has the entry of each event of `log`. */
@@ -50,6 +50,9 @@ export function standingOf(journal: Journal): Standing {
         id,
         event: { ...event, at: times[place] ?? event.at },
       }));
+    } else if (event.type === "told") {
+      const facts = event.facts.map((fact): Held => ({ id, event: { type: "answered", ...fact, at } }));
+      held = [...held.filter((one) => !facts.some(({ event }) => event.turn === one.event.turn)), ...facts];
     } else if (!(written && event.type === "wait-ended")) {
       inForce.push({ id, event: { ...event, at } });
       if ("turn" in event) held = held.filter((one) => one.event.turn !== event.turn);
@@ -88,6 +91,29 @@ export function advance(
   for (const { at: when, ...event } of log.events.slice(same)) write(event, when);
   const standing = { ...standingOf(journal), log };
   return journal.entries.length > bounds.entriesBeforeCompaction ? compact(standing) : standing;
+}
+
+/**
+ * Writes down what was said unasked. Nothing of it is in force before its turn comes up (`putBack`), and what its turn
+ * does not take, or lies behind a gate, never is.
+ * @param words as they were typed, cut where nobody types on
+ * @param facts what was understood of them and confirmed; none where nothing was
+ * @param at RFC 3339
+ * @param id an id that no entry has
+ */
+export function tell(
+  before: Standing,
+  words: string,
+  facts: readonly Fact[],
+  at: string,
+  id: string,
+): Standing {
+  const event: Entry["event"] = {
+    type: "told",
+    words: words.slice(0, bounds.ownWords),
+    facts: facts.slice(0, bounds.facts),
+  };
+  return { ...standingOf(append(before.journal, { id, at, event })), log: before.log };
 }
 
 /** The same log from a journal of nothing but what is in force: its entries as they were written, times corrected. */

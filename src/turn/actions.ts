@@ -11,6 +11,8 @@ export type Actions = {
   measure(turn: string, reading: Reading): void;
   /** A code the person has confirmed on screen, or null for "I can't find it"; `typed` is kept for the shop's help. */
   giveModel(turn: string, code: string | null, typed: string): void;
+  /** Keeps what was said unasked: `facts` are given as answers where their turn comes up, and are not asked again. */
+  tell(words: string, facts: { turn: string; answer: string }[]): void;
   /** Goes back to line `index`; what was answered after it is kept where it still fits. */
   change(index: number): void;
   /** Goes back to the question for the model code, if it was asked, to type another one. */
@@ -33,6 +35,7 @@ export function createActions(act: (name: keyof Actions, given: never[]) => void
     confirmGate: 0,
     measure: 0,
     giveModel: 0,
+    tell: 0,
     change: 0,
     retypeModel: 0,
     restart: 0,

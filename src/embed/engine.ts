@@ -1,7 +1,4 @@
-import { h } from "preact";
-import type { Screens } from "../panel/frame/index.ts";
 import { createPicture } from "../panel/pictures/index.ts";
-import { OwnWords } from "../panel/screens/index.ts";
 import { metaOf } from "../session/index.ts";
 import { type Actions, endingOf, type Services, type Turn, type View } from "../turn/index.ts";
 import { basketOf, createBasket } from "./basket.ts";
@@ -26,7 +23,7 @@ import { rehearse } from "./rehearsal.ts";
 import { clearStop, keepStop, readStop } from "./stop-mark.ts";
 import type { Controller, Surroundings } from "./surroundings.ts";
 import { watchPage } from "./watch-page.ts";
-import { bringWords } from "./words-file.ts";
+import { bringWords, saidIn } from "./words-file.ts";
 
 export { paint } from "./paint.ts";
 
@@ -116,7 +113,7 @@ export async function startEngine(
     show: (next) => {
       view = next;
       lookAtDrafts();
-      later.look(next.turn?.kind, next.turn?.turn === texts("described.turn"));
+      later.look(next.turn?.kind);
       show(next);
     },
     load: (missing) => loadPatiently(() => load(missing), isCurrent, say),
@@ -145,6 +142,8 @@ export async function startEngine(
     }
   };
   lookAtDrafts = () => inDrafts((all) => all.look());
+  /** What is entered before the door is there lasts as long as its turn. */
+  const soon = new Map<string, Record<string, string>>();
   /** A code that somebody has rejected is not looked up by itself again. */
   let lookedUp: string | null = null;
   const services: Services = {
@@ -160,13 +159,27 @@ export async function startEngine(
     partFor: async (code, kind, plate) => (await shop()).partFor(code, kind, plate),
     basket: basketOf(host, basket),
     draft: {
-      read: (turn) => inDrafts((all) => all.read(turn)) ?? {},
-      keep: (...entered) => inDrafts((all) => all.keep(...entered)),
+      read: (turn) => inDrafts((all) => all.read(turn)) ?? soon.get(turn) ?? {},
+      keep: (...entered) => {
+        const isKept = inDrafts((all) => {
+          all.keep(...entered);
+          return true;
+        });
+        const [turn, name, text] = entered;
+        if (!isKept) soon.set(turn, { ...soon.get(turn), [name]: text });
+      },
     },
     now: localNow,
     keepAwake,
     signal,
-    words: () => bringWords(language),
+    words: async () => {
+      const [words] = await Promise.all([
+        bringWords(language, () => controller.journal()),
+        later.waitForWords(),
+      ]);
+      return words;
+    },
+    said: () => saidIn(controller.journal()),
     shopHelp: { name: options.shopName, link: options.helpLink },
   };
   if (isFresh) await nextTask();
@@ -203,7 +216,6 @@ export async function startEngine(
     removeEventListener("online", lookAtConnection);
     removeEventListener("offline", lookAtConnection);
   };
-  const ownWords: Screens["ownWords"] = (props) => h(OwnWords, { ...props, draft: services.draft });
   const picture = createPicture(drawingsIn(language));
   const actions: Actions = {
     ...controller.actions,
@@ -220,7 +232,7 @@ export async function startEngine(
     texts,
     /** As many as have come by now. */
     get screens() {
-      return { ...later.screens, ownWords, picture };
+      return { ...later.screens, picture };
     },
     takeEarly,
     look,

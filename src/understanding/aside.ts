@@ -1,6 +1,9 @@
 /** The answers of side questions, as locales/<tag>/asides.yaml has them. */
 export type Asides = Record<string, { says: string; tank?: string; priced?: string }>;
 
+/** What may be told at any time, by turn: its name and its answers in words. */
+export type Said = Record<string, { title: string; answers: Record<string, string> }>;
+
 /** What an answer depends on: the machine, and a price as the shop gives it. */
 export type AsideAbout = { hasTank?: boolean; part?: string; price?: string };
 

@@ -53,9 +53,7 @@ function choices(props: HeardProps): ComponentChildren {
               busy={busy}
               act={() => {
                 // What was told besides is asked about next.
-                decide(
-                  reply.facts[0] ? { kind: "facts", facts: reply.facts, otherwise: { kind: "none" } } : null,
-                );
+                decide(reply.facts[0] ? { kind: "facts", facts: reply.facts, otherwise: null } : null);
                 actions.answer(turn.turn, id);
               }}
             />

@@ -63,6 +63,7 @@ async function textsAskedBy(first: FirstTurn): Promise<string[]> {
     for (const shown of [...steps, { ...view, turn: null }, stopView(first, "general")])
       for (const trouble of [null, { kind, shop: "", link: null }])
         await act(() => render(<Panel view={shown} {...common} trouble={trouble} />, page));
+  await act(() => render(<Panel view={view} {...common} />, page));
   for (const name of ["ui.danger", "ui.menu", "ui.restart"]) {
     const button = [...page.querySelectorAll("button")].find(({ textContent }) => textContent === name);
     await act(() => button?.click());

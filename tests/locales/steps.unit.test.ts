@@ -7,7 +7,7 @@ import { ownLocales } from "../../src/workbench/build/locales-folder.ts";
 type Written = { key: string; text: string; path: string; line: number };
 
 const files = readdirSync(ownLocales, { recursive: true, encoding: "utf8" }).filter((path) =>
-  /^en-.*\.yaml$/.test(path),
+  /^en-[A-Z]+\/(?!phrases\/).*\.yaml$/.test(path),
 );
 
 const written: Written[] = files.flatMap((path) => {

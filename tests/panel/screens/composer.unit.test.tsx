@@ -29,7 +29,8 @@ async function panelAt(turn: typeof symptom, meant: Understood, more: object = {
     },
     codesIn: (sentence) => sentence.match(/\S*\d\S*/g) ?? [],
     said: ({ answer }) => (answer === "hums" ? { title: "Dispenser", answer: "It hums" } : null),
-    aside: (entry) => (entry === "where-filter" ? "Look at the top right." : null),
+    aside: (entry) =>
+      entry === "where-filter" ? { text: "Look at the top right.", drawing: "filter-places" } : null,
   };
   const services = { words: async () => words, draft: createDraftOf(), ...more };
   const panel = await mount(viewOf(turn), { services });
@@ -92,11 +93,12 @@ describe("What is typed at a turn", () => {
   });
 
   test("answers a question in place and leaves the turn open", async () => {
-    const { say, said, tap, offered, calls } = await panelAt(symptom, [
+    const { say, said, tap, offered, calls, all } = await panelAt(symptom, [
       { kind: "question", entry: "where-filter" },
     ]);
     await say("where is the filter");
     expect(said()).toBe("Look at the top right.");
+    expect(all(".heard img").map((img) => img.getAttribute("alt"))).toEqual(["filter-places"]);
     await tap("OK");
     expect(offered()).toEqual([]);
     expect(calls).toEqual([]);

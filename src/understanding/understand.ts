@@ -176,9 +176,15 @@ function readingIn(model: Model, text: string, { instrument, region, today }: Co
   return instrument && entries ? [{ score: 0.5, understood: { kind: "reading", instrument, entries } }] : [];
 }
 
-/** Words with a digit and five signs or more, three at most: codes as plates have them. */
+/** What may be a code as plates have them: words with a digit, alone or after a short one; four at most. */
 export function codesIn(text: string): string[] {
-  return (text.match(/[\p{L}\d][\p{L}\d/.-]{4,}/gu) ?? []).filter((word) => /\d/.test(word)).slice(0, 3);
+  const words = text.match(/[\p{L}\d][\p{L}\d/.-]*/gu) ?? [];
+  const found = words.flatMap((word, at) => {
+    if (!/\d/.test(word)) return [];
+    const before = words[at - 1] ?? "";
+    return [...(before && before.length < 5 ? [`${before} ${word}`] : []), word];
+  });
+  return found.filter((code) => code.length >= 5).slice(0, 4);
 }
 
 function modelIn(text: string, { findModel }: Context): Scored[] {

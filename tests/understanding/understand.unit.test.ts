@@ -56,6 +56,8 @@ describe("a typed sentence", () => {
   test("names a model, as the given function finds it", () => {
     const findModel = (code: string) => (code.toUpperCase() === "IM-2040B" ? "IM-2040B" : null);
     expect(first("its an im-2040b", { ...seal, findModel })).toEqual({ kind: "model", code: "IM-2040B" });
+    const withBlank = (code: string) => (code.toUpperCase() === "IM 2040B" ? "IM-2040B" : null);
+    expect(first("its an im 2040b", { ...seal, findModel: withBlank })).toMatchObject({ kind: "model" });
     expect(read("its an XX-99999", { ...seal, findModel })).not.toContainEqual(
       expect.objectContaining({ kind: "model" }),
     );

@@ -1,4 +1,4 @@
-import { type DangerRule, readRules } from "./danger-rules.ts";
+import { type DangerRules, readRules } from "./danger-rules.ts";
 import { readDigits } from "./digits.ts";
 import { type Features, featuresOf, wordMark } from "./features.ts";
 import { lookupOf, type ReadingWords } from "./readings/index.ts";
@@ -62,7 +62,7 @@ export type Model = {
   asked: Set<string>;
   asking: Set<string>;
   readings: ReturnType<typeof lookupOf>;
-  rules: DangerRule[];
+  rules: DangerRules;
 };
 
 /** What stands for a weight of 0 in the data: weights are steps from -7 to 7. */

@@ -73,7 +73,7 @@ function dangerIn(model: Model, text: string, scored: Float32Array[]): Understoo
   const isNegator = (word: string) =>
     (model.same[word] ?? word).split(" ").some((each) => model.negators.has(each));
   const isJoint = (word: string) => model.joints.has(word);
-  const ruled = clausesOf(text).flatMap((words) => ruledDanger(words, model.rules, isNegator, isJoint) ?? []);
+  const ruled = clausesOf(text).flatMap((words) => ruledDanger(words, model.rules, { isNegator, isJoint }) ?? []);
   const said = ruled.find(({ denied }) => !denied);
   const [likeliest = { label: "danger general", score: -1 }] = labelsOf(model, "danger ")
     .filter((label) => label !== "danger hiss")

@@ -6,6 +6,9 @@ export type Phrase = { text: string; label: string };
 /** Where something is and what something is: known by the way of asking and by the thing, each by a label of its own. */
 const isAsked = /^(where|what)-/;
 
+/** Of the patterns of asking, as many go with each further name of a thing. */
+const ONE_IN = 7;
+
 const standing = new Set(["not-sure", "cannot"]);
 
 /** All phrases of a language, out of locales/<tag>/phrases; the wordings of the answers are phrases, too. */
@@ -117,8 +120,8 @@ function ofAsides({ patterns, things, phrases, where, what }: Resource): Phrase[
           .split(", ")
           .flatMap((thing, place) =>
             lines(asResource(patterns)[how])
-              // The first name with every pattern, the others with every other one: enough to be known by.
-              .filter((_, at) => place === 0 || (at + place) % 2 === 0)
+              // The first name with every pattern, the others with one in so many: enough to be known by.
+              .filter((_, at) => place === 0 || (at + place) % ONE_IN === 0)
               .map(({ text }) => ({ text: text.replace("%", thing), label: `asked ${how}-${id}` })),
           ),
       ),

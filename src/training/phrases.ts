@@ -6,8 +6,9 @@ export type Phrase = { text: string; label: string };
 /** Where something is and what something is: known by the way of asking and by the thing, each by a label of its own. */
 const isAsked = /^(where|what)-/;
 
-/** Of the patterns of asking, as many go with each further name of a thing. */
-const ONE_IN = 7;
+/** Of many patterns of asking, one in so many goes with the first name of a thing, and with each of its others. */
+const FEW = 5;
+const ONE_IN = [3, 12] as const;
 
 const standing = new Set(["not-sure", "cannot"]);
 
@@ -115,13 +116,12 @@ function ofAsides({ patterns, things, phrases, where, what }: Resource): Phrase[
     String(ids ?? "")
       .split(" ")
       .filter(Boolean)
-      .flatMap((id) =>
+      .flatMap((id, which) =>
         String(asResource(things)[id] ?? "")
           .split(", ")
           .flatMap((thing, place) =>
             lines(asResource(patterns)[how])
-              // The first name with every pattern, the others with one in so many: enough to be known by.
-              .filter((_, at) => place === 0 || (at + place) % ONE_IN === 0)
+              .filter((_, at, all) => (at + which + place) % (all.length > FEW ? ONE_IN[place ? 1 : 0] : 1) === 0)
               .map(({ text }) => ({ text: text.replace("%", thing), label: `asked ${how}-${id}` })),
           ),
       ),

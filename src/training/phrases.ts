@@ -10,6 +10,9 @@ const isAsked = /^(where|what)-/;
 const FEW = 5;
 const ONE_IN = [3, 12] as const;
 
+/** What stands among the phrases and has none. */
+const apart = new Set(["danger-rules", "ask-rules", "readings"]);
+
 const standing = new Set(["not-sure", "cannot"]);
 
 /** All phrases of a language, out of locales/<tag>/phrases; the wordings of the answers are phrases, too. */
@@ -23,7 +26,8 @@ export function phrasesOf(texts: Resource): Phrase[] {
     words: _,
     ...named
   } = partOf(texts, "phrases");
-  const { "danger-rules": __, "danger-patterns": said, readings: ___, ...answers } = named;
+  const { "danger-patterns": said, ...others } = named;
+  const answers = Object.fromEntries(Object.entries(others).filter(([name]) => !apart.has(name)));
   const ofTurns = Object.values(answers).flatMap((turns) => ofAnswers(turns as Resource));
   const known = new Set(ofTurns.map(({ label }) => label));
   const all = [

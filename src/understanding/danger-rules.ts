@@ -97,6 +97,16 @@ export function ruledDanger(
   return denied;
 }
 
+/** The names of the rules that fit some words, each once. */
+export function namesRuled(words: readonly string[], { rules }: DangerRules): string[] {
+  const fitting = rules.filter(
+    ({ parts, unless }) =>
+      matchesOf(parts.map((patterns) => patterns.flatMap((pattern) => placesOf(words, pattern)))).length > 0 &&
+      !has(words, unless),
+  );
+  return [...new Set(fitting.map(({ danger }) => danger))];
+}
+
 const has = (words: readonly string[], patterns: readonly Pattern[]) =>
   patterns.some((pattern) => placesOf(words, pattern).length > 0);
 

@@ -1,4 +1,4 @@
-import { clausesOf, ruledDanger, statementsOf } from "./danger-rules.ts";
+import { clausesOf, namesRuled, ruledDanger, statementsOf } from "./danger-rules.ts";
 import type { Features } from "./features.ts";
 import { featuresFor, type Model, scoresOf } from "./model.ts";
 import { readingOf } from "./readings/index.ts";
@@ -15,6 +15,8 @@ const least = {
   answer: -0.7,
   fact: -0.4,
   question: -0.45,
+  /** Of a question that a rule hears. */
+  ruled: -0.7,
 };
 /** How much likelier it is that somebody answers what was asked than that they speak of anything else. */
 const ANSWERING = 0.55;
@@ -22,6 +24,8 @@ const ANSWERING = 0.55;
 const BESIDE = 0.25;
 /** How much likelier a sentence that begins like a question is one. */
 const ASKING = 0.4;
+/** What a rule that hears a question adds. */
+const RULED = 0.5;
 /** A thing that is named is less than one that is asked for. */
 const THING = 0.2;
 /** As many of a kind as are offered side by side. */
@@ -49,7 +53,7 @@ export function understand(model: Model, sentence: string, context: Context): [U
   const isAsking = model.asking.has(words[0] ?? "") || text.trimEnd().endsWith("?");
   const rest: Scored[] = [
     ...answersIn(model, whole, words, context),
-    ...questionsIn(model, whole).map((one) => ({ ...one, score: one.score + (isAsking ? ASKING : 0) })),
+    ...questionsIn(model, whole, wordsOf(text)).map((one) => ({ ...one, score: one.score + (isAsking ? ASKING : 0) })),
     ...factsIn(model, scored.length > 1 ? scored.slice(1) : scored, context),
     ...readingIn(model, text, context),
     ...modelIn(text, context),
@@ -134,7 +138,8 @@ function alikeness(a: Features, b: Features): number {
 }
 
 /** Questions known as a whole, and those for a place or a word: known by the way of asking and by the thing. */
-function questionsIn(model: Model, scores: Float32Array): Scored[] {
+function questionsIn(model: Model, scores: Float32Array, said: readonly string[]): Scored[] {
+  const ruled = new Set(namesRuled(said, model.asks));
   const whole = labelsOf(model, "question ").map((label) => ({
     score: at(model, scores, label),
     entry: label.slice("question ".length),
@@ -146,6 +151,10 @@ function questionsIn(model: Model, scores: Float32Array): Scored[] {
     })),
   );
   return [...whole, ...asked.filter(({ entry }) => model.asked.has(entry))]
+    .map(({ score, entry }) => ({
+      entry,
+      score: ruled.has(entry) ? Math.max(score, least.ruled) + RULED : score,
+    }))
     .filter(({ score }) => score > least.question)
     .sort((a, b) => b.score - a.score)
     .slice(0, MOST_ANSWERS)

@@ -11,7 +11,7 @@ import {
 import { indexOf, type Labelled } from "./likeness.ts";
 import type { Phrase } from "./phrases.ts";
 import { seeded, trainLabel } from "./train.ts";
-import { type Kind, kindOf, turnOf, weightsFor } from "./weigh.ts";
+import { kindOf, turnOf, weightsFor } from "./weigh.ts";
 
 /** How large a model may get. */
 export type Size = { buckets: number; perLabel: number };
@@ -20,7 +20,15 @@ export const usualSize: Size = { buckets: 2 ** 13, perLabel: 40 };
 const SEED = 20_261_127;
 /** What has many sentences gets more weights, up to so many by its kind. */
 const PER_SENTENCE = 2.5;
-const most: Partial<Record<Kind, number>> = { danger: 500, other: 500, ask: 350, thing: 80, question: 64 };
+const most: Record<string, number> = {
+  "danger any": 750,
+  danger: 240,
+  "other harmless": 500,
+  other: 300,
+  ask: 160,
+  thing: 44,
+  question: 32,
+};
 const MOST = 400;
 /** Steps of a weight to either side of 0. */
 const STEPS = 7;
@@ -75,7 +83,7 @@ export function createModel(
     );
     const own = examples.filter(({ weight }) => weight > 0).length;
     const wanted = Math.max(perLabel, Math.round(own * PER_SENTENCE));
-    return shorten(examples, buckets, Math.min(most[kindOf(label)] ?? MOST, wanted));
+    return shorten(examples, buckets, Math.min(most[label] ?? most[kindOf(label)] ?? MOST, wanted));
   });
   return {
     format: 1,

@@ -8,6 +8,8 @@ export type DangerRules = {
   rules: DangerRule[];
   /** Words in a row that mean something else: they are passed over. */
   senses: Pattern[];
+  /** Words in a row that say nothing: passed over, too. */
+  idioms: Pattern[];
   /** What says of a statement that it is not about this fridge now. */
   elsewhen: Pattern[];
   /** What says that it is, after all. */
@@ -32,6 +34,7 @@ const REACH = 3;
 export function readRules({
   groups = "",
   senses = "",
+  idioms = "",
   elsewhen = "",
   now = "",
   own = "",
@@ -57,6 +60,7 @@ export function readRules({
   return {
     rules,
     senses: listed(senses),
+    idioms: listed(idioms),
     elsewhen: listed(elsewhen),
     now: listed(now),
     own: listed(own),
@@ -81,8 +85,10 @@ export function ruledDanger(
   rules: DangerRules,
   told: Told,
 ): { danger: string; denied: boolean } | null {
-  const words = withoutSenses(said, rules.senses);
-  let denied: { danger: string; denied: boolean } | null = null;
+  const meant = without(said, rules.senses);
+  const words = without(meant, rules.idioms);
+  // What has a danger's words in another sense is likely to be none.
+  let denied = meant === said ? null : { danger: "general", denied: true };
   for (const { danger, parts, unless } of rules.rules) {
     const found = parts.map((patterns) => patterns.flatMap((pattern) => placesOf(words, pattern)));
     for (const match of matchesOf(found)) {
@@ -110,10 +116,10 @@ export function namesRuled(words: readonly string[], { rules }: DangerRules): st
 const has = (words: readonly string[], patterns: readonly Pattern[]) =>
   patterns.some((pattern) => placesOf(words, pattern).length > 0);
 
-/** The words, those that mean something else left blank. */
-function withoutSenses(words: readonly string[], senses: readonly Pattern[]): readonly string[] {
+/** The words, some left blank; the same list where none is. */
+function without(words: readonly string[], left: readonly Pattern[]): readonly string[] {
   const blank = new Set(
-    senses.flatMap((pattern) =>
+    left.flatMap((pattern) =>
       placesOf(words, pattern).flatMap((start) => pattern.map((_, next) => start + next)),
     ),
   );

@@ -7,11 +7,11 @@ import { longestSentence, wordsOf } from "./words.ts";
 
 /** What a score has to reach, found on the phrases by leaving some out; a score of 1 is a clear case. */
 const least = {
-  danger: 0.15,
+  danger: 0,
   /** As far as a danger has to be likelier than its look-alikes. */
-  beyondHarmless: 0.4,
+  beyondHarmless: 0.3,
   /** The words of a danger, but with a 'no' before them. */
-  deniedDanger: 0.9,
+  deniedDanger: 0.7,
   answer: -0.7,
   fact: -0.4,
   question: -0.45,
@@ -79,9 +79,12 @@ function dangerIn(model: Model, text: string, scored: Float32Array[]): Understoo
   const isJoint = (word: string) => model.joints.has(word);
   const ruled = clausesOf(text).flatMap((words) => ruledDanger(words, model.rules, { isNegator, isJoint }) ?? []);
   const said = ruled.find(({ denied }) => !denied);
-  const [likeliest = { label: "danger general", score: -1 }] = labelsOf(model, "danger ")
-    .filter((label) => label !== "danger hiss")
-    .map((label) => ({ label, score: Math.max(...scored.map((scores) => at(model, scores, label))) }))
+  // Whether it is a danger at all, and which, are weighed apart and count alike.
+  const kinds = labelsOf(model, "danger ").filter((label) => !/ (?:any|hiss)$/.test(label));
+  const [likeliest = { label: "danger general", score: -1 }] = scored
+    .flatMap((scores) =>
+      kinds.map((label) => ({ label, score: (at(model, scores, label) + at(model, scores, "danger any")) / 2 })),
+    )
     .sort((a, b) => b.score - a.score);
   const isDenied = !said && ruled.length > 0;
   const harmless = at(model, scored[0] ?? new Float32Array(), "other harmless");
@@ -89,7 +92,7 @@ function dangerIn(model: Model, text: string, scored: Float32Array[]): Understoo
     likeliest.score >= (isDenied ? least.deniedDanger : least.danger) &&
     likeliest.score > harmless + least.beyondHarmless;
   if (!said && !isHeard) return [];
-  const kind = likeliest.label === "danger any" ? "general" : likeliest.label.slice("danger ".length);
+  const kind = likeliest.label.slice("danger ".length);
   return [{ kind: "danger", danger: said?.danger ?? kind, sure: said !== undefined && isHeard }];
 }
 

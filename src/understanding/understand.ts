@@ -7,16 +7,18 @@ import { longestSentence, wordsOf } from "./words.ts";
 
 /** What a score has to reach, found on the phrases by leaving some out; a score of 1 is a clear case. */
 const least = {
-  danger: 0,
+  danger: 0.08,
   /** As far as a danger has to be likelier than its look-alikes. */
   beyondHarmless: 0.3,
+  /** Likewise than an answer. */
+  beyondAnswer: -0.1,
   /** The words of a danger, but with a 'no' before them. */
-  deniedDanger: 0.7,
+  deniedDanger: 0.95,
   answer: -0.7,
   fact: -0.4,
   question: -0.45,
   /** Of a question that a rule hears. */
-  ruled: -0.7,
+  ruled: -0.5,
 };
 /** How much likelier it is that somebody answers what was asked than that they speak of anything else. */
 const ANSWERING = 0.55;
@@ -25,7 +27,7 @@ const BESIDE = 0.25;
 /** How much likelier a sentence that begins like a question is one. */
 const ASKING = 0.4;
 /** What a rule that hears a question adds. */
-const RULED = 0.5;
+const RULED = 0.6;
 /** A thing that is named is less than one that is asked for. */
 const THING = 0.2;
 /** As many of a kind as are offered side by side. */
@@ -60,7 +62,7 @@ export function understand(model: Model, sentence: string, context: Context): [U
   ].sort((a, b) => b.score - a.score);
   const other = Math.max(at(model, whole, "other unrelated"), at(model, whole, "other harmless"));
   const found = rest.filter(({ score }) => score > other).map(({ understood }) => understood);
-  const [first, ...others] = [...dangerIn(model, text, scored), ...found];
+  const [first, ...others] = [...dangerIn(model, text, scored, context.turn), ...found];
   return first
     ? [first, ...others]
     : [
@@ -73,7 +75,7 @@ const folded = (text: string) => wordsOf(text).join(" ");
 const alike = (words: readonly string[], model: Model) => wordsOf(words.join(" "), model.same);
 const at = (model: Model, scores: Float32Array, label: string) => scores[model.places[label] ?? -1] ?? -1;
 
-function dangerIn(model: Model, text: string, scored: Float32Array[]): Understood[] {
+function dangerIn(model: Model, text: string, scored: Float32Array[], turn: string): Understood[] {
   const isNegator = (word: string) =>
     (model.same[word] ?? word).split(" ").some((each) => model.negators.has(each));
   const isJoint = (word: string) => model.joints.has(word);
@@ -87,14 +89,24 @@ function dangerIn(model: Model, text: string, scored: Float32Array[]): Understoo
     )
     .sort((a, b) => b.score - a.score);
   const isDenied = !said && ruled.length > 0;
-  const harmless = at(model, scored[0] ?? new Float32Array(), "other harmless");
+  const [whole = new Float32Array()] = scored;
+  const harmless = at(model, whole, "other harmless");
+  const answered = Math.max(...answersNow(model, turn).map((label) => at(model, whole, label)), -1);
   const isHeard =
     likeliest.score >= (isDenied ? least.deniedDanger : least.danger) &&
-    likeliest.score > harmless + least.beyondHarmless;
+    likeliest.score > harmless + least.beyondHarmless &&
+    likeliest.score > answered + least.beyondAnswer;
   if (!said && !isHeard) return [];
   const kind = likeliest.label.slice("danger ".length);
   return [{ kind: "danger", danger: said?.danger ?? kind, sure: said !== undefined && isHeard }];
 }
+
+/** Answers of this turn and what may be told at any time, but for those that speak of a danger. */
+const answersNow = (model: Model, turn: string) =>
+  labelsOf(model, "answer ").filter((label) => {
+    const of = label.slice("answer ".length, label.lastIndexOf("."));
+    return (of === turn || model.facts.has(of)) && !/^opening\.(?:danger|hiss|leak|wet)/.test(of);
+  });
 
 const labelsOf = (model: Model, beginning: string) =>
   model.labels.filter((label) => label.startsWith(beginning));

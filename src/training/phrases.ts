@@ -125,7 +125,9 @@ function ofAsides({ patterns, things, phrases, where, what }: Resource): Phrase[
           .split(", ")
           .flatMap((thing, place) =>
             lines(asResource(patterns)[how])
-              .filter((_, at, all) => (at + which + place) % (all.length > FEW ? ONE_IN[place ? 1 : 0] : 1) === 0)
+              .filter(
+                (_, at, all) => (at + which + place) % (all.length > FEW ? ONE_IN[place ? 1 : 0] : 1) === 0,
+              )
               .map(({ text }) => ({ text: text.replace("%", thing), label: `asked ${how}-${id}` })),
           ),
       ),

@@ -50,7 +50,8 @@ export function readRules({
   function spelt(words: string): string {
     return words.replace(/@([\w-]+)/g, (_, name: string) => named.get(name) ?? "");
   }
-  const listed = (lines: string) => (lines ? lines.split("\n").flatMap((line) => patternsOf(spelt(line))) : []);
+  const listed = (lines: string) =>
+    lines ? lines.split("\n").flatMap((line) => patternsOf(spelt(line))) : [];
   const rules = Object.entries(dangers).flatMap(([danger, lines]) =>
     lines.split("\n").map((line) => {
       const [together = "", unless = ""] = spelt(line).split(" unless ");
@@ -107,8 +108,8 @@ export function ruledDanger(
 export function namesRuled(words: readonly string[], { rules }: DangerRules): string[] {
   const fitting = rules.filter(
     ({ parts, unless }) =>
-      matchesOf(parts.map((patterns) => patterns.flatMap((pattern) => placesOf(words, pattern)))).length > 0 &&
-      !has(words, unless),
+      matchesOf(parts.map((patterns) => patterns.flatMap((pattern) => placesOf(words, pattern)))).length >
+        0 && !has(words, unless),
   );
   return [...new Set(fitting.map(({ danger }) => danger))];
 }

@@ -7,13 +7,13 @@ import { longestSentence, wordsOf } from "./words.ts";
 
 /** What a score has to reach, found on the phrases by leaving some out; a score of 1 is a clear case. */
 const least = {
-  danger: 0.08,
+  danger: 0.05,
   /** As far as a danger has to be likelier than its look-alikes. */
   beyondHarmless: 0.3,
   /** Likewise than an answer. */
   beyondAnswer: -0.1,
   /** The words of a danger, but with a 'no' before them. */
-  deniedDanger: 0.95,
+  deniedDanger: 0.9,
   answer: -0.7,
   fact: -0.4,
   question: -0.45,
@@ -55,7 +55,10 @@ export function understand(model: Model, sentence: string, context: Context): [U
   const isAsking = model.asking.has(words[0] ?? "") || text.trimEnd().endsWith("?");
   const rest: Scored[] = [
     ...answersIn(model, whole, words, context),
-    ...questionsIn(model, whole, wordsOf(text)).map((one) => ({ ...one, score: one.score + (isAsking ? ASKING : 0) })),
+    ...questionsIn(model, whole, wordsOf(text)).map((one) => ({
+      ...one,
+      score: one.score + (isAsking ? ASKING : 0),
+    })),
     ...factsIn(model, scored.length > 1 ? scored.slice(1) : scored, context),
     ...readingIn(model, text, context),
     ...modelIn(text, context),
@@ -79,13 +82,18 @@ function dangerIn(model: Model, text: string, scored: Float32Array[], turn: stri
   const isNegator = (word: string) =>
     (model.same[word] ?? word).split(" ").some((each) => model.negators.has(each));
   const isJoint = (word: string) => model.joints.has(word);
-  const ruled = clausesOf(text).flatMap((words) => ruledDanger(words, model.rules, { isNegator, isJoint }) ?? []);
+  const ruled = clausesOf(text).flatMap(
+    (words) => ruledDanger(words, model.rules, { isNegator, isJoint }) ?? [],
+  );
   const said = ruled.find(({ denied }) => !denied);
   // Whether it is a danger at all, and which, are weighed apart and count alike.
   const kinds = labelsOf(model, "danger ").filter((label) => !/ (?:any|hiss)$/.test(label));
   const [likeliest = { label: "danger general", score: -1 }] = scored
     .flatMap((scores) =>
-      kinds.map((label) => ({ label, score: (at(model, scores, label) + at(model, scores, "danger any")) / 2 })),
+      kinds.map((label) => ({
+        label,
+        score: (at(model, scores, label) + at(model, scores, "danger any")) / 2,
+      })),
     )
     .sort((a, b) => b.score - a.score);
   const isDenied = !said && ruled.length > 0;

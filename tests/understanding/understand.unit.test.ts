@@ -54,7 +54,9 @@ describe("a typed sentence", () => {
   });
 
   test("is a question by a rule, where no phrase is like it", () => {
-    expect(first("am I going to be set back by a pricey new valve", seal)).toMatchObject({ entry: "cost-part" });
+    expect(first("am I going to be set back by a pricey new valve", seal)).toMatchObject({
+      entry: "cost-part",
+    });
   });
 
   test("names a model, as the given function finds it", () => {

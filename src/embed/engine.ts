@@ -7,6 +7,7 @@ import { openData } from "./compiled-data.ts";
 import { complain } from "./complain.ts";
 import { createController } from "./controller.ts";
 import { keepAwake, signal } from "./device.ts";
+import { createDraftOf } from "./draft-of.ts";
 import { drawingsIn } from "./drawings-in.ts";
 import type { StartFile } from "./engine-data.ts";
 import { createExclusive, meansOf } from "./exclusive.ts";
@@ -14,7 +15,7 @@ import { storageKey } from "./first-options.ts";
 import { createLater } from "./later.ts";
 import { loadPatiently } from "./load-patiently.ts";
 import { createLogStore, type LogStore } from "./log-store.ts";
-import { type Door, isMissing, type Missing } from "./missing.ts";
+import { isMissing, type Missing } from "./missing.ts";
 import { nextTask, whenIdle } from "./next-task.ts";
 import { bringDoor, openDoor } from "./open-door.ts";
 import { readOptions } from "./options.ts";
@@ -26,8 +27,6 @@ import { watchPage } from "./watch-page.ts";
 import { bringWords, saidIn } from "./words-file.ts";
 
 export { paint } from "./paint.ts";
-
-type Drafts = ReturnType<Door["createDrafts"]>;
 
 /** How often a shown wait looks at the clock; its end is also looked for whenever the page comes to the front. */
 const LOOK_MS = 30_000;
@@ -130,20 +129,11 @@ export async function startEngine(
   };
   await door;
   const controller = await openController(around, load);
-  let drafts: Drafts | null = null;
-  /** Without the door nobody has come back, and until it is there nothing is kept. */
-  const inDrafts = <Given>(work: (all: Drafts) => Given) => {
-    try {
-      const { journal } = controller;
-      drafts ??= openDoor().createDrafts({ key: `${lock}:draft`, journal, place: () => sessionStorage });
-      return work(drafts);
-    } catch {
-      return null;
-    }
-  };
-  lookAtDrafts = () => inDrafts((all) => all.look());
-  /** What is entered before the door is there lasts as long as its turn. */
-  const soon = new Map<string, Record<string, string>>();
+  const draft = createDraftOf(() => {
+    const { journal } = controller;
+    return openDoor().createDrafts({ key: `${lock}:draft`, journal, place: () => sessionStorage });
+  });
+  lookAtDrafts = draft.look;
   /** A code that somebody has rejected is not looked up by itself again. */
   let lookedUp: string | null = null;
   const services: Services = {
@@ -158,27 +148,11 @@ export async function startEngine(
     showPhoto: async (...given) => (await shop()).showPhoto(...given),
     partFor: async (code, kind, plate) => (await shop()).partFor(code, kind, plate),
     basket: basketOf(host, basket),
-    draft: {
-      read: (turn) => inDrafts((all) => all.read(turn)) ?? soon.get(turn) ?? {},
-      keep: (...entered) => {
-        const isKept = inDrafts((all) => {
-          all.keep(...entered);
-          return true;
-        });
-        const [turn, name, text] = entered;
-        if (!isKept) soon.set(turn, { ...soon.get(turn), [name]: text });
-      },
-    },
+    draft,
     now: localNow,
     keepAwake,
     signal,
-    words: async () => {
-      const [words] = await Promise.all([
-        bringWords(language, () => controller.journal()),
-        later.waitForWords(),
-      ]);
-      return words;
-    },
+    words: () => bringWords(language, () => controller.journal()),
     said: () => saidIn(controller.journal()),
     shopHelp: { name: options.shopName, link: options.helpLink },
   };

@@ -1,5 +1,5 @@
 import { ReadingScreen } from "../instruments/screens.tsx";
-import { Heard } from "../panel/screens/composer/index.ts";
+import { Composer, Heard } from "../panel/screens/composer/index.ts";
 import { EndingScreen } from "../panel/screens/ending/index.ts";
 import { ModelScreen } from "../panel/screens/model/index.ts";
 import { WaitScreen } from "../panel/screens/wait/index.ts";
@@ -10,5 +10,6 @@ export const laterScreens = {
   model: ModelScreen,
   wait: WaitScreen,
   ending: EndingScreen,
+  composer: Composer,
   heard: Heard,
 };

@@ -42,7 +42,6 @@ export function createLater(host: HTMLElement, options: Options, { say, redraw }
   let isStopped = false;
   let isWaitedFor = false;
   let isBringing = false;
-  let isHeardShown = false;
   let silence: ReturnType<typeof setTimeout> | undefined;
   let shop: Promise<Shop> | null = null;
   const openShop = () => {
@@ -68,7 +67,7 @@ export function createLater(host: HTMLElement, options: Options, { say, redraw }
     clearTimeout(silence);
     if (isStopped) return;
     if (isWaitedFor) say(null);
-    if (isWaitedFor) redraw();
+    redraw();
   };
   whenIdle(() => {
     if (isStopped) return;
@@ -85,13 +84,6 @@ export function createLater(host: HTMLElement, options: Options, { say, redraw }
     /** Waits for the screen of a kind of turn. @throws Error where it does not come */
     async waitFor(kind: Turn["kind"] | undefined): Promise<void> {
       if (isLater(kind)) await get();
-    },
-    /** Brings what is said to typed words. @throws Error where it does not come */
-    async waitForWords(): Promise<void> {
-      await get();
-      // They may have come in idle time, for which nothing was drawn anew.
-      if (!isHeardShown) redraw();
-      isHeardShown = true;
     },
     /** Hears which kind of turn is on screen. */
     look(kind: Turn["kind"] | undefined): void {

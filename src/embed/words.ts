@@ -1,6 +1,7 @@
 import { wordsAddress } from "virtual:words";
 import type { Words } from "../turn/index.ts";
 import {
+  type Aside,
   type AsideAbout,
   type Asides,
   asideOf,
@@ -15,7 +16,7 @@ type WordsFile = { model: ModelData; asides: Asides; said: Said; tank: string };
 
 /** `answered` has what was answered so far, each as `turn.answer`. */
 export type OpenedWords = Omit<Words, "aside"> & {
-  aside(entry: string, about: AsideAbout | undefined, answered: ReadonlySet<string>): string | null;
+  aside(entry: string, about: AsideAbout | undefined, answered: ReadonlySet<string>): Aside | null;
 };
 
 /** Fetches the model of a language and makes it ready; what is typed never leaves the device. @throws where it cannot be */

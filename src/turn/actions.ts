@@ -1,6 +1,6 @@
 import type { Reading, Texts } from "../instruments/index.ts";
 import type { Told } from "../session/index.ts";
-import type { AsideAbout, Context, Fact, Understood } from "../understanding/index.ts";
+import type { Aside, AsideAbout, Context, Fact, Understood } from "../understanding/index.ts";
 import type { FoundModel, FoundPart, Plate } from "./lookups.ts";
 import type { Line, Notice, Turn } from "./turn.ts";
 
@@ -99,7 +99,7 @@ export type Words = {
   /** An answer of any turn in words; null for one that there is not. */
   said(fact: Fact): { title: string; answer: string } | null;
   /** Null for an entry that there is not. */
-  aside(entry: string, about?: AsideAbout): string | null;
+  aside(entry: string, about?: AsideAbout): Aside | null;
 };
 
 /** What a screen may look up. Each promise rejects with a Problem-like Error when the catalogue is missing or broken. */

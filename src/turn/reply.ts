@@ -12,7 +12,8 @@ export type Reply =
   | { kind: "filled"; entries: Record<string, string>; otherwise: Reply }
   /** Answers of this turn, likeliest first; `facts` are asked about once one is chosen. */
   | { kind: "choices"; answers: string[]; facts: Fact[]; otherwise: Reply }
-  | { kind: "facts"; facts: Fact[]; otherwise: Reply }
+  /** `otherwise` is null where an answer was chosen already. */
+  | { kind: "facts"; facts: Fact[]; otherwise: Reply | null }
   | { kind: "aside"; entry: string; otherwise: Reply }
   | { kind: "model"; code: string; otherwise: Reply }
   | { kind: "none" };

@@ -1,4 +1,4 @@
-export { type AsideAbout, type Asides, asideOf, type Said } from "./aside.ts";
+export { type Aside, type AsideAbout, type Asides, asideOf, type Said } from "./aside.ts";
 export { readDigits, writeDigits } from "./digits.ts";
 export { type Features, featuresOf, wordMark } from "./features.ts";
 export { type LanguageWords, type Model, type ModelData, readModel, sameOf } from "./model.ts";

@@ -87,7 +87,8 @@ export async function mount(view: View, given: Given = {}) {
   const eye = {
     text: () => (root.textContent ?? "").replace(/\s+/g, " "),
     button: (name: string | RegExp) => one<HTMLButtonElement>("button", name),
-    buttons: () => all("button").map(nameOf),
+    /** All but the one that sends typed words. */
+    buttons: () => all("button").flatMap((one) => (one.closest(".say") ? [] : nameOf(one))),
     field,
     focused: () => document.activeElement as HTMLElement,
     /** What is told beside a field, by its aria-describedby. */

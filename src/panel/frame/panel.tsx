@@ -149,8 +149,15 @@ export class Panel extends Component<PanelProps> {
         </div>
         {!isStop && (
           <div class="foot">
-            {turn && Composer && (
-              <Composer {...props} turn={turn} view={view} heard={screens?.heard} refill={this.#refill} />
+            {turn && Composer && Picture && (
+              <Composer
+                {...props}
+                picture={Picture}
+                turn={turn}
+                view={view}
+                heard={screens?.heard}
+                refill={this.#refill}
+              />
             )}
           </div>
         )}

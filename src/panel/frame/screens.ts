@@ -27,7 +27,7 @@ export type ScreenProps = {
 export type Way = "danger" | "ice" | "help" | "restart";
 
 /** What the field at the panel's end is given; `heard` says what was understood, and comes with the later screens. */
-export type ComposerProps = Omit<ScreenProps, "picture"> & {
+export type ComposerProps = ScreenProps & {
   view: View;
   heard: Screens["heard"] | undefined;
   /** Draws the turn's screen anew, from what is in its draft. */
@@ -49,6 +49,7 @@ export type HeardProps = Omit<ComposerProps, "heard" | "refill"> & {
  */
 export type Screens = { gate: ComponentType<ScreenProps> } & Partial<
   Record<"reading" | "model" | "wait" | "ending", ComponentType<ScreenProps>> & {
+    composer: ComponentType<ComposerProps>;
     heard: ComponentType<HeardProps>;
   }
 > & {
@@ -57,7 +58,6 @@ export type Screens = { gate: ComponentType<ScreenProps> } & Partial<
     after: ComponentType<{ turn: Turn; texts: Texts; picture: ScreenProps["picture"] }>;
     notices: ComponentType<{ notices: Notice[]; means: string; goOn(): void }>;
     changing: ComponentType<{ line: Line; texts: Texts; act(): void; close(): void }>;
-    composer: ComponentType<ComposerProps>;
     badge: ComponentType<{ outcome: Ending["outcome"]; texts: Texts }>;
     picture: ComponentType<{ id: string }>;
   };

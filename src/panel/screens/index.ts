@@ -1,7 +1,6 @@
 import { Before, Notices, State } from "../frame/index.ts";
 import { After } from "./after/index.ts";
 import { Changing } from "./changing/index.ts";
-import { Composer } from "./composer/index.ts";
 import { GateScreen } from "./gate/index.ts";
 import laterSheet from "./later.css?inline";
 import { Badge } from "./reading/index.ts";
@@ -13,7 +12,6 @@ export const screens = {
   after: After,
   state: State,
   changing: Changing,
-  composer: Composer,
   notices: Notices,
   badge: Badge,
 };

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
 import type { Fact, Reply } from "../../../turn/index.ts";
-import { Ask, type HeardProps } from "../../frame/index.ts";
+import { Ask, type HeardProps, Tile } from "../../frame/index.ts";
 
 /** What is said to a typed sentence, above the field: what was understood, and what one tap then does. */
 export function Heard(props: HeardProps) {
@@ -20,7 +20,7 @@ export function Heard(props: HeardProps) {
 function asked({ reply, words, turn, texts }: HeardProps): string {
   switch (reply.kind) {
     case "aside":
-      return words.aside(reply.entry) ?? "";
+      return words.aside(reply.entry)?.text ?? "";
     case "model":
       return texts("composer.model", { code: reply.code });
     case "choices":
@@ -31,7 +31,7 @@ function asked({ reply, words, turn, texts }: HeardProps): string {
 }
 
 function choices(props: HeardProps): ComponentChildren {
-  const { reply, actions, turn, texts, decide, busy } = props;
+  const { reply, actions, turn, texts, decide, busy, words, picture } = props;
   const done = <Choice text={texts("composer.done")} act={() => decide(null)} />;
   switch (reply.kind) {
     case "danger":
@@ -53,9 +53,7 @@ function choices(props: HeardProps): ComponentChildren {
               busy={busy}
               act={() => {
                 // What was told besides is asked about next.
-                decide(
-                  reply.facts[0] ? { kind: "facts", facts: reply.facts, otherwise: { kind: "none" } } : null,
-                );
+                decide(reply.facts[0] ? { kind: "facts", facts: reply.facts, otherwise: null } : null);
                 actions.answer(turn.turn, id);
               }}
             />
@@ -95,6 +93,9 @@ function choices(props: HeardProps): ComponentChildren {
     case "filled":
       return (
         <>
+          {reply.kind === "aside" && (
+            <Tile id={words.aside(reply.entry)?.drawing ?? null} picture={picture} />
+          )}
           {done}
           <Not {...props} text="not-meant" />
         </>

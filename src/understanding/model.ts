@@ -14,7 +14,7 @@ export type ModelData = {
   biases: number[];
   /** By label: what one step of a weight is worth, in ten-thousandths. */
   steps: number[];
-  /** By label: how far each weight's bucket lies after the one before, and its steps with 8 added, as digits. */
+  /** By label: how far each weight's bucket lies after the one before, and its steps with 5 added, as digits. */
   gaps: string[];
   /** How far each known word's mark lies after the one before, as digits. */
   known: string;
@@ -65,8 +65,8 @@ export type Model = {
   rules: DangerRule[];
 };
 
-/** What stands for a weight of 0 in the data: weights are steps from -7 to 7. */
-const middle = 8;
+/** What stands for a weight of 0 in the data: weights are steps from -4 to 4. */
+const middle = 5;
 
 /** Makes a model ready; a few milliseconds. @throws Error where the data is of another format */
 export function readModel(data: ModelData): Model {

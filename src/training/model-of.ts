@@ -4,6 +4,7 @@ import {
   type LanguageWords,
   type ModelData,
   sameOf,
+  withinOf,
   wordMark,
   wordsOf,
   writeDigits,
@@ -15,13 +16,13 @@ import { kindOf, turnOf, weightsFor } from "./weigh.ts";
 
 /** How large a model may get. */
 export type Size = { buckets: number; perLabel: number };
-export const usualSize: Size = { buckets: 2 ** 13, perLabel: 40 };
+export const usualSize: Size = { buckets: 2 ** 12, perLabel: 42 };
 
 const SEED = 20_261_127;
 /** Rounds of training that show which weights are heavy. */
 const ROUGHLY = 8;
 /** What has many sentences gets more weights, a danger most of all. */
-const PER_SENTENCE = 2.5;
+const PER_SENTENCE = 1.9;
 const PER_DANGER = 5;
 const MOST = 800;
 /** How much it counts that a piece is met often, from 0. */
@@ -69,6 +70,7 @@ export function createModel(
       Object.entries(shared).map(([id, answers]) => [id, new Set(answers.split(" "))]),
     ),
     facts: new Set(words.facts.split(/\s+/)),
+    within: withinOf(words.within),
     index: indexOf(all),
   };
   const labels = [...new Set(all.map(({ label }) => label))].sort();
@@ -121,17 +123,9 @@ function shorten(
 ): Shortened {
   const first = trainLabel(examples, buckets, seeded(SEED), ROUGHLY);
   const heaviest = heaviestOf(tellingOf(first.weights, examples), most);
-  const isKept = new Set(heaviest);
-  const fewer = examples.map(({ features: { ids, weights }, weight }) => {
-    const places = ids.flatMap((id, place) => (isKept.has(id) ? place : []));
-    return {
-      weight,
-      features: {
-        ids: places.map((at) => ids[at] as number),
-        weights: places.map((at) => weights[at] as number),
-      },
-    };
-  });
+  const isKept = new Uint8Array(buckets);
+  for (const bucket of heaviest) isKept[bucket] = 1;
+  const fewer = examples.map(({ features, weight }) => ({ weight, features: keptOf(features, isKept) }));
   const { weights, bias } = trainLabel(fewer, buckets, seeded(SEED));
   const step = Math.max(...heaviest.map((at) => Math.abs(weights[at] as number))) / STEPS || 1;
   const kept = heaviest
@@ -141,6 +135,17 @@ function shorten(
   return { kept, bias, step };
 }
 
+function keptOf({ ids, weights }: Features, isKept: Uint8Array): Features {
+  const kept: Features = { ids: [], weights: [] };
+  for (let place = 0; place < ids.length; place++) {
+    const id = ids[place] as number;
+    if (!isKept[id]) continue;
+    kept.ids.push(id);
+    kept.weights.push(weights[place] as number);
+  }
+  return kept;
+}
+
 /** Weights, the more the oftener their piece is met: a heavy one of a single sentence helps nobody else. */
 function tellingOf(
   weights: Float64Array,
@@ -148,8 +153,10 @@ function tellingOf(
 ): Float64Array {
   const often = new Float64Array(weights.length);
   for (const { features, weight } of examples)
-    for (const [at, id] of features.ids.entries())
-      often[id] = (often[id] as number) + Math.abs(weight) * (features.weights[at] as number) ** 2;
+    for (let place = 0; place < features.ids.length; place++) {
+      const id = features.ids[place] as number;
+      often[id] = (often[id] as number) + Math.abs(weight) * (features.weights[place] as number) ** 2;
+    }
   return weights.map((weight, bucket) => weight * (often[bucket] as number) ** OFTEN);
 }
 

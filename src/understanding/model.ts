@@ -32,6 +32,8 @@ export type LanguageWords = {
   joints: string;
   /** Turns whose answers are told at any time. */
   facts: string;
+  /** `turn=answer` of turns that ask for more of a complaint, and of that complaint. */
+  within: string;
   /** Questions that are known by the way of asking and the thing. */
   asked: string;
   /** Words that say little. */
@@ -59,6 +61,8 @@ export type Model = {
   negators: Set<string>;
   joints: Set<string>;
   facts: Set<string>;
+  /** By turn, the answer that whatever is said there says as well. */
+  within: Record<string, string>;
   asked: Set<string>;
   asking: Set<string>;
   readings: ReturnType<typeof lookupOf>;
@@ -109,12 +113,17 @@ export function readModel(data: ModelData): Model {
     negators: new Set(words.negators.split(" ")),
     joints: new Set(words.joints.split(" ")),
     facts: new Set(words.facts.split(/\s+/)),
+    within: withinOf(words.within),
     asked: new Set(words.asked.split(" ")),
     asking: new Set(words.asking.split(" ")),
     readings: lookupOf(words.readings),
     rules: readRules(words.rules),
   };
 }
+
+/** By turn that asks for more of a complaint, that complaint. */
+export const withinOf = (pairs: string): Record<string, string> =>
+  Object.fromEntries(pairs.split(/\s+/).map((pair) => pair.split("=") as [string, string]));
 
 /** By word, what it is read as. */
 export function sameOf(lines: string): Record<string, string> {

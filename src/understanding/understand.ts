@@ -13,13 +13,17 @@ const least = {
   /** The words of a danger, but with a 'no' before them. */
   deniedDanger: 0.9,
   answer: -0.7,
-  fact: -0.4,
+  fact: -0.25,
+  /** A second fact out of one statement. */
+  clearFact: 0.5,
   question: -0.45,
 };
 /** How much likelier it is that somebody answers what was asked than that they speak of anything else. */
 const ANSWERING = 0.55;
 /** What is told besides comes after what was asked, where both may be meant. */
 const BESIDE = 0.25;
+/** What only a part of a sentence says counts less than what the whole of it says. */
+const IN_PART = 0.2;
 /** How much likelier a sentence that begins like a question is one. */
 const ASKING = 0.4;
 /** A thing that is named is less than one that is asked for. */
@@ -30,6 +34,9 @@ const MOST_ANSWERS = 3;
 const dangerTurn = "opening.danger";
 
 type Scored = { score: number; understood: Understood };
+type ScoredFact = { score: number; fact: Fact };
+/** A sentence or a statement of it: its words, and how much they speak for each label. */
+type Spoken = { words: readonly string[]; scores: Float32Array };
 
 /**
  * What a sentence means, likeliest first; a danger comes before all else. Never empty, never throws: what nothing is
@@ -42,26 +49,34 @@ export function understand(model: Model, sentence: string, context: Context): [U
   const own = context.answers.find((answer) => folded(answer.text) === folded(text));
   if (own) return [{ kind: "answer", turn: context.turn, answer: own.id, sure: true }];
   const statements = statementsOf(text, model.joints);
-  const scored = [words, ...(statements.length > 1 ? statements.map((each) => alike(each, model)) : [])].map(
-    (each) => scoresOf(model, featuresFor(model, each)),
-  );
-  const [whole = new Float32Array()] = scored;
+  const scoredOf = (each: readonly string[]): Spoken => ({
+    words: each,
+    scores: scoresOf(model, featuresFor(model, each)),
+  });
+  const whole = scoredOf(words);
+  const parts = statements.length > 1 ? statements.map((each) => scoredOf(alike(each, model))) : [];
+  const facts = factsIn(model, [whole, ...parts], context);
+  const answers = answersIn(model, [whole, ...parts], context, facts);
   const isAsking = model.asking.has(words[0] ?? "") || text.trimEnd().endsWith("?");
   const rest: Scored[] = [
-    ...answersIn(model, whole, words, context),
-    ...questionsIn(model, whole).map((one) => ({ ...one, score: one.score + (isAsking ? ASKING : 0) })),
-    ...factsIn(model, scored.length > 1 ? scored.slice(1) : scored, context),
+    ...answers,
+    ...questionsIn(model, whole.scores).map((one) => ({ ...one, score: one.score + (isAsking ? ASKING : 0) })),
+    ...told(facts, answers[0]?.score),
     ...readingIn(model, text, context),
     ...modelIn(text, context),
   ].sort((a, b) => b.score - a.score);
-  const other = Math.max(at(model, whole, "other unrelated"), at(model, whole, "other harmless"));
+  const other = Math.max(
+    at(model, whole.scores, "other unrelated"),
+    at(model, whole.scores, "other harmless"),
+  );
   const found = rest.filter(({ score }) => score > other).map(({ understood }) => understood);
-  const [first, ...others] = [...dangerIn(model, text, scored), ...found];
+  const heard = [whole, ...parts].map(({ scores }) => scores);
+  const [first, ...others] = [...dangerIn(model, text, heard), ...found];
   return first
     ? [first, ...others]
     : [
         { kind: "nothing" },
-        ...answersIn(model, whole, words, context, -1).map(({ understood }) => understood),
+        ...answersIn(model, [whole], context, [], -1).map(({ understood }) => understood),
       ];
 }
 
@@ -94,26 +109,22 @@ const labelsOf = (model: Model, beginning: string) =>
 
 function answersIn(
   model: Model,
-  scores: Float32Array,
-  words: string[],
-  { turn, answers }: Context,
+  spoken: readonly Spoken[],
+  context: Context,
+  facts: readonly ScoredFact[],
   lowest = least.answer,
 ): Scored[] {
-  const typed = featuresFor(model, words);
+  const { turn, answers } = context;
+  const scores = spoken.map((each) => answerScores(model, each, context));
   return answers
-    .map(({ id, text }): Scored => {
-      const own = Math.max(
-        at(model, scores, `answer ${turn}.${id}`),
-        // The answers of the question about dangers are the dangers.
-        turn === dangerTurn ? at(model, scores, `danger ${id}`) : -1,
+    .map(({ id }, place): Scored => {
+      // What is told of a later turn says its complaint as well: a taste is odd ice.
+      const implied = facts.flatMap(({ fact, score }) =>
+        model.within[fact.turn] === `${turn}.${id}` ? score - BESIDE : [],
       );
-      const shared = [`${turn}.${id}`, `*.${id}`].flatMap((key) =>
-        (model.sharedBy.get(key) ?? []).map((place) => scores[place] ?? -1),
-      );
-      // An answer without phrases is known by its wording alone.
-      const wording = alikeness(typed, featuresFor(model, wordsOf(text, model.same))) * 2 - 1;
+      const own = scores.map((each, part) => (each[place] ?? -1) - (part > 0 ? IN_PART : 0));
       return {
-        score: Math.max(own, ...shared, wording),
+        score: Math.max(...own, ...implied),
         understood: { kind: "answer", turn, answer: id, sure: false },
       };
     })
@@ -121,6 +132,24 @@ function answersIn(
     .sort((a, b) => b.score - a.score)
     .slice(0, MOST_ANSWERS)
     .map((one) => ({ ...one, score: one.score + (isStanding(one.understood) ? 0 : ANSWERING) }));
+}
+
+/** How much a sentence speaks for each answer of the turn, in their order. */
+function answerScores(model: Model, { words, scores }: Spoken, { turn, answers }: Context): number[] {
+  const typed = featuresFor(model, words);
+  return answers.map(({ id, text }) => {
+    const own = Math.max(
+      at(model, scores, `answer ${turn}.${id}`),
+      // The answers of the question about dangers are the dangers.
+      turn === dangerTurn ? at(model, scores, `danger ${id}`) : -1,
+    );
+    const shared = [`${turn}.${id}`, `*.${id}`].flatMap((key) =>
+      (model.sharedBy.get(key) ?? []).map((place) => scores[place] ?? -1),
+    );
+    // An answer without phrases is known by its wording alone.
+    const wording = alikeness(typed, featuresFor(model, wordsOf(text, model.same))) * 2 - 1;
+    return Math.max(own, ...shared, wording);
+  });
 }
 
 /** 'Not sure' and 'can't do this' are no likelier at one turn than at another. */
@@ -152,24 +181,67 @@ function questionsIn(model: Model, scores: Float32Array): Scored[] {
     .map(({ score, entry }) => ({ score, understood: { kind: "question", entry } }));
 }
 
-/** The likeliest answer of each other turn, out of each statement. */
-function factsIn(model: Model, scored: Float32Array[], { turn, isOpen = () => true }: Context): Scored[] {
-  const best = new Map<string, { score: number; fact: Fact }>();
+/**
+ * Answers of other turns, one a turn at most. Of each statement the likeliest, unless the statement is rather what the
+ * sentence answers here; besides it only what says more of the same complaint, or is clear. One thing said once is one
+ * fact, not one for each turn that could ask for it.
+ */
+function factsIn(model: Model, spoken: readonly [Spoken, ...Spoken[]], context: Context): ScoredFact[] {
+  const names = context.answers.map(({ id }) => `${context.turn}.${id}`);
+  const scores = spoken.map((each) => answerScores(model, each, context));
+  const likeliest = names[placeOfMost(names.map((_, place) => Math.max(...scores.map((each) => each[place] ?? -1))))];
+  const best = new Map<string, ScoredFact>();
+  for (const [part, { scores: heard }] of spoken.entries()) {
+    const [first, ...others] = factsOf(model, heard, context);
+    if (!first) continue;
+    const own = scores[part] ?? [];
+    const place = placeOfMost(own);
+    const isAnswer =
+      names[place] === likeliest && (own[place] ?? -1) + ANSWERING > first.score + BESIDE;
+    const said = isAnswer ? likeliest : nameOf(first.fact);
+    const isSaidSo = ({ fact, score }: ScoredFact) =>
+      model.within[fact.turn] === said || (!isAnswer && score > least.clearFact);
+    // A sentence of several statements as a whole says only more of the one complaint.
+    const isWhole = part === 0 && spoken.length > 1;
+    const told = [first, ...others].filter((one) =>
+      isWhole ? model.within[one.fact.turn] === likeliest : (one === first && !isAnswer) || isSaidSo(one),
+    );
+    for (const one of told)
+      if (one.score > (best.get(one.fact.turn)?.score ?? least.fact)) best.set(one.fact.turn, one);
+  }
+  return [...best.values()].sort((a, b) => b.score - a.score);
+}
+
+const placeOfMost = (scores: readonly number[]) => scores.indexOf(Math.max(...scores));
+
+/** The likeliest answer of each other turn that is told unasked, likeliest first. */
+function factsOf(model: Model, scores: Float32Array, { turn, isOpen = () => true }: Context): ScoredFact[] {
+  const best = new Map<string, ScoredFact>();
+  // Who is asked for more of a complaint has told the complaint.
+  const complaint = model.within[turn]?.replace(/\.[^.]*$/, "");
   for (const label of labelsOf(model, "answer ")) {
     const name = label.slice("answer ".length);
     const cut = name.lastIndexOf(".");
     const fact = { turn: name.slice(0, cut), answer: name.slice(cut + 1) };
-    if (fact.turn === turn || !model.facts.has(fact.turn)) continue;
-    const score = Math.max(...scored.map((scores) => at(model, scores, label)));
-    if (score > (best.get(fact.turn)?.score ?? least.fact) && isOpen(fact))
-      best.set(fact.turn, { score, fact });
+    if (fact.turn === turn || fact.turn === complaint || !model.facts.has(fact.turn)) continue;
+    const score = at(model, scores, label);
+    if (score > (best.get(fact.turn)?.score ?? least.fact) && isOpen(fact)) best.set(fact.turn, { score, fact });
   }
-  const found = [...best.values()].sort((a, b) => b.score - a.score);
-  if (!found[0]) return [];
-  return [
-    { score: found[0].score - BESIDE, understood: { kind: "facts", facts: found.map(({ fact }) => fact) } },
-  ];
+  return [...best.values()].sort((a, b) => b.score - a.score);
 }
+
+const nameOf = ({ turn, answer }: Fact) => `${turn}.${answer}`;
+
+/** Facts as one meaning, which comes after a clear answer of this turn. */
+const told = (facts: readonly ScoredFact[], answer = -1): Scored[] =>
+  facts[0]
+    ? [
+        {
+          score: Math.min(facts[0].score - BESIDE, answer > ANSWERING ? answer - BESIDE : Infinity),
+          understood: { kind: "facts", facts: facts.map(({ fact }) => fact) },
+        },
+      ]
+    : [];
 
 function readingIn(model: Model, text: string, { instrument, region, today }: Context): Scored[] {
   const entries = instrument && readingOf(text, instrument, model.readings, region, today);

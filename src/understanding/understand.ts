@@ -7,13 +7,15 @@ import { longestSentence, wordsOf } from "./words.ts";
 
 /** What a score has to reach, found on the phrases by leaving some out; a score of 1 is a clear case. */
 const least = {
-  danger: 0.15,
+  danger: 0.04,
   /** As far as a danger has to be likelier than its look-alikes. */
-  beyondHarmless: 0.4,
+  beyondHarmless: 0.3,
   /** The words of a danger, but with a 'no' before them. */
-  deniedDanger: 0.9,
+  deniedDanger: 0.8,
   answer: -0.7,
   fact: -0.25,
+  /** A complaint of which more is told. */
+  complaint: -0.6,
   /** A second fact out of one statement. */
   clearFact: 0.5,
   question: -0.45,
@@ -90,9 +92,12 @@ function dangerIn(model: Model, text: string, scored: Float32Array[]): Understoo
   const isJoint = (word: string) => model.joints.has(word);
   const ruled = clausesOf(text).flatMap((words) => ruledDanger(words, model.rules, isNegator, isJoint) ?? []);
   const said = ruled.find(({ denied }) => !denied);
+  // Each kind is weighed together with whether it is any danger at all, which more sentences speak of.
+  const scoreOf = (label: string) =>
+    Math.max(...scored.map((scores) => (at(model, scores, label) + at(model, scores, "danger any")) / 2));
   const [likeliest = { label: "danger general", score: -1 }] = labelsOf(model, "danger ")
-    .filter((label) => label !== "danger hiss")
-    .map((label) => ({ label, score: Math.max(...scored.map((scores) => at(model, scores, label))) }))
+    .filter((label) => label !== "danger hiss" && label !== "danger any")
+    .map((label) => ({ label, score: scoreOf(label) }))
     .sort((a, b) => b.score - a.score);
   const isDenied = !said && ruled.length > 0;
   const harmless = at(model, scored[0] ?? new Float32Array(), "other harmless");
@@ -100,7 +105,7 @@ function dangerIn(model: Model, text: string, scored: Float32Array[]): Understoo
     likeliest.score >= (isDenied ? least.deniedDanger : least.danger) &&
     likeliest.score > harmless + least.beyondHarmless;
   if (!said && !isHeard) return [];
-  const kind = likeliest.label === "danger any" ? "general" : likeliest.label.slice("danger ".length);
+  const kind = likeliest.label.slice("danger ".length);
   return [{ kind: "danger", danger: said?.danger ?? kind, sure: said !== undefined && isHeard }];
 }
 
@@ -190,9 +195,17 @@ function factsIn(model: Model, spoken: readonly [Spoken, ...Spoken[]], context: 
   const names = context.answers.map(({ id }) => `${context.turn}.${id}`);
   const scores = spoken.map((each) => answerScores(model, each, context));
   const likeliest = names[placeOfMost(names.map((_, place) => Math.max(...scores.map((each) => each[place] ?? -1))))];
+  // More of a complaint is told only where the complaint may be one.
+  const isLikely = ({ fact }: ScoredFact) => {
+    const complaint = model.within[fact.turn];
+    return (
+      complaint === undefined ||
+      spoken.some(({ scores: heard }) => at(model, heard, `answer ${complaint}`) > least.complaint)
+    );
+  };
   const best = new Map<string, ScoredFact>();
   for (const [part, { scores: heard }] of spoken.entries()) {
-    const [first, ...others] = factsOf(model, heard, context);
+    const [first, ...others] = factsOf(model, heard, context).filter(isLikely);
     if (!first) continue;
     const own = scores[part] ?? [];
     const place = placeOfMost(own);

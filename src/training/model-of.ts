@@ -1,6 +1,7 @@
 import {
   type Features,
   featuresOf,
+  groupOf,
   type LanguageWords,
   type ModelData,
   sameOf,
@@ -16,17 +17,19 @@ import { kindOf, turnOf, weightsFor } from "./weigh.ts";
 
 /** How large a model may get. */
 export type Size = { buckets: number; perLabel: number };
-export const usualSize: Size = { buckets: 2 ** 12, perLabel: 42 };
+export const usualSize: Size = { buckets: 2 ** 11, perLabel: 46 };
 
 const SEED = 20_261_127;
 /** Rounds of training that show which weights are heavy. */
 const ROUGHLY = 8;
 /** What has many sentences gets more weights, a danger most of all. */
-const PER_SENTENCE = 1.9;
+const PER_SENTENCE = 1.6;
 const PER_DANGER = 5;
 const MOST = 800;
+/** Labels of a group have so many of their buckets together, of the sum of what each would have. */
+const TOGETHER = 0.6;
 /** How much it counts that a piece is met often, from 0. */
-const OFTEN = 0.25;
+const OFTEN = 0.15;
 /** Steps of a weight to either side of 0. */
 const STEPS = 4;
 
@@ -74,24 +77,31 @@ export function createModel(
     index: indexOf(all),
   };
   const labels = [...new Set(all.map(({ label }) => label))].sort();
-  const trained = labels.map((label) => {
-    const weights = weightsFor(label, all, about);
-    const examples = all.flatMap(({ features }, place) =>
-      weights[place] ? { features, weight: weights[place] as number } : [],
-    );
-    const own = examples.filter(({ weight }) => weight > 0).length;
-    const share = kindOf(label) === "danger" ? PER_DANGER : PER_SENTENCE;
-    return shorten(examples, buckets, Math.min(MOST, Math.max(perLabel, Math.round(own * share))));
+  const trained = groupsOf(labels).map((group) => {
+    const examples = group.map((label) => {
+      const weights = weightsFor(label, all, about);
+      return all.flatMap(({ features }, place) =>
+        weights[place] ? { features, weight: weights[place] as number } : [],
+      );
+    });
+    const most = group.map((label, place) => {
+      const own = (examples[place] ?? []).filter(({ weight }) => weight > 0).length;
+      const share = kindOf(label) === "danger" ? PER_DANGER : PER_SENTENCE;
+      return Math.min(MOST, Math.max(perLabel, Math.round(own * share)));
+    });
+    const sum = most.reduce((total, each) => total + each, 0);
+    return shorten(examples, buckets, Math.round(group.length > 1 ? sum * TOGETHER : sum));
   });
+  const weighed = trained.flatMap(({ labels: each }) => each);
   return {
     format: 1,
     buckets,
     labels,
-    biases: trained.map(({ bias }) => Math.round(bias * 100)),
-    steps: trained.map(({ step }) => Math.round(step * 10_000)),
+    biases: weighed.map(({ bias }) => Math.round(bias * 100)),
+    steps: weighed.map(({ step }) => Math.round(step * 1000)),
     known: writeDigits(gapsOf(known)),
-    gaps: trained.map(({ kept }) => writeDigits(gapsOf(kept.map(([bucket]) => bucket)))),
-    levels: trained.map(({ kept }) => writeDigits(kept.map(([, level]) => level + STEPS + 1))),
+    gaps: trained.map(({ kept }) => writeDigits(gapsOf(kept))),
+    levels: weighed.map(({ levels }) => writeDigits(levels.map((level) => level + STEPS + 1))),
     shared,
     words,
   };
@@ -113,26 +123,39 @@ function knownMarks(phrases: readonly Phrase[], same: Record<string, string>): n
   return [...new Set(often.map(([word]) => wordMark(word)))].sort((a, b) => a - b);
 }
 
-type Shortened = { kept: [bucket: number, level: number][]; bias: number; step: number };
+/** Labels with those of their group, in their order. */
+function groupsOf(labels: readonly string[]): string[][] {
+  const groups: string[][] = [];
+  for (const [place, label] of labels.entries())
+    if (place > 0 && groupOf(label) === groupOf(labels[place - 1] as string)) groups.at(-1)?.push(label);
+    else groups.push([label]);
+  return groups;
+}
 
-/** Trains, leaves out the light weights, and trains again with what is left. */
-function shorten(
-  examples: { features: Features; weight: number }[],
-  buckets: number,
-  most: number,
-): Shortened {
-  const first = trainLabel(examples, buckets, seeded(SEED), ROUGHLY);
-  const heaviest = heaviestOf(tellingOf(first.weights, examples), most);
+type Example = { features: Features; weight: number };
+type Shortened = { kept: number[]; labels: { levels: number[]; bias: number; step: number }[] };
+
+/**
+ * Trains the labels of a group, leaves out the buckets that are light for all of them, and trains again with what is left.
+ * Answers of one turn are told apart by the same pieces, and where a bucket lies takes more room than a weight.
+ */
+function shorten(group: readonly Example[][], buckets: number, most: number): Shortened {
+  const sums = new Float64Array(buckets);
+  for (const examples of group) {
+    const { weights } = trainLabel(examples, buckets, seeded(SEED), ROUGHLY);
+    for (const [bucket, weight] of tellingOf(weights, examples).entries())
+      sums[bucket] = (sums[bucket] as number) + Math.abs(weight);
+  }
+  const kept = heaviestOf(sums, most).sort((a, b) => a - b);
   const isKept = new Uint8Array(buckets);
-  for (const bucket of heaviest) isKept[bucket] = 1;
-  const fewer = examples.map(({ features, weight }) => ({ weight, features: keptOf(features, isKept) }));
-  const { weights, bias } = trainLabel(fewer, buckets, seeded(SEED));
-  const step = Math.max(...heaviest.map((at) => Math.abs(weights[at] as number))) / STEPS || 1;
-  const kept = heaviest
-    .sort((a, b) => a - b)
-    .map((at): [number, number] => [at, Math.round((weights[at] as number) / step)])
-    .filter(([, level]) => level !== 0);
-  return { kept, bias, step };
+  for (const bucket of kept) isKept[bucket] = 1;
+  const labels = group.map((examples) => {
+    const fewer = examples.map(({ features, weight }) => ({ weight, features: keptOf(features, isKept) }));
+    const { weights, bias } = trainLabel(fewer, buckets, seeded(SEED));
+    const step = Math.max(...kept.map((at) => Math.abs(weights[at] as number))) / STEPS || 1;
+    return { levels: kept.map((at) => Math.round((weights[at] as number) / step)), bias, step };
+  });
+  return { kept, labels };
 }
 
 function keptOf({ ids, weights }: Features, isKept: Uint8Array): Features {
@@ -146,10 +169,10 @@ function keptOf({ ids, weights }: Features, isKept: Uint8Array): Features {
   return kept;
 }
 
-/** Weights, the more the oftener their piece is met: a heavy one of a single sentence helps nobody else. */
+/** How much each weight tells, the more the oftener their piece is met: a heavy one of a single sentence helps nobody else. */
 function tellingOf(
   weights: Float64Array,
-  examples: readonly { features: Features; weight: number }[],
+  examples: readonly Example[],
 ): Float64Array {
   const often = new Float64Array(weights.length);
   for (const { features, weight } of examples)

@@ -22,12 +22,14 @@ export const usualSize: Size = { buckets: 2 ** 11, perLabel: 46 };
 const SEED = 20_261_127;
 /** Rounds of training that show which weights are heavy. */
 const ROUGHLY = 8;
-/** What has many sentences gets more weights, a danger most of all. */
+/** What has many sentences gets more weights; fewer where the sentences are made of patterns. */
 const PER_SENTENCE = 1.6;
-const PER_DANGER = 5;
-const MOST = 800;
+const PER_PATTERN = 0.7;
+const MOST = 600;
 /** Labels of a group have so many of their buckets together, of the sum of what each would have. */
-const TOGETHER = 0.6;
+const TOGETHER = 0.9;
+/** How much it counts that a piece sets the labels of a group apart. */
+const APART = 0.7;
 /** How much it counts that a piece is met often, from 0. */
 const OFTEN = 0.15;
 /** Steps of a weight to either side of 0. */
@@ -86,8 +88,8 @@ export function createModel(
     });
     const most = group.map((label, place) => {
       const own = (examples[place] ?? []).filter(({ weight }) => weight > 0).length;
-      const share = kindOf(label) === "danger" ? PER_DANGER : PER_SENTENCE;
-      return Math.min(MOST, Math.max(perLabel, Math.round(own * share)));
+      const isPatterned = ["danger", "ask", "thing"].includes(kindOf(label));
+      return Math.min(MOST, Math.max(perLabel, Math.round(own * (isPatterned ? PER_PATTERN : PER_SENTENCE))));
     });
     const sum = most.reduce((total, each) => total + each, 0);
     return shorten(examples, buckets, Math.round(group.length > 1 ? sum * TOGETHER : sum));
@@ -140,13 +142,12 @@ type Shortened = { kept: number[]; labels: { levels: number[]; bias: number; ste
  * Answers of one turn are told apart by the same pieces, and where a bucket lies takes more room than a weight.
  */
 function shorten(group: readonly Example[][], buckets: number, most: number): Shortened {
-  const sums = new Float64Array(buckets);
-  for (const examples of group) {
-    const { weights } = trainLabel(examples, buckets, seeded(SEED), ROUGHLY);
-    for (const [bucket, weight] of tellingOf(weights, examples).entries())
-      sums[bucket] = (sums[bucket] as number) + Math.abs(weight);
-  }
-  const kept = heaviestOf(sums, most).sort((a, b) => a - b);
+  const telling = tellingApart(
+    group.map((examples) =>
+      tellingOf(trainLabel(examples, buckets, seeded(SEED), ROUGHLY).weights, examples),
+    ),
+  );
+  const kept = heaviestOf(telling, most).sort((a, b) => a - b);
   const isKept = new Uint8Array(buckets);
   for (const bucket of kept) isKept[bucket] = 1;
   const labels = group.map((examples) => {
@@ -156,6 +157,17 @@ function shorten(group: readonly Example[][], buckets: number, most: number): Sh
     return { levels: kept.map((at) => Math.round((weights[at] as number) / step)), bias, step };
   });
   return { kept, labels };
+}
+
+/** By bucket, how heavy it is for the labels of a group, and how far it sets them apart. */
+function tellingApart(group: readonly Float64Array[]): Float64Array {
+  const [first = new Float64Array()] = group;
+  if (group.length === 1) return first;
+  return first.map((_, bucket) => {
+    const weights = group.map((each) => each[bucket] as number);
+    const mean = weights.reduce((sum, weight) => sum + Math.abs(weight), 0) / weights.length;
+    return mean + APART * (Math.max(...weights) - Math.min(...weights));
+  });
 }
 
 function keptOf({ ids, weights }: Features, isKept: Uint8Array): Features {

@@ -48,8 +48,9 @@ export function weightsFor(label: string, all: readonly Labelled[], about: About
   const { facts, index, shared } = about;
   const kind = kindOf(label);
   const isLocal = kind === "shared" || (kind === "answer" && !isToldAnyTime(label, facts));
-  const likest = likenessTo(label, all, index);
   const isAny = label === "danger any" || kind === "other" || kind === "ask";
+  // Of what thousands of sentences are examples, all others count.
+  const likest = isAny ? new Float32Array(all.length) : likenessTo(label, all, index);
   const weights = all.map((other, at) => {
     if (other.label === label) return isAny ? 1 : BELONGS;
     if (givenBy(label, other.label, shared) || givenBy(other.label, label, shared)) return 0;

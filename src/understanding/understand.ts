@@ -21,7 +21,7 @@ const least = {
   question: -0.45,
 };
 /** How much likelier it is that somebody answers what was asked than that they speak of anything else. */
-const ANSWERING = 0.55;
+const ANSWERING = 0.6;
 /** What is told besides comes after what was asked, where both may be meant. */
 const BESIDE = 0.25;
 /** What only a part of a sentence says counts less than what the whole of it says. */

@@ -182,10 +182,7 @@ function keptOf({ ids, weights }: Features, isKept: Uint8Array): Features {
 }
 
 /** How much each weight tells, the more the oftener their piece is met: a heavy one of a single sentence helps nobody else. */
-function tellingOf(
-  weights: Float64Array,
-  examples: readonly Example[],
-): Float64Array {
+function tellingOf(weights: Float64Array, examples: readonly Example[]): Float64Array {
   const often = new Float64Array(weights.length);
   for (const { features, weight } of examples)
     for (let place = 0; place < features.ids.length; place++) {

@@ -81,7 +81,8 @@ export function readModel(data: ModelData): Model {
   let group = -1;
   let ids: number[] = [];
   for (const [label, name] of labels.entries()) {
-    if (label === 0 || groupOf(name) !== groupOf(labels[label - 1] ?? "")) ids = placesOf(gaps[++group] ?? "");
+    if (label === 0 || groupOf(name) !== groupOf(labels[label - 1] ?? ""))
+      ids = placesOf(gaps[++group] ?? "");
     for (const [at, level] of readDigits(levels[label] ?? "").entries()) {
       const bucket = ids[at];
       if (level === middle || bucket === undefined) continue;

@@ -1,5 +1,5 @@
 import type { Model } from "./model.ts";
-import { ANSWERING, answerScores, at, BESIDE, labelsOf, type Spoken } from "./spoken.ts";
+import { answerScores, at, labelsOf, type Spoken } from "./spoken.ts";
 import type { Context, Fact } from "./understood.ts";
 
 /** What a score has to reach, found on sentences that were read while tuning. */
@@ -10,6 +10,9 @@ const least = {
   /** A second fact out of one statement. */
   clearFact: 0.5,
 };
+
+/** How much likelier it is that a statement answers what was asked than that it tells of another turn. */
+const ANSWERED = 0.3;
 
 export type ScoredFact = { score: number; fact: Fact };
 
@@ -41,7 +44,7 @@ export function factsIn(
     if (!first) continue;
     const own = scores[part] ?? [];
     const place = placeOfMost(own);
-    const isAnswer = names[place] === likeliest && (own[place] ?? -1) + ANSWERING > first.score + BESIDE;
+    const isAnswer = names[place] === likeliest && (own[place] ?? -1) + ANSWERED > first.score;
     const said = isAnswer ? likeliest : nameOf(first.fact);
     const isSaidSo = ({ fact, score }: ScoredFact) =>
       model.within[fact.turn] === said || (!isAnswer && score > least.clearFact);

@@ -4,7 +4,7 @@ import type { Context } from "./understood.ts";
 import { wordsOf } from "./words.ts";
 
 /** How much likelier it is that somebody answers what was asked than that they speak of anything else. */
-export const ANSWERING = 0.6;
+export const ANSWERING = 0.8;
 /** What is told besides comes after what was asked, where both may be meant. */
 export const BESIDE = 0.25;
 

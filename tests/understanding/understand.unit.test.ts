@@ -53,9 +53,11 @@ describe("a typed sentence", () => {
   });
 
   test("gives an answer of its turn and what it tells about others, each once", () => {
-    const [answer, facts] = read("no ice since the new filter", symptom);
+    const [answer, ...others] = read("no ice since the new filter", symptom);
     expect(answer).toMatchObject({ kind: "answer", answer: "no-ice" });
-    expect(facts).toEqual({ kind: "facts", facts: [{ turn: "opening.changed", answer: "new-filter" }] });
+    expect(others.filter(({ kind }) => kind === "facts")).toEqual([
+      { kind: "facts", facts: [{ turn: "opening.changed", answer: "new-filter" }] },
+    ]);
   });
 
   test("that is an answer is not told again in another turn's words", () => {
@@ -66,9 +68,9 @@ describe("a typed sentence", () => {
   });
 
   test("about the kind of a complaint says the complaint as well", () => {
-    const [answer, facts] = read("ice smells of garlic", symptom);
+    const [answer, ...others] = read("ice smells of garlic", symptom);
     expect(answer).toMatchObject({ kind: "answer", answer: "odd-ice" });
-    expect(facts).toEqual({ kind: "facts", facts: [{ turn: "opening.odd", answer: "taste" }] });
+    expect(others).toContainEqual({ kind: "facts", facts: [{ turn: "opening.odd", answer: "taste" }] });
   });
 
   test("is a question about a place, a word or the cost", () => {

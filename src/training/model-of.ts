@@ -1,9 +1,11 @@
 import {
   type Features,
   featuresOf,
+  groupOf,
   type LanguageWords,
   type ModelData,
   sameOf,
+  withinOf,
   wordMark,
   wordsOf,
   writeDigits,
@@ -15,23 +17,23 @@ import { kindOf, turnOf, weightsFor } from "./weigh.ts";
 
 /** How large a model may get. */
 export type Size = { buckets: number; perLabel: number };
-export const usualSize: Size = { buckets: 2 ** 13, perLabel: 40 };
+export const usualSize: Size = { buckets: 2 ** 11, perLabel: 46 };
 
 const SEED = 20_261_127;
-/** What has many sentences gets more weights, up to so many by its kind. */
-const PER_SENTENCE = 2.5;
-const most: Record<string, number> = {
-  "danger any": 750,
-  danger: 240,
-  "other harmless": 500,
-  other: 300,
-  ask: 160,
-  thing: 44,
-  question: 32,
-};
-const MOST = 400;
+/** Rounds of training that show which weights are heavy. */
+const ROUGHLY = 8;
+/** What has many sentences gets more weights; fewer where the sentences are made of patterns. */
+const PER_SENTENCE = 1.6;
+const PER_PATTERN = 0.7;
+const MOST = 600;
+/** Labels of a group have so many of their buckets together, of the sum of what each would have. */
+const TOGETHER = 0.9;
+/** How much it counts that a piece sets the labels of a group apart. */
+const APART = 0.7;
+/** How much it counts that a piece is met often, from 0. */
+const OFTEN = 0.15;
 /** Steps of a weight to either side of 0. */
-const STEPS = 7;
+const STEPS = 4;
 
 /** Trains a language's model of its phrases: the same model of the same phrases. Some seconds for thousands of them. */
 export function createModel(
@@ -73,27 +75,35 @@ export function createModel(
       Object.entries(shared).map(([id, answers]) => [id, new Set(answers.split(" "))]),
     ),
     facts: new Set(words.facts.split(/\s+/)),
+    within: withinOf(words.within),
     index: indexOf(all),
   };
   const labels = [...new Set(all.map(({ label }) => label))].sort();
-  const trained = labels.map((label) => {
-    const weights = weightsFor(label, all, about);
-    const examples = all.flatMap(({ features }, place) =>
-      weights[place] ? { features, weight: weights[place] as number } : [],
-    );
-    const own = examples.filter(({ weight }) => weight > 0).length;
-    const wanted = Math.max(perLabel, Math.round(own * PER_SENTENCE));
-    return shorten(examples, buckets, Math.min(most[label] ?? most[kindOf(label)] ?? MOST, wanted));
+  const trained = groupsOf(labels).map((group) => {
+    const examples = group.map((label) => {
+      const weights = weightsFor(label, all, about);
+      return all.flatMap(({ features }, place) =>
+        weights[place] ? { features, weight: weights[place] as number } : [],
+      );
+    });
+    const most = group.map((label, place) => {
+      const own = (examples[place] ?? []).filter(({ weight }) => weight > 0).length;
+      const isPatterned = ["danger", "ask", "thing"].includes(kindOf(label));
+      return Math.min(MOST, Math.max(perLabel, Math.round(own * (isPatterned ? PER_PATTERN : PER_SENTENCE))));
+    });
+    const sum = most.reduce((total, each) => total + each, 0);
+    return shorten(examples, buckets, Math.round(group.length > 1 ? sum * TOGETHER : sum));
   });
+  const weighed = trained.flatMap(({ labels: each }) => each);
   return {
     format: 1,
     buckets,
     labels,
-    biases: trained.map(({ bias }) => Math.round(bias * 100)),
-    steps: trained.map(({ step }) => Math.round(step * 10_000)),
+    biases: weighed.map(({ bias }) => Math.round(bias * 100)),
+    steps: weighed.map(({ step }) => Math.round(step * 1000)),
     known: writeDigits(gapsOf(known)),
-    gaps: trained.map(({ kept }) => writeDigits(gapsOf(kept.map(([bucket]) => bucket)))),
-    levels: trained.map(({ kept }) => writeDigits(kept.map(([, level]) => level + STEPS + 1))),
+    gaps: trained.map(({ kept }) => writeDigits(gapsOf(kept))),
+    levels: weighed.map(({ levels }) => writeDigits(levels.map((level) => level + STEPS + 1))),
     shared,
     words,
   };
@@ -115,34 +125,71 @@ function knownMarks(phrases: readonly Phrase[], same: Record<string, string>): n
   return [...new Set(often.map(([word]) => wordMark(word)))].sort((a, b) => a - b);
 }
 
-type Shortened = { kept: [bucket: number, level: number][]; bias: number; step: number };
+/** Labels with those of their group, in their order. */
+function groupsOf(labels: readonly string[]): string[][] {
+  const groups: string[][] = [];
+  for (const [place, label] of labels.entries())
+    if (place > 0 && groupOf(label) === groupOf(labels[place - 1] as string)) groups.at(-1)?.push(label);
+    else groups.push([label]);
+  return groups;
+}
 
-/** Trains, leaves out the light weights, and trains again with what is left. */
-function shorten(
-  examples: { features: Features; weight: number }[],
-  buckets: number,
-  most: number,
-): Shortened {
-  const first = trainLabel(examples, buckets, seeded(SEED));
-  const heaviest = heaviestOf(first.weights, most);
-  const isKept = new Set(heaviest);
-  const fewer = examples.map(({ features: { ids, weights }, weight }) => {
-    const places = ids.flatMap((id, place) => (isKept.has(id) ? place : []));
-    return {
-      weight,
-      features: {
-        ids: places.map((at) => ids[at] as number),
-        weights: places.map((at) => weights[at] as number),
-      },
-    };
+type Example = { features: Features; weight: number };
+type Shortened = { kept: number[]; labels: { levels: number[]; bias: number; step: number }[] };
+
+/**
+ * Trains the labels of a group, leaves out the buckets that are light for all of them, and trains again with what is left.
+ * Answers of one turn are told apart by the same pieces, and where a bucket lies takes more room than a weight.
+ */
+function shorten(group: readonly Example[][], buckets: number, most: number): Shortened {
+  const telling = tellingApart(
+    group.map((examples) =>
+      tellingOf(trainLabel(examples, buckets, seeded(SEED), ROUGHLY).weights, examples),
+    ),
+  );
+  const kept = heaviestOf(telling, most).sort((a, b) => a - b);
+  const isKept = new Uint8Array(buckets);
+  for (const bucket of kept) isKept[bucket] = 1;
+  const labels = group.map((examples) => {
+    const fewer = examples.map(({ features, weight }) => ({ weight, features: keptOf(features, isKept) }));
+    const { weights, bias } = trainLabel(fewer, buckets, seeded(SEED));
+    const step = Math.max(...kept.map((at) => Math.abs(weights[at] as number))) / STEPS || 1;
+    return { levels: kept.map((at) => Math.round((weights[at] as number) / step)), bias, step };
   });
-  const { weights, bias } = trainLabel(fewer, buckets, seeded(SEED));
-  const step = Math.max(...heaviest.map((at) => Math.abs(weights[at] as number))) / STEPS || 1;
-  const kept = heaviest
-    .sort((a, b) => a - b)
-    .map((at): [number, number] => [at, Math.round((weights[at] as number) / step)])
-    .filter(([, level]) => level !== 0);
-  return { kept, bias, step };
+  return { kept, labels };
+}
+
+/** By bucket, how heavy it is for the labels of a group, and how far it sets them apart. */
+function tellingApart(group: readonly Float64Array[]): Float64Array {
+  const [first = new Float64Array()] = group;
+  if (group.length === 1) return first;
+  return first.map((_, bucket) => {
+    const weights = group.map((each) => each[bucket] as number);
+    const mean = weights.reduce((sum, weight) => sum + Math.abs(weight), 0) / weights.length;
+    return mean + APART * (Math.max(...weights) - Math.min(...weights));
+  });
+}
+
+function keptOf({ ids, weights }: Features, isKept: Uint8Array): Features {
+  const kept: Features = { ids: [], weights: [] };
+  for (let place = 0; place < ids.length; place++) {
+    const id = ids[place] as number;
+    if (!isKept[id]) continue;
+    kept.ids.push(id);
+    kept.weights.push(weights[place] as number);
+  }
+  return kept;
+}
+
+/** How much each weight tells, the more the oftener their piece is met: a heavy one of a single sentence helps nobody else. */
+function tellingOf(weights: Float64Array, examples: readonly Example[]): Float64Array {
+  const often = new Float64Array(weights.length);
+  for (const { features, weight } of examples)
+    for (let place = 0; place < features.ids.length; place++) {
+      const id = features.ids[place] as number;
+      often[id] = (often[id] as number) + Math.abs(weight) * (features.weights[place] as number) ** 2;
+    }
+  return weights.map((weight, bucket) => weight * (often[bucket] as number) ** OFTEN);
 }
 
 function heaviestOf(weights: Float64Array, most: number): number[] {

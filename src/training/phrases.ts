@@ -86,6 +86,8 @@ function ofWordings(checks: Resource): Phrase[] {
   );
 }
 
+const others = new Set(["harmless", "unrelated"]);
+
 /** Sentences said of each of some things, two of three of them: enough to be known by. */
 function ofPatterns(patterns: Resource): Phrase[] {
   return Object.values(patterns).flatMap((held) => {
@@ -97,7 +99,7 @@ function ofPatterns(patterns: Resource): Phrase[] {
           .filter((_, place) => (place + at) % 3)
           .map((thing) => ({
             text: line.text.replace("%", thing),
-            label: label === "harmless" ? "other harmless" : `danger ${label}`,
+            label: others.has(label) ? `other ${label}` : `danger ${label}`,
           })),
       ),
     );

@@ -19,12 +19,13 @@ export function trainLabel(
   examples: readonly Example[],
   buckets: number,
   chance: () => number,
+  rounds = ROUNDS,
 ): { weights: Float64Array; bias: number } {
   const weights = new Float64Array(buckets);
   let bias = 0;
   const parts = new Float64Array(examples.length);
   const order = examples.map((_, place) => place);
-  for (let round = 0; round < ROUNDS; round++) {
+  for (let round = 0; round < rounds; round++) {
     shuffle(order, chance);
     let largest = 0;
     for (const at of order) {

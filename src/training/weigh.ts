@@ -22,6 +22,8 @@ export type About = {
   sharedAt: Record<string, Set<string>>;
   shared: Record<string, Set<string>>;
   facts: Set<string>;
+  /** By turn, the answer that whatever is said there says as well. */
+  within: Record<string, string>;
   index: Index;
 };
 
@@ -46,8 +48,9 @@ export function weightsFor(label: string, all: readonly Labelled[], about: About
   const { facts, index, shared } = about;
   const kind = kindOf(label);
   const isLocal = kind === "shared" || (kind === "answer" && !isToldAnyTime(label, facts));
-  const likest = likenessTo(label, all, index);
   const isAny = label === "danger any" || kind === "other" || kind === "ask";
+  // Of what thousands of sentences are examples, all others count.
+  const likest = isAny ? new Float32Array(all.length) : likenessTo(label, all, index);
   const weights = all.map((other, at) => {
     if (other.label === label) return isAny ? 1 : BELONGS;
     if (givenBy(label, other.label, shared) || givenBy(other.label, label, shared)) return 0;
@@ -68,7 +71,7 @@ function weightAgainst(
   kind: Kind,
   isLocal: boolean,
   other: string,
-  { sharedAt, facts }: About,
+  { sharedAt, facts, within }: About,
 ): number {
   const otherKind = kindOf(other);
   if (kind === "danger" || otherKind === "danger") {
@@ -86,6 +89,10 @@ function weightAgainst(
       kind === "shared" ? sharedAt[nameOf(label)] : new Set([turnOf(label)]),
       sharedAt[nameOf(other)],
     );
+  // The taste of ice and odd ice: one says more of the other.
+  if (within[turnOf(other)] === nameOf(label) || within[turnOf(label)] === nameOf(other)) return 0;
+  // What sounds like a danger and is none may be anything else.
+  if (other === "other harmless" && kind === "answer") return 0.3;
   // Two things that are told at any time may both be so: a filter was changed, and there is no ice.
   if (!isLocal && kind === "answer" && isToldAnyTime(other, facts)) return 0.2;
   if (isLocal && otherKind === "answer") return isToldAnyTime(other, facts) && kind === "answer" ? 0.3 : 0;

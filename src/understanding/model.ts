@@ -12,13 +12,14 @@ export type ModelData = {
   labels: string[];
   /** By label, in hundredths: what is added to every score. */
   biases: number[];
-  /** By label: what one step of a weight is worth, in ten-thousandths. */
+  /** By label: what one step of a weight is worth, in thousandths. */
   steps: number[];
-  /** By label: how far each weight's bucket lies after the one before, and its steps with 8 added, as digits. */
+  /** By group of labels: how far each bucket that has weights lies after the one before, as digits. */
   gaps: string[];
+  /** By label: the steps of its weight in each bucket of its group, with 5 added, as digits. */
+  levels: string[];
   /** How far each known word's mark lies after the one before, as digits. */
   known: string;
-  levels: string[];
   /** By what is said alike at many turns, the answers that it gives; `*.<answer>` at any turn. */
   shared: Record<string, string>;
   words: LanguageWords;
@@ -32,6 +33,8 @@ export type LanguageWords = {
   joints: string;
   /** Turns whose answers are told at any time. */
   facts: string;
+  /** `turn=answer` of turns that ask for more of a complaint, and of that complaint. */
+  within: string;
   /** Questions that are known by the way of asking and the thing. */
   asked: string;
   /** Words that say little. */
@@ -61,6 +64,8 @@ export type Model = {
   negators: Set<string>;
   joints: Set<string>;
   facts: Set<string>;
+  /** By turn, the answer that whatever is said there says as well. */
+  within: Record<string, string>;
   asked: Set<string>;
   asking: Set<string>;
   readings: ReturnType<typeof lookupOf>;
@@ -68,31 +73,28 @@ export type Model = {
   asks: DangerRules;
 };
 
-/** What stands for a weight of 0 in the data: weights are steps from -7 to 7. */
-const middle = 8;
+/** What stands for a weight of 0 in the data: weights are steps from -4 to 4. */
+const middle = 5;
 
 /** Makes a model ready; a few milliseconds. @throws Error where the data is of another format */
 export function readModel(data: ModelData): Model {
   const { format, buckets, labels, biases, steps, gaps, levels, shared, words } = data;
   if (format !== 1) throw new Error(`There is no reading a model of format ${format}`);
   const weights: Model["weights"] = new Map();
-  for (const [label, text] of gaps.entries()) {
-    let bucket = -1;
-    const level = readDigits(levels[label] ?? "");
-    for (const [place, gap] of readDigits(text).entries()) {
-      bucket += gap + 1;
+  let group = -1;
+  let ids: number[] = [];
+  for (const [label, name] of labels.entries()) {
+    if (label === 0 || groupOf(name) !== groupOf(labels[label - 1] ?? ""))
+      ids = placesOf(gaps[++group] ?? "");
+    for (const [at, level] of readDigits(levels[label] ?? "").entries()) {
+      const bucket = ids[at];
+      if (level === middle || bucket === undefined) continue;
       const list = weights.get(bucket) ?? [];
-      list.push(label, (((level[place] ?? middle) - middle) * (steps[label] ?? 0)) / 10_000);
+      list.push(label, ((level - middle) * (steps[label] ?? 0)) / 1000);
       weights.set(bucket, list);
     }
   }
-  let mark = -1;
-  const marks = new Set(
-    readDigits(data.known).map((gap) => {
-      mark += gap + 1;
-      return mark;
-    }),
-  );
+  const marks = new Set(placesOf(data.known));
   const small = new Set(words.small.split(" "));
   const places = Object.fromEntries(labels.map((label, place) => [label, place]));
   const sharedBy = new Map<string, number[]>();
@@ -112,12 +114,30 @@ export function readModel(data: ModelData): Model {
     negators: new Set(words.negators.split(" ")),
     joints: new Set(words.joints.split(" ")),
     facts: new Set(words.facts.split(/\s+/)),
+    within: withinOf(words.within),
     asked: new Set(words.asked.split(" ")),
     asking: new Set(words.asking.split(" ")),
     readings: lookupOf(words.readings),
     rules: readRules(words.rules),
     asks: readRules(words.asks),
   };
+}
+
+/** By turn that asks for more of a complaint, that complaint. */
+export const withinOf = (pairs: string): Record<string, string> =>
+  Object.fromEntries(pairs.split(/\s+/).map((pair) => pair.split("=") as [string, string]));
+
+/** Labels of one group have their weights in the same buckets: the answers of a turn; any other is a group of its own. */
+export const groupOf = (label: string) =>
+  label.startsWith("answer ") ? label.slice(0, label.lastIndexOf(".")) : label;
+
+/** Ascending numbers out of how far each lies after the one before. */
+function placesOf(gaps: string): number[] {
+  let place = -1;
+  return readDigits(gaps).map((gap) => {
+    place += gap + 1;
+    return place;
+  });
 }
 
 /** By word, what it is read as. */

@@ -1,11 +1,12 @@
 import { clausesOf, namesRuled, ruledDanger, statementsOf } from "./danger-rules.ts";
-import type { Features } from "./features.ts";
+import { factsIn, type ScoredFact } from "./facts.ts";
 import { featuresFor, type Model, scoresOf } from "./model.ts";
 import { readingOf } from "./readings/index.ts";
-import type { Context, Fact, Understood } from "./understood.ts";
+import { ANSWERING, answerScores, at, BESIDE, labelsOf, type Spoken } from "./spoken.ts";
+import type { Context, Understood } from "./understood.ts";
 import { longestSentence, wordsOf } from "./words.ts";
 
-/** What a score has to reach, found on the phrases by leaving some out; a score of 1 is a clear case. */
+/** What a score has to reach, found on sentences read while tuning; a score of 1 is a clear case. */
 const least = {
   danger: 0.05,
   /** As far as a danger has to be likelier than its look-alikes. */
@@ -13,17 +14,14 @@ const least = {
   /** Likewise than an answer. */
   beyondAnswer: -0.1,
   /** The words of a danger, but with a 'no' before them. */
-  deniedDanger: 0.9,
+  deniedDanger: 0.8,
   answer: -0.7,
-  fact: -0.4,
   question: -0.45,
   /** Of a question that a rule hears. */
   ruled: -0.5,
 };
-/** How much likelier it is that somebody answers what was asked than that they speak of anything else. */
-const ANSWERING = 0.55;
-/** What is told besides comes after what was asked, where both may be meant. */
-const BESIDE = 0.25;
+/** What only a part of a sentence says counts less than what the whole of it says. */
+const IN_PART = 0.2;
 /** How much likelier a sentence that begins like a question is one. */
 const ASKING = 0.4;
 /** What a rule that hears a question adds. */
@@ -32,8 +30,6 @@ const RULED = 0.6;
 const THING = 0.2;
 /** As many of a kind as are offered side by side. */
 const MOST_ANSWERS = 3;
-
-const dangerTurn = "opening.danger";
 
 type Scored = { score: number; understood: Understood };
 
@@ -48,35 +44,42 @@ export function understand(model: Model, sentence: string, context: Context): [U
   const own = context.answers.find((answer) => folded(answer.text) === folded(text));
   if (own) return [{ kind: "answer", turn: context.turn, answer: own.id, sure: true }];
   const statements = statementsOf(text, model.joints);
-  const scored = [words, ...(statements.length > 1 ? statements.map((each) => alike(each, model)) : [])].map(
-    (each) => scoresOf(model, featuresFor(model, each)),
-  );
-  const [whole = new Float32Array()] = scored;
+  const scoredOf = (each: readonly string[]): Spoken => ({
+    words: each,
+    scores: scoresOf(model, featuresFor(model, each)),
+  });
+  const whole = scoredOf(words);
+  const parts = statements.length > 1 ? statements.map((each) => scoredOf(alike(each, model))) : [];
+  const facts = factsIn(model, [whole, ...parts], context);
+  const answers = answersIn(model, [whole, ...parts], context, facts);
   const isAsking = model.asking.has(words[0] ?? "") || text.trimEnd().endsWith("?");
   const rest: Scored[] = [
-    ...answersIn(model, whole, words, context),
-    ...questionsIn(model, whole, wordsOf(text)).map((one) => ({
+    ...answers,
+    ...questionsIn(model, whole.scores, wordsOf(text)).map((one) => ({
       ...one,
       score: one.score + (isAsking ? ASKING : 0),
     })),
-    ...factsIn(model, scored.length > 1 ? scored.slice(1) : scored, context),
+    ...told(facts, answers[0]?.score),
     ...readingIn(model, text, context),
     ...modelIn(text, context),
   ].sort((a, b) => b.score - a.score);
-  const other = Math.max(at(model, whole, "other unrelated"), at(model, whole, "other harmless"));
+  const other = Math.max(
+    at(model, whole.scores, "other unrelated"),
+    at(model, whole.scores, "other harmless"),
+  );
   const found = rest.filter(({ score }) => score > other).map(({ understood }) => understood);
-  const [first, ...others] = [...dangerIn(model, text, scored, context.turn), ...found];
+  const heard = [whole, ...parts].map(({ scores }) => scores);
+  const [first, ...others] = [...dangerIn(model, text, heard, context.turn), ...found];
   return first
     ? [first, ...others]
     : [
         { kind: "nothing" },
-        ...answersIn(model, whole, words, context, -1).map(({ understood }) => understood),
+        ...answersIn(model, [whole], context, [], -1).map(({ understood }) => understood),
       ];
 }
 
 const folded = (text: string) => wordsOf(text).join(" ");
 const alike = (words: readonly string[], model: Model) => wordsOf(words.join(" "), model.same);
-const at = (model: Model, scores: Float32Array, label: string) => scores[model.places[label] ?? -1] ?? -1;
 
 function dangerIn(model: Model, text: string, scored: Float32Array[], turn: string): Understood[] {
   const isNegator = (word: string) =>
@@ -116,31 +119,24 @@ const answersNow = (model: Model, turn: string) =>
     return (of === turn || model.facts.has(of)) && !/^opening\.(?:danger|hiss|leak|wet)/.test(of);
   });
 
-const labelsOf = (model: Model, beginning: string) =>
-  model.labels.filter((label) => label.startsWith(beginning));
-
 function answersIn(
   model: Model,
-  scores: Float32Array,
-  words: string[],
-  { turn, answers }: Context,
+  spoken: readonly Spoken[],
+  context: Context,
+  facts: readonly ScoredFact[],
   lowest = least.answer,
 ): Scored[] {
-  const typed = featuresFor(model, words);
+  const { turn, answers } = context;
+  const scores = spoken.map((each) => answerScores(model, each, context));
   return answers
-    .map(({ id, text }): Scored => {
-      const own = Math.max(
-        at(model, scores, `answer ${turn}.${id}`),
-        // The answers of the question about dangers are the dangers.
-        turn === dangerTurn ? at(model, scores, `danger ${id}`) : -1,
+    .map(({ id }, place): Scored => {
+      // What is told of a later turn says its complaint as well: a taste is odd ice.
+      const implied = facts.flatMap(({ fact, score }) =>
+        model.within[fact.turn] === `${turn}.${id}` ? score - BESIDE : [],
       );
-      const shared = [`${turn}.${id}`, `*.${id}`].flatMap((key) =>
-        (model.sharedBy.get(key) ?? []).map((place) => scores[place] ?? -1),
-      );
-      // An answer without phrases is known by its wording alone.
-      const wording = alikeness(typed, featuresFor(model, wordsOf(text, model.same))) * 2 - 1;
+      const own = scores.map((each, part) => (each[place] ?? -1) - (part > 0 ? IN_PART : 0));
       return {
-        score: Math.max(own, ...shared, wording),
+        score: Math.max(...own, ...implied),
         understood: { kind: "answer", turn, answer: id, sure: false },
       };
     })
@@ -153,12 +149,6 @@ function answersIn(
 /** 'Not sure' and 'can't do this' are no likelier at one turn than at another. */
 const isStanding = (one: Understood) =>
   one.kind === "answer" && (one.answer === "not-sure" || one.answer === "cannot");
-
-/** The cosine of two sentences. */
-function alikeness(a: Features, b: Features): number {
-  const weights = new Map(a.ids.map((id, place) => [id, a.weights[place] ?? 0]));
-  return b.ids.reduce((sum, id, place) => sum + (weights.get(id) ?? 0) * (b.weights[place] ?? 0), 0);
-}
 
 /** Questions known as a whole, and those for a place or a word: known by the way of asking and by the thing. */
 function questionsIn(model: Model, scores: Float32Array, said: readonly string[]): Scored[] {
@@ -184,24 +174,16 @@ function questionsIn(model: Model, scores: Float32Array, said: readonly string[]
     .map(({ score, entry }) => ({ score, understood: { kind: "question", entry } }));
 }
 
-/** The likeliest answer of each other turn, out of each statement. */
-function factsIn(model: Model, scored: Float32Array[], { turn, isOpen = () => true }: Context): Scored[] {
-  const best = new Map<string, { score: number; fact: Fact }>();
-  for (const label of labelsOf(model, "answer ")) {
-    const name = label.slice("answer ".length);
-    const cut = name.lastIndexOf(".");
-    const fact = { turn: name.slice(0, cut), answer: name.slice(cut + 1) };
-    if (fact.turn === turn || !model.facts.has(fact.turn)) continue;
-    const score = Math.max(...scored.map((scores) => at(model, scores, label)));
-    if (score > (best.get(fact.turn)?.score ?? least.fact) && isOpen(fact))
-      best.set(fact.turn, { score, fact });
-  }
-  const found = [...best.values()].sort((a, b) => b.score - a.score);
-  if (!found[0]) return [];
-  return [
-    { score: found[0].score - BESIDE, understood: { kind: "facts", facts: found.map(({ fact }) => fact) } },
-  ];
-}
+/** Facts as one meaning, which comes after a clear answer of this turn. */
+const told = (facts: readonly ScoredFact[], answer = -1): Scored[] =>
+  facts[0]
+    ? [
+        {
+          score: Math.min(facts[0].score - BESIDE, answer > ANSWERING ? answer - BESIDE : Infinity),
+          understood: { kind: "facts", facts: facts.map(({ fact }) => fact) },
+        },
+      ]
+    : [];
 
 function readingIn(model: Model, text: string, { instrument, region, today }: Context): Scored[] {
   const entries = instrument && region && readingOf(text, instrument, model.readings, region, today);

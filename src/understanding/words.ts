@@ -3,7 +3,7 @@ export const longestSentence = 500;
 
 /**
  * The words of a sentence as they are compared: lower case, without accents and apostrophes, numbers as `#`, whatever
- * else is no letter being a gap. Words that mean the same here become one.
+ * else is no letter being a gap; `'s` is read as `is`. Words that mean the same here become one.
  * @param same by word, the word that it is read as; several are parted by a blank
  * @example wordsOf("It WON’T make ice!", { wont: "not" }) // ["it", "not", "make", "ice"]
  */
@@ -12,6 +12,7 @@ export function wordsOf(sentence: string, same: Record<string, string> = {}): st
     .slice(0, longestSentence)
     .toLowerCase()
     .normalize("NFKD")
+    .replace(/['’‘`´ʼ]s\b/gu, " is")
     .replace(/[\p{M}'’‘`´ʼ]/gu, "");
   const words = text.match(/\p{L}+|\p{N}+/gu) ?? [];
   return words.flatMap((word) => {

@@ -7,7 +7,7 @@ const own = readPhrases()["en-GB"] ?? {};
 
 /** A few phrases beside the language's own words and rules: enough to tell a handful of things apart. */
 export const phrases = {
-  words: { ...(own["words"] as object), facts: "opening.symptom opening.changed" },
+  words: { ...(own["words"] as object), facts: "opening.symptom opening.changed opening.odd" },
   readings: own["readings"] ?? {},
   "danger-rules": own["danger-rules"] ?? {},
   "ask-rules": own["ask-rules"] ?? {},
@@ -15,6 +15,11 @@ export const phrases = {
     "opening.symptom": {
       "no-ice": "no ice\nit makes no ice\nnot making any ice\nice maker stopped",
       leaking: "it leaks\nwater on the floor\nleaking water\na puddle in front of it",
+      "odd-ice": "the ice is odd\nthe ice looks strange\nice that smells\nthe ice sticks together",
+    },
+    "opening.odd": {
+      taste: "it smells of garlic\nice smells of fish\nit tastes of plastic\na bad taste",
+      clumped: "it sticks together\none big lump\na block of ice\nfrozen together",
     },
     "opening.changed": {
       "new-filter": "a new filter\nwe changed the filter\nsince the filter change",
@@ -67,6 +72,7 @@ export const symptom = at("opening.symptom", {
   answers: [
     { id: "no-ice", text: "It makes no new ice" },
     { id: "leaking", text: "Water where it should not be" },
+    { id: "odd-ice", text: "The ice is odd" },
     { id: "not-sure", text: "Something else, or I'm not sure" },
   ],
 });

@@ -6,6 +6,11 @@ import { at, seal, small, symptom } from "./small-model.ts";
 const read = (sentence: string, context: Context = symptom) => understand(small, sentence, context);
 const first = (sentence: string, context?: Context) => read(sentence, context)[0];
 
+const oddAnswers = [
+  { id: "taste", text: "A taste, a smell or a look" },
+  { id: "clumped", text: "Stuck together" },
+];
+
 describe("a typed sentence", () => {
   test("is an answer of the turn, to be confirmed, however it is spelt", () => {
     for (const sentence of ["It's LEAKING!!", "its leakin", "there is water on my floor"])
@@ -45,6 +50,27 @@ describe("a typed sentence", () => {
       (one) => (one.kind === "facts" ? one.facts : []),
     );
     expect(facts).toEqual([{ turn: "opening.changed", answer: "new-filter" }]);
+  });
+
+  test("gives an answer of its turn and what it tells about others, each once", () => {
+    const [answer, ...others] = read("no ice since the new filter", symptom);
+    expect(answer).toMatchObject({ kind: "answer", answer: "no-ice" });
+    expect(others.filter(({ kind }) => kind === "facts")).toEqual([
+      { kind: "facts", facts: [{ turn: "opening.changed", answer: "new-filter" }] },
+    ]);
+  });
+
+  test("that is an answer is not told again in another turn's words", () => {
+    expect(read("it makes no ice", symptom).filter(({ kind }) => kind === "facts")).toEqual([]);
+    expect(read("it tastes of garlic", at("opening.odd", { answers: oddAnswers }))).not.toContainEqual(
+      expect.objectContaining({ kind: "facts" }),
+    );
+  });
+
+  test("about the kind of a complaint says the complaint as well", () => {
+    const [answer, ...others] = read("ice smells of garlic", symptom);
+    expect(answer).toMatchObject({ kind: "answer", answer: "odd-ice" });
+    expect(others).toContainEqual({ kind: "facts", facts: [{ turn: "opening.odd", answer: "taste" }] });
   });
 
   test("is a question about a place, a word or the cost", () => {
@@ -116,6 +142,8 @@ describe("a danger", () => {
     "the old fridge used to spark",
     "got a shock when I saw the price",
     "what if it catches fire",
+    "nobody's had a shock",
+    "my sparky fitted the plug",
   ])("is not heard in “%s”", (sentence) => {
     expect(first(sentence)).not.toMatchObject({ kind: "danger" });
   });

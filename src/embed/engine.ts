@@ -168,6 +168,7 @@ export async function startEngine(
     signal,
     words: () => bringWords(language),
     shopHelp: { name: options.shopName, link: options.helpLink },
+    basketLink: options.basketLink,
   };
   if (isFresh) await nextTask();
   if (!isCurrent()) return null;

@@ -119,6 +119,8 @@ export type Services = {
   /** What understands typed sentences, in the reader's language; fetched when it is first asked for, and then kept. */
   words(): Promise<Words>;
   shopHelp: { name: string; link: string | null };
+  /** Where the shop's basket is, http or https; null where the page does not say. */
+  basketLink: string | null;
 };
 
 /** Everything a screen draws. */

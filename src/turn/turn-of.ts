@@ -83,10 +83,16 @@ function wordsOf(session: Session, meta: TurnMeta, texts: Texts): Words {
   if (own) return { heading: own, body: more, note: "", why: "" };
   if (meta.outcome) {
     const ending = meta.outcome === "professional" && !cause ? "no-cause" : meta.outcome;
+    const { claim, part = "" } = session.flow.causes[cause ?? ""] ?? {};
+    // The cause is the headline wherever one is established; what more is said of it comes next.
+    const is = ending === "part" || ending === "professional" ? texts(`causes.${cause}.is`) : "";
+    const [named = "", ...more] = lines(is.replace(". ", ".\n"));
+    const todo = ending === "part" && claim === "due" ? "due" : "body";
+    const todoText = texts(`endings.${ending}.${todo}`, { part: texts(`parts.${part}.name`) });
     return {
-      heading: texts(`endings.${ending}.heading`),
-      body: lines(texts(`endings.${ending}.body`)),
-      note: "",
+      heading: named.replace(/\.$/, "") || texts(`endings.${ending}.heading`),
+      body: [...more, ...lines(todoText)],
+      note: texts(`endings.${ending}.note`),
       why: "",
     };
   }

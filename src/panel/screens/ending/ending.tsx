@@ -1,77 +1,89 @@
-import { useEffect, useRef, useState } from "preact/hooks";
-import type { Ending, Evidence, PathMark, Texts, Turn } from "../../../turn/index.ts";
+import type { Ending, Evidence, Texts } from "../../../turn/index.ts";
 import type { ScreenProps } from "../../frame/index.ts";
 import { PartCard, ShopHelp } from "../part/index.ts";
-import { showList } from "../reading/index.ts";
 import { WaitScreen } from "../wait/index.ts";
+import { glanceOf } from "./glance.ts";
+import { summaryOf } from "./summary.ts";
+import { TakeAlong } from "./take-along.tsx";
 
-/** How it ended: the cause, what was found, whom to call, and a summary to take along. */
+/**
+ * How it ended, below its cause and what to do: the evidence in one glance, the part or whom to call, what else it may be,
+ * what to do meanwhile, and all that was found, to take along.
+ */
 export function EndingScreen(props: ScreenProps) {
   const { turn, actions, busy, services, texts } = props;
   const { ending } = turn;
   if (!ending) return null;
-  const wait = <WaitScreen {...props} />;
+  const { outcome, part } = ending;
   const found = [...ending.evidence].sort((a, b) => Number(b.proves) - Number(a.proves));
+  const glance = glanceOf(turn, texts);
+  const likely = <Likely {...ending} texts={texts} />;
   return (
     <>
-      {ending.cause && (
+      {(outcome === "fixed" || outcome === "later") && ending.cause && (
         <p>
-          {ending.outcome !== "fixed" && <b>{texts("part.cause")}</b>} {ending.cause}
+          {outcome === "later" && <b>{texts("part.cause")}</b>} {ending.cause}
         </p>
       )}
-      {ending.part && (
-        <PartCard wanted={ending.part} actions={actions} busy={busy} services={services} texts={texts} />
+      {!ending.causeId && likely}
+      {glance[0] && (
+        <ul class="glance">
+          {glance.map(({ kind, text }) => (
+            <li key={kind} class={kind}>
+              {text}
+            </li>
+          ))}
+        </ul>
       )}
-      {ending.outcome === "later" && wait}
+      {part && <PartCard {...props} wanted={part} />}
+      {outcome === "later" && <WaitScreen {...props} />}
       {ending.who && (
         <div class="card who">
           <h3>{texts("part.who")}</h3>
           <p>{ending.who}</p>
+          {outcome === "professional" && <ShopHelp services={services} texts={texts} />}
         </div>
       )}
-      {ending.likely.length > 0 && (
-        <div class="card likely">
-          <h3>{texts("part.likely")}</h3>
-          <ol>
-            {ending.likely.map(({ causeId, cause, part }) => (
-              <li key={causeId}>
-                {cause} {part && texts("part.bring", { part })}
-              </li>
-            ))}
-          </ol>
-        </div>
+      {ending.causeId && likely}
+      {ending.until && <p class="until">{ending.until}</p>}
+      {ending.worth[0] && (
+        <details>
+          <summary>{texts("part.worth")}</summary>
+          {ending.worth.map((line) => (
+            <p key={line}>{line}</p>
+          ))}
+        </details>
       )}
-      {(ending.part || ending.outcome === "professional") && <Glance path={turn.path} texts={texts} />}
-      {ending.outcome === "professional" && <ShopHelp services={services} texts={texts} />}
       {found.length > 0 && (
         <Found
           found={found}
-          heading={texts(ending.part ? "part.why" : "part.found")}
-          isProof={ending.part?.claim === "proved"}
+          heading={texts(part ? "part.why" : "part.found")}
+          isProof={part?.claim === "proved"}
           texts={texts}
         />
       )}
       <div class="dock">
-        <WaysOn outcome={ending.outcome} actions={actions} busy={busy} texts={texts} />
-        <Summary text={summaryOf(turn, found, texts)} texts={texts} />
+        <WaysOn outcome={outcome} actions={actions} busy={busy} texts={texts} />
+        <TakeAlong text={summaryOf(turn, found, texts)} texts={texts} />
       </div>
     </>
   );
 }
 
-/** What the search has cleared, and where nobody has looked. */
-function Glance({ path, texts }: { path: PathMark[]; texts: Texts }) {
-  const say = (key: string, states: PathMark["state"][]) => {
-    const stations = path.flatMap(({ station, state }) =>
-      states.includes(state) ? [texts(`thread.at.${station}`)] : [],
-    );
-    return stations[0] && <li>{texts(`thread.${key}`, { stations: showList(texts, stations) })}</li>;
-  };
+/** What it most likely is, or where a cause is established already what else it may be. */
+function Likely({ causeId, likely, texts }: Ending & { texts: Texts }) {
+  if (!likely[0]) return null;
   return (
-    <ul class="glance">
-      {say("ruled-out", ["clear", "fixed"])}
-      {say("not-tried", ["unseen"])}
-    </ul>
+    <div class="card likely">
+      <h3>{texts(causeId ? "part.next" : "part.likely")}</h3>
+      <ol>
+        {likely.map(({ causeId, cause, part }) => (
+          <li key={causeId}>
+            {cause} {part && texts("part.bring", { part })}
+          </li>
+        ))}
+      </ol>
+    </div>
   );
 }
 
@@ -113,51 +125,5 @@ function Found({ found, heading, isProof, texts }: FoundProps) {
         ))}
       </ul>
     </>
-  );
-}
-
-/** The ending in plain text, for a message to a shop or a repairer. */
-function summaryOf({ heading, ending }: Turn, found: Evidence[], texts: Texts): string {
-  const lines = [
-    heading,
-    ending?.cause && (ending.outcome === "fixed" ? "" : `${texts("part.cause")} `) + ending.cause,
-    ...(ending?.likely ?? []).map(({ cause, part }, place) =>
-      [`${place + 1}. ${cause}`, part && texts("part.bring", { part })].filter(Boolean).join(" "),
-    ),
-    ending?.part?.model && `${texts("part.model")} ${ending.part.model}`,
-    ending?.part && `${texts("part.kind")} ${ending.part.name}`,
-    "",
-    ...found.map((each) => `- ${each.check}: ${each.found}`),
-  ];
-  return lines.filter((line) => line !== null && line !== undefined).join("\n");
-}
-
-/** Copies, or where the page may not, shows the text selected so that a long press can. */
-function Summary({ text, texts }: { text: string; texts: Texts }) {
-  const [state, setState] = useState<"" | "copied" | "shown">("");
-  const area = useRef<HTMLTextAreaElement>(null);
-  useEffect(() => {
-    if (state === "shown") area.current?.select();
-  }, [state]);
-  async function copy() {
-    try {
-      await navigator.clipboard.writeText(text);
-      setState("copied");
-    } catch {
-      setState("shown");
-    }
-  }
-  return (
-    <div class="summary">
-      <button type="button" onClick={copy}>
-        {texts("part.copy")}
-      </button>
-      <p role="status" class="small">
-        {state && texts(`part.${state}`)}
-      </p>
-      {state === "shown" && (
-        <textarea ref={area} readOnly rows={8} aria-label={texts("part.summary")} value={text} />
-      )}
-    </div>
   );
 }

@@ -26,7 +26,7 @@ export const partEnding: Ending = {
   ],
   who: "",
   worth: ["The part is all you pay for."],
-  until: "Until it's mended, freeze drinking water in an ice tray.",
+  until: "Meanwhile, freeze drinking water in an ice tray.",
   part: {
     kind: "water-filter",
     name: "Water filter",
@@ -59,13 +59,16 @@ const part = endingTurn("A new water filter brings the ice back", partEnding);
 /** Views of every ending; what the shop answers for the part depends on the fixture's name. */
 export const endingFixtures: Record<string, View> = {
   fixed: viewOf(
-    endingTurn("The ice maker makes ice again", {
-      ...none,
-      outcome: "fixed",
-      cause: "You switched the ice maker on.",
-      who: "",
-      evidence: evidence.slice(0, 1),
-    }),
+    {
+      ...endingTurn("The ice maker makes ice again", {
+        ...none,
+        outcome: "fixed",
+        cause: "You switched the ice maker on.",
+        who: "",
+        evidence: evidence.slice(0, 1),
+      }),
+      body: ["You switched the ice maker on."],
+    },
     lines,
   ),
   part: viewOf(part, lines),

@@ -3,7 +3,7 @@ import type { ScreenProps } from "../../frame/index.ts";
 import { PartCard, ShopHelp } from "../part/index.ts";
 import { WaitScreen } from "../wait/index.ts";
 import { glanceOf } from "./glance.ts";
-import { summaryOf } from "./summary.ts";
+import { likelyHead, summaryOf } from "./summary.ts";
 import { TakeAlong } from "./take-along.tsx";
 
 /**
@@ -17,14 +17,11 @@ export function EndingScreen(props: ScreenProps) {
   const { outcome, part } = ending;
   const found = [...ending.evidence].sort((a, b) => Number(b.proves) - Number(a.proves));
   const glance = glanceOf(turn, texts);
-  const likely = <Likely {...ending} texts={texts} />;
+  const evidence = <Found found={found} isProof={part?.claim === "proved"} texts={texts} />;
+  const takeAlong = <TakeAlong text={summaryOf(turn, found, texts)} texts={texts} />;
+  const likely = <Likely ending={ending} texts={texts} />;
   return (
     <>
-      {(outcome === "fixed" || outcome === "later") && ending.cause && (
-        <p>
-          {outcome === "later" && <b>{texts("part.cause")}</b>} {ending.cause}
-        </p>
-      )}
       {!ending.causeId && likely}
       {glance[0] && (
         <ul class="glance">
@@ -54,28 +51,34 @@ export function EndingScreen(props: ScreenProps) {
           ))}
         </details>
       )}
-      {found.length > 0 && (
-        <Found
-          found={found}
-          heading={texts(part ? "part.why" : "part.found")}
-          isProof={part?.claim === "proved"}
-          texts={texts}
-        />
+      {outcome === "stopped" ? (
+        // Whoever has to get to safety is to do nothing else first.
+        <details>
+          <summary>{texts("part.found")}</summary>
+          {evidence}
+          {takeAlong}
+        </details>
+      ) : (
+        <>
+          {found[0] && <h3>{texts(part ? "part.why" : "part.found")}</h3>}
+          {evidence}
+          <div class="dock">
+            <WaysOn outcome={outcome} actions={actions} busy={busy} texts={texts} />
+            {takeAlong}
+          </div>
+        </>
       )}
-      <div class="dock">
-        <WaysOn outcome={outcome} actions={actions} busy={busy} texts={texts} />
-        <TakeAlong text={summaryOf(turn, found, texts)} texts={texts} />
-      </div>
     </>
   );
 }
 
 /** What it most likely is, or where a cause is established already what else it may be. */
-function Likely({ causeId, likely, texts }: Ending & { texts: Texts }) {
+function Likely({ ending, texts }: { ending: Ending; texts: Texts }) {
+  const { likely } = ending;
   if (!likely[0]) return null;
   return (
     <div class="card likely">
-      <h3>{texts(causeId ? "part.next" : "part.likely")}</h3>
+      <h3>{texts(likelyHead(ending))}</h3>
       <ol>
         {likely.map(({ causeId, cause, part }) => (
           <li key={causeId}>
@@ -109,21 +112,16 @@ function WaysOn({
   );
 }
 
-type FoundProps = { found: Evidence[]; heading: string; isProof: boolean; texts: Texts };
-
 /** What was found. Only where a part is proved does a finding prove; else it points to the cause. */
-function Found({ found, heading, isProof, texts }: FoundProps) {
+function Found({ found, isProof, texts }: { found: Evidence[]; isProof: boolean; texts: Texts }) {
   return (
-    <>
-      <h3>{heading}</h3>
-      <ul class="evidence">
-        {found.map((each) => (
-          <li key={`${each.turn} ${each.found}`} class={each.proves ? "proves" : ""}>
-            <span>{each.check}</span> <b>{each.found}</b>
-            {each.proves && <em>{isProof ? texts("part.proves") : texts("part.points")}</em>}
-          </li>
-        ))}
-      </ul>
-    </>
+    <ul class="evidence">
+      {found.map((each) => (
+        <li key={`${each.turn} ${each.found}`} class={each.proves ? "proves" : ""}>
+          <span>{each.check}</span> <b>{each.found}</b>
+          {each.proves && <em>{isProof ? texts("part.proves") : texts("part.points")}</em>}
+        </li>
+      ))}
+    </ul>
   );
 }

@@ -3,15 +3,13 @@ import { showList } from "../reading/index.ts";
 
 export type Glance = { kind: "found" | "ruled-out" | "not-tried"; text: string }[];
 
-/** As many findings speak for a cause in one glance; all of them stand below. */
-const MOST_FOUND = 2;
-
 /** The evidence for a part, or for whoever comes: what speaks for the cause, what is cleared, where nobody has looked. */
 export function glanceOf({ ending, path }: Turn, texts: Texts): Glance {
   if (!ending?.part && ending?.outcome !== "professional") return [];
-  const found = ending.evidence
-    .filter(({ proves }) => proves)
-    .slice(0, MOST_FOUND)
+  const proving = ending.evidence.filter(({ proves }) => proves);
+  // Of many the first and the last two, which have settled it; all of them stand below.
+  const found = proving
+    .filter((_, place) => place === 0 || place >= proving.length - 2)
     .map(({ check, found }) => ({ kind: "found" as const, text: `${check}: ${found}` }));
   const at = (...states: PathMark["state"][]) =>
     path.flatMap(({ station, state }) => (states.includes(state) ? [texts(`thread.at.${station}`)] : []));

@@ -39,6 +39,7 @@ export function PartCard({ wanted, actions, busy, services, texts, picture }: Pr
           {texts(part ? "part.fits" : "part.model")} <span class="model-code">{model}</span>
         </p>
       )}
+      {part && <p class="small">{texts("part.check-model")}</p>}
       <PlateQuestion
         asked={asked}
         plate={plate}

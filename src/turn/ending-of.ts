@@ -44,9 +44,9 @@ function nextTo(session: Session, part: string): string[] {
 }
 
 function likelyOf({ flow }: Session, causeId: string, texts: Texts): Ending["likely"] {
-  const part = flow.causes[causeId]?.part;
+  const { part, station = "" } = flow.causes[causeId] ?? {};
   const cause = texts(`causes.${causeId}.is`);
-  return cause ? [{ causeId, cause, part: part ? texts(`parts.${part}.name`) : "" }] : [];
+  return cause ? [{ causeId, cause, part: part ? texts(`parts.${part}.name`) : "", station }] : [];
 }
 
 /** Whether mending is worth its price, by the trade that does it, "" for nobody. No sums: only the shop knows those. */

@@ -81,7 +81,7 @@ export type Ending = {
   cause: string;
   causeId: string | null;
   /** Where a professional is called or a part is named: what else it most likely is, likeliest first, without the cause above. */
-  likely: { causeId: string; cause: string; part: string }[];
+  likely: { causeId: string; cause: string; part: string; station: string }[];
   /** Who to call, for professional and stopped. */
   who: string;
   /** Whether mending is worth its price, in short sentences; what to do for ice until it is mended. */

@@ -22,7 +22,12 @@ export const partEnding: Ending = {
   cause: "The water filter is clogged.",
   causeId: "filter-clogged",
   likely: [
-    { causeId: "inlet-valve-faulty", cause: "The inlet valve doesn't let water in.", part: "inlet valve" },
+    {
+      causeId: "inlet-valve-faulty",
+      cause: "The inlet valve doesn't let water in.",
+      part: "inlet valve",
+      station: "inlet-valve",
+    },
   ],
   who: "",
   worth: ["The part is all you pay for."],

@@ -99,6 +99,14 @@ describe("the evidence in one glance", () => {
   });
 });
 
+test("nothing is called ruled out that is called likely a line further", async () => {
+  const likely = [{ causeId: "x", cause: "The small tap is stuck.", part: "", station: "stop-tap" }];
+  const ending = { ...partEnding, part: null, outcome: "professional" as const, likely };
+  const { text } = await mount(viewOf(endingTurn("Somebody has to look", ending)));
+  expect(text()).toContain("The small tap is stuck.");
+  expect(text()).toContain("Ruled out: the door.");
+});
+
 describe("the rest of an ending", () => {
   test("says what to do for ice meanwhile, and whether mending is worth it", async () => {
     const { text } = await atEnding("part");

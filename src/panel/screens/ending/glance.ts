@@ -11,8 +11,11 @@ export function glanceOf({ ending, path }: Turn, texts: Texts): Glance {
   const found = proving
     .filter((_, place) => place === 0 || place >= proving.length - 2)
     .map(({ check, found }) => ({ kind: "found" as const, text: `${check}: ${found}` }));
+  // A look that found nothing rules out no station that something likely is still at.
+  const open = ending.likely.map(({ station }) => station);
+  const marks = path.filter(({ station, state }) => state === "unseen" || !open.includes(station));
   const at = (...states: PathMark["state"][]) =>
-    path.flatMap(({ station, state }) => (states.includes(state) ? [texts(`thread.at.${station}`)] : []));
+    marks.flatMap(({ station, state }) => (states.includes(state) ? [texts(`thread.at.${station}`)] : []));
   const say = (kind: Glance[number]["kind"], stations: string[]): Glance =>
     stations[0] ? [{ kind, text: texts(`thread.${kind}`, { stations: showList(texts, stations) }) }] : [];
   return [...found, ...say("ruled-out", at("clear", "fixed")), ...say("not-tried", at("unseen"))];

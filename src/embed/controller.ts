@@ -203,7 +203,7 @@ export function createController(around: Surroundings): Controller {
       measure: (turn, reading) =>
         act({ type: "measured", turn, reading: structuredClone(reading) as never, at: now() }),
       giveModel: (turn, code, typed) => act({ type: "model-given", turn, code, typed, at: now() }),
-      tell: (words, facts) => exclusively(() => move(keeper.tell(words, facts))),
+      tell: (told) => exclusively(() => move(keeper.tell(told))),
       change,
       retypeModel: () => {
         const index = keeper.session.log.events.map(({ type }) => type).lastIndexOf("model-given");

@@ -1,7 +1,4 @@
-import { h } from "preact";
-import type { Screens } from "../panel/frame/index.ts";
 import { createPicture } from "../panel/pictures/index.ts";
-import { OwnWords } from "../panel/screens/index.ts";
 import { metaOf } from "../session/index.ts";
 import { type Actions, endingOf, type Services, type Turn, type View } from "../turn/index.ts";
 import { basketOf, createBasket } from "./basket.ts";
@@ -10,6 +7,7 @@ import { openData } from "./compiled-data.ts";
 import { complain } from "./complain.ts";
 import { createController } from "./controller.ts";
 import { keepAwake, signal } from "./device.ts";
+import { createDraftOf } from "./draft-of.ts";
 import { drawingsIn } from "./drawings-in.ts";
 import type { StartFile } from "./engine-data.ts";
 import { createExclusive, meansOf } from "./exclusive.ts";
@@ -17,7 +15,7 @@ import { storageKey } from "./first-options.ts";
 import { createLater } from "./later.ts";
 import { loadPatiently } from "./load-patiently.ts";
 import { createLogStore, type LogStore } from "./log-store.ts";
-import { type Door, isMissing, type Missing } from "./missing.ts";
+import { isMissing, type Missing } from "./missing.ts";
 import { nextTask, whenIdle } from "./next-task.ts";
 import { bringDoor, openDoor } from "./open-door.ts";
 import { readOptions } from "./options.ts";
@@ -26,11 +24,9 @@ import { rehearse } from "./rehearsal.ts";
 import { clearStop, keepStop, readStop } from "./stop-mark.ts";
 import type { Controller, Surroundings } from "./surroundings.ts";
 import { watchPage } from "./watch-page.ts";
-import { bringWords } from "./words-file.ts";
+import { bringWords, saidIn } from "./words-file.ts";
 
 export { paint } from "./paint.ts";
-
-type Drafts = ReturnType<Door["createDrafts"]>;
 
 /** How often a shown wait looks at the clock; its end is also looked for whenever the page comes to the front. */
 const LOOK_MS = 30_000;
@@ -116,7 +112,7 @@ export async function startEngine(
     show: (next) => {
       view = next;
       lookAtDrafts();
-      later.look(next.turn?.kind, next.turn?.turn === texts("described.turn"));
+      later.look(next.turn?.kind);
       show(next);
     },
     load: (missing) => loadPatiently(() => load(missing), isCurrent, say),
@@ -133,18 +129,11 @@ export async function startEngine(
   };
   await door;
   const controller = await openController(around, load);
-  let drafts: Drafts | null = null;
-  /** Without the door nobody has come back, and until it is there nothing is kept. */
-  const inDrafts = <Given>(work: (all: Drafts) => Given) => {
-    try {
-      const { journal } = controller;
-      drafts ??= openDoor().createDrafts({ key: `${lock}:draft`, journal, place: () => sessionStorage });
-      return work(drafts);
-    } catch {
-      return null;
-    }
-  };
-  lookAtDrafts = () => inDrafts((all) => all.look());
+  const draft = createDraftOf(() => {
+    const { journal } = controller;
+    return openDoor().createDrafts({ key: `${lock}:draft`, journal, place: () => sessionStorage });
+  });
+  lookAtDrafts = draft.look;
   /** A code that somebody has rejected is not looked up by itself again. */
   let lookedUp: string | null = null;
   const services: Services = {
@@ -159,14 +148,12 @@ export async function startEngine(
     showPhoto: async (...given) => (await shop()).showPhoto(...given),
     partFor: async (code, kind, plate) => (await shop()).partFor(code, kind, plate),
     basket: basketOf(host, basket),
-    draft: {
-      read: (turn) => inDrafts((all) => all.read(turn)) ?? {},
-      keep: (...entered) => inDrafts((all) => all.keep(...entered)),
-    },
+    draft,
     now: localNow,
     keepAwake,
     signal,
-    words: () => bringWords(language),
+    words: () => bringWords(language, () => controller.journal()),
+    said: () => saidIn(controller.journal()),
     shopHelp: { name: options.shopName, link: options.helpLink },
     basketLink: options.basketLink,
   };
@@ -204,7 +191,6 @@ export async function startEngine(
     removeEventListener("online", lookAtConnection);
     removeEventListener("offline", lookAtConnection);
   };
-  const ownWords: Screens["ownWords"] = (props) => h(OwnWords, { ...props, draft: services.draft });
   const picture = createPicture(drawingsIn(language));
   const actions: Actions = {
     ...controller.actions,
@@ -221,7 +207,7 @@ export async function startEngine(
     texts,
     /** As many as have come by now. */
     get screens() {
-      return { ...later.screens, ownWords, picture };
+      return { ...later.screens, picture };
     },
     takeEarly,
     look,

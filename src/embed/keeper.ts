@@ -2,7 +2,6 @@ import {
   advance,
   createFeed,
   createJournal,
-  type Fact,
   type Feed,
   type Held,
   isStopped,
@@ -20,6 +19,7 @@ import {
   standingOf,
   startAgain,
   stopBy,
+  type Told,
   takeOver,
   tell,
 } from "../session/index.ts";
@@ -155,10 +155,10 @@ export class Keeper {
   }
 
   /** Writes down what was said unasked; the session that it leads to is not kept yet. */
-  tell(words: string, facts: readonly Fact[]): Session {
+  tell(told: Told): Session {
     const at = this.#at.now();
     this.follow();
-    this.#standing = tell(this.#standing, words, facts, at, this.#at.newId());
+    this.#standing = tell(this.#standing, told, at, this.#at.newId());
     this.#feed.put(this.#standing.journal);
     return putBack(this.session, this.held, at);
   }

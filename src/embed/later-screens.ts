@@ -1,7 +1,7 @@
 import { ReadingScreen } from "../instruments/screens.tsx";
+import { Composer, Heard } from "../panel/screens/composer/index.ts";
 import { EndingScreen } from "../panel/screens/ending/index.ts";
 import { ModelScreen } from "../panel/screens/model/index.ts";
-import { FoundInWords } from "../panel/screens/own-words/index.ts";
 import { WaitScreen } from "../panel/screens/wait/index.ts";
 
 /** The screens that a session comes to after its first checks; they come in a file of their own. */
@@ -10,5 +10,6 @@ export const laterScreens = {
   model: ModelScreen,
   wait: WaitScreen,
   ending: EndingScreen,
-  foundInWords: FoundInWords,
+  composer: Composer,
+  heard: Heard,
 };

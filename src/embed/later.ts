@@ -40,7 +40,6 @@ type Panel = {
 /** Brings the later screens and the shop to one panel, and keeps trying where they do not come. */
 export function createLater(host: HTMLElement, options: Options, { say, redraw }: Panel) {
   let isStopped = false;
-  let findsWords = false;
   let isWaitedFor = false;
   let isBringing = false;
   let silence: ReturnType<typeof setTimeout> | undefined;
@@ -68,7 +67,7 @@ export function createLater(host: HTMLElement, options: Options, { say, redraw }
     clearTimeout(silence);
     if (isStopped) return;
     if (isWaitedFor) say(null);
-    if (isWaitedFor || findsWords) redraw();
+    redraw();
   };
   whenIdle(() => {
     if (isStopped) return;
@@ -86,12 +85,10 @@ export function createLater(host: HTMLElement, options: Options, { say, redraw }
     async waitFor(kind: Turn["kind"] | undefined): Promise<void> {
       if (isLater(kind)) await get();
     },
-    /** Hears which kind of turn is on screen, and whether it has the field for own words. */
-    look(kind: Turn["kind"] | undefined, hasWords: boolean): void {
+    /** Hears which kind of turn is on screen. */
+    look(kind: Turn["kind"] | undefined): void {
       clearTimeout(silence);
       isWaitedFor = isLater(kind);
-      findsWords = hasWords && !screens.foundInWords;
-      if (findsWords) void bring();
       if (!isWaitedFor) return;
       void bring();
       silence = setTimeout(() => say("slow"), SILENCE_MS);

@@ -1,5 +1,7 @@
-import type { Services } from "../turn/index.ts";
+import { type Journal, standingOf } from "../session/index.ts";
+import type { Words } from "../turn/index.ts";
 import { createFile } from "./later-file.ts";
+import type { OpenedWords } from "./words.ts";
 
 const getWords = createFile<typeof import("./words.ts")>(
   "words",
@@ -7,15 +9,27 @@ const getWords = createFile<typeof import("./words.ts")>(
   (file) => Boolean(file.openWords),
 );
 
-type Words = ReturnType<Services["words"]>;
-
 /** By language; what did not come is asked for again. */
-const opened = new Map<string, Words>();
+const opened = new Map<string, Promise<OpenedWords>>();
 
 /** Brings what understands sentences of a language. Rejects where it does not come. */
-export function bringWords(language: string): Words {
-  const words = opened.get(language) ?? getWords().then((file) => file.openWords(language));
-  opened.set(language, words);
-  words.catch(() => opened.delete(language));
-  return words;
+export async function bringWords(language: string, journal: () => Journal): Promise<Words> {
+  const coming = opened.get(language) ?? getWords().then((file) => file.openWords(language));
+  opened.set(language, coming);
+  coming.catch(() => opened.delete(language));
+  const words = await coming;
+  return { ...words, aside: (entry, about) => words.aside(entry, about, answeredIn(journal())) };
+}
+
+function answeredIn(journal: Journal): Set<string> {
+  const { events } = standingOf(journal).log;
+  return new Set(
+    events.flatMap((event) => (event.type === "answered" ? `${event.turn}.${event.answer}` : [])),
+  );
+}
+
+/** What somebody said of this session that was no answer to a question. */
+export function saidIn({ entries }: Journal): string[] {
+  const since = entries.findLastIndex(({ event }) => event.type === "started-again") + 1;
+  return entries.slice(since).flatMap(({ event }) => (event.type === "told" ? event.words : []));
 }

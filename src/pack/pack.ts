@@ -35,8 +35,7 @@ export type BuiltIn = Pick<StartData, "flow"> &
   Pick<PackData, "format" | "resources"> & { known: KnownDangers };
 
 /** Texts that belong to ids of a flow; all others are the panel's own, and it cannot do without. */
-const flowTexts =
-  /^(checks|causes|dangers|described|gates|hazards|inside|parts|stations|statutes|tools|who)(\.|$)/;
+const flowTexts = /^(checks|causes|dangers|gates|hazards|inside|parts|stations|statutes|tools|who)(\.|$)/;
 
 /** A pack that cannot be used; the message is half a sentence about the file. */
 export class UnusablePack extends Error {}

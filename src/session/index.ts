@@ -24,7 +24,7 @@ export {
   tell,
 } from "./journal.ts";
 export { createFeed, type Feed } from "./journal-feed.ts";
-export type { Entry, Fact, Journal } from "./journal-shape.ts";
+export type { Entry, Fact, Journal, Told } from "./journal-shape.ts";
 export { createLog, type Log, type LogEvent, leavePrepared } from "./log.ts";
 export { longestWords } from "./longest-words.ts";
 export { holdTimes, replay, resume, settle, stopBy, takeOver } from "./replay.ts";

@@ -26,6 +26,8 @@ const told = z.object({
       }),
     )
     .check(z.maxLength(bounds.facts)),
+  /** The model that was named and confirmed. */
+  model: z.optional(z.string().check(z.maxLength(bounds.code))),
 });
 
 const entryShape = z.object({
@@ -55,6 +57,16 @@ export const journalShape = z
 
 /** An answer to a turn that was not asked, as somebody stated it and confirmed that they did. */
 export type Fact = { turn: string; answer: string };
+
+/** What was said unasked. */
+export type Told = {
+  /** As they were typed, cut where nobody types on. */
+  words: string;
+  /** What was understood of them and confirmed; none where nothing was. */
+  facts: readonly Fact[];
+  /** A model code that they name, as the catalogue has it, confirmed likewise. */
+  model?: string;
+};
 
 /** One entry: who did what, and when. Nothing is ever changed or removed; a later entry takes back what no longer holds. */
 export type Entry = z.infer<typeof entryShape>;

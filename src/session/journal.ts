@@ -1,9 +1,12 @@
 import { bounds } from "./bounds.ts";
-import type { Entry, Fact, Journal } from "./journal-shape.ts";
+import type { Entry, Journal, Told } from "./journal-shape.ts";
 import { createLog, type Log, type LogEvent } from "./log.ts";
 
 /** An answer that was taken back because an earlier one was changed and may still fit, or that was told unasked. */
 export type Held = { id: string; event: Extract<LogEvent, { turn: string }> };
+
+/** The question for the model code. */
+const modelTurn = "part.model";
 
 /** A journal and what of it is in force: `ids` has the entry of each event of `log`. */
 export type Standing = { journal: Journal; log: Log; ids: string[]; held: Held[] };
@@ -51,8 +54,13 @@ export function standingOf(journal: Journal): Standing {
         event: { ...event, at: times[place] ?? event.at },
       }));
     } else if (event.type === "told") {
-      const facts = event.facts.map((fact): Held => ({ id, event: { type: "answered", ...fact, at } }));
-      held = [...held.filter((one) => !facts.some(({ event }) => event.turn === one.event.turn)), ...facts];
+      const said: Held[] = event.facts.map((fact) => ({ id, event: { type: "answered", ...fact, at } }));
+      if (event.model)
+        said.push({
+          id,
+          event: { type: "model-given", turn: modelTurn, code: event.model, typed: event.model, at },
+        });
+      held = [...held.filter((one) => !said.some(({ event }) => event.turn === one.event.turn)), ...said];
     } else if (!(written && event.type === "wait-ended")) {
       inForce.push({ id, event: { ...event, at } });
       if ("turn" in event) held = held.filter((one) => one.event.turn !== event.turn);
@@ -96,22 +104,15 @@ export function advance(
 /**
  * Writes down what was said unasked. Nothing of it is in force before its turn comes up (`putBack`), and what its turn
  * does not take, or lies behind a gate, never is.
- * @param words as they were typed, cut where nobody types on
- * @param facts what was understood of them and confirmed; none where nothing was
  * @param at RFC 3339
  * @param id an id that no entry has
  */
-export function tell(
-  before: Standing,
-  words: string,
-  facts: readonly Fact[],
-  at: string,
-  id: string,
-): Standing {
+export function tell(before: Standing, { words, facts, model }: Told, at: string, id: string): Standing {
   const event: Entry["event"] = {
     type: "told",
     words: words.slice(0, bounds.ownWords),
     facts: facts.slice(0, bounds.facts),
+    ...(model && { model }),
   };
   return { ...standingOf(append(before.journal, { id, at, event })), log: before.log };
 }

@@ -1,10 +1,10 @@
-import type { Asides, ModelData } from "../understanding/index.ts";
+import type { Asides, ModelData, Said } from "../understanding/index.ts";
 import { createModel, type Size, usualSize } from "./model-of.ts";
 import { askedOf, phrasesOf, sharedOf } from "./phrases.ts";
 import type { Resource } from "./resource.ts";
 
 /** What a phone fetches to understand one language. */
-export type WordsData = { model: ModelData; asides: Asides };
+export type WordsData = { model: ModelData; asides: Asides; said: Said; tank: string };
 
 /**
  * Trains a language, and puts the answers of its side questions beside.
@@ -22,7 +22,21 @@ export function createWordsData(phrases: Resource, texts: Resource, size: Size =
   return {
     model: createModel(phrasesOf(all), words, sharedOf(all), size),
     asides: (texts["asides"] ?? {}) as unknown as Asides,
+    tank: String((phrases["words"] as Resource)["tank"] ?? ""),
+    said: saidOf(words.facts.split(/\s+/), texts["checks"] as Resource),
   };
+}
+
+/** What may be told at any time, in the words of its turn: those of most turns are not on the phone yet when it is told. */
+function saidOf(turns: string[], checks: Resource = {}): Said {
+  return Object.fromEntries(
+    turns.map((turn) => {
+      const [check = "", state = ""] = turn.split(".");
+      const texts = (checks[check] ?? {}) as Resource;
+      const { name = texts["name"], answers } = (texts[state] ?? {}) as Resource;
+      return [turn, { title: name, answers: answers ?? {} }];
+    }),
+  ) as Said;
 }
 
 /** A language's phrases with its own lines after those that it leans on: people in both places say both. */

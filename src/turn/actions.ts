@@ -1,5 +1,6 @@
 import type { Reading, Texts } from "../instruments/index.ts";
-import type { AsideAbout, Context, Understood } from "../understanding/index.ts";
+import type { Told } from "../session/index.ts";
+import type { Aside, AsideAbout, Context, Fact, Understood } from "../understanding/index.ts";
 import type { FoundModel, FoundPart, Plate } from "./lookups.ts";
 import type { Line, Notice, Turn } from "./turn.ts";
 
@@ -11,8 +12,8 @@ export type Actions = {
   measure(turn: string, reading: Reading): void;
   /** A code the person has confirmed on screen, or null for "I can't find it"; `typed` is kept for the shop's help. */
   giveModel(turn: string, code: string | null, typed: string): void;
-  /** Keeps what was said unasked: `facts` are given as answers where their turn comes up, and are not asked again. */
-  tell(words: string, facts: { turn: string; answer: string }[]): void;
+  /** Keeps what was said unasked: what is confirmed of it is given as answers where their turn comes up, and are not asked again. */
+  tell(told: Told): void;
   /** Goes back to line `index`; what was answered after it is kept where it still fits. */
   change(index: number): void;
   /** Goes back to the question for the model code, if it was asked, to type another one. */
@@ -93,8 +94,12 @@ export type PhotoGiven = {
 /** What a typed sentence means, and what is said to a side question. */
 export type Words = {
   understand(sentence: string, context: Context): readonly Understood[];
+  /** What of a sentence looks like a model code. */
+  codesIn(sentence: string): string[];
+  /** An answer of any turn in words; null for one that there is not. */
+  said(fact: Fact): { title: string; answer: string } | null;
   /** Null for an entry that there is not. */
-  aside(entry: string, about?: AsideAbout): string | null;
+  aside(entry: string, about?: AsideAbout): Aside | null;
 };
 
 /** What a screen may look up. Each promise rejects with a Problem-like Error when the catalogue is missing or broken. */
@@ -118,6 +123,8 @@ export type Services = {
   signal(kind: "soon" | "tick" | "end"): void;
   /** What understands typed sentences, in the reader's language; fetched when it is first asked for, and then kept. */
   words(): Promise<Words>;
+  /** What was typed so far and is no answer, in the person's own words, for whoever takes over. */
+  said(): string[];
   shopHelp: { name: string; link: string | null };
   /** Where the shop's basket is, http or https; null where the page does not say. */
   basketLink: string | null;
@@ -133,4 +140,4 @@ export type View = {
   ways: ("danger" | "ice" | "help")[];
 };
 
-export type { Texts };
+export type { AsideAbout, Context as TypedContext, Fact, Texts };

@@ -77,7 +77,7 @@ export function createFirstTurns(
         {
           language,
           texts: {
-            ...Object.fromEntries([...firstTexts, "described.turn"].map((key) => [key, texts(key)])),
+            ...Object.fromEntries(firstTexts.map((key) => [key, texts(key)])),
             ...countedIn(language, locales),
           },
           turns,

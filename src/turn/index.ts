@@ -2,19 +2,21 @@ export type { Reading } from "../instruments/index.ts";
 export { bounds as typedBounds, longestWords } from "../session/index.ts";
 export {
   type Actions,
+  type AsideAbout,
   type Basket,
   type BasketPart,
   type BasketState,
   createActions,
   type Draft,
+  type Fact,
   type PhotoGiven,
   type PhotoModels,
   type Services,
   type Texts,
+  type TypedContext,
   type View,
   type Words,
 } from "./actions.ts";
-export { type Lexicon, suggest } from "./described.ts";
 export { endingOf } from "./ending-of.ts";
 export { anyTime, createFirstTurns } from "./first-turns.ts";
 export { createNumbers, monthNames, showList } from "./formats.ts";
@@ -22,6 +24,7 @@ export { linesOf } from "./lines.ts";
 export { minorDigits } from "./lookups.ts";
 export { isOtherModel, type MachineAnswer, machineTurn, machineView } from "./machine.ts";
 export { type FirstTurn, type Given, leadOf, openingView, stopView } from "./opening-view.ts";
+export { type Reply, replyTo } from "./reply.ts";
 export { createTexts, type GrowingTexts, type Resource } from "./texts.ts";
 export type {
   Answer,

@@ -172,17 +172,18 @@ function factsIn(model: Model, scored: Float32Array[], { turn, isOpen = () => tr
 }
 
 function readingIn(model: Model, text: string, { instrument, region, today }: Context): Scored[] {
-  const entries = instrument && readingOf(text, instrument, model.readings, region, today);
+  const entries = instrument && region && readingOf(text, instrument, model.readings, region, today);
   return instrument && entries ? [{ score: 0.5, understood: { kind: "reading", instrument, entries } }] : [];
 }
 
-/** Words with a digit and five signs or more are looked up, three at most: codes as plates have them. */
+/** Words with a digit and five signs or more, three at most: codes as plates have them. */
+export function codesIn(text: string): string[] {
+  return (text.match(/[\p{L}\d][\p{L}\d/.-]{4,}/gu) ?? []).filter((word) => /\d/.test(word)).slice(0, 3);
+}
+
 function modelIn(text: string, { findModel }: Context): Scored[] {
   if (!findModel) return [];
-  const codes = (text.match(/[\p{L}\d][\p{L}\d/.-]{4,}/gu) ?? [])
-    .filter((word) => /\d/.test(word))
-    .slice(0, 3);
-  return codes.flatMap((code) => {
+  return codesIn(text).flatMap((code) => {
     const found = findModel(code);
     return found === null ? [] : [{ score: 2, understood: { kind: "model", code: found } }];
   });

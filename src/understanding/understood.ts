@@ -28,7 +28,8 @@ export type Context = {
   /** Its answers as it shows them, those that every turn has among them. */
   answers: readonly { id: string; text: string }[];
   instrument: InstrumentName | null;
-  region: Pick<Region, "units" | "date-order">;
+  /** Where the instrument is used; null where there is none. */
+  region: Pick<Region, "units" | "date-order"> | null;
   /** 'YYYY-MM-DD', the person's own day. */
   today: string;
   /** Whether an answer of another turn may be recorded; all may where it is left out. */

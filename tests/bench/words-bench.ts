@@ -66,7 +66,7 @@ function printOwn(): void {
       contextOf,
       isTrained,
     );
-  const [one, two] = [read("one"), read("two")];
+  const [one, two, three] = [read("one"), read("two"), read("three")];
   const rows: [string, keyof typeof one, string][] = [
     ["right answer first", "first", "90"],
     ["right answer among three", "amongThree", "97"],
@@ -79,12 +79,22 @@ function printOwn(): void {
   ];
   console.log(
     tableOf([
-      ["sentences written apart, in percent", "read while tuning", "never read", "goal"],
-      ...rows.map(([name, key, goal]) => [name, percent(one[key]), percent(two[key]), goal]),
-      ["taken silently and wrong, count", `${one.silentlyWrong}`, `${two.silentlyWrong}`, "0"],
+      [
+        "sentences written apart, in percent",
+        "read while tuning",
+        "never read",
+        "third set, never read",
+        "goal",
+      ],
+      ...rows.map(([name, key, goal]) => [
+        name,
+        ...[one, two, three].map((each) => percent(each[key])),
+        goal,
+      ]),
+      ["taken silently and wrong, count", ...[one, two, three].map((each) => `${each.silentlyWrong}`), "0"],
       [
         "answers, dangers, look-alikes, count",
-        ...[one, two].map((each) => `${each.answers}, ${each.dangers}, ${each.harmless}`),
+        ...[one, two, three].map((each) => `${each.answers}, ${each.dangers}, ${each.harmless}`),
         "",
       ],
     ]),

@@ -76,7 +76,7 @@ test.describe("a page that is closed for the camera, and comes back", () => {
     await expect(code).toHaveValue("TBY-7");
     await panel.restart();
     await panel.answer("none");
-    const words = panel.host.getByRole("textbox", { name: panel.text("ui.own-words") });
+    const words = panel.host.getByRole("textbox", { name: panel.text("composer.label") });
     await words.fill("it makes no ice");
     await panel.reload();
     await expect(words).toHaveValue("it makes no ice");

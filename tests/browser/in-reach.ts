@@ -20,7 +20,7 @@ export async function isInReach(host: Locator): Promise<boolean> {
     if (drawing > innerHeight * 0.45) return false;
     const seen = (list: string) =>
       [...(root?.querySelectorAll<HTMLElement>(list) ?? [])].find(
-        (each) => each.checkVisibility() && !each.closest(".own-words, details"),
+        (each) => each.checkVisibility() && !each.closest(".foot, details"),
       );
     // What is ticked, entered or run; where there is no such thing, what leads on.
     const first =

@@ -63,13 +63,7 @@ async function textsAskedBy(first: FirstTurn): Promise<string[]> {
     for (const shown of [...steps, { ...view, turn: null }, stopView(first, "general")])
       for (const trouble of [null, { kind, shop: "", link: null }])
         await act(() => render(<Panel view={shown} {...common} trouble={trouble} />, page));
-  // The words that name a turn, which the panel asks for and never shows.
-  const isAt =
-    (turn: string): Texts =>
-    (key, values) =>
-      texts(key, values) && key.replace("described.turn", turn);
-  for (const shown of [openingView(first, longest.slice(0, 1)), view])
-    await act(() => render(<Panel view={shown} {...common} texts={isAt(shown.turn?.turn ?? "")} />, page));
+  await act(() => render(<Panel view={view} {...common} />, page));
   for (const name of ["ui.danger", "ui.menu", "ui.restart"]) {
     const button = [...page.querySelectorAll("button")].find(({ textContent }) => textContent === name);
     await act(() => button?.click());

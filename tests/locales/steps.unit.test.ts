@@ -6,8 +6,8 @@ import { ownLocales } from "../../src/workbench/build/locales-folder.ts";
 /** A text with the file and the line that it begins in. */
 type Written = { key: string; text: string; path: string; line: number };
 
-const files = readdirSync(ownLocales, { recursive: true, encoding: "utf8" }).filter(
-  (path) => /^en-.*\.yaml$/.test(path) && !path.endsWith("described.yaml"),
+const files = readdirSync(ownLocales, { recursive: true, encoding: "utf8" }).filter((path) =>
+  /^en-[A-Z]+\/(?!phrases\/).*\.yaml$/.test(path),
 );
 
 const written: Written[] = files.flatMap((path) => {

@@ -26,10 +26,10 @@ function textsIn(language: string): Record<string, string> {
   return Object.fromEntries(texts.filter(([key]) => files.some((file) => key.startsWith(`${file}.`))));
 }
 
-/** What a reader of a language may meet: all but the words of descriptions, units that can be chosen, and one region's law. */
+/** What a reader of a language may meet: all but units that can be chosen, and one region's law. */
 function everyTextReadIn(language: string): [string, string][] {
   const texts = Object.entries({ ...everyTextIn("en-GB"), ...everyTextIn(language) });
-  return texts.filter(([key]) => !/^(described\.|statutes\.|measure\.unit-)/.test(key));
+  return texts.filter(([key]) => !/^(statutes\.|measure\.unit-)/.test(key));
 }
 
 const british = textsIn("en-GB");

@@ -2,20 +2,17 @@ import { render } from "preact";
 import { act } from "preact/test-utils";
 import { laterScreens } from "../../src/embed/later-screens.ts";
 import { Panel, type Screens } from "../../src/panel/frame/index.ts";
-import { OwnWords, screens } from "../../src/panel/screens/index.ts";
+import { screens } from "../../src/panel/screens/index.ts";
 import { createActions, type Services, type View } from "../../src/turn/index.ts";
 import { servicesFor } from "./gallery/services.ts";
 import { viewIn } from "./regions.ts";
 import { textsOf } from "./texts.ts";
 
-const screensWith = (services: () => Services): Screens => ({
+export const allScreens: Screens = {
   ...screens,
   ...laterScreens,
-  ownWords: (props) => <OwnWords {...props} draft={services().draft} />,
   picture: ({ id }) => <img alt={id} />,
-});
-
-export const allScreens = screensWith(() => servicesFor(""));
+};
 
 type Given = {
   services?: Partial<Services>;
@@ -32,7 +29,6 @@ export async function mount(view: View, given: Given = {}) {
   const actions = createActions((name, given) => void calls.push([name, ...given]));
   let shown = given;
   const services = () => ({ ...servicesFor(""), ...shown.services });
-  const everyScreen = screensWith(services);
   const show = (next: View, changed: Given = {}) =>
     act(() => {
       shown = { ...shown, ...changed };
@@ -42,7 +38,7 @@ export async function mount(view: View, given: Given = {}) {
           actions={actions}
           services={services()}
           texts={textsOf(shown.locale ?? "en-GB")}
-          screens={shown.screens === undefined ? everyScreen : shown.screens}
+          screens={shown.screens === undefined ? allScreens : shown.screens}
         />,
         root,
       );
@@ -91,7 +87,8 @@ export async function mount(view: View, given: Given = {}) {
   const eye = {
     text: () => (root.textContent ?? "").replace(/\s+/g, " "),
     button: (name: string | RegExp) => one<HTMLButtonElement>("button", name),
-    buttons: () => all("button").map(nameOf),
+    /** All but the one that sends typed words. */
+    buttons: () => all("button").flatMap((one) => (one.closest(".say") ? [] : nameOf(one))),
     field,
     focused: () => document.activeElement as HTMLElement,
     /** What is told beside a field, by its aria-describedby. */

@@ -24,7 +24,7 @@ const atBin = follow(start, healthy, "ice-bin.look");
 function told(session: Session, turn: string, answer: string) {
   let ids = 0;
   const before = advance(standingOf(createJournal(at(0))), session.log, at(500), () => `entry-${ids++}`);
-  const standing = tell(before, "it is what I say", [{ turn, answer }], at(501), "told");
+  const standing = tell(before, { words: "it is what I say", facts: [{ turn, answer }] }, at(501), "told");
   return { before, standing: standingOf(copyOf(standing.journal)) };
 }
 
@@ -66,8 +66,7 @@ describe("What is said unasked", () => {
     const { standing } = told(atBin, "ice-bin.look", "full");
     const later = tell(
       standing,
-      "no, it is fine",
-      [{ turn: "ice-bin.look", answer: "fine" }],
+      { words: "no, it is fine", facts: [{ turn: "ice-bin.look", answer: "fine" }] },
       at(503),
       "later",
     );
@@ -77,7 +76,7 @@ describe("What is said unasked", () => {
 
   test("is kept in its own words even where nothing of it was understood", () => {
     const { before } = told(atBin, "ice-bin.look", "fine");
-    const { journal, log } = tell(before, "my cousin fitted it", [], at(501), "told");
+    const { journal, log } = tell(before, { words: "my cousin fitted it", facts: [] }, at(501), "told");
     expect(journal.entries.at(-1)?.event).toEqual({ type: "told", words: "my cousin fitted it", facts: [] });
     expect(log).toEqual(atBin.log);
   });
@@ -85,7 +84,7 @@ describe("What is said unasked", () => {
   test("has bounds, as written and as read", () => {
     const { before } = told(atBin, "ice-bin.look", "fine");
     const facts = Array.from({ length: 50 }, () => ({ turn: "ice-bin.look", answer: "fine" }));
-    const { journal } = tell(before, "x".repeat(100_000), facts, at(501), "told");
+    const { journal } = tell(before, { words: "x".repeat(100_000), facts }, at(501), "told");
     expect(parseJournal(copyOf(journal))).not.toBeNull();
     const { event } = journal.entries.at(-1) ?? {};
     expect(event).toMatchObject({ words: "x".repeat(bounds.ownWords) });

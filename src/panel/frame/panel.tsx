@@ -28,6 +28,12 @@ export class Panel extends Component<PanelProps> {
   readonly #tap = new OneTap(() => this.setState({}));
   /** Once a tap has led to another turn. */
   #isUsed = false;
+  #fillings = 0;
+
+  readonly #refill = () => {
+    this.#fillings++;
+    this.setState({});
+  };
 
   override shouldComponentUpdate({ view }: PanelProps): boolean {
     if (placeOf(view) !== placeOf(this.props.view)) {
@@ -57,7 +63,7 @@ export class Panel extends Component<PanelProps> {
       before: Before,
       after: After,
       notices: Notices,
-      ownWords: OwnWords,
+      composer: Composer,
       badge: Badge,
       picture: Picture,
     }: Partial<Screens> = screens ?? {};
@@ -114,7 +120,7 @@ export class Panel extends Component<PanelProps> {
                 turn.body.map((text) => <p key={text}>{text}</p>)
               )}
               {turn.note && <p class="small">{turn.note}</p>}
-              {Screen && Picture && <Screen {...props} turn={turn} picture={Picture} />}
+              {Screen && Picture && <Screen key={this.#fillings} {...props} turn={turn} picture={Picture} />}
               {turn.why && (
                 <details>
                   <summary>{texts("ui.why")}</summary>
@@ -124,11 +130,6 @@ export class Panel extends Component<PanelProps> {
               {After && Picture && !isStop && <After turn={turn} texts={texts} picture={Picture} />}
               {!isStop && (Screen === undefined || (turn.kind === "choice" && trouble)) && (
                 <Loading trouble={trouble} texts={texts} />
-              )}
-              {turn.turn === texts("described.turn") && (
-                <div class="own-words">
-                  {OwnWords && <OwnWords {...props} turn={turn} found={screens?.foundInWords} />}
-                </div>
               )}
               {answers[0] && (
                 <div class="dock">
@@ -146,6 +147,20 @@ export class Panel extends Component<PanelProps> {
           {isStop && notices}
           {!turn && <Loading trouble={trouble} texts={texts} />}
         </div>
+        {!isStop && (
+          <div class="foot">
+            {turn && Composer && Picture && (
+              <Composer
+                {...props}
+                picture={Picture}
+                turn={turn}
+                view={view}
+                heard={screens?.heard}
+                refill={this.#refill}
+              />
+            )}
+          </div>
+        )}
       </section>
     );
   }

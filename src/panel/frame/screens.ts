@@ -1,5 +1,16 @@
 import type { ComponentType } from "preact";
-import type { Actions, Ending, Line, Notice, Services, Texts, Turn } from "../../turn/index.ts";
+import type {
+  Actions,
+  Ending,
+  Line,
+  Notice,
+  Reply,
+  Services,
+  Texts,
+  Turn,
+  View,
+  Words,
+} from "../../turn/index.ts";
 
 /** What the screen of one turn is given. `busy` is true from a tap until the next view: buttons then do nothing. */
 export type ScreenProps = {
@@ -15,16 +26,31 @@ export type ScreenProps = {
 /** The ways out that every turn has. */
 export type Way = "danger" | "ice" | "help" | "restart";
 
-type OwnWordsProps = Pick<ScreenProps, "turn" | "actions" | "texts" | "busy">;
+/** What the field at the panel's end is given; `heard` says what was understood, and comes with the later screens. */
+export type ComposerProps = ScreenProps & {
+  view: View;
+  heard: Screens["heard"] | undefined;
+  /** Draws the turn's screen anew, from what is in its draft. */
+  refill(): void;
+};
+
+export type HeardProps = Omit<ComposerProps, "heard" | "refill"> & {
+  sent: string;
+  reply: Reply;
+  words: Words;
+  /** What is said next; null where nothing is left to say. */
+  decide(reply: Reply | null): void;
+};
 
 /**
  * What arrives with the engine, or after it: a screen for every kind of turn but `choice`, what we had changed, what
- * stands before and after the steps, the field for somebody's own words and what is found for them, what is asked before
+ * stands before and after the steps, the field where anything can be said and what is said to it, what is asked before
  * an answer is changed, notices, an ending's sign, and the pictures. The opening needs none of them, and its file has to be small.
  */
 export type Screens = { gate: ComponentType<ScreenProps> } & Partial<
   Record<"reading" | "model" | "wait" | "ending", ComponentType<ScreenProps>> & {
-    foundInWords: ComponentType<OwnWordsProps & { typed: string }>;
+    composer: ComponentType<ComposerProps>;
+    heard: ComponentType<HeardProps>;
   }
 > & {
     state: ComponentType<{ turn: Turn; texts: Texts }>;
@@ -32,7 +58,6 @@ export type Screens = { gate: ComponentType<ScreenProps> } & Partial<
     after: ComponentType<{ turn: Turn; texts: Texts; picture: ScreenProps["picture"] }>;
     notices: ComponentType<{ notices: Notice[]; means: string; goOn(): void }>;
     changing: ComponentType<{ line: Line; texts: Texts; act(): void; close(): void }>;
-    ownWords: ComponentType<OwnWordsProps & { found: Screens["foundInWords"] }>;
     badge: ComponentType<{ outcome: Ending["outcome"]; texts: Texts }>;
     picture: ComponentType<{ id: string }>;
   };

@@ -5,7 +5,7 @@ import { GateScreen } from "./gate/index.ts";
 import laterSheet from "./later.css?inline";
 import { Badge } from "./reading/index.ts";
 
-/** What comes with the engine; with `picture`, the field for own words and the later screens beside them they are what `Panel` wants. */
+/** What comes with the engine; with `picture` and the later screens beside them they are what `Panel` wants. */
 export const screens = {
   gate: GateScreen,
   before: Before,
@@ -16,6 +16,5 @@ export const screens = {
   badge: Badge,
 };
 
-export { OwnWords } from "./own-words/index.ts";
 /** The rules of the later file, for `adoptedStyleSheets`, after the first. */
 export { laterSheet };

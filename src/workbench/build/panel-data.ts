@@ -99,12 +99,10 @@ export function withFallback(fallback: Resource, own: Resource): Resource {
 }
 
 /**
- * Texts without the words of drawings, which lie with them, without the sentences that only tests read, and without
- * what comes with the understanding of sentences.
+ * Texts without the words of drawings, which lie with them, and without what comes with the understanding of sentences.
  */
-function forPhones({ described = {}, pictures: _, asides: _asides, ...texts }: Resource): Resource {
-  const { examples: __, ...read } = described as Resource;
-  return { ...texts, described: read };
+function forPhones({ pictures: _, asides: __, ...texts }: Resource): Resource {
+  return texts;
 }
 
 function* statesIn(states: Record<string, StateConfig>): Generator<StateConfig> {

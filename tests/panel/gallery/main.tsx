@@ -3,7 +3,7 @@ import { laterScreens } from "../../../src/embed/later-screens.ts";
 import { firstSheet, Panel } from "../../../src/panel/frame/index.ts";
 import { createPicture } from "../../../src/panel/pictures/index.ts";
 import pictureSheet from "../../../src/panel/pictures/pictures.css?inline";
-import { laterSheet, OwnWords, screens } from "../../../src/panel/screens/index.ts";
+import { laterSheet, screens } from "../../../src/panel/screens/index.ts";
 import { createActions } from "../../../src/turn/index.ts";
 import { viewIn } from "../regions.ts";
 import { textsOf } from "../texts.ts";
@@ -49,7 +49,6 @@ render(
         : {
             ...screens,
             ...laterScreens,
-            ownWords: (props) => <OwnWords {...props} draft={services.draft} />,
             picture: Picture,
           }
     }

@@ -139,7 +139,13 @@ export function servicesFor(fixture: string): Services {
   return {
     canLookUp: () => fixture !== "part-kind",
     takePageModel: () => null,
-    words: async () => ({ understand: () => [{ kind: "nothing" }], aside: () => null }),
+    words: async () => ({
+      understand: () => [{ kind: "nothing" }],
+      codesIn: () => [],
+      said: () => null,
+      aside: () => null,
+    }),
+    said: () => [],
     findModel: async (typed) => {
       if (fixture === "model-broken") throw new Error("no catalogue");
       if (fixture === "model-slow") return never;

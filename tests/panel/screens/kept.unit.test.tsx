@@ -4,13 +4,9 @@ import type { Draft, Turn } from "../../../src/turn/index.ts";
 import { createDraftOf } from "../gallery/draft.ts";
 import { filterTurn, flowTurn, gateTurn, modelTurn, temperatureTurn } from "../gallery/measure-fixtures.ts";
 import { sealTurn } from "../gallery/seal-fixtures.ts";
-import { turnWith, viewOf } from "../gallery/turns.ts";
+import { viewOf } from "../gallery/turns.ts";
 import { mount } from "../mount.tsx";
 
-const symptom = turnWith({
-  turn: "opening.symptom",
-  answers: [{ id: "no-ice", text: "No new ice", role: "own" }],
-});
 const minute = 60_000;
 
 /** A page at one turn with what a tab keeps; mounted again it is the same page after a reload. */
@@ -80,15 +76,6 @@ describe("over a reload there stay", () => {
     await (await load()).type("Model number", "WX-4");
     takePageModel.mockReturnValue("TBY-744");
     expect((await load()).field("Model number").value).toBe("WX-4");
-  });
-
-  test("own words", async () => {
-    const { load } = page(symptom);
-    const label = "Or say it in your own words";
-    await (await load()).type(label, "no ice");
-    const after = await load();
-    expect(after.field(label).value).toBe("no ice");
-    expect(after.all(".own-words button").map((button) => button.textContent)).toEqual(["No new ice"]);
   });
 });
 

@@ -1,0 +1,153 @@
+import { Component } from "preact";
+import { longestWords, machineTurn, type Reply, replyTo, type Words } from "../../../turn/index.ts";
+import type { ComposerProps } from "../../frame/index.ts";
+import { contextOf, modelsIn } from "./context.ts";
+
+/** One more than is read, as in every field. */
+const most = longestWords + 1;
+
+/** Its name in a draft; `at` is where it stands among the typed words of the turn. */
+const name = "own-words";
+
+type State = {
+  typed: string;
+  /** What was sent last, and what is said to it; null while it is read, and before anything was sent. */
+  sent: string;
+  reply: Reply | "away" | null;
+  words: Words | null;
+  isReading: boolean;
+};
+
+const nothingSent = { sent: "", reply: null };
+
+/**
+ * The field at the panel's end, where anything can be said at any turn, and what is said to it. What is typed is read on
+ * the device; it takes no answer that was not its own wording, and passes no gate.
+ */
+export class Composer extends Component<ComposerProps, State> {
+  override state: State = {
+    typed: this.props.services.draft.read(this.props.turn.turn)[name] ?? "",
+    words: null,
+    isReading: false,
+    ...nothingSent,
+  };
+  #form: HTMLFormElement | null = null;
+
+  override componentDidMount(): void {
+    window.visualViewport?.addEventListener("resize", this.#rise);
+  }
+
+  override componentWillUnmount(): void {
+    window.visualViewport?.removeEventListener("resize", this.#rise);
+  }
+
+  override componentDidUpdate({ turn }: ComposerProps): void {
+    const { reply } = this.state;
+    // What was told besides is asked about at the next turn; all else was said to the turn before.
+    const isOver = turn.turn !== this.props.turn.turn && reply && reply !== "away" && reply.kind !== "facts";
+    if (isOver) this.setState(nothingSent);
+  }
+
+  /** A phone's keyboard lies over the window: what stands at its foot has to stand above that. */
+  readonly #rise = () => {
+    const { height = innerHeight, offsetTop = 0, scale = 1 } = window.visualViewport ?? {};
+    // Somebody who has enlarged the page sees a part of it.
+    const covered = scale > 1.05 ? 0 : Math.max(0, Math.round(innerHeight - height - offsetTop));
+    this.#form?.style.setProperty("bottom", `${covered}px`);
+  };
+
+  readonly #type = (typed: string) => {
+    this.props.services.draft.keep(this.props.turn.turn, name, typed);
+    this.setState({ typed });
+  };
+
+  /** What understands sentences is fetched once somebody is about to type one. */
+  readonly #prepare = () => void this.props.services.words().catch(() => null);
+
+  readonly #decide = (reply: Reply | null) => {
+    const { turn, services, actions, refill } = this.props;
+    if (reply?.kind === "taken") {
+      this.setState(nothingSent);
+      actions.answer(turn.turn, reply.answer);
+      return;
+    }
+    if (reply?.kind === "filled") {
+      for (const [entry, entered] of Object.entries(reply.entries))
+        services.draft.keep(turn.turn, entry, entered);
+      refill();
+    }
+    if (reply?.kind === "none") actions.tell({ words: this.state.sent, facts: [] });
+    this.setState(reply ? { reply } : nothingSent);
+  };
+
+  async #send(): Promise<void> {
+    const { typed, isReading } = this.state;
+    const sent = typed.trim();
+    if (!sent || isReading) return;
+    this.setState({ isReading: true, sent, reply: null });
+    try {
+      const { services } = this.props;
+      const words = await services.words();
+      const models = await modelsIn(words.codesIn(sent), services);
+      // Whoever has tapped meanwhile is at another turn: the words are read as they are meant there.
+      const { turn, view } = this.props;
+      const understood = words.understand(sent, contextOf(turn, view, services.now(), models));
+      this.#type("");
+      this.setState({ words, isReading: false });
+      this.#decide(replyTo(understood));
+    } catch {
+      this.setState({ isReading: false, reply: "away" });
+    }
+  }
+
+  override render({ heard: Heard, refill: _, ...props }: ComposerProps, state: State) {
+    const { texts, turn } = props;
+    const { typed, sent, reply, words, isReading } = state;
+    if (turn.turn === machineTurn) return null;
+    return (
+      <form
+        class="composer"
+        ref={(form) => {
+          this.#form = form;
+        }}
+        onSubmit={(event) => {
+          event.preventDefault();
+          void this.#send();
+        }}
+        onKeyDown={({ key }) => {
+          if (key === "Escape") this.#decide(null);
+        }}
+      >
+        {reply === "away" && <p role="alert">{texts("composer.away")}</p>}
+        {reply && reply !== "away" && words && Heard && (
+          <Heard {...props} sent={sent} reply={reply} words={words} decide={this.#decide} />
+        )}
+        <div class="say">
+          <input
+            type="text"
+            enterkeyhint="send"
+            autocomplete="off"
+            autocapitalize="off"
+            spellcheck={false}
+            autocorrect=""
+            maxLength={most}
+            value={typed}
+            aria-label={texts("composer.label")}
+            placeholder={texts("composer.label")}
+            onInput={({ currentTarget: { value } }) => this.#type(value.slice(0, most))}
+            onFocus={this.#prepare}
+          />
+          <button
+            type="submit"
+            aria-disabled={isReading || !typed.trim()}
+            aria-label={texts("composer.send")}
+          >
+            <svg width="24" height="24" viewBox="0 0 24 24" aria-hidden="true">
+              <path fill="currentColor" d="M12 3l8 9h-5v9H9v-9H4z" />
+            </svg>
+          </button>
+        </div>
+      </form>
+    );
+  }
+}

@@ -1,0 +1,2 @@
+export { Composer } from "./composer.tsx";
+export { Heard } from "./heard.tsx";

@@ -1,2 +1,0 @@
-export { OwnWords } from "./field.tsx";
-export { FoundInWords } from "./found.tsx";

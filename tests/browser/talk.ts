@@ -1,0 +1,56 @@
+import type { Locator } from "@playwright/test";
+import { phrasesOf, withOwnLines } from "../../src/training/index.ts";
+import { readLocales, readPhrases } from "../../src/workbench/build/locales-folder.ts";
+import type { PanelPage } from "./panel-page.ts";
+import { expect } from "./panel-test.ts";
+
+/** The field at the panel's end. */
+export const fieldOf = (panel: PanelPage) =>
+  panel.host.getByRole("textbox", { name: panel.text("composer.label"), exact: true });
+
+/** What was said to the last sentence. */
+export const heardBy = (panel: PanelPage) => panel.host.locator(".heard");
+
+export async function say(panel: PanelPage, words: string): Promise<void> {
+  await fieldOf(panel).fill(words);
+  await fieldOf(panel).press("Enter");
+}
+
+const { "en-GB": british = {}, "en-US": american = {} } = readPhrases();
+const said = phrasesOf({ ...readLocales()["en-GB"], phrases: withOwnLines(british, american) });
+
+/** Says an answer in words that somebody else has used for it, and confirms it; what was told besides is not meant. */
+export async function sayAnswer(panel: PanelPage, answer: string): Promise<void> {
+  const { turn, answers } = panel.turn;
+  const text = answers.find(({ id }) => id === answer)?.text ?? "";
+  const words = said.find((phrase) => phrase.label === `answer ${turn}.${answer}`)?.text ?? text;
+  await say(panel, words);
+  const heading = await panel.heading.textContent();
+  const offered = heardBy(panel).getByRole("button", { name: text, exact: true });
+  await expect(async () => {
+    const isTaken = (await panel.heading.textContent()) !== heading;
+    expect(isTaken || (await offered.isVisible()), `"${words}" at ${turn}`).toBe(true);
+  }).toPass();
+  if (await offered.isVisible()) await offered.tap();
+  await panel.took({ type: "answered", turn, answer, at: await panel.now() });
+  const other = heardBy(panel).getByRole("button", { name: panel.text("composer.no"), exact: true });
+  if (await other.isVisible()) await other.tap();
+}
+
+/** From here on whatever is tapped is reached and pressed by keys. */
+export function useKeysAlone(panel: PanelPage): () => void {
+  const hand = Object.getPrototypeOf(panel.host) as Locator;
+  const { tap } = hand;
+  hand.tap = async function press(this: Locator) {
+    const isBox = await this.evaluate((element) =>
+      Boolean(element.matches("label, [type=checkbox], [type=radio]")),
+    );
+    const target = isBox
+      ? await this.evaluateHandle((element) => (element as HTMLLabelElement).control ?? element)
+      : null;
+    await (target?.asElement() ?? this).press(isBox ? "Space" : "Enter");
+  };
+  return () => {
+    hand.tap = tap;
+  };
+}

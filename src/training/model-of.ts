@@ -18,10 +18,18 @@ export type Size = { buckets: number; perLabel: number };
 export const usualSize: Size = { buckets: 2 ** 13, perLabel: 40 };
 
 const SEED = 20_261_127;
-/** What has many sentences gets more weights, a danger most of all. */
+/** What has many sentences gets more weights, up to so many by its kind. */
 const PER_SENTENCE = 2.5;
-const PER_DANGER = 5;
-const MOST = 800;
+const most: Record<string, number> = {
+  "danger any": 750,
+  danger: 240,
+  "other harmless": 500,
+  other: 300,
+  ask: 160,
+  thing: 44,
+  question: 32,
+};
+const MOST = 400;
 /** Steps of a weight to either side of 0. */
 const STEPS = 7;
 
@@ -74,8 +82,8 @@ export function createModel(
       weights[place] ? { features, weight: weights[place] as number } : [],
     );
     const own = examples.filter(({ weight }) => weight > 0).length;
-    const share = kindOf(label) === "danger" ? PER_DANGER : PER_SENTENCE;
-    return shorten(examples, buckets, Math.min(MOST, Math.max(perLabel, Math.round(own * share))));
+    const wanted = Math.max(perLabel, Math.round(own * PER_SENTENCE));
+    return shorten(examples, buckets, Math.min(most[label] ?? most[kindOf(label)] ?? MOST, wanted));
   });
   return {
     format: 1,

@@ -6,6 +6,13 @@ export type Phrase = { text: string; label: string };
 /** Where something is and what something is: known by the way of asking and by the thing, each by a label of its own. */
 const isAsked = /^(where|what)-/;
 
+/** Of many patterns of asking, one in so many goes with the first name of a thing, and with each of its others. */
+const FEW = 5;
+const ONE_IN = [3, 12] as const;
+
+/** What stands among the phrases and has none. */
+const apart = new Set(["danger-rules", "ask-rules", "readings"]);
+
 const standing = new Set(["not-sure", "cannot"]);
 
 /** All phrases of a language, out of locales/<tag>/phrases; the wordings of the answers are phrases, too. */
@@ -19,7 +26,8 @@ export function phrasesOf(texts: Resource): Phrase[] {
     words: _,
     ...named
   } = partOf(texts, "phrases");
-  const { "danger-rules": __, "danger-patterns": said, readings: ___, ...answers } = named;
+  const { "danger-patterns": said, ...others } = named;
+  const answers = Object.fromEntries(Object.entries(others).filter(([name]) => !apart.has(name)));
   const ofTurns = Object.values(answers).flatMap((turns) => ofAnswers(turns as Resource));
   const known = new Set(ofTurns.map(({ label }) => label));
   const all = [
@@ -112,13 +120,14 @@ function ofAsides({ patterns, things, phrases, where, what }: Resource): Phrase[
     String(ids ?? "")
       .split(" ")
       .filter(Boolean)
-      .flatMap((id) =>
+      .flatMap((id, which) =>
         String(asResource(things)[id] ?? "")
           .split(", ")
           .flatMap((thing, place) =>
             lines(asResource(patterns)[how])
-              // The first name with every pattern, the others with every other one: enough to be known by.
-              .filter((_, at) => place === 0 || (at + place) % 2 === 0)
+              .filter(
+                (_, at, all) => (at + which + place) % (all.length > FEW ? ONE_IN[place ? 1 : 0] : 1) === 0,
+              )
               .map(({ text }) => ({ text: text.replace("%", thing), label: `asked ${how}-${id}` })),
           ),
       ),

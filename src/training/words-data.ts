@@ -17,6 +17,7 @@ export function createWordsData(phrases: Resource, texts: Resource, size: Size =
     ...(phrases["words"] as object),
     readings: phrases["readings"],
     rules: phrases["danger-rules"],
+    asks: phrases["ask-rules"] ?? {},
     asked: askedOf(all),
   } as unknown as ModelData["words"];
   return {

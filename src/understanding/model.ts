@@ -1,4 +1,4 @@
-import { type DangerRule, readRules } from "./danger-rules.ts";
+import { type DangerRules, readRules } from "./danger-rules.ts";
 import { readDigits } from "./digits.ts";
 import { type Features, featuresOf, wordMark } from "./features.ts";
 import { lookupOf, type ReadingWords } from "./readings/index.ts";
@@ -41,6 +41,8 @@ export type LanguageWords = {
   readings: ReadingWords;
   /** By kind of danger, as locales/<tag>/phrases/danger-rules.yaml says. */
   rules: Record<string, string>;
+  /** By side question, as locales/<tag>/phrases/ask-rules.yaml says. */
+  asks: Record<string, string>;
 };
 
 /** A model made ready. */
@@ -62,7 +64,8 @@ export type Model = {
   asked: Set<string>;
   asking: Set<string>;
   readings: ReturnType<typeof lookupOf>;
-  rules: DangerRule[];
+  rules: DangerRules;
+  asks: DangerRules;
 };
 
 /** What stands for a weight of 0 in the data: weights are steps from -7 to 7. */
@@ -113,6 +116,7 @@ export function readModel(data: ModelData): Model {
     asking: new Set(words.asking.split(" ")),
     readings: lookupOf(words.readings),
     rules: readRules(words.rules),
+    asks: readRules(words.asks),
   };
 }
 

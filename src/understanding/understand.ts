@@ -1,4 +1,4 @@
-import { clausesOf, ruledDanger, statementsOf } from "./danger-rules.ts";
+import { clausesOf, namesRuled, ruledDanger, statementsOf } from "./danger-rules.ts";
 import type { Features } from "./features.ts";
 import { featuresFor, type Model, scoresOf } from "./model.ts";
 import { readingOf } from "./readings/index.ts";
@@ -7,14 +7,18 @@ import { longestSentence, wordsOf } from "./words.ts";
 
 /** What a score has to reach, found on the phrases by leaving some out; a score of 1 is a clear case. */
 const least = {
-  danger: 0.15,
+  danger: 0.05,
   /** As far as a danger has to be likelier than its look-alikes. */
-  beyondHarmless: 0.4,
+  beyondHarmless: 0.3,
+  /** Likewise than an answer. */
+  beyondAnswer: -0.1,
   /** The words of a danger, but with a 'no' before them. */
   deniedDanger: 0.9,
   answer: -0.7,
   fact: -0.4,
   question: -0.45,
+  /** Of a question that a rule hears. */
+  ruled: -0.5,
 };
 /** How much likelier it is that somebody answers what was asked than that they speak of anything else. */
 const ANSWERING = 0.55;
@@ -22,6 +26,8 @@ const ANSWERING = 0.55;
 const BESIDE = 0.25;
 /** How much likelier a sentence that begins like a question is one. */
 const ASKING = 0.4;
+/** What a rule that hears a question adds. */
+const RULED = 0.6;
 /** A thing that is named is less than one that is asked for. */
 const THING = 0.2;
 /** As many of a kind as are offered side by side. */
@@ -49,14 +55,17 @@ export function understand(model: Model, sentence: string, context: Context): [U
   const isAsking = model.asking.has(words[0] ?? "") || text.trimEnd().endsWith("?");
   const rest: Scored[] = [
     ...answersIn(model, whole, words, context),
-    ...questionsIn(model, whole).map((one) => ({ ...one, score: one.score + (isAsking ? ASKING : 0) })),
+    ...questionsIn(model, whole, wordsOf(text)).map((one) => ({
+      ...one,
+      score: one.score + (isAsking ? ASKING : 0),
+    })),
     ...factsIn(model, scored.length > 1 ? scored.slice(1) : scored, context),
     ...readingIn(model, text, context),
     ...modelIn(text, context),
   ].sort((a, b) => b.score - a.score);
   const other = Math.max(at(model, whole, "other unrelated"), at(model, whole, "other harmless"));
   const found = rest.filter(({ score }) => score > other).map(({ understood }) => understood);
-  const [first, ...others] = [...dangerIn(model, text, scored), ...found];
+  const [first, ...others] = [...dangerIn(model, text, scored, context.turn), ...found];
   return first
     ? [first, ...others]
     : [
@@ -69,25 +78,43 @@ const folded = (text: string) => wordsOf(text).join(" ");
 const alike = (words: readonly string[], model: Model) => wordsOf(words.join(" "), model.same);
 const at = (model: Model, scores: Float32Array, label: string) => scores[model.places[label] ?? -1] ?? -1;
 
-function dangerIn(model: Model, text: string, scored: Float32Array[]): Understood[] {
+function dangerIn(model: Model, text: string, scored: Float32Array[], turn: string): Understood[] {
   const isNegator = (word: string) =>
     (model.same[word] ?? word).split(" ").some((each) => model.negators.has(each));
   const isJoint = (word: string) => model.joints.has(word);
-  const ruled = clausesOf(text).flatMap((words) => ruledDanger(words, model.rules, isNegator, isJoint) ?? []);
+  const ruled = clausesOf(text).flatMap(
+    (words) => ruledDanger(words, model.rules, { isNegator, isJoint }) ?? [],
+  );
   const said = ruled.find(({ denied }) => !denied);
-  const [likeliest = { label: "danger general", score: -1 }] = labelsOf(model, "danger ")
-    .filter((label) => label !== "danger hiss")
-    .map((label) => ({ label, score: Math.max(...scored.map((scores) => at(model, scores, label))) }))
+  // Whether it is a danger at all, and which, are weighed apart and count alike.
+  const kinds = labelsOf(model, "danger ").filter((label) => !/ (?:any|hiss)$/.test(label));
+  const [likeliest = { label: "danger general", score: -1 }] = scored
+    .flatMap((scores) =>
+      kinds.map((label) => ({
+        label,
+        score: (at(model, scores, label) + at(model, scores, "danger any")) / 2,
+      })),
+    )
     .sort((a, b) => b.score - a.score);
   const isDenied = !said && ruled.length > 0;
-  const harmless = at(model, scored[0] ?? new Float32Array(), "other harmless");
+  const [whole = new Float32Array()] = scored;
+  const harmless = at(model, whole, "other harmless");
+  const answered = Math.max(...answersNow(model, turn).map((label) => at(model, whole, label)), -1);
   const isHeard =
     likeliest.score >= (isDenied ? least.deniedDanger : least.danger) &&
-    likeliest.score > harmless + least.beyondHarmless;
+    likeliest.score > harmless + least.beyondHarmless &&
+    likeliest.score > answered + least.beyondAnswer;
   if (!said && !isHeard) return [];
-  const kind = likeliest.label === "danger any" ? "general" : likeliest.label.slice("danger ".length);
+  const kind = likeliest.label.slice("danger ".length);
   return [{ kind: "danger", danger: said?.danger ?? kind, sure: said !== undefined && isHeard }];
 }
+
+/** Answers of this turn and what may be told at any time, but for those that speak of a danger. */
+const answersNow = (model: Model, turn: string) =>
+  labelsOf(model, "answer ").filter((label) => {
+    const of = label.slice("answer ".length, label.lastIndexOf("."));
+    return (of === turn || model.facts.has(of)) && !/^opening\.(?:danger|hiss|leak|wet)/.test(of);
+  });
 
 const labelsOf = (model: Model, beginning: string) =>
   model.labels.filter((label) => label.startsWith(beginning));
@@ -134,7 +161,8 @@ function alikeness(a: Features, b: Features): number {
 }
 
 /** Questions known as a whole, and those for a place or a word: known by the way of asking and by the thing. */
-function questionsIn(model: Model, scores: Float32Array): Scored[] {
+function questionsIn(model: Model, scores: Float32Array, said: readonly string[]): Scored[] {
+  const ruled = new Set(namesRuled(said, model.asks));
   const whole = labelsOf(model, "question ").map((label) => ({
     score: at(model, scores, label),
     entry: label.slice("question ".length),
@@ -146,6 +174,10 @@ function questionsIn(model: Model, scores: Float32Array): Scored[] {
     })),
   );
   return [...whole, ...asked.filter(({ entry }) => model.asked.has(entry))]
+    .map(({ score, entry }) => ({
+      entry,
+      score: ruled.has(entry) ? Math.max(score, least.ruled) + RULED : score,
+    }))
     .filter(({ score }) => score > least.question)
     .sort((a, b) => b.score - a.score)
     .slice(0, MOST_ANSWERS)
@@ -176,9 +208,15 @@ function readingIn(model: Model, text: string, { instrument, region, today }: Co
   return instrument && entries ? [{ score: 0.5, understood: { kind: "reading", instrument, entries } }] : [];
 }
 
-/** Words with a digit and five signs or more, three at most: codes as plates have them. */
+/** What may be a code as plates have them: words with a digit, alone or after a short one; four at most. */
 export function codesIn(text: string): string[] {
-  return (text.match(/[\p{L}\d][\p{L}\d/.-]{4,}/gu) ?? []).filter((word) => /\d/.test(word)).slice(0, 3);
+  const words = text.match(/[\p{L}\d][\p{L}\d/.-]*/gu) ?? [];
+  const found = words.flatMap((word, at) => {
+    if (!/\d/.test(word)) return [];
+    const before = words[at - 1] ?? "";
+    return [...(before && before.length < 5 ? [`${before} ${word}`] : []), word];
+  });
+  return found.filter((code) => code.length >= 5).slice(0, 4);
 }
 
 function modelIn(text: string, { findModel }: Context): Scored[] {

@@ -187,7 +187,7 @@ test.describe("the tag's attributes", () => {
     await expect(
       panel.host.getByText(panel.text("measure.model-unknown", { typed: "QQQ 999 999" })),
     ).toBeVisible();
-    await expect(panel.host.getByRole("textbox")).toHaveValue("QQQ 999 999");
+    await expect(panel.host.locator(".turn").getByRole("textbox")).toHaveValue("QQQ 999 999");
     await panel.giveModel("TBY-744-K4.W");
     await panel.seesEnding("part", { cause: "bin-cracked" });
   });

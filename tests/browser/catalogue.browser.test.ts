@@ -23,7 +23,7 @@ test.describe("a catalogue that does not come", () => {
       const kept = await panel.storedText();
       await panel.findModel(code);
       await expect(panel.host.getByText(panel.text("measure.model-broken"))).toBeVisible();
-      await expect(panel.host.getByRole("textbox")).toHaveValue(code);
+      await expect(panel.host.locator(".turn").getByRole("textbox")).toHaveValue(code);
       await panel.seesTurn();
       expect(await panel.storedText()).toBe(kept);
       isBack = true;
@@ -85,7 +85,7 @@ test.describe("a slow catalogue", () => {
     await panel.findModel(code);
     await page.clock.runFor(16_000);
     await expect(panel.host.getByText(panel.text("measure.model-broken"))).toBeVisible();
-    await expect(panel.host.getByRole("textbox")).toHaveValue(code);
+    await expect(panel.host.locator(".turn").getByRole("textbox")).toHaveValue(code);
   });
 });
 

@@ -46,9 +46,9 @@ test.describe("the script on a page", () => {
 test.describe("the tag in a page that changes", () => {
   test("taken out and put in again within one task it keeps even what is being typed", async ({ panel }) => {
     await panel.openAt(atModelOfBin(), "with-catalogue.html");
-    await panel.host.getByRole("textbox").fill("WXC 3");
+    await panel.host.locator(".turn").getByRole("textbox").fill("WXC 3");
     await panel.host.evaluate((host) => document.querySelector("main")?.append(host));
-    await expect(panel.host.getByRole("textbox")).toHaveValue("WXC 3");
+    await expect(panel.host.locator(".turn").getByRole("textbox")).toHaveValue("WXC 3");
     await panel.goOnWithoutModel("measure.plate-lost", "WXC 3");
   });
 
@@ -105,10 +105,10 @@ test.describe("the tag in a page that changes", () => {
 
   test("a change of colours for the night takes away nothing that is being typed", async ({ panel }) => {
     await panel.openAt(atModelOfBin(), "with-catalogue.html");
-    await panel.host.getByRole("textbox").fill("WXC 3");
+    await panel.host.locator(".turn").getByRole("textbox").fill("WXC 3");
     await panel.host.evaluate((host) => host.setAttribute("theme", "dark"));
     await expect(panel.host).toHaveCSS("color-scheme", "dark");
-    await expect(panel.host.getByRole("textbox")).toHaveValue("WXC 3");
+    await expect(panel.host.locator(".turn").getByRole("textbox")).toHaveValue("WXC 3");
   });
 
   test("a change of the language shows the same turn in it", async ({ panel, page }) => {

@@ -49,7 +49,7 @@ test.describe("the model code", () => {
     await panel.findModel("BLQ254NH/A0");
     const mine = panel.host.getByRole("button", { name: new RegExp(`^${panel.text("measure.mine")}`) });
     await expect(mine).not.toHaveCount(0);
-    await panel.host.getByRole("textbox").fill("BLQ254NH/A");
+    await panel.host.locator(".turn").getByRole("textbox").fill("BLQ254NH/A");
     await expect(mine).toHaveCount(0);
   });
 });

@@ -24,8 +24,8 @@ export async function sayAnswer(panel: PanelPage, answer: string): Promise<void>
   const { turn, answers } = panel.turn;
   const text = answers.find(({ id }) => id === answer)?.text ?? "";
   const words = said.find((phrase) => phrase.label === `answer ${turn}.${answer}`)?.text ?? text;
-  await say(panel, words);
   const heading = await panel.heading.textContent();
+  await say(panel, words);
   const offered = heardBy(panel).getByRole("button", { name: text, exact: true });
   await expect(async () => {
     const isTaken = (await panel.heading.textContent()) !== heading;

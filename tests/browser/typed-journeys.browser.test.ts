@@ -7,16 +7,16 @@ import { say, sayAnswer, useKeysAlone } from "./talk.ts";
 
 /** As each is typed: in which English, and by what all else is pressed. */
 const ways = [
-  { language: "en-GB", path: "index.html", hand: "keys" },
-  { language: "en-US", path: "american.html", hand: "fingers" },
+  { language: "en-GB", path: "index.html", sessionName: "panel", hand: "keys" },
+  { language: "en-US", path: "american.html", sessionName: "american", hand: "fingers" },
 ];
 
-for (const { language, path, hand } of ways)
+for (const { language, path, sessionName, hand } of ways)
   for (const [scenario, { sees, reports, part, ending }] of Object.entries(journeys))
     test(`${scenario}: said in the words of ${language}, with ${hand} alone, it comes to the same end`, async ({
       page,
     }) => {
-      const panel = new PanelPage(page, { language, axe: false });
+      const panel = new PanelPage(page, { language, sessionName, axe: false });
       const letGo = hand === "keys" ? useKeysAlone(panel) : () => {};
       try {
         await panel.open(path);

@@ -108,7 +108,7 @@ test("a wait that begins at nine is over at nine next day", async ({ panel }) =>
 
 test("a cracked bin is a new bin for the code on the plate", async ({ panel }) => {
   await panel.openWhere("part.model", noIce, undefined, "bin-cracked");
-  await panel.host.getByRole("textbox").fill("BLQ254NH/A0");
+  await panel.host.locator(".turn").getByRole("textbox").fill("BLQ254NH/A0");
   await panel.button("Find my model").tap();
   await panel.button("This is mine: BLQ254NH/A0").tap();
   // Number, price and stock as the demo shop's feed has them: 4369 pence, "few", "original".

@@ -26,10 +26,10 @@ function textsIn(language: string): Record<string, string> {
   return Object.fromEntries(texts.filter(([key]) => files.some((file) => key.startsWith(`${file}.`))));
 }
 
-/** What a reader of a language may meet: all but units that can be chosen, and one region's law. */
+/** What a reader of a language may meet: all but units that can be chosen, one region's law, and ids of drawings. */
 function everyTextReadIn(language: string): [string, string][] {
   const texts = Object.entries({ ...everyTextIn("en-GB"), ...everyTextIn(language) });
-  return texts.filter(([key]) => !/^(statutes\.|measure\.unit-)/.test(key));
+  return texts.filter(([key]) => !/^(statutes\.|measure\.unit-|asides\..*\.drawing$)/.test(key));
 }
 
 const british = textsIn("en-GB");

@@ -10,6 +10,7 @@ export const phrases = {
   words: { ...(own["words"] as object), facts: "opening.symptom opening.changed" },
   readings: own["readings"] ?? {},
   "danger-rules": own["danger-rules"] ?? {},
+  "ask-rules": own["ask-rules"] ?? {},
   opening: {
     "opening.symptom": {
       "no-ice": "no ice\nit makes no ice\nnot making any ice\nice maker stopped",

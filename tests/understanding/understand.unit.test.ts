@@ -53,9 +53,17 @@ describe("a typed sentence", () => {
     expect(first("what will the part cost", seal)).toEqual({ kind: "question", entry: "cost-part" });
   });
 
+  test("is a question by a rule, where no phrase is like it", () => {
+    expect(first("am I going to be set back by a pricey new valve", seal)).toMatchObject({
+      entry: "cost-part",
+    });
+  });
+
   test("names a model, as the given function finds it", () => {
     const findModel = (code: string) => (code.toUpperCase() === "IM-2040B" ? "IM-2040B" : null);
     expect(first("its an im-2040b", { ...seal, findModel })).toEqual({ kind: "model", code: "IM-2040B" });
+    const withBlank = (code: string) => (code.toUpperCase() === "IM 2040B" ? "IM-2040B" : null);
+    expect(first("its an im 2040b", { ...seal, findModel: withBlank })).toMatchObject({ kind: "model" });
     expect(read("its an XX-99999", { ...seal, findModel })).not.toContainEqual(
       expect.objectContaining({ kind: "model" }),
     );
@@ -90,6 +98,9 @@ describe("a danger", () => {
     ["cord is laying in a puddle", "water-near-socket"],
     ["no ice, and the socket crackles", "sparks"],
     ["i punctured the freezer wall and now it hisses", "gas"],
+    ["can't touch the plug it's so hot", "sparks"],
+    ["no idea why but there's smoke", "burning"],
+    ["it used to just hum, now the plug sizzles", "sparks"],
   ])("is heard in “%s”", (sentence, danger) => {
     expect(first(sentence)).toMatchObject({ kind: "danger", danger });
   });
@@ -101,6 +112,10 @@ describe("a danger", () => {
     "nobody got a shock",
     "the smoke alarm is fine",
     "there's no water near the socket",
+    "no sign of any smoke or flames",
+    "the old fridge used to spark",
+    "got a shock when I saw the price",
+    "what if it catches fire",
   ])("is not heard in “%s”", (sentence) => {
     expect(first(sentence)).not.toMatchObject({ kind: "danger" });
   });

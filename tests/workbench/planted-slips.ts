@@ -41,6 +41,12 @@ export const slips: Fault[] = [
     { file: "checks/filter-age.yaml", find: "picture: filter-date", put: "picture: ¦filter-dat" },
   ],
   [
+    "a drawing of a part that there is not",
+    "unknown-picture",
+    'shows the drawing "bin-seate", which does not exist. Did you mean "bin-seated"?',
+    { file: "parts.yaml", find: "picture: bin-seated", put: "picture: ¦bin-seate" },
+  ],
+  [
     "a misspelt key that must be there",
     "unknown-key",
     'Did you mean "station"?',

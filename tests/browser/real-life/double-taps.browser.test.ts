@@ -86,7 +86,8 @@ const cases: Record<string, Case> = {
   "'show what it means' of counted and weighed cubes": {
     open: async (panel) => {
       await panel.openWhere("cube-weight.weigh", { "fresh-ice.look": "small" });
-      for (const field of await panel.host.getByRole("textbox").all()) await field.fill("10");
+      for (const field of await panel.host.locator(".turn").getByRole("textbox").all())
+        await field.fill("10");
     },
     control: (panel) => words(panel, "measure.show-result"),
     onceOnly: async (panel) => {
@@ -97,7 +98,8 @@ const cases: Record<string, Case> = {
   "'use this' of counted and weighed cubes": {
     open: async (panel, finger) => {
       await panel.openWhere("cube-weight.weigh", { "fresh-ice.look": "small" });
-      for (const field of await panel.host.getByRole("textbox").all()) await field.fill("10");
+      for (const field of await panel.host.locator(".turn").getByRole("textbox").all())
+        await field.fill("10");
       await finger.tap(words(panel, "measure.show-result"));
     },
     control: (panel) => words(panel, "measure.use"),
@@ -288,7 +290,7 @@ test("two presses of a key with another between them are both meant", async ({ p
 
 test("a word in a field is still chosen by a double click", async ({ page, panel }) => {
   await panel.openWhere("opening.symptom");
-  const field = panel.host.getByRole("textbox").first();
+  const field = panel.host.locator(".turn").getByRole("textbox").first();
   await field.fill("leaks");
   await field.dblclick();
   await page.keyboard.type("drips");

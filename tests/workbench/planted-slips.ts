@@ -43,8 +43,12 @@ export const slips: Fault[] = [
   [
     "a drawing of a part that there is not",
     "unknown-picture",
-    'shows the drawing "bin-seate", which does not exist. Did you mean "bin-seated"?',
-    { file: "parts.yaml", find: "picture: bin-seated", put: "picture: ¦bin-seate" },
+    'shows the drawing "filter-seate", which does not exist. Did you mean "filter-seated"?',
+    {
+      file: "parts.yaml",
+      find: "access: inside, fitting: self }",
+      put: "access: inside, fitting: self, picture: ¦filter-seate }",
+    },
   ],
   [
     "a misspelt key that must be there",

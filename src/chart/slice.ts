@@ -17,7 +17,7 @@ export type FlowSlice = {
   hazards: Record<string, { signal: Signal }>;
   gates: Record<string, Pick<GateRule, "signal" | "covers" | "items" | "facts">>;
   causes: Record<string, CauseSlice>;
-  parts: Record<string, { minutes: number; tools: string[]; hazards: string[] }>;
+  parts: Record<string, { minutes: number; tools: string[]; hazards: string[]; picture?: string }>;
   /** Whether a leak is searched for: the water stays closed at every ending but a fixed one. */
   searches: Guard;
 };

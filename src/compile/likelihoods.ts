@@ -1,6 +1,6 @@
-import { type Check, type CheckOutcome, type Flow, limitOf } from "../guide/index.ts";
+import { anythingElse, type Check, type CheckOutcome, type Flow, limitOf } from "../guide/index.ts";
 import { complainedWorlds } from "./complained.ts";
-import { anythingElse, sharesOf } from "./shares.ts";
+import { sharesOf } from "./shares.ts";
 import { isThere } from "./worlds.ts";
 
 /**

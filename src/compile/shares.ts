@@ -1,9 +1,6 @@
-import type { Flow } from "../guide/index.ts";
+import { anythingElse, type Flow } from "../guide/index.ts";
 import { chanceOfComplaint } from "./complained.ts";
 import type { OpeningAnswers } from "./is-possible.ts";
-
-/** Stands for all that no cause of the list explains. */
-export const anythingElse = "anything-else";
 
 /** A limit of the model; that one is missing the verifier tells, which needs the causes of a scenario all the same. */
 const shareOf = ({ limits }: Flow, id: string) => limits[id]?.value ?? 0;

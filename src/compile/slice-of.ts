@@ -71,10 +71,11 @@ function partsOf(
   const causeIds = Object.keys(flow.causes).filter((id) => causes.includes(id) || told.includes(id));
   const kinds = new Set(causeIds.flatMap((id) => flow.causes[id]?.part ?? []));
   const gateIds = new Set(checks.flatMap((check) => ("access" in check ? gatesOf(check) : [])));
-  const parts = pick(flow.parts, kinds, ({ minutes, tools, access }) => ({
+  const parts = pick(flow.parts, kinds, ({ minutes, tools, access, picture }) => ({
     minutes,
     tools,
     hazards: flow.access[access] ?? [],
+    ...(picture ? { picture } : {}),
   }));
   const gates = pick(flow.gates, gateIds, ({ signal, covers, items, facts }) => ({
     signal,

@@ -155,6 +155,7 @@ export async function startEngine(
     words: () => bringWords(language, () => controller.journal()),
     said: () => saidIn(controller.journal()),
     shopHelp: { name: options.shopName, link: options.helpLink },
+    basketLink: options.basketLink,
   };
   if (isFresh) await nextTask();
   if (!isCurrent()) return null;

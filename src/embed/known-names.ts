@@ -1,8 +1,8 @@
 import { isOneSlip } from "../catalogue/index.ts";
 import { attributeNames } from "./first-options.ts";
 
-/** Ours; the last one the first file need not know. */
-const known: readonly string[] = [...attributeNames, "plate-reader"];
+/** Ours; the last ones the first file need not know. */
+const known: readonly string[] = [...attributeNames, "plate-reader", "basket-link"];
 
 /** Attributes that any tag may have, as far as pages set them on one like this. */
 const everyTag = new Set(

@@ -17,6 +17,8 @@ export type Options = {
   model: string | null;
   shopName: string;
   helpLink: string | null;
+  /** Where the shop's basket is; null where there is no way to it. */
+  basketLink: string | null;
   /** Hosts that links of parts may lead to, besides the shop's own. */
   linkHosts: string[];
   /** Keeps two panels on one site apart in storage. */
@@ -81,6 +83,7 @@ export function readOptions(
       model: modelFits ? model : null,
       shopName: read("shop-name")?.slice(0, 80) ?? "",
       helpLink: link("help-link", "a link that starts with http, https, tel or mailto", toHelpAddress),
+      basketLink: link("basket-link"),
       linkHosts: hosts.filter(isHost),
       sessionName,
     },

@@ -39,13 +39,14 @@ export type GateRule = {
   /** Dangers that show themselves just here, and end the session. */
   dangers?: string[] | undefined;
 };
-/** `who`: the trade that fits it, where a householder does not. */
+/** `who`: the trade that fits it, where a householder does not. `picture`: the drawing that shows where it sits. */
 export type PartRule = {
   minutes: number;
   tools: string[];
   access: string;
   fitting: "self" | "professional";
   who?: string | undefined;
+  picture?: string | undefined;
 };
 
 export type CauseRule = {

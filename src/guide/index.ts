@@ -1,5 +1,6 @@
 export { flowBounds, id, listOf, type Path, recordOf } from "../condition/index.ts";
 export { type Limits, lastRegion, limitOf, type Region, regionIn } from "../measuring/index.ts";
+export { anythingElse } from "./anything-else.ts";
 export { dangersOf } from "./dangers.ts";
 export type {
   CauseRule,

@@ -120,6 +120,7 @@ export const fileSchemas = {
       access: id,
       fitting: z.enum(["self", "professional"]),
       who: z.optional(id),
+      picture: z.optional(id),
     }),
   ),
   conditions: recordOf(id, condition),

@@ -40,7 +40,10 @@ const ownSlice = {
       keeps: flag,
     }),
   ),
-  parts: recordOf(id, z.strictObject({ minutes: number, tools: listOf(id), hazards: listOf(id) })),
+  parts: recordOf(
+    id,
+    z.strictObject({ minutes: number, tools: listOf(id), hazards: listOf(id), picture: z.optional(id) }),
+  ),
   searches: guardShape,
   lasting: listOf(turnRef),
 };

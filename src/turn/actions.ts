@@ -126,6 +126,8 @@ export type Services = {
   /** What was typed so far and is no answer, in the person's own words, for whoever takes over. */
   said(): string[];
   shopHelp: { name: string; link: string | null };
+  /** Where the shop's basket is, http or https; null where the page does not say. */
+  basketLink: string | null;
 };
 
 /** Everything a screen draws. */

@@ -1,4 +1,5 @@
 import { proofTurns, type TurnMeta } from "../chart/index.ts";
+import { anythingElse } from "../guide/index.ts";
 import { memoryOf, type Session } from "../session/index.ts";
 import type { Texts } from "./actions.ts";
 import { foundText, titleOf } from "./findings.ts";
@@ -7,29 +8,57 @@ import type { Ending, Evidence } from "./turn.ts";
 
 /** Everything an ending says: its cause, its part or whom to call, and what was found on the way there. */
 export function endingOf(session: Session, outcome: NonNullable<TurnMeta["outcome"]>, texts: Texts): Ending {
-  const { cause, who, lastFixed, likely } = memoryOf(session);
+  const memory = memoryOf(session);
+  const { cause, who, lastFixed } = memory;
   const rule = cause ? session.flow.causes[cause] : undefined;
   const part =
     outcome === "part" && rule?.part ? partOf(session, rule.part, rule.claim ?? "proved", texts) : null;
-  const words = cause ? texts(`causes.${cause}.${outcome === "fixed" ? "fixed" : "is"}`) : "";
+  const likely = part ? nextTo(session, part.kind) : outcome === "professional" ? memory.likely : [];
+  const others = likely.filter((id) => id !== cause);
+  const isOpen = outcome !== "fixed" && outcome !== "stopped";
   return {
     outcome,
-    cause: words || (lastFixed && outcome === "fixed" ? texts(`causes.${lastFixed}.fixed`) : ""),
+    cause: outcome === "fixed" ? putRight(session, texts) : cause ? texts(`causes.${cause}.is`) : "",
     causeId: cause,
-    likely:
-      outcome === "professional"
-        ? likely.flatMap((id) => (id === cause ? [] : likelyOf(session, id, texts)))
-        : [],
+    likely: others.flatMap((id) => likelyOf(session, id, texts)),
+    worth: worthOf(part ? (rule?.who ?? "") : outcome === "professional" ? who : null, texts),
+    until: isOpen ? untilOf(session, cause ?? others[0] ?? lastFixed, texts) : "",
     who: who && outcome === "professional" ? `${texts(`who.${who}.name`)}: ${texts(`who.${who}.tell`)}` : "",
     part,
     evidence: evidenceOf(session, cause, texts),
   };
 }
 
+/** What was put right and did it, in words; empty where nothing was. */
+export function putRight(session: Session, texts: Texts): string {
+  const { cause, lastFixed } = memoryOf(session);
+  const said = (id: string | null) => (id ? texts(`causes.${id}.fixed`) : "");
+  return said(cause) || said(lastFixed);
+}
+
+/** Beside a part that is proved or due, the one cause that is likeliest next and needs something else. */
+function nextTo(session: Session, part: string): string[] {
+  const { likely = [] } = session.adviser?.call(memoryOf(session)) ?? {};
+  const [next] = likely.filter((id) => session.flow.causes[id]?.part !== part);
+  return next && next !== anythingElse ? [next] : [];
+}
+
 function likelyOf({ flow }: Session, causeId: string, texts: Texts): Ending["likely"] {
-  const part = flow.causes[causeId]?.part;
+  const { part, station = "" } = flow.causes[causeId] ?? {};
   const cause = texts(`causes.${causeId}.is`);
-  return cause ? [{ causeId, cause, part: part ? texts(`parts.${part}.name`) : "" }] : [];
+  return cause ? [{ causeId, cause, part: part ? texts(`parts.${part}.name`) : "", station }] : [];
+}
+
+/** Whether mending is worth its price, by the trade that does it, "" for nobody. No sums: only the shop knows those. */
+function worthOf(trade: string | null, texts: Texts): string[] {
+  const said = trade === null ? "" : texts(trade ? `who.${trade}.worth` : "endings.worth");
+  return said ? said.split("\n") : [];
+}
+
+/** What to do for ice until it is mended: a cause's own words, its station's, or a tray in the freezer. */
+function untilOf({ flow }: Session, cause: string | null | undefined, texts: Texts): string {
+  const own = cause && texts(`causes.${cause}.until`);
+  return own || texts(`endings.until.${flow.causes[cause ?? ""]?.station}`) || texts("endings.until.tray");
 }
 
 function partOf(session: Session, kind: string, claim: "proved" | "due", texts: Texts): Ending["part"] {
@@ -44,6 +73,7 @@ function partOf(session: Session, kind: string, claim: "proved" | "due", texts: 
     tools: (rule?.tools ?? []).map((tool) => texts(`tools.${tool}`)),
     cautions: hazardsOf(session.flow, rule?.hazards ?? [], texts),
     model: memoryOf(session).model,
+    picture: rule?.picture ?? null,
   };
 }
 

@@ -3,7 +3,7 @@ import { limitOf } from "../measuring/index.ts";
 import { memoryOf, metaOf, type Session, stillSo } from "../session/index.ts";
 import type { Texts } from "./actions.ts";
 import { becauseOf } from "./because.ts";
-import { endingOf } from "./ending-of.ts";
+import { endingOf, putRight } from "./ending-of.ts";
 import { hazardsOf } from "./hazards.ts";
 import { changedChips, leftLines } from "./left-lines.ts";
 import { pathOf, pathText } from "./path.ts";
@@ -78,14 +78,23 @@ function wordsOf(session: Session, meta: TurnMeta, texts: Texts): Words {
     const advice = `dangers.${danger ?? "general"}`;
     return { heading: texts(`${advice}.heading`), body: lines(texts(`${advice}.do`)), note: "", why: "" };
   }
-  // Where nothing was broken, "it works again" would be wrong: such a cause has a headline of its own.
-  const [own, ...more] = meta.outcome === "fixed" && cause ? lines(texts(`causes.${cause}.ending`)) : [];
-  if (own) return { heading: own, body: more, note: "", why: "" };
+  if (meta.outcome === "fixed") {
+    // Where nothing was broken, "it works again" would be wrong: such a cause has a headline of its own.
+    const [own = texts("endings.fixed.heading"), ...more] = lines(texts(`causes.${cause}.ending`));
+    const todo = texts(`causes.${cause}.ending`) ? more : lines(texts("endings.fixed.body"));
+    return { heading: own, body: [...lines(putRight(session, texts)), ...todo], note: "", why: "" };
+  }
   if (meta.outcome) {
     const ending = meta.outcome === "professional" && !cause ? "no-cause" : meta.outcome;
+    const { claim, part = "" } = session.flow.causes[cause ?? ""] ?? {};
+    // The cause is the headline wherever one is established; what more is said of it comes next.
+    const is = ending === "part" || ending === "professional" ? texts(`causes.${cause}.is`) : "";
+    const [named = "", ...more] = lines(is.replace(". ", ".\n"));
+    const todo = ending === "part" && claim === "due" ? "due" : "body";
+    const todoText = texts(`endings.${ending}.${todo}`, { part: texts(`parts.${part}.name`) });
     return {
-      heading: texts(`endings.${ending}.heading`),
-      body: lines(texts(`endings.${ending}.body`)),
+      heading: named.replace(/\.$/, "") || texts(`endings.${ending}.heading`),
+      body: [...more, ...lines(todoText)],
       note: "",
       why: "",
     };

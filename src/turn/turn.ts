@@ -80,10 +80,13 @@ export type Ending = {
   /** The cause in words, empty where none was established. */
   cause: string;
   causeId: string | null;
-  /** Where a professional is called: what it most likely is, likeliest first, without the cause above. */
-  likely: { causeId: string; cause: string; part: string }[];
+  /** Where a professional is called or a part is named: what else it most likely is, likeliest first, without the cause above. */
+  likely: { causeId: string; cause: string; part: string; station: string }[];
   /** Who to call, for professional and stopped. */
   who: string;
+  /** Whether mending is worth its price, in short sentences; what to do for ice until it is mended. */
+  worth: string[];
+  until: string;
   part: {
     kind: string;
     name: string;
@@ -94,6 +97,8 @@ export type Ending = {
     tools: string[];
     cautions: Hazard[];
     model: string | null;
+    /** The drawing that shows where it sits, or null. */
+    picture: string | null;
   } | null;
   evidence: Evidence[];
 };

@@ -115,19 +115,23 @@ test("a cracked bin is a new bin for the code on the plate", async ({ panel }) =
   await shows(panel.host, {
     says: [
       "A part is needed",
-      "The part for your machine",
-      "Check the model number against your rating plate before you order.",
-      "Cause: The ice bin is broken and doesn't sit right.",
+      "The ice bin is broken and doesn't sit right",
+      "You need a new ice bin.",
+      "Ice bin: It's cracked or broken",
+      "Ruled out: the controls.",
       "What you found proves that this part is the cause.",
-      "BLQ254NH/A0",
+      "Fits your model: BLQ254NH/A0",
+      "Check the number against your rating plate before you order.",
       "Ice bin for Brindlequay BLQ2 series",
       "LLS-10060",
       "£43.69",
       "Only a few left",
       "About 5 minutes to fit",
+      "Meanwhile, freeze drinking water in an ice tray.",
+      "Is it worth it?",
       "Why this part",
     ],
-    buttons: [...top, "Add to basket", "Copy this summary"],
+    buttons: [...top, "Add to basket", "Copy this summary", "Print"],
   });
 });
 
@@ -145,6 +149,6 @@ test("where no cause was found a person takes over, with all that was seen", asy
       "Water supply Through a tube at the back",
       "Lately Nothing that I know of",
     ],
-    buttons: [...top, "Copy this summary"],
+    buttons: [...top, "Copy this summary", "Print"],
   });
 });

@@ -39,6 +39,8 @@ describe("attributes at the door", () => {
     ["link-hosts", "shop.example:8443", "host names such as"],
     ["model", "---", "a model code"],
     ["flows", "javascript:alert(1)", "http or https"],
+    ["basket-link", "javascript:alert(1)", "http or https"],
+    ["basket-link", "mailto:basket@shop.example", "http or https"],
     ["session-name", "two words", "1 to 40 letters"],
     ["model", "X".repeat(41), "at most 40"],
   ])("a wrong %s is ignored with a sentence that says what it must be", (name, value, wants) => {

@@ -11,6 +11,7 @@ const endings = ["fixed", "later", "part", "professional", "no-cause"];
 const fixedKeys = [
   ...["proved", "due"].map((claim) => `claims.${claim}`),
   ...endings.flatMap((ending) => [`endings.${ending}.heading`, `endings.${ending}.body`]),
+  ...["part.due", "until.tray", "until.cold", "worth"].map((word) => `endings.${word}`),
   ...["name", "ask", "how", "note"].map((word) => `endings.model.${word}`),
   ...["open-first", "open-again", "keep-closed", "until-part", "danger"].map(
     (word) => `endings.water.${word}`,
@@ -65,6 +66,8 @@ export function expectedKeys(flow: Flow): ExpectedKeys {
     allowed: [
       ...turnTexts.flatMap(({ allowed }) => allowed),
       ...causes.filter(([, cause]) => cause.remedy === "self").map(([id]) => `causes.${id}.ending`),
+      ...causes.map(([id]) => `causes.${id}.until`),
+      ...who.map((id) => `who.${id}.worth`),
     ],
   };
 }

@@ -36,7 +36,7 @@ describe("an ending on screen", () => {
       at: at(90),
     } as const;
     const card = record(model, given).session;
-    expect(shown(card)).toMatchObject({ heading: "You need a part", answers: [] });
+    expect(shown(card)).toMatchObject({ heading: "The ice maker is broken", answers: [] });
     expect(shown(card).ending).toMatchObject({
       outcome: "part",
       causeId: "ice-maker-faulty",
@@ -105,7 +105,7 @@ describe("an ending on screen", () => {
   test("at a person's wish keeps the cause that was proved already", () => {
     const card = follow(startSession(inTradeOrder(flow), at(0), "TR-01"), broken);
     const help = record(card, { type: "help-asked", at: at(95) }).session;
-    expect(shown(help)).toMatchObject({ heading: "Call somebody" });
+    expect(shown(help)).toMatchObject({ heading: "The ice maker is broken" });
     expect(shown(help).ending).toMatchObject({
       causeId: "ice-maker-faulty",
       who: "The shop: hello",

@@ -41,6 +41,16 @@ export const slips: Fault[] = [
     { file: "checks/filter-age.yaml", find: "picture: filter-date", put: "picture: ¦filter-dat" },
   ],
   [
+    "a drawing of a part that there is not",
+    "unknown-picture",
+    'shows the drawing "filter-seate", which does not exist. Did you mean "filter-seated"?',
+    {
+      file: "parts.yaml",
+      find: "access: inside, fitting: self }",
+      put: "access: inside, fitting: self, picture: ¦filter-seate }",
+    },
+  ],
+  [
     "a misspelt key that must be there",
     "unknown-key",
     'Did you mean "station"?',

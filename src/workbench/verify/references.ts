@@ -75,7 +75,10 @@ function checkStations(at: NameCheck, { above, access }: Flow["stations"]): void
 }
 
 function checkParts(at: NameCheck, parts: Record<string, PartRule>): void {
-  for (const [id, { access }] of Object.entries(parts)) at.one("access", "access", access, [id, "access"]);
+  for (const [id, { access, picture }] of Object.entries(parts)) {
+    at.one("access", "access", access, [id, "access"]);
+    if (picture) at.one("picture", "picture", picture, [id, "picture"]);
+  }
 }
 
 function checkScenario(at: NameCheck, { when, complaint, proofs, checks }: Scenario): void {

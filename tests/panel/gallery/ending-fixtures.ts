@@ -21,8 +21,17 @@ export const partEnding: Ending = {
   outcome: "part",
   cause: "The water filter is clogged.",
   causeId: "filter-clogged",
-  likely: [],
+  likely: [
+    {
+      causeId: "inlet-valve-faulty",
+      cause: "The inlet valve doesn't let water in.",
+      part: "inlet valve",
+      station: "inlet-valve",
+    },
+  ],
   who: "",
+  worth: ["The part is all you pay for."],
+  until: "Meanwhile, freeze drinking water in an ice tray.",
   part: {
     kind: "water-filter",
     name: "Water filter",
@@ -33,6 +42,7 @@ export const partEnding: Ending = {
     tools: ["a towel"],
     cautions: [{ id: "slip", signal: "caution", text: "Some water spills. Lay a towel on the floor." }],
     model: "WX-40B8/E",
+    picture: "filter-seated",
   },
   evidence,
 };
@@ -47,20 +57,23 @@ export function endingTurn(heading: string, ending: Ending): Turn {
   });
 }
 
-const none = { part: null, causeId: null, likely: [] };
+const none = { part: null, causeId: null, likely: [], worth: [], until: "" };
 const lines = { lines: linesOf(5) };
 const part = endingTurn("A new water filter brings the ice back", partEnding);
 
 /** Views of every ending; what the shop answers for the part depends on the fixture's name. */
 export const endingFixtures: Record<string, View> = {
   fixed: viewOf(
-    endingTurn("The ice maker makes ice again", {
-      ...none,
-      outcome: "fixed",
-      cause: "You switched the ice maker on.",
-      who: "",
-      evidence: evidence.slice(0, 1),
-    }),
+    {
+      ...endingTurn("The ice maker makes ice again", {
+        ...none,
+        outcome: "fixed",
+        cause: "You switched the ice maker on.",
+        who: "",
+        evidence: evidence.slice(0, 1),
+      }),
+      body: ["You switched the ice maker on."],
+    },
     lines,
   ),
   part: viewOf(part, lines),

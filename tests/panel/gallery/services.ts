@@ -165,5 +165,6 @@ export function servicesFor(fixture: string): Services {
     keepAwake: async () => () => {},
     signal: (kind) => console.log("signal", kind),
     shopHelp: { name: "the people at Winterhof Parts", link: "https://shop.example/help" },
+    basketLink: "https://shop.example/basket",
   };
 }

@@ -172,7 +172,7 @@ describe("the part", () => {
       return { ...found, part: { ...found.part, name: "<img src=x onerror=alert(1)>" } };
     };
     const { all, text } = await atEnding("part", { ...servicesFor("part"), partFor });
-    expect(all("img")).toHaveLength(0);
+    expect(all("img[src]")).toHaveLength(0);
     expect(text()).toContain("<img src=x onerror=alert(1)>");
   });
 });
@@ -201,7 +201,7 @@ describe("every ending", () => {
   test("calls what somebody put right no cause", async () => {
     const { text } = await atEnding("fixed");
     expect(text()).toContain("You switched the ice maker on.");
-    expect(text()).not.toContain("Cause:");
+    expect(text()).not.toContain("You need");
   });
 
   test("copies its summary", async () => {

@@ -4,7 +4,7 @@ import type { BasketPart, BasketState, Services, Texts } from "../../../turn/ind
 type Props = { part: BasketPart; services: Services; texts: Texts };
 
 /** 'Add to basket', and what became of it. Only the host page knows, and it may say so late or in another tab. */
-export function BasketButton({ part, services: { basket }, texts }: Props) {
+export function BasketButton({ part, services: { basket, basketLink }, texts }: Props) {
   const [, look] = useState(0);
   useEffect(() => basket.watch(() => look((times) => times + 1)), [basket]);
   const state = basket.stateOf(part);
@@ -24,6 +24,11 @@ export function BasketButton({ part, services: { basket }, texts }: Props) {
       >
         {texts(labels[state])}
       </button>
+      {basketLink && (state === "added" || state === "silent") && (
+        <a class="shop" href={basketLink}>
+          {texts("part.basket")}
+        </a>
+      )}
     </>
   );
 }

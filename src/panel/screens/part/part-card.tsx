@@ -1,15 +1,15 @@
-import type { Actions, Ending, Services, Texts } from "../../../turn/index.ts";
-import { Hazards } from "../../frame/index.ts";
+import type { Ending } from "../../../turn/index.ts";
+import { Hazards, type ScreenProps, Tile } from "../../frame/index.ts";
 import { otherVariant, saidOf, showList, useFitted } from "../reading/index.ts";
 import { Offer } from "./offer.tsx";
 import { PlateQuestion } from "./plate-question.tsx";
 import { ShopHelp } from "./shop-help.tsx";
 
 type Wanted = NonNullable<Ending["part"]>;
-type Props = { wanted: Wanted; actions: Actions; busy: boolean; services: Services; texts: Texts };
+type Props = ScreenProps & { wanted: Wanted };
 
 /** The one right part: what the shop has for this very machine, or the kind of part and the shop's help. */
-export function PartCard({ wanted, actions, busy, services, texts }: Props) {
+export function PartCard({ wanted, actions, busy, services, texts, picture }: Props) {
   const { model, kind, name, tools } = wanted;
   const canLookUp = services.canLookUp();
   const lookedUp = canLookUp ? model : null;
@@ -31,12 +31,15 @@ export function PartCard({ wanted, actions, busy, services, texts }: Props) {
     <section class="part-card">
       <p class="claim">{texts(`part.claim-${wanted.claim}`)}</p>
       <h3>{name}</h3>
+      {/* Where it sits; a picture of the product comes with the shop's offer. */}
+      <Tile id={wanted.picture} picture={picture} />
       <p>{wanted.claimText}</p>
       {model && (
         <p>
           {texts(part ? "part.fits" : "part.model")} <span class="model-code">{model}</span>
         </p>
       )}
+      {part && <p class="small">{texts("part.check-model")}</p>}
       <PlateQuestion
         asked={asked}
         plate={plate}

@@ -1,0 +1,28 @@
+import type { Ending, Evidence, Texts, Turn } from "../../../turn/index.ts";
+import { glanceOf } from "./glance.ts";
+
+/** What stands above the likely causes: whether one is established already, and whether it takes a part. */
+export const likelyHead = ({ part, causeId }: Ending) =>
+  `part.${part ? "next" : causeId ? "else" : "likely"}`;
+
+/** The ending in plain text, for a message to a shop or a repairer. */
+export function summaryOf(turn: Turn, found: Evidence[], texts: Texts): string {
+  const { heading, ending } = turn;
+  if (!ending) return heading;
+  const { outcome, cause, likely, part } = ending;
+  const lines = [
+    heading,
+    // Elsewhere the heading is the cause.
+    outcome === "fixed" && cause,
+    likely[0] && texts(likelyHead(ending)),
+    ...likely.map(({ cause, part }, place) =>
+      [`${place + 1}. ${cause}`, part && texts("part.bring", { part })].filter(Boolean).join(" "),
+    ),
+    part?.model && `${texts("part.model")} ${part.model}`,
+    part && `${texts("part.kind")} ${part.name}`,
+    "",
+    ...found.map((each) => `- ${each.check}: ${each.found}`),
+    ...glanceOf(turn, texts).flatMap(({ kind, text }) => (kind === "not-tried" ? [text] : [])),
+  ];
+  return lines.filter((line) => typeof line === "string").join("\n");
+}

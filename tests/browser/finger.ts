@@ -49,7 +49,12 @@ export class Finger {
   }
 
   async #taps(target: Locator, after: number[], between?: () => Promise<void>, down = 0.5): Promise<void> {
-    await target.scrollIntoViewIfNeeded();
+    await target.waitFor();
+    // As a person would: not under what stays at the window's edges.
+    await target.evaluate((element) => {
+      const { top, bottom } = element.getBoundingClientRect();
+      if (top < 120 || bottom > innerHeight - 80) element.scrollIntoView({ block: "center" });
+    });
     const box = await target.boundingBox();
     if (!box) throw new Error(`${target} is not to be seen`);
     const [x, y] = [Math.round(box.x + box.width / 2), Math.round(box.y + box.height * down)];

@@ -36,14 +36,14 @@ test.describe("a danger while the rest of the script is still on its way", () =>
       const last = panel.host.getByText(panel.text(`dangers.${danger}.do`).split("\n").at(-1)?.trim() ?? "");
       const below = await last.boundingBox();
       release();
-      await expect(panel.button(panel.text("part.copy"))).toBeVisible();
+      await expect(panel.host.getByText(panel.text("part.found"), { exact: true })).toBeVisible();
       await seesStop(panel, danger);
       await expect(panel.heading).toBeFocused();
       expect(await panel.heading.boundingBox()).toEqual(before);
       expect(await last.boundingBox()).toEqual(below);
       await page.reload();
       await seesStop(panel, danger);
-      await expect(panel.button(panel.text("part.copy"))).toBeVisible();
+      await expect(panel.host.getByText(panel.text("part.found"), { exact: true })).toBeVisible();
     });
 
   test("one that another tab has reported since is not cleared by a 'start again' that was tapped before it", async ({
@@ -62,7 +62,7 @@ test.describe("a danger while the rest of the script is still on its way", () =>
     // It shows here at once, too, with nothing of the rest there.
     await seesStop(panel, "gas");
     release();
-    await expect(panel.button(panel.text("part.copy"))).toBeVisible();
+    await expect(panel.host.getByText(panel.text("part.found"), { exact: true })).toBeVisible();
     await seesStop(panel, "gas");
     await elsewhere.reload();
     await seesStop(other, "gas");
@@ -75,7 +75,7 @@ test.describe("a danger while the rest of the script is still on its way", () =>
     await report(panel, "gas");
     await seesStop(panel, "gas");
     release();
-    await expect(panel.button(panel.text("part.copy"))).toBeVisible();
+    await expect(panel.host.getByText(panel.text("part.found"), { exact: true })).toBeVisible();
     await seesStop(panel, "gas");
     expect(await panel.storedEvents()).toEqual([{ type: "danger-reported", danger: "gas" }]);
   });
@@ -91,7 +91,7 @@ test.describe("a danger while the rest of the script is still on its way", () =>
     await panel.button(panel.text("standing.not-sure")).tap();
     await seesStop(panel, "not-sure");
     release();
-    await expect(panel.button(panel.text("part.copy"))).toBeVisible();
+    await expect(panel.host.getByText(panel.text("part.found"), { exact: true })).toBeVisible();
     await seesStop(panel, "not-sure");
   });
 
@@ -110,7 +110,7 @@ test.describe("a danger while the rest of the script is still on its way", () =>
     await expect(panel.heading).toBeFocused();
     expect(await panel.storedText()).toBe(kept);
     release();
-    await expect(panel.button(panel.text("part.copy"))).toBeVisible();
+    await expect(panel.host.getByText(panel.text("part.found"), { exact: true })).toBeVisible();
     await seesStop(panel, "shock");
     await expect(panel.heading).toBeFocused();
   });

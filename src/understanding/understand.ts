@@ -52,7 +52,8 @@ export function understand(model: Model, sentence: string, context: Context): [U
   const parts = statements.length > 1 ? statements.map((each) => scoredOf(alike(each, model))) : [];
   const facts = factsIn(model, [whole, ...parts], context);
   const answers = answersIn(model, [whole, ...parts], context, facts);
-  const isAsking = model.asking.has(words[0] ?? "") || text.trimEnd().endsWith("?");
+  const [first = "", second = ""] = words;
+  const isAsking = model.asking.has(first) || model.asking.has(`${first}-${second}`) || text.trimEnd().endsWith("?");
   const rest: Scored[] = [
     ...answers,
     ...questionsIn(model, whole.scores, wordsOf(text)).map((one) => ({
@@ -69,9 +70,9 @@ export function understand(model: Model, sentence: string, context: Context): [U
   );
   const found = rest.filter(({ score }) => score > other).map(({ understood }) => understood);
   const heard = [whole, ...parts].map(({ scores }) => scores);
-  const [first, ...others] = [...dangerIn(model, text, heard, context.turn), ...found];
-  return first
-    ? [first, ...others]
+  const [likeliest, ...others] = [...dangerIn(model, text, heard, context.turn), ...found];
+  return likeliest
+    ? [likeliest, ...others]
     : [
         { kind: "nothing" },
         ...answersIn(model, [whole], context, [], -1).map(({ understood }) => understood),

@@ -9,14 +9,19 @@ import { longestSentence, wordsOf } from "./words.ts";
 /** What a score has to reach, found on sentences read while tuning; a score of 1 is a clear case. */
 const least = {
   danger: 0.05,
+  /** Of a danger that is no more likely than that: it is one at all. */
+  anyDanger: 0,
+  clearDanger: 0.3,
   /** As far as a danger has to be likelier than its look-alikes. */
   beyondHarmless: 0.3,
   /** Likewise than an answer. */
   beyondAnswer: -0.1,
   /** The words of a danger, but with a 'no' before them. */
   deniedDanger: 0.8,
-  answer: -0.7,
-  question: -0.45,
+  answer: -0.5,
+  question: 0.05,
+  /** As far as anything has to be likelier than what has nothing to do with the subject. */
+  beyondUnrelated: 0.8,
   /** Of a question that a rule hears. */
   ruled: -0.5,
 };
@@ -56,16 +61,13 @@ export function understand(model: Model, sentence: string, context: Context): [U
   const isAsking = model.asking.has(first) || model.asking.has(`${first}-${second}`) || text.trimEnd().endsWith("?");
   const rest: Scored[] = [
     ...answers,
-    ...questionsIn(model, whole.scores, wordsOf(text)).map((one) => ({
-      ...one,
-      score: one.score + (isAsking ? ASKING : 0),
-    })),
+    ...questionsIn(model, whole.scores, wordsOf(text), isAsking),
     ...told(facts, answers[0]?.score),
     ...readingIn(model, text, context),
     ...modelIn(text, context),
   ].sort((a, b) => b.score - a.score);
   const other = Math.max(
-    at(model, whole.scores, "other unrelated"),
+    at(model, whole.scores, "other unrelated") * 0.5 + least.beyondUnrelated,
     at(model, whole.scores, "other harmless"),
   );
   const found = rest.filter(({ score }) => score > other).map(({ understood }) => understood);
@@ -92,13 +94,11 @@ function dangerIn(model: Model, text: string, scored: Float32Array[], turn: stri
   const said = ruled.find(({ denied }) => !denied);
   // Whether it is a danger at all, and which, are weighed apart and count alike.
   const kinds = labelsOf(model, "danger ").filter((label) => !/ (?:any|hiss)$/.test(label));
-  const [likeliest = { label: "danger general", score: -1 }] = scored
-    .flatMap((scores) =>
-      kinds.map((label) => ({
-        label,
-        score: (at(model, scores, label) + at(model, scores, "danger any")) / 2,
-      })),
-    )
+  const [likeliest = { label: "danger general", any: -1, score: -1 }] = scored
+    .flatMap((scores) => {
+      const any = at(model, scores, "danger any");
+      return kinds.map((label) => ({ label, any, score: (at(model, scores, label) + any) / 2 }));
+    })
     .sort((a, b) => b.score - a.score);
   const isDenied = !said && ruled.length > 0;
   const [whole = new Float32Array()] = scored;
@@ -106,6 +106,7 @@ function dangerIn(model: Model, text: string, scored: Float32Array[], turn: stri
   const answered = Math.max(...answersNow(model, turn).map((label) => at(model, whole, label)), -1);
   const isHeard =
     likeliest.score >= (isDenied ? least.deniedDanger : least.danger) &&
+    (likeliest.any >= least.anyDanger || likeliest.score >= least.clearDanger) &&
     likeliest.score > harmless + least.beyondHarmless &&
     likeliest.score > answered + least.beyondAnswer;
   if (!said && !isHeard) return [];
@@ -152,7 +153,12 @@ const isStanding = (one: Understood) =>
   one.kind === "answer" && (one.answer === "not-sure" || one.answer === "cannot");
 
 /** Questions known as a whole, and those for a place or a word: known by the way of asking and by the thing. */
-function questionsIn(model: Model, scores: Float32Array, said: readonly string[]): Scored[] {
+function questionsIn(
+  model: Model,
+  scores: Float32Array,
+  said: readonly string[],
+  isAsking: boolean,
+): Scored[] {
   const ruled = new Set(namesRuled(said, model.asks));
   const whole = labelsOf(model, "question ").map((label) => ({
     score: at(model, scores, label),
@@ -167,7 +173,7 @@ function questionsIn(model: Model, scores: Float32Array, said: readonly string[]
   return [...whole, ...asked.filter(({ entry }) => model.asked.has(entry))]
     .map(({ score, entry }) => ({
       entry,
-      score: ruled.has(entry) ? Math.max(score, least.ruled) + RULED : score,
+      score: (ruled.has(entry) ? Math.max(score, least.ruled) + RULED : score) + (isAsking ? ASKING : 0),
     }))
     .filter(({ score }) => score > least.question)
     .sort((a, b) => b.score - a.score)

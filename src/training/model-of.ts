@@ -17,15 +17,17 @@ import { kindOf, turnOf, weightsFor } from "./weigh.ts";
 
 /** How large a model may get. */
 export type Size = { buckets: number; perLabel: number };
-export const usualSize: Size = { buckets: 2 ** 11, perLabel: 46 };
+export const usualSize: Size = { buckets: 2 ** 11, perLabel: 36 };
 
 const SEED = 20_261_127;
 /** Rounds of training that show which weights are heavy. */
-const ROUGHLY = 8;
+const ROUGHLY = 5;
 /** What has many sentences gets more weights; fewer where the sentences are made of patterns. */
-const PER_SENTENCE = 1.6;
+const PER_SENTENCE = 1;
 const PER_PATTERN = 0.7;
 const MOST = 600;
+/** What has nothing to do with the subject may be in any word. */
+const MOST_UNRELATED = 1300;
 /** Labels of a group have so many of their buckets together, of the sum of what each would have. */
 const TOGETHER = 0.9;
 /** How much it counts that a piece sets the labels of a group apart. */
@@ -87,6 +89,7 @@ export function createModel(
       );
     });
     const most = group.map((label, place) => {
+      if (label === "other unrelated") return MOST_UNRELATED;
       const own = (examples[place] ?? []).filter(({ weight }) => weight > 0).length;
       const isPatterned = ["danger", "ask", "thing"].includes(kindOf(label));
       return Math.min(MOST, Math.max(perLabel, Math.round(own * (isPatterned ? PER_PATTERN : PER_SENTENCE))));

@@ -18,9 +18,9 @@ const least = {
   beyondAnswer: -0.1,
   /** The words of a danger, but with a 'no' before them. */
   deniedDanger: 0.8,
-  answer: -0.5,
-  question: 0.05,
-  /** As far as anything has to be likelier than what has nothing to do with the subject. */
+  answer: -0.7,
+  question: -0.1,
+  /** Of anything, in a sentence that is as likely to have nothing to do with the subject as not. */
   beyondUnrelated: 0.8,
   /** Of a question that a rule hears. */
   ruled: -0.5,
@@ -33,6 +33,8 @@ const ASKING = 0.4;
 const RULED = 0.6;
 /** A thing that is named is less than one that is asked for. */
 const THING = 0.2;
+/** How much it counts that a sentence has nothing to do with the subject, beside how clear a meaning has to be. */
+const UNRELATED = 0.35;
 /** As many of a kind as are offered side by side. */
 const MOST_ANSWERS = 3;
 
@@ -58,7 +60,8 @@ export function understand(model: Model, sentence: string, context: Context): [U
   const facts = factsIn(model, [whole, ...parts], context);
   const answers = answersIn(model, [whole, ...parts], context, facts);
   const [first = "", second = ""] = words;
-  const isAsking = model.asking.has(first) || model.asking.has(`${first}-${second}`) || text.trimEnd().endsWith("?");
+  const isAsking =
+    model.asking.has(first) || model.asking.has(`${first}-${second}`) || text.trimEnd().endsWith("?");
   const rest: Scored[] = [
     ...answers,
     ...questionsIn(model, whole.scores, wordsOf(text), isAsking),
@@ -66,11 +69,14 @@ export function understand(model: Model, sentence: string, context: Context): [U
     ...readingIn(model, text, context),
     ...modelIn(text, context),
   ].sort((a, b) => b.score - a.score);
-  const other = Math.max(
-    at(model, whole.scores, "other unrelated") * 0.5 + least.beyondUnrelated,
-    at(model, whole.scores, "other harmless"),
-  );
-  const found = rest.filter(({ score }) => score > other).map(({ understood }) => understood);
+  const unrelated = at(model, whole.scores, "other unrelated");
+  const harmless = at(model, whole.scores, "other harmless");
+  const clear = Math.max(unrelated * UNRELATED + least.beyondUnrelated, harmless);
+  // A measurement or a code speaks for itself.
+  const isPlain = ({ kind }: Understood) => kind === "reading" || kind === "model";
+  const found = rest
+    .filter(({ score, understood }) => score > (isPlain(understood) ? Math.max(unrelated, harmless) : clear))
+    .map(({ understood }) => understood);
   const heard = [whole, ...parts].map(({ scores }) => scores);
   const [likeliest, ...others] = [...dangerIn(model, text, heard, context.turn), ...found];
   return likeliest

@@ -89,11 +89,7 @@ function printOwn(): void {
         "three, never read",
         "goal",
       ],
-      ...rows.map(([name, key, goal]) => [
-        name,
-        ...all.map((each) => percent(each[key])),
-        goal,
-      ]),
+      ...rows.map(([name, key, goal]) => [name, ...all.map((each) => percent(each[key])), goal]),
       ["taken silently and wrong, count", ...all.map((each) => `${each.silentlyWrong}`), "0"],
       [
         "answers, dangers, look-alikes, count",

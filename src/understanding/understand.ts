@@ -23,7 +23,7 @@ const least = {
   /** Of anything, in a sentence that is as likely to have nothing to do with the subject as not. */
   beyondUnrelated: 0.8,
   /** Of a question that a rule hears. */
-  ruled: -0.5,
+  ruled: -0.35,
 };
 /** What only a part of a sentence says counts less than what the whole of it says. */
 const IN_PART = 0.2;
@@ -69,14 +69,7 @@ export function understand(model: Model, sentence: string, context: Context): [U
     ...readingIn(model, text, context),
     ...modelIn(text, context),
   ].sort((a, b) => b.score - a.score);
-  const unrelated = at(model, whole.scores, "other unrelated");
-  const harmless = at(model, whole.scores, "other harmless");
-  const clear = Math.max(unrelated * UNRELATED + least.beyondUnrelated, harmless);
-  // A measurement or a code speaks for itself.
-  const isPlain = ({ kind }: Understood) => kind === "reading" || kind === "model";
-  const found = rest
-    .filter(({ score, understood }) => score > (isPlain(understood) ? Math.max(unrelated, harmless) : clear))
-    .map(({ understood }) => understood);
+  const found = isAbout(model, whole, rest) ? rest.map(({ understood }) => understood) : [];
   const heard = [whole, ...parts].map(({ scores }) => scores);
   const [likeliest, ...others] = [...dangerIn(model, text, heard, context.turn), ...found];
   return likeliest
@@ -85,6 +78,20 @@ export function understand(model: Model, sentence: string, context: Context): [U
         { kind: "nothing" },
         ...answersIn(model, [whole], context, [], -1).map(({ understood }) => understood),
       ];
+}
+
+/**
+ * Whether a sentence has to do with the subject: anything it may mean is clear enough. A measurement or a code speaks for
+ * itself, and what is told besides counts like what was asked.
+ */
+function isAbout(model: Model, { scores }: Spoken, rest: readonly Scored[]): boolean {
+  const unrelated = at(model, scores, "other unrelated");
+  const harmless = at(model, scores, "other harmless");
+  const clear = Math.max(unrelated * UNRELATED + least.beyondUnrelated, harmless);
+  return rest.some(({ score, understood: { kind } }) => {
+    if (kind === "reading" || kind === "model") return score > Math.max(unrelated, harmless);
+    return score + (kind === "facts" ? BESIDE : 0) > clear;
+  });
 }
 
 const folded = (text: string) => wordsOf(text).join(" ");

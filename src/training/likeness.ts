@@ -27,7 +27,7 @@ export function indexOf(all: readonly Labelled[]): Index {
 }
 
 /** So many of a label's own show well enough what is like them. */
-const ENOUGH = 80;
+const ENOUGH = 40;
 
 /** By sentence, the cosine with the likest of a label's own. */
 export function likenessTo(label: string, all: readonly Labelled[], index: Index): Float32Array {

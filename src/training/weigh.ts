@@ -65,9 +65,10 @@ export function weightsFor(label: string, all: readonly Labelled[], about: About
     return !isSibling && (likest[at] as number) > SAME ? 0 : against;
   });
   const negatives = [...all.keys()].filter((at) => (weights[at] as number) < 0);
-  negatives.sort((a, b) => (likest[b] as number) - (likest[a] as number) || a - b);
+  const ascending = Float32Array.from(negatives, (at) => likest[at] as number).sort();
+  const least = ascending[ascending.length - LIKEST] ?? -1;
   for (const [rank, at] of negatives.entries())
-    if (!isAny && rank >= LIKEST && rank % ONE_IN) weights[at] = 0;
+    if (!isAny && (likest[at] as number) < least && rank % ONE_IN) weights[at] = 0;
   return weights;
 }
 

@@ -38,7 +38,8 @@ const UNRELATED = 0.35;
 /** As many of a kind as are offered side by side. */
 const MOST_ANSWERS = 3;
 
-type Scored = { score: number; understood: Understood };
+/** `plain`: it speaks for itself, as a measurement, a code and the words of a rule do. */
+type Scored = { score: number; understood: Understood; plain?: boolean };
 
 /**
  * What a sentence means, likeliest first; a danger comes before all else. Never empty, never throws: what nothing is
@@ -81,17 +82,15 @@ export function understand(model: Model, sentence: string, context: Context): [U
 }
 
 /**
- * Whether a sentence has to do with the subject: anything it may mean is clear enough. A measurement or a code speaks for
- * itself, and what is told besides counts like what was asked.
+ * Whether a sentence has to do with the subject: anything it may mean is clear enough. What is told besides counts like what was asked.
  */
 function isAbout(model: Model, { scores }: Spoken, rest: readonly Scored[]): boolean {
   const unrelated = at(model, scores, "other unrelated");
   const harmless = at(model, scores, "other harmless");
   const clear = Math.max(unrelated * UNRELATED + least.beyondUnrelated, harmless);
-  return rest.some(({ score, understood: { kind } }) => {
-    if (kind === "reading" || kind === "model") return score > Math.max(unrelated, harmless);
-    return score + (kind === "facts" ? BESIDE : 0) > clear;
-  });
+  return rest.some(({ score, understood: { kind }, plain }) =>
+    plain ? score > Math.max(unrelated, harmless) : score + (kind === "facts" ? BESIDE : 0) > clear,
+  );
 }
 
 const folded = (text: string) => wordsOf(text).join(" ");
@@ -191,7 +190,11 @@ function questionsIn(
     .filter(({ score }) => score > least.question)
     .sort((a, b) => b.score - a.score)
     .slice(0, MOST_ANSWERS)
-    .map(({ score, entry }) => ({ score, understood: { kind: "question", entry } }));
+    .map(({ score, entry }) => ({
+      score,
+      understood: { kind: "question", entry },
+      plain: ruled.has(entry),
+    }));
 }
 
 /** Facts as one meaning, which comes after a clear answer of this turn. */
@@ -207,7 +210,9 @@ const told = (facts: readonly ScoredFact[], answer = -1): Scored[] =>
 
 function readingIn(model: Model, text: string, { instrument, region, today }: Context): Scored[] {
   const entries = instrument && region && readingOf(text, instrument, model.readings, region, today);
-  return instrument && entries ? [{ score: 0.5, understood: { kind: "reading", instrument, entries } }] : [];
+  return instrument && entries
+    ? [{ score: 0.5, understood: { kind: "reading", instrument, entries }, plain: true }]
+    : [];
 }
 
 /** What may be a code as plates have them: words with a digit, alone or after a short one; four at most. */
@@ -225,6 +230,6 @@ function modelIn(text: string, { findModel }: Context): Scored[] {
   if (!findModel) return [];
   return codesIn(text).flatMap((code) => {
     const found = findModel(code);
-    return found === null ? [] : [{ score: 2, understood: { kind: "model", code: found } }];
+    return found === null ? [] : [{ score: 2, understood: { kind: "model", code: found }, plain: true }];
   });
 }

@@ -17,13 +17,13 @@ import { kindOf, turnOf, weightsFor } from "./weigh.ts";
 
 /** How large a model may get. */
 export type Size = { buckets: number; perLabel: number };
-export const usualSize: Size = { buckets: 2 ** 11, perLabel: 32 };
+export const usualSize: Size = { buckets: 2 ** 11, perLabel: 36 };
 
 const SEED = 20_261_127;
 /** Rounds of training that show which weights are heavy. */
 const ROUGHLY = 5;
 /** What has many sentences gets more weights; fewer where the sentences are made of patterns. */
-const PER_SENTENCE = 0.8;
+const PER_SENTENCE = 1;
 const PER_PATTERN = 0.7;
 const MOST = 600;
 /** What has nothing to do with the subject may be in any word. */

@@ -6,8 +6,8 @@ export type Kind = "answer" | "shared" | "question" | "asked" | "ask" | "thing" 
 /** As alike as two ways of putting the same thing: neither is then an example of what the other is not. */
 const SAME = 0.72;
 /** Negative examples: as many of the likest, and of the others one in so many. They are nearly all that counts. */
-const LIKEST = 400;
-const ONE_IN = 8;
+const LIKEST = 500;
+const ONE_IN = 6;
 /** A label has a dozen sentences among thousands; found on an outside data set's validation part. */
 const BELONGS = 4;
 /** All that has nothing to do with the subject is few sentences beside those of the subject. */

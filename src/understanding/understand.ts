@@ -82,14 +82,14 @@ export function understand(model: Model, sentence: string, context: Context): [U
 }
 
 /**
- * Whether a sentence has to do with the subject: anything it may mean is clear enough. What is told besides counts like what was asked.
+ * Whether a sentence has to do with the subject: anything it may mean is clear enough. What is told or asked besides counts like what was asked.
  */
 function isAbout(model: Model, { scores }: Spoken, rest: readonly Scored[]): boolean {
   const unrelated = at(model, scores, "other unrelated");
   const harmless = at(model, scores, "other harmless");
   const clear = Math.max(unrelated * UNRELATED + least.beyondUnrelated, harmless);
   return rest.some(({ score, understood: { kind }, plain }) =>
-    plain ? score > Math.max(unrelated, harmless) : score + (kind === "facts" ? BESIDE : 0) > clear,
+    plain ? score > Math.max(unrelated, harmless) : score + (kind === "answer" ? 0 : BESIDE) > clear,
   );
 }
 

@@ -82,7 +82,8 @@ export function understand(model: Model, sentence: string, context: Context): [U
 }
 
 /**
- * Whether a sentence has to do with the subject: anything it may mean is clear enough. What is told or asked besides counts like what was asked.
+ * Whether a sentence has to do with the subject: something it may mean is clear enough. What is told or asked besides
+ * counts like what was asked.
  */
 function isAbout(model: Model, { scores }: Spoken, rest: readonly Scored[]): boolean {
   const unrelated = at(model, scores, "other unrelated");

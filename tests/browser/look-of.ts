@@ -6,6 +6,8 @@ type Look = { name: string; box: number[]; style: Record<string, string> };
 /** The look of every element of the panel, the panel itself first. */
 function looksOf(host: Locator): Promise<Look[]> {
   return host.evaluate((panel) => {
+    // What stays at the window's foot is looked at where it belongs in the panel.
+    panel.shadowRoot?.querySelector<HTMLElement>(".foot")?.style.setProperty("position", "static");
     const origin = panel.getBoundingClientRect();
     return [panel, ...(panel.shadowRoot?.querySelectorAll("*") ?? [])].map((element) => {
       const { x, y, width, height } = element.getBoundingClientRect();

@@ -43,6 +43,16 @@ describe("an ending to take along", () => {
     expect(shared.mock.calls[0]?.[0].text).toContain("Model: WX-40B8/E");
   });
 
+  test("has what was said and nobody understood, in its own words", async () => {
+    const writeText = copied();
+    const { tap } = await atEnding("professional", {
+      ...servicesFor("professional"),
+      said: () => ["my cousin fitted it"],
+    });
+    await tap("Copy this summary");
+    expect(writeText.mock.calls[0]?.[0]).toContain("Also said: “my cousin fitted it”");
+  });
+
   test("is copied where sharing fails", async () => {
     withShareSheet(() => Promise.reject(new DOMException("no", "NotAllowedError")));
     const writeText = copied();

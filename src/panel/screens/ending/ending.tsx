@@ -18,7 +18,7 @@ export function EndingScreen(props: ScreenProps) {
   const found = [...ending.evidence].sort((a, b) => Number(b.proves) - Number(a.proves));
   const glance = glanceOf(turn, texts);
   const evidence = <Found found={found} isProof={part?.claim === "proved"} texts={texts} />;
-  const takeAlong = <TakeAlong text={summaryOf(turn, found, texts)} texts={texts} />;
+  const takeAlong = <TakeAlong text={summaryOf(turn, found, services.said(), texts)} texts={texts} />;
   const likely = <Likely ending={ending} texts={texts} />;
   return (
     <>

@@ -6,7 +6,7 @@ export const likelyHead = ({ part, causeId }: Ending) =>
   `part.${part ? "next" : causeId ? "else" : "likely"}`;
 
 /** The ending in plain text, for a message to a shop or a repairer. */
-export function summaryOf(turn: Turn, found: Evidence[], texts: Texts): string {
+export function summaryOf(turn: Turn, found: Evidence[], said: string[], texts: Texts): string {
   const { heading, ending } = turn;
   if (!ending) return heading;
   const { outcome, cause, likely, part } = ending;
@@ -22,6 +22,7 @@ export function summaryOf(turn: Turn, found: Evidence[], texts: Texts): string {
     part && `${texts("part.kind")} ${part.name}`,
     "",
     ...found.map((each) => `- ${each.check}: ${each.found}`),
+    ...said.map((words) => texts("part.said", { words })),
     ...glanceOf(turn, texts).flatMap(({ kind, text }) => (kind === "not-tried" ? [text] : [])),
   ];
   return lines.filter((line) => typeof line === "string").join("\n");

@@ -17,15 +17,17 @@ import { kindOf, turnOf, weightsFor } from "./weigh.ts";
 
 /** How large a model may get. */
 export type Size = { buckets: number; perLabel: number };
-export const usualSize: Size = { buckets: 2 ** 11, perLabel: 46 };
+export const usualSize: Size = { buckets: 2 ** 11, perLabel: 36 };
 
 const SEED = 20_261_127;
 /** Rounds of training that show which weights are heavy. */
-const ROUGHLY = 8;
+const ROUGHLY = 5;
 /** What has many sentences gets more weights; fewer where the sentences are made of patterns. */
-const PER_SENTENCE = 1.6;
+const PER_SENTENCE = 1;
 const PER_PATTERN = 0.7;
 const MOST = 600;
+/** What has nothing to do with the subject may be in any word. */
+const MOST_UNRELATED = 1300;
 /** Labels of a group have so many of their buckets together, of the sum of what each would have. */
 const TOGETHER = 0.9;
 /** How much it counts that a piece sets the labels of a group apart. */
@@ -34,6 +36,8 @@ const APART = 0.7;
 const OFTEN = 0.15;
 /** Steps of a weight to either side of 0. */
 const STEPS = 4;
+/** Sizes of a step that are tried, of that at which the heaviest weight is the last step. */
+const SHORTER = [1, 0.9, 0.8, 0.7, 0.6, 0.5];
 
 /** Trains a language's model of its phrases: the same model of the same phrases. Some seconds for thousands of them. */
 export function createModel(
@@ -87,6 +91,7 @@ export function createModel(
       );
     });
     const most = group.map((label, place) => {
+      if (label === "other unrelated") return MOST_UNRELATED;
       const own = (examples[place] ?? []).filter(({ weight }) => weight > 0).length;
       const isPatterned = ["danger", "ask", "thing"].includes(kindOf(label));
       return Math.min(MOST, Math.max(perLabel, Math.round(own * (isPatterned ? PER_PATTERN : PER_SENTENCE))));
@@ -153,10 +158,28 @@ function shorten(group: readonly Example[][], buckets: number, most: number): Sh
   const labels = group.map((examples) => {
     const fewer = examples.map(({ features, weight }) => ({ weight, features: keptOf(features, isKept) }));
     const { weights, bias } = trainLabel(fewer, buckets, seeded(SEED));
-    const step = Math.max(...kept.map((at) => Math.abs(weights[at] as number))) / STEPS || 1;
-    return { levels: kept.map((at) => Math.round((weights[at] as number) / step)), bias, step };
+    const own = kept.map((at) => weights[at] as number);
+    const step = stepOf(own);
+    return { levels: own.map((weight) => levelOf(weight, step)), bias, step };
   });
-  return { kept, labels };
+  const isUsed = kept.map((_, place) => labels.some(({ levels }) => levels[place] !== 0));
+  return {
+    kept: kept.filter((_, place) => isUsed[place]),
+    labels: labels.map((label) => ({ ...label, levels: label.levels.filter((_, place) => isUsed[place]) })),
+  };
+}
+
+const levelOf = (weight: number, step: number) =>
+  Math.max(-STEPS, Math.min(STEPS, Math.round(weight / step)));
+
+/** The step that comes nearest to all weights: the few heaviest may be cut short for the many that are light. */
+function stepOf(weights: readonly number[]): number {
+  const largest = Math.max(...weights.map(Math.abs)) / STEPS || 1;
+  const errorOf = (step: number) =>
+    weights.reduce((sum, weight) => sum + (weight - step * levelOf(weight, step)) ** 2, 0);
+  const steps = SHORTER.map((part) => part * largest);
+  const errors = steps.map(errorOf);
+  return steps[errors.indexOf(Math.min(...errors))] as number;
 }
 
 /** By bucket, how heavy it is for the labels of a group, and how far it sets them apart. */

@@ -5,7 +5,7 @@ export type Example = { features: Features; weight: number };
 
 /** How hard errors are punished; the usual figure for short texts, found on an outside data set's validation part. */
 const COST = 1;
-const ROUNDS = 20;
+const ROUNDS = 12;
 /** Sentences whose part has been settled are looked at again only every few rounds. */
 const LOOK_AGAIN = 4;
 const SETTLED = 0.05;

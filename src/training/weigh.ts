@@ -10,6 +10,8 @@ const LIKEST = 500;
 const ONE_IN = 6;
 /** A label has a dozen sentences among thousands; found on an outside data set's validation part. */
 const BELONGS = 4;
+/** All that has nothing to do with the subject is few sentences beside those of the subject. */
+const UNRELATED = 2;
 
 export const kindOf = (label: string) => label.slice(0, label.indexOf(" ")) as Kind;
 const nameOf = (label: string) => label.slice(label.indexOf(" ") + 1);
@@ -52,7 +54,10 @@ export function weightsFor(label: string, all: readonly Labelled[], about: About
   // Of what thousands of sentences are examples, all others count.
   const likest = isAny ? new Float32Array(all.length) : likenessTo(label, all, index);
   const weights = all.map((other, at) => {
-    if (other.label === label) return isAny ? 1 : BELONGS;
+    if (other.label === label) {
+      if (label === "other unrelated") return UNRELATED;
+      return isAny ? 1 : BELONGS;
+    }
     if (givenBy(label, other.label, shared) || givenBy(other.label, label, shared)) return 0;
     const against = -weightAgainst(label, kind, isLocal, other.label, about);
     const isSibling =
@@ -60,9 +65,10 @@ export function weightsFor(label: string, all: readonly Labelled[], about: About
     return !isSibling && (likest[at] as number) > SAME ? 0 : against;
   });
   const negatives = [...all.keys()].filter((at) => (weights[at] as number) < 0);
-  negatives.sort((a, b) => (likest[b] as number) - (likest[a] as number) || a - b);
+  const ascending = Float32Array.from(negatives, (at) => likest[at] as number).sort();
+  const least = ascending[ascending.length - LIKEST] ?? -1;
   for (const [rank, at] of negatives.entries())
-    if (!isAny && rank >= LIKEST && rank % ONE_IN) weights[at] = 0;
+    if (!isAny && (likest[at] as number) < least && rank % ONE_IN) weights[at] = 0;
   return weights;
 }
 

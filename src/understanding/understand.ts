@@ -9,6 +9,9 @@ import { longestSentence, wordsOf } from "./words.ts";
 /** What a score has to reach, found on sentences read while tuning; a score of 1 is a clear case. */
 const least = {
   danger: 0.05,
+  /** Of a danger that is no more likely than that: it is one at all. */
+  anyDanger: 0,
+  clearDanger: 0.3,
   /** As far as a danger has to be likelier than its look-alikes. */
   beyondHarmless: 0.3,
   /** Likewise than an answer. */
@@ -16,9 +19,11 @@ const least = {
   /** The words of a danger, but with a 'no' before them. */
   deniedDanger: 0.8,
   answer: -0.7,
-  question: -0.45,
+  question: -0.1,
+  /** Of anything, in a sentence that is as likely to have nothing to do with the subject as not. */
+  beyondUnrelated: 0.8,
   /** Of a question that a rule hears. */
-  ruled: -0.5,
+  ruled: -0.35,
 };
 /** What only a part of a sentence says counts less than what the whole of it says. */
 const IN_PART = 0.2;
@@ -28,10 +33,13 @@ const ASKING = 0.4;
 const RULED = 0.6;
 /** A thing that is named is less than one that is asked for. */
 const THING = 0.2;
+/** How much it counts that a sentence has nothing to do with the subject, beside how clear a meaning has to be. */
+const UNRELATED = 0.35;
 /** As many of a kind as are offered side by side. */
 const MOST_ANSWERS = 3;
 
-type Scored = { score: number; understood: Understood };
+/** `plain`: it speaks for itself, as a measurement, a code and the words of a rule do. */
+type Scored = { score: number; understood: Understood; plain?: boolean };
 
 /**
  * What a sentence means, likeliest first; a danger comes before all else. Never empty, never throws: what nothing is
@@ -52,30 +60,38 @@ export function understand(model: Model, sentence: string, context: Context): [U
   const parts = statements.length > 1 ? statements.map((each) => scoredOf(alike(each, model))) : [];
   const facts = factsIn(model, [whole, ...parts], context);
   const answers = answersIn(model, [whole, ...parts], context, facts);
-  const isAsking = model.asking.has(words[0] ?? "") || text.trimEnd().endsWith("?");
+  const [first = "", second = ""] = words;
+  const isAsking =
+    model.asking.has(first) || model.asking.has(`${first}-${second}`) || text.trimEnd().endsWith("?");
   const rest: Scored[] = [
     ...answers,
-    ...questionsIn(model, whole.scores, wordsOf(text)).map((one) => ({
-      ...one,
-      score: one.score + (isAsking ? ASKING : 0),
-    })),
+    ...questionsIn(model, whole.scores, wordsOf(text), isAsking),
     ...told(facts, answers[0]?.score),
     ...readingIn(model, text, context),
     ...modelIn(text, context),
   ].sort((a, b) => b.score - a.score);
-  const other = Math.max(
-    at(model, whole.scores, "other unrelated"),
-    at(model, whole.scores, "other harmless"),
-  );
-  const found = rest.filter(({ score }) => score > other).map(({ understood }) => understood);
+  const found = isAbout(model, whole, rest) ? rest.map(({ understood }) => understood) : [];
   const heard = [whole, ...parts].map(({ scores }) => scores);
-  const [first, ...others] = [...dangerIn(model, text, heard, context.turn), ...found];
-  return first
-    ? [first, ...others]
+  const [likeliest, ...others] = [...dangerIn(model, text, heard, context.turn), ...found];
+  return likeliest
+    ? [likeliest, ...others]
     : [
         { kind: "nothing" },
         ...answersIn(model, [whole], context, [], -1).map(({ understood }) => understood),
       ];
+}
+
+/**
+ * Whether a sentence has to do with the subject: something it may mean is clear enough. What is told or asked besides
+ * counts like what was asked.
+ */
+function isAbout(model: Model, { scores }: Spoken, rest: readonly Scored[]): boolean {
+  const unrelated = at(model, scores, "other unrelated");
+  const harmless = at(model, scores, "other harmless");
+  const clear = Math.max(unrelated * UNRELATED + least.beyondUnrelated, harmless);
+  return rest.some(({ score, understood: { kind }, plain }) =>
+    plain ? score > Math.max(unrelated, harmless) : score + (kind === "answer" ? 0 : BESIDE) > clear,
+  );
 }
 
 const folded = (text: string) => wordsOf(text).join(" ");
@@ -91,13 +107,11 @@ function dangerIn(model: Model, text: string, scored: Float32Array[], turn: stri
   const said = ruled.find(({ denied }) => !denied);
   // Whether it is a danger at all, and which, are weighed apart and count alike.
   const kinds = labelsOf(model, "danger ").filter((label) => !/ (?:any|hiss)$/.test(label));
-  const [likeliest = { label: "danger general", score: -1 }] = scored
-    .flatMap((scores) =>
-      kinds.map((label) => ({
-        label,
-        score: (at(model, scores, label) + at(model, scores, "danger any")) / 2,
-      })),
-    )
+  const [likeliest = { label: "danger general", any: -1, score: -1 }] = scored
+    .flatMap((scores) => {
+      const any = at(model, scores, "danger any");
+      return kinds.map((label) => ({ label, any, score: (at(model, scores, label) + any) / 2 }));
+    })
     .sort((a, b) => b.score - a.score);
   const isDenied = !said && ruled.length > 0;
   const [whole = new Float32Array()] = scored;
@@ -105,6 +119,7 @@ function dangerIn(model: Model, text: string, scored: Float32Array[], turn: stri
   const answered = Math.max(...answersNow(model, turn).map((label) => at(model, whole, label)), -1);
   const isHeard =
     likeliest.score >= (isDenied ? least.deniedDanger : least.danger) &&
+    (likeliest.any >= least.anyDanger || likeliest.score >= least.clearDanger) &&
     likeliest.score > harmless + least.beyondHarmless &&
     likeliest.score > answered + least.beyondAnswer;
   if (!said && !isHeard) return [];
@@ -151,7 +166,12 @@ const isStanding = (one: Understood) =>
   one.kind === "answer" && (one.answer === "not-sure" || one.answer === "cannot");
 
 /** Questions known as a whole, and those for a place or a word: known by the way of asking and by the thing. */
-function questionsIn(model: Model, scores: Float32Array, said: readonly string[]): Scored[] {
+function questionsIn(
+  model: Model,
+  scores: Float32Array,
+  said: readonly string[],
+  isAsking: boolean,
+): Scored[] {
   const ruled = new Set(namesRuled(said, model.asks));
   const whole = labelsOf(model, "question ").map((label) => ({
     score: at(model, scores, label),
@@ -166,12 +186,16 @@ function questionsIn(model: Model, scores: Float32Array, said: readonly string[]
   return [...whole, ...asked.filter(({ entry }) => model.asked.has(entry))]
     .map(({ score, entry }) => ({
       entry,
-      score: ruled.has(entry) ? Math.max(score, least.ruled) + RULED : score,
+      score: (ruled.has(entry) ? Math.max(score, least.ruled) + RULED : score) + (isAsking ? ASKING : 0),
     }))
     .filter(({ score }) => score > least.question)
     .sort((a, b) => b.score - a.score)
     .slice(0, MOST_ANSWERS)
-    .map(({ score, entry }) => ({ score, understood: { kind: "question", entry } }));
+    .map(({ score, entry }) => ({
+      score,
+      understood: { kind: "question", entry },
+      plain: ruled.has(entry),
+    }));
 }
 
 /** Facts as one meaning, which comes after a clear answer of this turn. */
@@ -187,7 +211,9 @@ const told = (facts: readonly ScoredFact[], answer = -1): Scored[] =>
 
 function readingIn(model: Model, text: string, { instrument, region, today }: Context): Scored[] {
   const entries = instrument && region && readingOf(text, instrument, model.readings, region, today);
-  return instrument && entries ? [{ score: 0.5, understood: { kind: "reading", instrument, entries } }] : [];
+  return instrument && entries
+    ? [{ score: 0.5, understood: { kind: "reading", instrument, entries }, plain: true }]
+    : [];
 }
 
 /** What may be a code as plates have them: words with a digit, alone or after a short one; four at most. */
@@ -205,6 +231,6 @@ function modelIn(text: string, { findModel }: Context): Scored[] {
   if (!findModel) return [];
   return codesIn(text).flatMap((code) => {
     const found = findModel(code);
-    return found === null ? [] : [{ score: 2, understood: { kind: "model", code: found } }];
+    return found === null ? [] : [{ score: 2, understood: { kind: "model", code: found }, plain: true }];
   });
 }

@@ -15,7 +15,7 @@ export const budget = {
   journey: 106_300,
   journeyData: 50_700,
   words: 25_000,
-  model: 49_000,
+  model: 68_000,
 };
 
 /**

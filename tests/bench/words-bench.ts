@@ -55,6 +55,8 @@ async function printMethods(): Promise<void> {
   console.log(`${tableOf(rows)}\n`);
 }
 
+type Totals = ReturnType<typeof judge>;
+
 function printOwn(): void {
   const words = createAllWords();
   const { model: data } = words["en-GB"] as (typeof words)[string];
@@ -66,8 +68,8 @@ function printOwn(): void {
       contextOf,
       isTrained,
     );
-  const [one, two, three] = [read("one"), read("two"), read("three")];
-  const rows: [string, keyof typeof one, string][] = [
+  const all = [read("one"), read("four"), read("two"), read("three")];
+  const rows: [string, keyof Totals, string][] = [
     ["right answer first", "first", "90"],
     ["right answer among three", "amongThree", "97"],
     ["dangers heard", "dangersHeard", "99"],
@@ -81,20 +83,17 @@ function printOwn(): void {
     tableOf([
       [
         "sentences written apart, in percent",
-        "read while tuning",
-        "never read",
-        "third set, never read",
+        "one, read",
+        "four, read later",
+        "two, never read",
+        "three, never read",
         "goal",
       ],
-      ...rows.map(([name, key, goal]) => [
-        name,
-        ...[one, two, three].map((each) => percent(each[key])),
-        goal,
-      ]),
-      ["taken silently and wrong, count", ...[one, two, three].map((each) => `${each.silentlyWrong}`), "0"],
+      ...rows.map(([name, key, goal]) => [name, ...all.map((each) => percent(each[key])), goal]),
+      ["taken silently and wrong, count", ...all.map((each) => `${each.silentlyWrong}`), "0"],
       [
         "answers, dangers, look-alikes, count",
-        ...[one, two, three].map((each) => `${each.answers}, ${each.dangers}, ${each.harmless}`),
+        ...all.map((each) => `${each.answers}, ${each.dangers}, ${each.harmless}`),
         "",
       ],
     ]),

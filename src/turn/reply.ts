@@ -33,7 +33,7 @@ export function replyTo(understood: readonly Understood[]): Reply {
       return { kind: "filled", entries: first.entries, otherwise: without("reading") };
     case "answer": {
       const answers = understood.flatMap((one) => (one.kind === "answer" ? one.answer : []));
-      return { kind: "choices", answers, facts, otherwise: without("answer", "facts") };
+      return { kind: "choices", answers, facts, otherwise: without("answer") };
     }
     case "facts":
       return { kind: "facts", facts, otherwise: without("facts") };

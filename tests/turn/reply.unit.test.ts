@@ -25,12 +25,12 @@ describe("What is said to a sentence", () => {
     expect(replyTo([answer("no-ice", true)])).toEqual({ kind: "taken", answer: "no-ice" });
   });
 
-  test("offers answers, and keeps what was told besides for later", () => {
+  test("offers answers, and asks about what was told besides after them, whichever was meant", () => {
     expect(replyTo([answer("no-ice"), facts, answer("little-ice")])).toEqual({
       kind: "choices",
       answers: ["no-ice", "little-ice"],
       facts: [hum],
-      otherwise: { kind: "none" },
+      otherwise: { kind: "facts", facts: [hum], otherwise: { kind: "none" } },
     });
   });
 

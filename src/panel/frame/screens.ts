@@ -1,6 +1,7 @@
 import type { ComponentType } from "preact";
 import type {
   Actions,
+  AsideAbout,
   Ending,
   Line,
   Notice,
@@ -38,6 +39,7 @@ export type HeardProps = Omit<ComposerProps, "heard" | "refill"> & {
   sent: string;
   reply: Reply;
   words: Words;
+  about: AsideAbout;
   /** What is said next; null where nothing is left to say. */
   decide(reply: Reply | null): void;
 };

@@ -1,7 +1,8 @@
 // @vitest-environment happy-dom
 import { describe, expect, test, vi } from "vitest";
-import type { TypedContext, Words } from "../../../src/turn/index.ts";
+import type { Turn, TypedContext, View, Words } from "../../../src/turn/index.ts";
 import { createDraftOf } from "../gallery/draft.ts";
+import { endingFixtures } from "../gallery/ending-fixtures.ts";
 import { flowTurn, gateTurn, modelTurn } from "../gallery/measure-fixtures.ts";
 import { servicesFor } from "../gallery/services.ts";
 import { turnWith, viewOf } from "../gallery/turns.ts";
@@ -29,8 +30,10 @@ async function panelAt(turn: typeof symptom, meant: Understood, more: object = {
     },
     codesIn: (sentence) => sentence.match(/\S*\d\S*/g) ?? [],
     said: ({ answer }) => (answer === "hums" ? { title: "Dispenser", answer: "It hums" } : null),
-    aside: (entry) =>
-      entry === "where-filter" ? { text: "Look at the top right.", drawing: "filter-places" } : null,
+    aside: (entry, { part, price } = {}) =>
+      entry === "where-filter"
+        ? { text: "Look at the top right.", drawing: "filter-places" }
+        : { text: `${part} costs ${price} here.`, drawing: null },
   };
   const services = { words: async () => words, draft: createDraftOf(), ...more };
   const panel = await mount(viewOf(turn), { services });
@@ -177,6 +180,14 @@ test("a reading fills in its instrument, and is sent by hand alone", async () =>
   expect(field().value).toBe("");
   expect(calls).toEqual([]);
   await tap("OK");
+});
+
+test("what a part costs is told by the shop's own price, where an ending names the part", async () => {
+  const { turn } = endingFixtures["part"] as View;
+  const meant: Understood = [{ kind: "question", entry: "cost-part" }];
+  const { say, said } = await panelAt(turn as Turn, meant, { partFor: servicesFor("part").partFor });
+  await say("what does it cost?");
+  expect(said()).toBe("Water filter cartridge, quarter turn, with seal ring costs £34.90 here.");
 });
 
 describe("A model number in a sentence", () => {

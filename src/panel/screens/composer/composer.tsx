@@ -1,7 +1,16 @@
 import { Component } from "preact";
-import { longestWords, machineTurn, type Reply, replyTo, type Words } from "../../../turn/index.ts";
+import {
+  type AsideAbout,
+  longestWords,
+  machineTurn,
+  type Reply,
+  replyTo,
+  type Words,
+} from "../../../turn/index.ts";
 import type { ComposerProps } from "../../frame/index.ts";
 import { contextOf, modelsIn } from "./context.ts";
+import { pricedAt } from "./priced.ts";
+import { ReadAloud } from "./read-aloud.tsx";
 
 /** One more than is read, as in every field. */
 const most = longestWords + 1;
@@ -15,6 +24,8 @@ type State = {
   sent: string;
   reply: Reply | "away" | null;
   words: Words | null;
+  /** What the answer to a side question depends on. */
+  about: AsideAbout;
   isReading: boolean;
 };
 
@@ -28,6 +39,7 @@ export class Composer extends Component<ComposerProps, State> {
   override state: State = {
     typed: this.props.services.draft.read(this.props.turn.turn)[name] ?? "",
     words: null,
+    about: {},
     isReading: false,
     ...nothingSent,
   };
@@ -93,7 +105,8 @@ export class Composer extends Component<ComposerProps, State> {
       const { turn, view } = this.props;
       const understood = words.understand(sent, contextOf(turn, view, services.now(), models));
       this.#type("");
-      this.setState({ words, isReading: false });
+      const about = await pricedAt(turn, services, this.props.texts);
+      this.setState({ words, about, isReading: false });
       this.#decide(replyTo(understood));
     } catch {
       this.setState({ isReading: false, reply: "away" });
@@ -102,7 +115,7 @@ export class Composer extends Component<ComposerProps, State> {
 
   override render({ heard: Heard, refill: _, ...props }: ComposerProps, state: State) {
     const { texts, turn } = props;
-    const { typed, sent, reply, words, isReading } = state;
+    const { typed, sent, reply, words, about, isReading } = state;
     if (turn.turn === machineTurn) return null;
     return (
       <form
@@ -120,9 +133,10 @@ export class Composer extends Component<ComposerProps, State> {
       >
         {reply === "away" && <p role="alert">{texts("composer.away")}</p>}
         {reply && reply !== "away" && words && Heard && (
-          <Heard {...props} sent={sent} reply={reply} words={words} decide={this.#decide} />
+          <Heard {...props} sent={sent} reply={reply} words={words} about={about} decide={this.#decide} />
         )}
         <div class="say">
+          <ReadAloud turn={turn} texts={texts} />
           <input
             type="text"
             enterkeyhint="send"

@@ -17,10 +17,10 @@ export function Heard(props: HeardProps) {
   );
 }
 
-function asked({ reply, words, turn, texts }: HeardProps): string {
+function asked({ reply, words, about, turn, texts }: HeardProps): string {
   switch (reply.kind) {
     case "aside":
-      return words.aside(reply.entry)?.text ?? "";
+      return words.aside(reply.entry, about)?.text ?? "";
     case "model":
       return texts("composer.model", { code: reply.code });
     case "choices":
@@ -31,7 +31,7 @@ function asked({ reply, words, turn, texts }: HeardProps): string {
 }
 
 function choices(props: HeardProps): ComponentChildren {
-  const { reply, actions, turn, texts, decide, busy, words, picture } = props;
+  const { reply, actions, turn, texts, decide, busy, words, about, picture } = props;
   const done = <Choice text={texts("composer.done")} act={() => decide(null)} />;
   switch (reply.kind) {
     case "danger":
@@ -94,7 +94,7 @@ function choices(props: HeardProps): ComponentChildren {
       return (
         <>
           {reply.kind === "aside" && (
-            <Tile id={words.aside(reply.entry)?.drawing ?? null} picture={picture} />
+            <Tile id={words.aside(reply.entry, about)?.drawing ?? null} picture={picture} />
           )}
           {done}
           <Not {...props} text="not-meant" />

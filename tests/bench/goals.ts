@@ -12,8 +12,8 @@ const goal = { firstFile: 12_000, firstCheck: 70_000, journey: 90_000, data: 40_
 export const budget = {
   firstFile: 14_600,
   firstCheck: 73_400,
-  journey: 106_300,
-  journeyData: 50_700,
+  journey: 106_800,
+  journeyData: 49_800,
   words: 25_000,
   model: 68_000,
 };

@@ -128,6 +128,25 @@ describe("What is typed at a turn", () => {
     expect(calls.at(-1)).toEqual(["tell", { words: "no ice, and it hums", facts: [hum] }]);
   });
 
+  test("with something else that its next question has asked by then is not asked about again", async () => {
+    const { say, all, show, offered } = await panelAt(symptom, [
+      answer("no-ice"),
+      { kind: "facts", facts: [hum] },
+    ]);
+    await say("no ice, and it hums");
+    all(".heard button")[0]?.click();
+    const line = {
+      index: 1,
+      turn: hum.turn,
+      title: "Dispenser",
+      answer: "Nothing",
+      drops: 0,
+      canChange: true,
+    };
+    await show(viewOf(turnWith({ turn: "ice-bin.look" }), { lines: [line] }));
+    expect(offered()).toEqual([]);
+  });
+
   test("that nobody understands is said to be, and kept for whoever takes over", async () => {
     const { say, said, calls, field } = await panelAt(symptom, [{ kind: "nothing" }]);
     await say("my cousin fitted it");
@@ -141,7 +160,7 @@ describe("What is typed at a turn", () => {
     const { say, field, text } = await panelAt(symptom, [], { words });
     await say("there is no ice");
     expect(field().value).toBe("there is no ice");
-    expect(text()).toContain("Your words are still here.");
+    expect(text()).toContain("Your words are still here");
   });
 
   test("is there after a reload, until it was sent", async () => {

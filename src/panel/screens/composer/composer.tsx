@@ -8,14 +8,14 @@ import {
   type Words,
 } from "../../../turn/index.ts";
 import type { ComposerProps } from "../../frame/index.ts";
-import { contextOf, modelsIn } from "./context.ts";
+import { contextOf, modelsIn, openAmong } from "./context.ts";
 import { pricedAt } from "./priced.ts";
 import { ReadAloud } from "./read-aloud.tsx";
 
 /** One more than is read, as in every field. */
 const most = longestWords + 1;
 
-/** Its name in a draft; `at` is where it stands among the typed words of the turn. */
+/** Its name in a draft. */
 const name = "own-words";
 
 type State = {
@@ -46,18 +46,20 @@ export class Composer extends Component<ComposerProps, State> {
   #form: HTMLFormElement | null = null;
 
   override componentDidMount(): void {
-    window.visualViewport?.addEventListener("resize", this.#rise);
+    for (const event of ["resize", "scroll"]) window.visualViewport?.addEventListener(event, this.#rise);
   }
 
   override componentWillUnmount(): void {
-    window.visualViewport?.removeEventListener("resize", this.#rise);
+    for (const event of ["resize", "scroll"]) window.visualViewport?.removeEventListener(event, this.#rise);
   }
 
   override componentDidUpdate({ turn }: ComposerProps): void {
     const { reply } = this.state;
+    const { turn: now, view } = this.props;
+    if (turn.turn === now.turn || !reply || reply === "away") return;
     // What was told besides is asked about at the next turn; all else was said to the turn before.
-    const isOver = turn.turn !== this.props.turn.turn && reply && reply !== "away" && reply.kind !== "facts";
-    if (isOver) this.setState(nothingSent);
+    const isOpen = reply.kind === "facts" && openAmong(reply.facts, view)[0];
+    if (!isOpen) this.setState(nothingSent);
   }
 
   /** A phone's keyboard lies over the window: what stands at its foot has to stand above that. */

@@ -1,10 +1,10 @@
-import type { Turn, TypedContext, View } from "../../../turn/index.ts";
+import type { Fact, Turn, TypedContext, View } from "../../../turn/index.ts";
 import type { ScreenProps } from "../../frame/index.ts";
 
 /** Where a sentence is typed. A gate is passed by its ticks alone: no sentence may mean that it is ready. */
 export function contextOf(
   turn: Turn,
-  { lines }: View,
+  view: View,
   now: string,
   models: ReadonlyMap<string, string>,
 ): TypedContext {
@@ -15,10 +15,14 @@ export function contextOf(
     instrument: reading?.instrument ?? null,
     region: reading?.region ?? null,
     today: now.slice(0, 10),
-    isOpen: (fact) => lines.every((line) => line.turn !== fact.turn),
+    isOpen: (fact) => openAmong([fact], view).length > 0,
     findModel: (code) => models.get(code) ?? null,
   };
 }
+
+/** Whoever has answered a question need not be asked whether they meant it so. */
+export const openAmong = (facts: readonly Fact[], { lines }: View): Fact[] =>
+  facts.filter((fact) => lines.every(({ turn }) => turn !== fact.turn));
 
 /** The models that are named in a sentence, by how they were typed; what cannot be looked up is none. */
 export async function modelsIn(

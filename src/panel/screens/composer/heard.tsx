@@ -1,6 +1,7 @@
 import type { ComponentChildren } from "preact";
-import type { Fact, Reply } from "../../../turn/index.ts";
+import type { Reply } from "../../../turn/index.ts";
 import { Ask, type HeardProps, Tile } from "../../frame/index.ts";
+import { openAmong } from "./context.ts";
 
 /** What is said to a typed sentence, above the field: what was understood, and what one tap then does. */
 export function Heard(props: HeardProps) {
@@ -65,13 +66,13 @@ function choices(props: HeardProps): ComponentChildren {
       return (
         <>
           <ul>
-            {reply.facts.map((fact) => (
-              <FactLine key={fact.turn} fact={fact} {...props} />
+            {openAmong(reply.facts, props.view).map((fact) => (
+              <FactLine key={fact.turn} said={words.said(fact)} />
             ))}
           </ul>
           <Yes
             {...props}
-            act={() => actions.tell({ words: props.sent, facts: stillOpen(reply.facts, props) })}
+            act={() => actions.tell({ words: props.sent, facts: openAmong(reply.facts, props.view) })}
           />
           <Not {...props} text="no" />
         </>
@@ -114,17 +115,13 @@ function dangersOf(danger: string, { view: { dangers } }: HeardProps) {
   return heard[0] ? heard : dangers;
 }
 
-/** Whoever has answered a question since need not be asked whether that was meant. */
-const stillOpen = (facts: Fact[], { view: { lines } }: HeardProps) =>
-  facts.filter((fact) => lines.every(({ turn }) => turn !== fact.turn));
-
-function FactLine({ fact, words, ...props }: HeardProps & { fact: Fact }) {
-  const said = words.said(fact);
-  if (!said || !stillOpen([fact], { words, ...props })[0]) return null;
+function FactLine({ said }: { said: { title: string; answer: string } | null }) {
   return (
-    <li>
-      {said.title}: <b>{said.answer}</b>
-    </li>
+    said && (
+      <li>
+        {said.title}: <b>{said.answer}</b>
+      </li>
+    )
   );
 }
 

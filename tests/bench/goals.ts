@@ -10,7 +10,7 @@ const goal = { firstFile: 12_000, firstCheck: 70_000, journey: 90_000, data: 40_
 
 /** What the script weighs at most as it is, so that nothing grows unseen while goals are not met. */
 export const budget = {
-  firstFile: 14_600,
+  firstFile: 14_610,
   firstCheck: 73_400,
   journey: 106_800,
   journeyData: 49_800,

@@ -62,10 +62,10 @@ for (const group of groups) {
       await panel.goOnTo(name.split(" ")[0] ?? "");
       expect(panel.turn.turn).toBe(name.split(" ")[0]);
       if (panel.turn.kind === "model") {
-        // The place on that page is 340 px wide.
-        await page.setViewportSize({ width: 360, height: 640 });
-        await panel.goOnWithoutModel("measure.plate-lost");
-        await page.setViewportSize({ width: 320, height: 640 });
+        // By a key: the test runner's finger does not scroll a page that is wider than its window far enough.
+        await panel.button(panel.text("measure.plate-lost")).press("Enter");
+        const { turn } = panel.turn;
+        await panel.took({ type: "model-given", turn, code: null, typed: "", at: await panel.now() });
       }
       // Endings differ by their cause.
       if (panel.turn.kind === "ending") seen.clear();

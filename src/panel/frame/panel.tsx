@@ -148,7 +148,7 @@ export class Panel extends Component<PanelProps> {
           {!turn && <Loading trouble={trouble} texts={texts} />}
         </div>
         {!isStop && (
-          <div class="foot">
+          <div key={!Composer} class="foot">
             {turn && Composer && Picture && (
               <Composer
                 {...props}

@@ -35,6 +35,8 @@ export type LanguageWords = {
   facts: string;
   /** `turn=answer` of turns that ask for more of a complaint, and of that complaint. */
   within: string;
+  /** Turns whose answers may speak of a danger. */
+  risky: string;
   /** Questions that are known by the way of asking and the thing. */
   asked: string;
   /** Words that say little. */
@@ -66,6 +68,7 @@ export type Model = {
   facts: Set<string>;
   /** By turn, the answer that whatever is said there says as well. */
   within: Record<string, string>;
+  risky: Set<string>;
   asked: Set<string>;
   asking: Set<string>;
   readings: ReturnType<typeof lookupOf>;
@@ -115,6 +118,7 @@ export function readModel(data: ModelData): Model {
     joints: new Set(words.joints.split(" ")),
     facts: new Set(words.facts.split(/\s+/)),
     within: withinOf(words.within),
+    risky: new Set(words.risky.split(" ")),
     asked: new Set(words.asked.split(" ")),
     asking: new Set(words.asking.split(" ")),
     readings: lookupOf(words.readings),

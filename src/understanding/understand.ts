@@ -131,7 +131,7 @@ function dangerIn(model: Model, text: string, scored: Float32Array[], turn: stri
 const answersNow = (model: Model, turn: string) =>
   labelsOf(model, "answer ").filter((label) => {
     const of = label.slice("answer ".length, label.lastIndexOf("."));
-    return (of === turn || model.facts.has(of)) && !/^opening\.(?:danger|hiss|leak|wet)/.test(of);
+    return (of === turn || model.facts.has(of)) && !model.risky.has(of);
   });
 
 function answersIn(

@@ -12,7 +12,7 @@ const goal = { firstFile: 12_000, firstCheck: 70_000, journey: 90_000, data: 40_
 export const budget = {
   firstFile: 14_610,
   firstCheck: 73_400,
-  journey: 106_800,
+  journey: 106_900,
   journeyData: 49_800,
   words: 25_000,
   model: 68_000,

@@ -30,6 +30,16 @@ describe("the phrases of en-GB", () => {
     );
   });
 
+  test("name turns and answers that flows/ has, wherever they speak of one", () => {
+    const { facts, risky, within, tank } = texts.phrases["words"] as Record<string, string>;
+    const turns = new Set(answers.map((answer) => answer.replace(/\.[^.]*$/, "")));
+    const pairs = (within ?? "").split(/\s+/).map((pair) => pair.split("="));
+    const named = [facts, risky].flatMap((list) => (list ?? "").split(/\s+/));
+    expect([...named, ...pairs.map(([turn]) => turn ?? "")].filter((turn) => !turns.has(turn))).toEqual([]);
+    const said = [tank, ...pairs.map(([, answer]) => answer)];
+    expect(said.filter((answer) => !answers.includes(answer ?? ""))).toEqual([]);
+  });
+
   test("are eight or more for every answer, its own or what is said alike, and for every danger", () => {
     const shared = sharedOf(texts);
     const enough = new Set(

@@ -85,6 +85,16 @@ describe("What is typed at a turn", () => {
     expect(calls).toEqual([["reportDanger", "shock"]]);
   });
 
+  test("offers a danger while the shop's list of parts is still on its way", async () => {
+    const never = () => new Promise<never>(() => {});
+    const { say, offered } = await panelAt(symptom, [{ kind: "danger", danger: "shock", sure: true }], {
+      findModel: never,
+      partFor: never,
+    });
+    await say("got a shock off my wx40b8e");
+    expect(offered()).toEqual(["I felt a shock or a tingle", "No, nothing dangerous"]);
+  });
+
   test("means something else where it meant no danger", async () => {
     const { say, tap, offered } = await panelAt(symptom, [
       { kind: "danger", danger: "shock", sure: false },
@@ -217,7 +227,7 @@ describe("A model number in a sentence", () => {
     const { say, tap, calls, heard } = await panelAt(modelTurn, meant, { findModel });
     await say("it's a wx40b8e");
     expect(findModel).toHaveBeenCalledWith("wx40b8e");
-    expect(heard[0]?.[1].findModel?.("wx40b8e")).toBe("WX-40B8/E");
+    expect(heard.at(-1)?.[1].findModel?.("wx40b8e")).toBe("WX-40B8/E");
     expect(calls).toEqual([]);
     await tap("Yes, that's right");
     expect(calls).toEqual([["giveModel", modelTurn.turn, "WX-40B8/E", "it's a wx40b8e"]]);

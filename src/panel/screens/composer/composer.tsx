@@ -102,14 +102,22 @@ export class Composer extends Component<ComposerProps, State> {
     try {
       const { services } = this.props;
       const words = await services.words();
-      const models = await modelsIn(words.codesIn(sent), services);
       // Whoever has tapped meanwhile is at another turn: the words are read as they are meant there.
-      const { turn, view } = this.props;
-      const understood = words.understand(sent, contextOf(turn, view, services.now(), models));
+      const read = (models: ReadonlyMap<string, string>) => {
+        const { turn, view } = this.props;
+        return replyTo(words.understand(sent, contextOf(turn, view, services.now(), models)));
+      };
+      let reply = read(new Map());
+      let about: AsideAbout = {};
+      // No list of parts may hold up a danger.
+      if (reply.kind !== "danger") {
+        const codes = words.codesIn(sent);
+        if (codes[0]) reply = read(await modelsIn(codes, services));
+        if (reply.kind === "aside") about = await pricedAt(this.props.turn, services, this.props.texts);
+      }
       this.#type("");
-      const about = await pricedAt(turn, services, this.props.texts);
       this.setState({ words, about, isReading: false });
-      this.#decide(replyTo(understood));
+      this.#decide(reply);
     } catch {
       this.setState({ isReading: false, reply: "away" });
     }

@@ -82,9 +82,10 @@ export class PanelPage {
     return nowOn(this.page);
   }
 
-  /** Opens a page with nothing stored. */
+  /** Opens a page with nothing stored. Until the engine is there a danger is taken in another way: see real-life/. */
   async open(path = "index.html"): Promise<void> {
     await this.page.goto(path);
+    await expect(this.host.locator(".notices")).toBeAttached();
     this.session = freshSession(await this.now());
     await this.#shows();
   }
@@ -324,10 +325,7 @@ export class PanelPage {
     await this.#shows("focused");
   }
 
-  /**
-   * The screen shows the turn, whole and fit to be read by everybody, and the log is kept. Each act makes sure of as
-   * much but for axe: it looks at every turn elsewhere, and here at what a test calls it for.
-   */
+  /** The screen shows the turn whole, fit to be read by everybody, and the log is kept; only axe is not for each act. */
   async seesTurn(): Promise<void> {
     await this.#shows();
     if (this.#axe) expect(await violationsOn(this.page), this.turn.turn).toEqual([]);

@@ -143,10 +143,14 @@ test.describe("quick answers before the rest of the script is there", () => {
     }) => {
       await page.setViewportSize({ width: 360, height });
       await page.addInitScript(() => {
-        const shifts: number[] = [];
+        const shifts: { at: number; moved: string[] }[] = [];
         Object.assign(window, { shifts });
+        type Shift = PerformanceEntry & { sources: { node: Element | null }[] };
         new PerformanceObserver((list) => {
-          for (const { startTime } of list.getEntries()) shifts.push(startTime);
+          for (const { startTime, sources } of list.getEntries() as Shift[]) {
+            const moved = sources.map(({ node }) => `${node?.nodeName}.${node?.className}`);
+            shifts.push({ at: startTime, moved });
+          }
         }).observe({ type: "layout-shift", buffered: true });
       });
       for (let answered = 0; answered <= way.length; answered++) {
@@ -166,12 +170,13 @@ test.describe("quick answers before the rest of the script is there", () => {
         release();
         await expect(panel.host.locator(".notices")).toBeAttached();
         await page.evaluate(() => new Promise((drawn) => requestAnimationFrame(() => setTimeout(drawn))));
+        const after = await look();
         // The names in a drawing, for which a place is kept, are new.
         const names = new Set(await panel.host.locator("svg :is(text, tspan)").allTextContents());
         const linesOf = (text: string) => text.split("\n").filter((line) => line && !names.has(line));
-        expect(linesOf(await look())).toEqual(linesOf(before));
-        const moved = await page.evaluate(() => (window as never as { shifts: number[] }).shifts);
-        expect(moved.filter((at) => at > released)).toEqual([]);
+        expect(linesOf(after)).toEqual(linesOf(before));
+        const moved = await page.evaluate(() => (window as never as { shifts: { at: number }[] }).shifts);
+        expect(moved.filter(({ at }) => at > released)).toEqual([]);
         await page.unrouteAll({ behavior: "ignoreErrors" });
         await page.route("**/favicon.ico", (route) => route.fulfill({ status: 204 }));
       }

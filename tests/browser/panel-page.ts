@@ -152,7 +152,8 @@ export class PanelPage {
     for (const item of how === "at once" || gate?.short ? [] : items) {
       await this.host.getByRole("checkbox", { name: item.text, exact: true }).tap();
     }
-    await this.confirmButton.tap();
+    if (how === "at once") await this.confirmButton.press("Enter");
+    else await this.confirmButton.tap();
     const at = await this.now();
     await this.took({ type: "answered", turn, answer: "ready", items: items.map(({ id }) => id), at });
   }

@@ -10,6 +10,8 @@ export type FlowSlice = {
   region: Region;
   /** The stations in order, and those that the picture has above its line. */
   stations: { order: string[]; above: string[] };
+  /** The turn of the opening that is shown before anything was answered, where it is not the first. */
+  greets?: string;
   /** What a person can report at any time. */
   dangers: string[];
   /** Checks and turns whose answers still hold after an earlier one was changed: no gate, tap or wait is part of them. */

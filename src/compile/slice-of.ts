@@ -25,6 +25,7 @@ export function startSlice(flow: Flow): FlowSlice {
     limits: Object.fromEntries(limits),
     region: regionIn(flow.regions, "en"),
     stations: { order: flow.stations.order, above: flow.stations.above },
+    ...(flow.opening.greets ? { greets: `${flow.opening.id}.${flow.opening.greets}` } : {}),
     dangers: dangersOf(flow),
     lasting: [flow.opening.id],
     ...partsOf(flow, [flow.opening], []),

@@ -1,6 +1,8 @@
 import { type Guide, type Journal, type Log, type LogEvent, standingOf } from "../session/index.ts";
 import type { Consent } from "./door.ts";
 import type { LogStore } from "./log-store.ts";
+import type { Surroundings } from "./surroundings.ts";
+import { whenLoaded } from "./when-loaded.ts";
 
 const DAY_MS = 86_400_000;
 
@@ -46,3 +48,19 @@ export const isBegun = (journal: Journal) => standingOf(journal).log.events.some
 
 const isAct = ({ type }: LogEvent) =>
   !["wait-ended", "session-resumed", "prepared-left", "water-left"].includes(type);
+
+/** The journals that were set aside and can be gone on with; `show` is called once they can be checked, where that is later. */
+export function readAside(
+  { store, door, load }: Pick<Surroundings, "store" | "door" | "load">,
+  show: () => void,
+) {
+  let journals: (Journal | null)[] = [];
+  whenLoaded(
+    () => {
+      journals = store.readAside().map((kept) => door().parseJournal(kept));
+    },
+    load,
+    show,
+  );
+  return journals;
+}

@@ -2,7 +2,6 @@ import {
   changeAnswer,
   holdTimes,
   isStopped,
-  type Journal,
   type LogEvent,
   memoryOf,
   metaOf,
@@ -16,8 +15,9 @@ import {
 } from "../session/index.ts";
 import { machineTurn, machineView, type Notice, viewOf } from "../turn/index.ts";
 import { createAhead } from "./ahead.ts";
-import { lastActIn, putAside } from "./coming-back.ts";
+import { lastActIn, putAside, readAside } from "./coming-back.ts";
 import type { Exclusive } from "./exclusive.ts";
+import { createGreeter } from "./greeter.ts";
 import { Keeper } from "./keeper.ts";
 import { passCode } from "./pass-code.ts";
 import type { Controller, Surroundings } from "./surroundings.ts";
@@ -34,6 +34,7 @@ export function createController(around: Surroundings): Controller {
   const newId = around.newId ?? (() => Math.random().toString(36).slice(2, 12));
   const keeper = new Keeper({ ...around, newId });
   const ahead = createAhead(texts, now, around.whenIdle, around.rehearse);
+  const greeter = createGreeter(keeper, texts, (told) => actOnScreen(() => move(keeper.tell(told))));
   const opened = pass(keeper.session);
   if (opened !== keeper.session) keeper.keep(opened);
   show();
@@ -42,25 +43,12 @@ export function createController(around: Surroundings): Controller {
     const { session, notices } = keeper;
     const near = scenariosAhead(session);
     if (near.length > 0) void around.nearing?.(near).then(ahead.goOn);
-    const [aside] = notices.includes("set-aside") ? asideJournals() : [];
+    const [aside] = notices.includes("set-aside") ? readAside(around, show) : [];
     const view = keeper.isOtherMachine
       ? machineView(session, keeper.about ?? "", around.model ?? "", texts)
       : viewOf(session, texts, now(), notices, aside ? lastActIn(standingOf(aside).log) : undefined);
-    around.show(view);
+    around.show(greeter.view(view));
     ahead.look(session, view.turn);
-  }
-
-  /** Those that can be gone on with; they are told once they can be checked. */
-  function asideJournals() {
-    let journals: (Journal | null)[] = [];
-    whenLoaded(
-      () => {
-        journals = store.readAside().map((kept) => around.door().parseJournal(kept));
-      },
-      around.load,
-      show,
-    );
-    return journals;
   }
 
   function pass(next: Session): Session {
@@ -186,6 +174,7 @@ export function createController(around: Surroundings): Controller {
 
   function change(index: number): void {
     actOnScreen(() => {
+      if (greeter.again()) return show();
       const { session, held } = changeAnswer(keeper.session, index, now());
       move(session, keeper.session, [], held);
     });
@@ -198,7 +187,7 @@ export function createController(around: Surroundings): Controller {
       answer: (turn, answer) =>
         turn === machineTurn
           ? actOnScreen(() => answerForMachine(answer))
-          : act({ type: "answered", turn, answer, at: now() }),
+          : greeter.take(turn, answer) || act({ type: "answered", turn, answer, at: now() }),
       confirmGate: (turn, items) => act({ type: "answered", turn, answer: "ready", items, at: now() }),
       measure: (turn, reading) =>
         act({ type: "measured", turn, reading: structuredClone(reading) as never, at: now() }),

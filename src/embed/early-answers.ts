@@ -1,4 +1,4 @@
-import { type FirstTurn, type Given, leadOf, openingView, type View } from "../turn/index.ts";
+import { type FirstTurn, type Given, leadAfter, openingView, type View } from "../turn/index.ts";
 
 /** Answers that were given to the opening before the engine was there, and that it has not taken yet. */
 export class EarlyAnswers {
@@ -15,9 +15,9 @@ export class EarlyAnswers {
     this.#isOwn = isOwn;
   }
 
-  /** Where an answer leads; see leadOf. */
+  /** Where an answer leads; see leadAfter. */
   leadOf(turn: string, answer: string): string | undefined {
-    const lead = leadOf(this.first, turn, answer);
+    const lead = leadAfter(this.first, [...this.#given, { type: "answered", turn, answer, at: "" }]);
     return lead?.[0] === "!" || !this.#isOwn() ? lead : undefined;
   }
 
@@ -32,8 +32,9 @@ export class EarlyAnswers {
 
   /** The last answer, where only the engine goes on from it. */
   get waiting(): string {
-    const { turn = "", answer = "" } = this.#given.at(-1) ?? {};
-    return this.leadOf(turn, answer) ? "" : answer;
+    const { answer = "" } = this.#given.at(-1) ?? {};
+    const lead = leadAfter(this.first, this.#given);
+    return lead && !this.#isOwn() ? "" : answer;
   }
 
   /** Takes an answer, unless one waits for the engine already. */

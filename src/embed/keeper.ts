@@ -3,6 +3,7 @@ import {
   createFeed,
   createJournal,
   type Feed,
+  greetingOf,
   type Held,
   isStopped,
   type Journal,
@@ -94,8 +95,13 @@ export class Keeper {
     // A new one began with the first of them.
     let session = this.journal.entries.length > 0 ? this.session : this.begin(events[0]?.at);
     const areTaken = events.every((event) => {
+      if (event.type === "answered" && event.turn === session.flow.greets && greetingOf(session)) {
+        const { turn, answer, at } = event;
+        this.#standing = tell(this.#standing, { words: "", facts: [{ turn, answer }] }, at, this.#at.newId());
+        return true;
+      }
       const recorded = record(session, event);
-      session = recorded.session;
+      session = putBack(recorded.session, this.held, event.at);
       return !recorded.refusal;
     });
     move(session);

@@ -65,7 +65,13 @@ export type CauseRule = {
 
 export type Keeps = { water: "closed" };
 
-export type Opening = { id: string; start: string; turns: Record<string, TurnRule> };
+export type Opening = {
+  id: string;
+  start: string;
+  /** The turn that is shown before anything was answered, and answered ahead of the first. */
+  greets?: string | undefined;
+  turns: Record<string, TurnRule>;
+};
 
 export type Check = Opening & {
   station: string;

@@ -137,7 +137,7 @@ export const fileSchemas = {
       keeps,
     }),
   ),
-  opening: z.strictObject(opening),
+  opening: z.strictObject({ ...opening, greets: z.optional(id) }),
   check: z.strictObject({
     ...opening,
     station: id,

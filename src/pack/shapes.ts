@@ -55,6 +55,7 @@ export const startShape = {
     limits: recordOf(id, z.strictObject({ value: number, unit })),
     region,
     stations: z.strictObject({ order: listOf(id), above: listOf(id) }),
+    greets: z.optional(turnRef),
     dangers: listOf(id),
     ...ownSlice,
   }),

@@ -4,6 +4,7 @@ export { bounds } from "./bounds.ts";
 export { changeAnswer, putBack, startAgain } from "./change.ts";
 export { type Chart, createChart } from "./chart.ts";
 export { parseEvent, parseJournal } from "./door.ts";
+export { greetingOf } from "./greeting.ts";
 export {
   addScenario,
   createGuide,

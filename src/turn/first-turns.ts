@@ -9,6 +9,7 @@ import {
   startSession,
 } from "../session/index.ts";
 import type { View } from "./actions.ts";
+import { greetedView } from "./greeting.ts";
 import { type FirstTurn, type OpeningTurn, turnFrom } from "./opening-view.ts";
 import { createTexts, type Resource } from "./texts.ts";
 import type { Turn } from "./turn.ts";
@@ -70,6 +71,9 @@ export function createFirstTurns(
       const turns = Object.fromEntries(
         opening.map((session) => [metaOf(session).turn, openingTurn(session, alike, viewed)]),
       );
+      const greets = guide.flow.greets ?? "";
+      const { heading: hello, note: aside = "" } = greetedView(viewed(first), first, [], texts).turn as Turn;
+      if (turns[greets]) turns[greets] = { ...turns[greets], heading: hello, note: aside };
       const stops = stopped.map(([danger, session]) => [danger, viewed(session).turn as Turn] as const);
       const { heading, body, ...stop } = differenceOf(stops[0]?.[1] as Turn, turn as Turn);
       return [
@@ -80,6 +84,7 @@ export function createFirstTurns(
             ...Object.fromEntries(firstTexts.map((key) => [key, texts(key)])),
             ...countedIn(language, locales),
           },
+          greets,
           turns,
           alike: withoutNothing(alike),
           // Help comes with the engine.

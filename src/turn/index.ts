@@ -20,10 +20,11 @@ export {
 export { endingOf } from "./ending-of.ts";
 export { anyTime, createFirstTurns } from "./first-turns.ts";
 export { createNumbers, monthNames, showList } from "./formats.ts";
+export { greetedView } from "./greeting.ts";
 export { linesOf } from "./lines.ts";
 export { minorDigits } from "./lookups.ts";
 export { isOtherModel, type MachineAnswer, machineTurn, machineView } from "./machine.ts";
-export { type FirstTurn, type Given, leadOf, openingView, stopView } from "./opening-view.ts";
+export { type FirstTurn, type Given, leadAfter, leadOf, openingView, stopView } from "./opening-view.ts";
 export { type Reply, replyTo } from "./reply.ts";
 export { createTexts, type GrowingTexts, type Resource } from "./texts.ts";
 export type {

@@ -6,17 +6,22 @@ import type { Texts } from "./actions.ts";
 import { foundText, titleOf } from "./findings.ts";
 import type { Line } from "./turn.ts";
 
-/** The earlier turns, each folded to a line; only what a person answered, in the order it happened. None can be changed after a stop. */
+/**
+ * The earlier turns, each folded to a line; only what a person answered, in the order it happened: what greets was
+ * answered before the question about danger. None can be changed after a stop.
+ */
 export function linesOf(session: Session, texts: Texts): Line[] {
   const canChange = !isStopped(session);
   const answers = session.log.events.flatMap((event, index) => ("turn" in event ? [{ event, index }] : []));
-  return answers.map(({ event, index }, place) => ({
+  const lines = answers.map(({ event, index }, place) => ({
     index,
     turn: event.turn,
     ...wordsOf(event, session, texts),
     drops: answers.length - place - 1,
     canChange,
   }));
+  const isFirst = ({ turn }: Line) => turn === session.flow.greets;
+  return [...lines.filter(isFirst), ...lines.filter((line) => !isFirst(line))];
 }
 
 type Words = Pick<Line, "title" | "answer">;

@@ -11,6 +11,8 @@ export type FirstTurn = {
   /** BCP 47 tag. */
   language: string;
   texts: Record<string, string>;
+  /** The turn that is shown before all others, and answered ahead of the first; empty where there is none. */
+  greets: string;
   /** The turns of the opening by id, the first one first. */
   turns: Record<string, OpeningTurn>;
   /** What all of them have alike. */
@@ -49,11 +51,23 @@ export function leadOf({ turns }: FirstTurn, turn: string, answer: string): stri
   return (Object.hasOwn(turns, turn) && turns[turn]?.answers.find(([id]) => id === answer)?.[2]) || undefined;
 }
 
+/** Where all answers so far lead, as `leadOf` has it: what greets was answered before the first turn, and is not asked again. */
+export function leadAfter(first: FirstTurn, given: readonly Given[]): string | undefined {
+  const { greets, turns } = first;
+  const [{ turn, answer } = { turn: "", answer: "" }] = given;
+  const last = given.at(-1);
+  const [start = ""] = Object.keys(turns);
+  if (!last) return greets || start;
+  if (last.turn === greets && !given[1]) return start;
+  const lead = leadOf(first, last.turn, last.answer);
+  return lead === greets && turn === greets ? leadOf(first, turn, answer) : lead;
+}
+
 /** The opening after these answers, each given where the one before had led. The last may wait for the engine. */
 export function openingView(first: FirstTurn, given: readonly Given[]): View {
   const { turns, ways, dangers } = first;
   const last = given.at(-1);
-  const next = last && leadOf(first, last.turn, last.answer);
+  const next = leadAfter(first, given);
   const [start = ""] = Object.keys(turns);
   const told = next ? given : given.slice(0, -1);
   return {
@@ -75,10 +89,11 @@ export function openingView(first: FirstTurn, given: readonly Given[]): View {
 
 /** What is shown where a danger was reported; one that is unknown gets the general advice. */
 export function stopView(first: FirstTurn, danger: string): View {
-  const { stop, stops } = first;
+  const { stop, stops, turns } = first;
   const view = openingView(first, []);
+  const [start = ""] = Object.keys(turns);
   const [heading = "", ...body] = stops[Object.hasOwn(stops, danger) ? danger : "general"] ?? [];
-  return { ...view, turn: { ...(view.turn as Turn), ...stop, heading, body }, ways: [] };
+  return { ...view, turn: { ...turnFrom(first, start), ...stop, heading, body }, ways: [] };
 }
 
 /** A turn of the opening as a screen draws it. */

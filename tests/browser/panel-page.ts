@@ -16,10 +16,12 @@ import { type Answers, runsOut } from "../session/drive.ts";
 import { soundAnswer } from "../session/reach.ts";
 import { violationsOn } from "./axe.ts";
 import { flat, flow, freshSession, guide, morning, namesOfParts, sessionAt, textsIn } from "./expected.ts";
+import { Greeting } from "./greeting.ts";
 import { enterReading, withConditions } from "./instruments.ts";
 import { actsOf, eventsIn, keptLately, keptText, turnAgain } from "./kept-logs.ts";
 import { nowOn } from "./page-clock.ts";
 import { readScreen } from "./read-screen.ts";
+import { watchScenarioFiles } from "./scenario-files.ts";
 import { wayTo } from "./ways.ts";
 
 type Settings = { language?: string; sessionName?: string; keeps?: boolean; axe?: boolean };
@@ -38,8 +40,9 @@ export class PanelPage {
   readonly #storeKey: string;
   readonly #keeps: boolean;
   readonly #axe: boolean;
-  /** The scenarios whose files have come. */
-  readonly #came = new Set<string>();
+  readonly #greeting = new Greeting();
+  /** Waits for all that comes in idle time: a page that has it works without a connection. */
+  readonly hasEverything: () => Promise<void>;
   #turn: { of: Session; is: Turn } | null = null;
 
   constructor(page: Page, settings: Settings = {}) {
@@ -49,10 +52,7 @@ export class PanelPage {
     this.#storeKey = `fridgeside:${sessionName}`;
     this.#keeps = keeps;
     this.#axe = axe;
-    page.on("requestfinished", (request) => {
-      const [, id] = /\/parts\/([a-z-]+)-en-[A-Z]{2}-[\da-f]{8}\.json$/.exec(request.url()) ?? [];
-      if (id) this.#came.add(id);
-    });
+    this.hasEverything = watchScenarioFiles(page);
     const mark = sessionName === "panel" ? "fridgeside-panel" : `[session-name="${sessionName}"]`;
     this.host = page.locator(mark);
     this.heading = this.host.getByRole("heading", { level: 2 });
@@ -119,6 +119,13 @@ export class PanelPage {
   }
 
   async answer(id: string): Promise<void> {
+    if (this.#greeting.isShown(this.session)) {
+      const led = await this.#greeting.answer(this, id, freshSession(this.session.log.started));
+      if (!led) return;
+      this.session = led.session;
+      this.#held = led.held;
+      return this.#shows("focused");
+    }
     const { turn, answers } = this.turn;
     const text = answers.find((each) => each.id === id)?.text;
     if (!text) throw new Error(`${turn} has no answer "${id}"`);
@@ -333,6 +340,7 @@ export class PanelPage {
   }
 
   async #shows(focus: "focused" | "" = ""): Promise<void> {
+    if (this.#greeting.isShown(this.session)) return this.#greeting.seen(this);
     const { heading, body, hazards, answers, kind } = this.turn;
     await expect(this.heading).toHaveText(heading);
     if (focus) await expect(this.heading).toBeFocused();
@@ -377,15 +385,6 @@ export class PanelPage {
   async seesLine(turn: string, verdict: string): Promise<void> {
     const words = this.text(`checks.${turn}.verdicts.${verdict}`);
     await expect(this.host.getByRole("listitem").getByText(words)).toBeVisible();
-  }
-
-  /** Waits for all that comes in idle time: a page that has it works without a connection. */
-  async hasEverything(): Promise<void> {
-    const scenarios = Object.keys(flow.scenarios);
-    await expect(async () => {
-      await this.page.clock.runFor(1000);
-      expect(scenarios.filter((id) => !this.#came.has(id))).toEqual([]);
-    }).toPass();
   }
 
   async seesNotice(id: string): Promise<void> {

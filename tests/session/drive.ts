@@ -4,8 +4,9 @@ import type { Flow } from "../../src/guide/index.ts";
 import type { Reading } from "../../src/instruments/index.ts";
 import { type Guide, type LogEvent, metaOf, record, type Session, stillSo } from "../../src/session/index.ts";
 
-/** A guide that asks in the trade's order, for tests that are not about what comes next. */
-export const inTradeOrder = (flow: Flow): Guide => compileGuide(flow, createListAdviser);
+/** A guide that asks in the trade's order and greets nobody, for tests that are not about what comes next. */
+export const inTradeOrder = ({ opening: { greets: _, ...opening }, ...flow }: Flow): Guide =>
+  compileGuide({ ...flow, opening }, createListAdviser);
 
 /** What a householder answers at a turn: an answer's id, a reading, or that a wait ran to its end. */
 export type Answers = Record<string, string | Reading>;

@@ -124,7 +124,7 @@ function openingTurn(
   const { heading, body, note, why } = turn;
   const answers = turn.answers.map(({ id, text }): OpeningTurn["answers"][number] => {
     const next = answered(session, id);
-    const line = viewed(next).lines.at(-1)?.answer ?? text;
+    const line = lineOf(session, viewed(next))?.answer ?? text;
     const lead = leadTo(next, session);
     return line !== text ? [id, text, lead, line] : lead ? [id, text, lead] : [id, text];
   });
@@ -140,10 +140,14 @@ function openingTurn(
   return Object.keys(more).length > 0 ? { ...short, more } : short;
 }
 
+/** The line of a session's turn in a view after its answer. */
+const lineOf = (session: Session, { lines }: View) =>
+  lines.findLast(({ turn }) => turn === metaOf(session).turn);
+
 /** Its name in a folded line, which any answer but a stop has. */
 function titleOf(session: Session, viewed: (session: Session) => View): string {
   const ids = metaOf(session).answers ?? [];
-  return ids.map((id) => viewed(answered(session, id)).lines.at(-1)?.title).find(Boolean) ?? "";
+  return ids.map((id) => lineOf(session, viewed(answered(session, id)))?.title).find(Boolean) ?? "";
 }
 
 /** Where an answer has led, as far as that is in the opening or a stop. */

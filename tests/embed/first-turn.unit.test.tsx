@@ -163,7 +163,12 @@ const toldOf = (turn: View["turn"]) =>
     ),
   );
 
-const told = (view: View) => ({ ...view, turn: toldOf(view.turn) });
+const told = (view: View) => ({
+  ...view,
+  turn: toldOf(view.turn),
+  // Their places are those in the answers given here and those in the log there: what greets comes later in it.
+  lines: view.lines.map(({ index: _, drops: __, ...line }) => line),
+});
 
 /** A session of the opening with these answers. */
 const cameTo = (answers: [turn: string, answer: string][]): Session =>

@@ -16,6 +16,7 @@ async function openWith(panel: PanelPage, attributes: Record<string, string>): P
     document.querySelector("#place")?.append(host);
   }, attributes);
   await panel.seesTurn();
+  await panel.says();
   await panel.answer("none");
   return warnings;
 }

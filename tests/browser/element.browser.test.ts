@@ -32,6 +32,7 @@ test.describe("the script on a page", () => {
     await mount(panel);
     release();
     await panel.seesTurn();
+    await panel.says();
     await panel.answer("none");
   });
 
@@ -39,6 +40,7 @@ test.describe("the script on a page", () => {
     await page.goto("no-panel.html");
     await mount(panel);
     await panel.seesTurn();
+    await panel.says();
     await panel.answer("none");
   });
 });
@@ -93,6 +95,7 @@ test.describe("the tag in a page that changes", () => {
     await panel.host.evaluate((host) => document.querySelector("#place")?.append(host));
     release();
     await panel.seesTurn();
+    await panel.says();
     await panel.answer("none");
     // Were there a second session, it would show itself at the next change of the connection.
     await panel.hasEverything();

@@ -4,25 +4,38 @@ import { flow } from "./expected.ts";
 import type { PanelPage } from "./panel-page.ts";
 
 const greets = `opening.${flow.opening.greets}`;
+const first = `opening.${flow.opening.start}`;
+
+/** Answers the turn that greets, on a page that shows it; danger is asked about next. */
+export async function says(panel: PanelPage, complaint = "no-ice"): Promise<Held> {
+  const own = panel.texts(`checks.${greets}.answers.${complaint}`);
+  await panel.button(own || panel.text(`standing.${complaint}`)).tap();
+  await expect(panel.heading).toHaveText(panel.text(`checks.${first}.ask`));
+  return {
+    id: "told",
+    event: { type: "answered", turn: greets, answer: complaint, at: await panel.now() },
+  };
+}
 
 /**
- * The turn that greets is answered before the question about danger, and kept until its turn comes up. Tests answer in the
- * chart's order: what they answer to the question about danger is tapped once they have named a complaint, or have stopped.
+ * The turn that greets is answered before the question about danger, and kept until its turn comes up. Tests may answer in
+ * the chart's order: what they answer to the questions about danger is tapped once they name a complaint, or have stopped.
  */
 export class Greeting {
   /** Answers that are tapped after the complaint's. */
   #ahead: string[] = [];
+  #isSaid = false;
 
   /** Whether it stands on screen. */
-  isShown(session: Session): boolean {
-    return (
-      this.#ahead.length > 0 ||
-      !session.log.events.some((event) => "turn" in event || event.type === "danger-reported")
-    );
+  isShown({ log }: Session): boolean {
+    const isBegun = log.events.some((event) => "turn" in event || event.type === "danger-reported");
+    return this.#ahead.length > 0 || !(isBegun || this.#isSaid);
   }
 
-  async seen(panel: PanelPage): Promise<void> {
-    await expect(panel.heading).toHaveText(panel.text("thread.hello"));
+  /** A session begins. */
+  begin(isSaid = false): void {
+    this.#ahead = [];
+    this.#isSaid = isSaid;
   }
 
   /** Takes an answer; what it comes to on screen, or null where that waits for the complaint. */
@@ -31,27 +44,23 @@ export class Greeting {
     answer: string,
     fresh: Session,
   ): Promise<{ session: Session; held: Held[] } | null> {
-    const at = await panel.now();
     const { turn } = metaOf(panel.session);
+    const at = await panel.now();
     const { session, refusal } = record(panel.session, { type: "answered", turn, answer, at });
     if (refusal) throw new Error(`${turn} has no answer "${answer}"`);
-    const isStop = metaOf(session).kind === "ending";
     if (turn !== greets) this.#ahead.push(answer);
-    if (turn !== greets && !isStop) {
+    if (turn !== greets && metaOf(session).kind !== "ending") {
       panel.session = session;
       return null;
     }
-    const complaint = turn === greets ? answer : "no-ice";
-    await panel.button(panel.text(`checks.${greets}.answers.${complaint}`)).tap();
-    await expect(panel.heading).not.toHaveText(panel.text("thread.hello"));
-    const held: Held[] = [{ id: "told", event: { type: "answered", turn: greets, answer: complaint, at } }];
+    const held = [await says(panel, turn === greets ? answer : "no-ice")];
     let next = fresh;
     for (const id of this.#ahead.splice(0)) {
       const { turn } = metaOf(next);
       await expect(panel.heading).toHaveText(panel.text(`checks.${turn}.ask`));
       await panel.button(panel.texts(`checks.${turn}.answers.${id}`) || panel.text(`standing.${id}`)).tap();
-      const given = record(next, { type: "answered", turn, answer: id, at: await panel.now() }).session;
-      next = putBack(given, held, await panel.now());
+      const at = await panel.now();
+      next = putBack(record(next, { type: "answered", turn, answer: id, at }).session, held, at);
     }
     return { session: next, held };
   }

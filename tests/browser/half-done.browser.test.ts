@@ -75,7 +75,7 @@ test.describe("a page that is closed for the camera, and comes back", () => {
     await panel.reload();
     await expect(code).toHaveValue("TBY-7");
     await panel.restart();
-    await panel.answer("none");
+    await panel.says();
     const words = panel.host.getByRole("textbox", { name: panel.text("composer.label") });
     await words.fill("it makes no ice");
     await panel.reload();

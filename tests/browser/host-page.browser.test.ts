@@ -11,7 +11,7 @@ test.describe("a host page that means no good", () => {
     "hostile-revert",
     "hostile-inherited",
   ]) {
-    for (const turn of ["opening.danger", "flow-test.run"]) {
+    for (const turn of ["opening.symptom", "flow-test.run"]) {
       test(`${hostile} changes nothing about how ${turn} looks`, async ({ page, context }) => {
         const session = sessionAt(turn);
         const plain = new PanelPage(page, { axe: false });

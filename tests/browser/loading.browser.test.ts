@@ -1,4 +1,5 @@
 import type { Page } from "@playwright/test";
+import { says } from "./greeting.ts";
 import { expect, test } from "./panel-test.ts";
 
 /** Notes every layout shift of the pages that come, as the browser's own Layout Instability API counts it. */
@@ -82,7 +83,7 @@ test.describe("arriving in a page", () => {
 
   test("after a tap the new question has the focus and stands in sight", async ({ panel, page }) => {
     await panel.open("long.html");
-    await panel.answer("none");
+    await panel.says();
     const top = await panel.heading.evaluate((heading) => heading.getBoundingClientRect().top);
     expect(top).toBeGreaterThanOrEqual(0);
     expect(top).toBeLessThan(await page.evaluate(() => innerHeight));
@@ -100,14 +101,15 @@ test.describe("a slow connection", () => {
       await route.continue();
     });
     await page.goto("index.html");
-    await expect(panel.heading).toHaveText(panel.text("checks.opening.danger.ask"));
+    await expect(panel.heading).toHaveText(panel.text("thread.hello"));
+    await says(panel);
     await panel.button(panel.text("checks.opening.danger.answers.none")).tap();
-    await expect(panel.heading).toHaveText(panel.text("checks.opening.symptom.ask"));
+    await expect(panel.heading).toHaveText(panel.text("checks.opening.supply.ask"));
     await expect(panel.heading).toBeFocused();
     expect(await panel.storedText()).toBeNull();
     release();
-    await expect.poll(() => panel.storedEvents()).toHaveLength(1);
-    await expect(panel.heading).toHaveText(panel.text("checks.opening.symptom.ask"));
+    await expect.poll(() => panel.storedEvents()).toHaveLength(2);
+    await expect(panel.heading).toHaveText(panel.text("checks.opening.supply.ask"));
     await expect(panel.heading).toBeFocused();
   });
 
@@ -121,8 +123,8 @@ test.describe("a slow connection", () => {
       await route.continue();
     });
     await page.goto("index.html");
+    await says(panel, "not-dispensed");
     await panel.button(panel.text("checks.opening.danger.answers.none")).tap();
-    await panel.button(panel.text("checks.opening.symptom.answers.not-dispensed")).tap();
     const answer = panel.button(panel.text("checks.opening.changed.answers.nothing"));
     await answer.tap();
     await expect(answer).toHaveAttribute("aria-disabled", "true");
@@ -168,11 +170,13 @@ test.describe("a slow connection", () => {
         let signal = false;
         await page.route(file, (route) => (signal ? route.continue() : route.abort("internetdisconnected")));
         await page.goto("index.html");
-        await panel.button(panel.text("checks.opening.danger.answers.none")).tap();
+        await says(panel);
         await page.clock.runFor(9000);
         signal = true;
         await page.clock.runFor(5000);
-        await expect(panel.heading).toHaveText(panel.text("checks.opening.symptom.ask"));
+        await expect(panel.host.locator(".notices")).toBeAttached();
+        await expect(panel.heading).toHaveText(panel.text("checks.opening.danger.ask"));
+        await expect(panel.row(panel.text("checks.opening.symptom.name"))).toBeVisible();
       });
     });
   }

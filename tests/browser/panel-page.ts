@@ -16,7 +16,8 @@ import { type Answers, runsOut } from "../session/drive.ts";
 import { soundAnswer } from "../session/reach.ts";
 import { violationsOn } from "./axe.ts";
 import { flat, flow, freshSession, guide, morning, namesOfParts, sessionAt, textsIn } from "./expected.ts";
-import { Greeting } from "./greeting.ts";
+import { tickAll } from "./gates.ts";
+import { Greeting, says } from "./greeting.ts";
 import { enterReading, withConditions } from "./instruments.ts";
 import { actsOf, eventsIn, keptLately, keptText, turnAgain } from "./kept-logs.ts";
 import { nowOn } from "./page-clock.ts";
@@ -86,6 +87,7 @@ export class PanelPage {
   async open(path = "index.html"): Promise<void> {
     await this.page.goto(path);
     await expect(this.host.locator(".notices")).toBeAttached();
+    this.#greeting.begin();
     this.session = freshSession(await this.now());
     await this.#shows();
   }
@@ -118,6 +120,13 @@ export class PanelPage {
     await this.#resumed(left);
   }
 
+  /** Names a complaint to the turn that greets. */
+  async says(complaint?: string): Promise<void> {
+    this.#held = [await says(this, complaint)];
+    this.#greeting.begin(true);
+    await this.#shows("focused");
+  }
+
   async answer(id: string): Promise<void> {
     if (this.#greeting.isShown(this.session)) {
       const led = await this.#greeting.answer(this, id, freshSession(this.session.log.started));
@@ -145,24 +154,17 @@ export class PanelPage {
    */
   async confirmGate(how: "by tapping" | "at once" = "by tapping"): Promise<void> {
     const { turn, gate } = this.turn;
-    const items = gate?.items ?? [];
-    expect(items.length, "a gate has lines to tick").toBeGreaterThan(0);
-    const boxes = this.host.getByRole("checkbox", { checked: false });
-    await expect(boxes).toHaveCount(gate?.short ? 0 : items.length);
-    if (how === "at once")
-      await boxes.evaluateAll(async (all) => {
-        for (const box of all) {
-          (box as HTMLElement).click();
-          await new Promise(requestAnimationFrame);
-        }
-      });
-    for (const item of how === "at once" || gate?.short ? [] : items) {
-      await this.host.getByRole("checkbox", { name: item.text, exact: true }).tap();
-    }
+    await tickAll(this, gate, how);
     if (how === "at once") await this.confirmButton.press("Enter");
     else await this.confirmButton.tap();
     const at = await this.now();
-    await this.took({ type: "answered", turn, answer: "ready", items: items.map(({ id }) => id), at });
+    await this.took({
+      type: "answered",
+      turn,
+      answer: "ready",
+      items: gate?.items.map(({ id }) => id) ?? [],
+      at,
+    });
   }
 
   /** Measures on screen what this reading says and uses it. */
@@ -229,6 +231,8 @@ export class PanelPage {
     await this.button(this.text("ui.restart-yes")).tap();
     const [left, at] = [leftOf(this.session), await this.now()];
     this.session = freshSession(at);
+    this.#greeting.begin();
+    this.#held = [];
     if (left) this.session = record(this.session, { type: "prepared-left", left, at }).session;
     await this.#shows("focused");
   }
@@ -340,7 +344,8 @@ export class PanelPage {
   }
 
   async #shows(focus: "focused" | "" = ""): Promise<void> {
-    if (this.#greeting.isShown(this.session)) return this.#greeting.seen(this);
+    if (this.#greeting.isShown(this.session))
+      return expect(this.heading).toHaveText(this.text("thread.hello"));
     const { heading, body, hazards, answers, kind } = this.turn;
     await expect(this.heading).toHaveText(heading);
     if (focus) await expect(this.heading).toBeFocused();

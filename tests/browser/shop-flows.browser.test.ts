@@ -19,6 +19,7 @@ async function openWithFlows(panel: PanelPage, body: string): Promise<string[]> 
     document.querySelector("#place")?.append(host);
   });
   await panel.seesTurn();
+  await panel.says();
   await panel.answer("none");
   await panel.seesTurn();
   return warnings;

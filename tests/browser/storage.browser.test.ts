@@ -1,6 +1,7 @@
 import { journalOf } from "../../src/session/index.ts";
 import { at } from "../session/drive.ts";
 import { atModelOfBin, freshSession, sessionAt } from "./expected.ts";
+import { says } from "./greeting.ts";
 import { keptText } from "./kept-logs.ts";
 import { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
@@ -35,6 +36,7 @@ test.describe("storage", () => {
       await page.addInitScript(deny);
       const panel = new PanelPage(page, { keeps: false });
       await panel.open();
+      await panel.says();
       await panel.answer("none");
       await panel.seesNotice("memory-only");
       await panel.goTo(
@@ -45,20 +47,20 @@ test.describe("storage", () => {
       await panel.seesNotice("memory-only");
       await panel.seesEnding("professional", { cause: "door-out-of-line" });
       await page.reload();
-      await expect(panel.heading).toHaveText(panel.text("checks.opening.danger.ask"));
+      await expect(panel.heading).toHaveText(panel.text("thread.hello"));
     });
   }
 
   test("full, what was answered meanwhile outlives a change of an attribute", async ({ page }) => {
     const panel = new PanelPage(page, { keeps: false });
     await panel.open();
-    await panel.answer("none");
+    await panel.says();
     await page.evaluate(() => {
       Storage.prototype.setItem = () => {
         throw new DOMException("full", "QuotaExceededError");
       };
     });
-    await panel.answer("no-ice");
+    await panel.answer("none");
     await panel.host.evaluate((host) => host.setAttribute("shop-name", "Another name"));
     await panel.seesNotice("welcome-back");
     await expect(panel.heading).toHaveText(panel.text("checks.opening.supply.ask"));
@@ -81,9 +83,10 @@ test.describe("storage", () => {
       await page.goto("blank.html");
       await page.evaluate((text) => localStorage.setItem("fridgeside:panel", text), stored);
       await page.goto("index.html");
-      await expect(panel.heading, what).toHaveText(panel.text("checks.opening.danger.ask"));
+      await expect(panel.heading, what).toHaveText(panel.text("thread.hello"));
+      await says(panel);
       await panel.button(panel.text("checks.opening.danger.answers.none")).tap();
-      await expect(panel.heading, what).toHaveText(panel.text("checks.opening.symptom.ask"));
+      await expect(panel.heading, what).toHaveText(panel.text("checks.opening.supply.ask"));
     }
   });
 

@@ -29,8 +29,31 @@ async function shows(host: Locator, { says, buttons }: Screen): Promise<void> {
   }).toPass({ timeout: 10_000 });
 }
 
-test("the first question is about danger, and names each", async ({ panel }) => {
+test("what greets asks for the complaint, and names the way out of a danger", async ({ panel }) => {
   await panel.open();
+  await shows(panel.host, {
+    says: [
+      "Hello. What is going wrong?",
+      "Look in the ice bin first, if it's about ice.",
+      "Anything dangerous? Tap Danger first. If more than one fits, choose the worst.",
+    ],
+    buttons: [
+      ...top,
+      "It makes no new ice",
+      "It makes too little ice",
+      "There's ice, but none comes out",
+      "The ice looks or tastes wrong",
+      "The fridge or freezer is too warm",
+      "Water where it shouldn't be",
+      "It's new, moved or has a new filter",
+      "Something else, or I'm not sure",
+    ],
+  });
+});
+
+test("the next question is about danger, and names each", async ({ panel }) => {
+  await panel.open();
+  await panel.says("leaking");
   await shows(panel.host, {
     says: [
       "Is anything dangerous right now?",

@@ -1,3 +1,4 @@
+import { says } from "../greeting.ts";
 import { PanelPage } from "../panel-page.ts";
 import { expect, test } from "../panel-test.ts";
 import { holdParts, parts } from "./held-back.ts";
@@ -29,6 +30,7 @@ test.describe("a danger while the rest of the script is still on its way", () =>
     }) => {
       const { release } = await holdParts(page);
       await page.goto("index.html");
+      await says(panel);
       await answer(panel, danger).tap();
       await seesStop(panel, danger);
       await expect(panel.heading).toBeFocused();
@@ -57,6 +59,7 @@ test.describe("a danger while the rest of the script is still on its way", () =>
     const elsewhere = await context.newPage();
     const other = new PanelPage(elsewhere);
     await elsewhere.goto("index.html");
+    await says(other);
     await answer(other, "gas").tap();
     await seesStop(other, "gas");
     // It shows here at once, too, with nothing of the rest there.
@@ -71,6 +74,7 @@ test.describe("a danger while the rest of the script is still on its way", () =>
   test("a danger after 'nothing dangerous' wins over it, within the same second", async ({ panel, page }) => {
     const { release } = await holdParts(page);
     await page.goto("index.html");
+    await says(panel);
     await answer(panel, "none").tap();
     await report(panel, "gas");
     await seesStop(panel, "gas");
@@ -86,6 +90,7 @@ test.describe("a danger while the rest of the script is still on its way", () =>
   }) => {
     const { release } = await holdParts(page);
     await page.goto("index.html");
+    await says(panel);
     await panel.button(panel.text("standing.not-sure")).tap();
     await expect(panel.heading).toHaveText(panel.text("checks.opening.danger-again.ask"));
     await panel.button(panel.text("standing.not-sure")).tap();
@@ -121,17 +126,19 @@ test.describe("a danger while the rest of the script is still on its way", () =>
   }) => {
     const { release } = await holdParts(page);
     await page.goto("index.html");
+    await says(panel);
     await answer(panel, "gas").tap();
     await seesStop(panel, "gas");
     await expect(panel.host.getByRole("button")).toHaveText([panel.text("ui.menu")]);
     await restart(panel);
-    await expect(panel.heading).toHaveText(panel.text("checks.opening.danger.ask"));
+    await expect(panel.heading).toHaveText(panel.text("thread.hello"));
+    await says(panel);
     await answer(panel, "none").tap();
     release();
-    await expect(panel.heading).toHaveText(panel.text("checks.opening.symptom.ask"));
+    await expect(panel.heading).toHaveText(panel.text("checks.opening.supply.ask"));
     await expect.poll(() => panel.storedText()).not.toBeNull();
     await page.reload();
-    await expect(panel.heading).toHaveText(panel.text("checks.opening.symptom.ask"));
+    await expect(panel.heading).toHaveText(panel.text("checks.opening.supply.ask"));
   });
 });
 
@@ -141,6 +148,7 @@ test.describe("a danger without a connection", () => {
   test("is stopped for, now and after a reload, though nothing else ever comes", async ({ panel, page }) => {
     await page.route(parts, (route) => route.abort("internetdisconnected"));
     await page.goto("index.html");
+    await says(panel);
     await answer(panel, "none").tap();
     await report(panel, "sparks");
     await seesStop(panel, "sparks");

@@ -2,6 +2,7 @@ import type { Page } from "@playwright/test";
 import { record, type Session } from "../../../src/session/index.ts";
 import { turnOf } from "../../../src/turn/index.ts";
 import { freshSession, morning, sessionAt } from "../expected.ts";
+import { says } from "../greeting.ts";
 import { keptText } from "../kept-logs.ts";
 import { PanelPage } from "../panel-page.ts";
 import { expect, test } from "../panel-test.ts";
@@ -41,8 +42,8 @@ async function reportDanger(panel: PanelPage): Promise<void> {
 }
 
 async function answerOpening(panel: PanelPage): Promise<void> {
+  await says(panel, "not-dispensed");
   await panel.button(panel.text("checks.opening.danger.answers.none")).tap();
-  await panel.button(panel.text("checks.opening.symptom.answers.not-dispensed")).tap();
   await panel.button(panel.text("checks.opening.changed.answers.nothing")).tap();
 }
 

@@ -37,10 +37,11 @@ test.describe("two tabs of one session", () => {
     context,
   }) => {
     await panel.open();
+    await panel.says();
     await panel.answer("none");
     const other = await openTab(context, panel);
     // As a tap that was on its way: its screen is gone by the time it lands.
-    const late = await other.button(other.text("checks.opening.symptom.answers.no-ice")).elementHandle();
+    const late = await other.button(other.text("checks.opening.supply.answers.plumbed")).elementHandle();
     await panel.reportDanger("gas");
     await late?.evaluate((button) => (button as HTMLElement).click());
     await showsAs(other, panel);
@@ -54,6 +55,7 @@ test.describe("two tabs of one session", () => {
     context,
   }) => {
     await panel.open();
+    await panel.says();
     await panel.answer("none");
     const other = await openTab(context, panel);
     const log = await panel.storedText();
@@ -89,12 +91,13 @@ test.describe("two tabs of one session", () => {
     context,
   }) => {
     await panel.open();
+    await panel.says();
     await panel.answer("none");
     const other = await openTab(context, panel);
-    await panel.answer("no-ice");
+    await panel.answer("plumbed");
     await showsAs(other, panel);
     await other.seesNotice("other-tab");
-    await other.answer("plumbed");
+    await other.answer("nothing");
     await showsAs(panel, other);
     await panel.seesNotice("other-tab");
   });
@@ -106,6 +109,7 @@ test.describe("two tabs of one session", () => {
     await other.restart();
     await showsAs(panel, other);
     await panel.answer("none");
+    await panel.answer("no-ice");
     await showsAs(other, panel);
   });
 
@@ -114,6 +118,7 @@ test.describe("two tabs of one session", () => {
     context,
   }) => {
     await panel.open();
+    await panel.says();
     await panel.answer("none");
     const other = await openTab(context, panel);
     await panel.opensMenu("restart");
@@ -181,7 +186,7 @@ test.describe("a page about another machine", () => {
     await panel.page.keyboard.press("Tab");
     await panel.button(words(panel, "shown")).focus();
     await panel.page.keyboard.press("Enter");
-    await expect(panel.heading).toHaveText(panel.text("checks.opening.danger.ask"));
+    await expect(panel.heading).toHaveText(panel.text("thread.hello"));
     await panel.seesNotice("set-aside");
     // But for what is still changed in the home.
     expect(await panel.storedEvents()).toEqual([{ type: "prepared-left", left: { bin: "out" } }]);
@@ -206,7 +211,7 @@ test.describe("the clock", () => {
     await panel.page.goto("blank.html");
     await panel.page.clock.setSystemTime("2026-04-05T09:00:00Z");
     await panel.page.goto("index.html");
-    await expect(panel.heading).toHaveText(panel.text("checks.opening.danger.ask"));
+    await expect(panel.heading).toHaveText(panel.text("thread.hello"));
     await panel.seesNotice("set-aside");
     await panel.button(panel.text("resumed.go-on", { date: "2 March 2026" })).tap();
     panel.session = left;

@@ -103,7 +103,7 @@ test.describe("the tag in a page that changes", () => {
     await panel.seesNotice("offline");
     await panel.seesTurn();
     await page.context().setOffline(false);
-    await panel.answer("no-ice");
+    await panel.answer("plumbed");
   });
 
   test("a change of colours for the night takes away nothing that is being typed", async ({ panel }) => {

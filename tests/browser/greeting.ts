@@ -1,9 +1,9 @@
 import { expect } from "@playwright/test";
-import { type Held, metaOf, putBack, record, type Session } from "../../src/session/index.ts";
+import { greetingOf, type Held, metaOf, putBack, record, type Session } from "../../src/session/index.ts";
 import { flow } from "./expected.ts";
 import type { PanelPage } from "./panel-page.ts";
 
-const greets = `opening.${flow.opening.greets}`;
+export const greets = `opening.${flow.opening.greets}`;
 const first = `opening.${flow.opening.start}`;
 
 /** Answers the turn that greets, on a page that shows it; danger is asked about next. */
@@ -27,9 +27,8 @@ export class Greeting {
   #isSaid = false;
 
   /** Whether it stands on screen. */
-  isShown({ log }: Session): boolean {
-    const isBegun = log.events.some((event) => "turn" in event || event.type === "danger-reported");
-    return this.#ahead.length > 0 || !(isBegun || this.#isSaid);
+  isShown(session: Session): boolean {
+    return this.#ahead.length > 0 || (!this.#isSaid && greetingOf(session) !== null);
   }
 
   /** A session begins. */

@@ -121,8 +121,8 @@ export class PanelPage {
   }
 
   /** Names a complaint to the turn that greets. */
-  async says(complaint?: string): Promise<void> {
-    this.#held = [await says(this, complaint)];
+  async says(complaint?: string, say = says): Promise<void> {
+    this.#held = [await say(this, complaint)];
     this.#greeting.begin(true);
     await this.#shows("focused");
   }

@@ -1,6 +1,8 @@
 import type { Locator } from "@playwright/test";
+import type { Held } from "../../src/session/index.ts";
 import { phrasesOf, withOwnLines } from "../../src/training/index.ts";
 import { readLocales, readPhrases } from "../../src/workbench/build/locales-folder.ts";
+import { greets } from "./greeting.ts";
 import type { PanelPage } from "./panel-page.ts";
 import { expect } from "./panel-test.ts";
 
@@ -22,7 +24,26 @@ const said = phrasesOf({ ...readLocales()["en-GB"], phrases: withOwnLines(britis
 /** Says an answer in words that somebody else has used for it, and confirms it; what was told besides is not meant. */
 export async function sayAnswer(panel: PanelPage, answer: string): Promise<void> {
   const { turn, answers } = panel.turn;
-  const text = answers.find(({ id }) => id === answer)?.text ?? "";
+  await utter(panel, turn, answer, answers.find(({ id }) => id === answer)?.text ?? "");
+  await panel.took({ type: "answered", turn, answer, at: await panel.now() });
+  await saysNoMore(panel);
+}
+
+/** Says a complaint to the turn that greets, in words that somebody else has used for it. */
+export async function sayComplaint(panel: PanelPage, complaint = "no-ice"): Promise<Held> {
+  await utter(panel, greets, complaint, panel.text(`checks.${greets}.answers.${complaint}`));
+  await expect(panel.heading).toHaveText(panel.text("checks.opening.danger.ask"));
+  await saysNoMore(panel);
+  const at = await panel.now();
+  return { id: "told", event: { type: "answered", turn: greets, answer: complaint, at } };
+}
+
+async function saysNoMore(panel: PanelPage): Promise<void> {
+  const other = heardBy(panel).getByRole("button", { name: panel.text("composer.no"), exact: true });
+  if (await other.isVisible()) await other.tap();
+}
+
+async function utter(panel: PanelPage, turn: string, answer: string, text: string): Promise<void> {
   const words = said.find((phrase) => phrase.label === `answer ${turn}.${answer}`)?.text ?? text;
   const heading = await panel.heading.textContent();
   await say(panel, words);
@@ -35,9 +56,6 @@ export async function sayAnswer(panel: PanelPage, answer: string): Promise<void>
   if (!(await isHeard())) await say(panel, text);
   await expect(async () => expect(await isHeard(), `"${words}" at ${turn}`).toBe(true)).toPass();
   if (await offered.isVisible()) await offered.tap();
-  await panel.took({ type: "answered", turn, answer, at: await panel.now() });
-  const other = heardBy(panel).getByRole("button", { name: panel.text("composer.no"), exact: true });
-  if (await other.isVisible()) await other.tap();
 }
 
 /** From here on whatever is tapped is reached and pressed by keys. */

@@ -34,8 +34,9 @@ export class Lines extends Component<Props, { open: boolean }> {
         {shown.length > 0 && (
           // biome-ignore lint/a11y/noRedundantRoles: Safari drops the list from its speech once the markers are gone.
           <ol role="list" start={lines.length - shown.length + 1}>
-            {shown.map((line) => (
-              <Exchange key={`${line.index} ${line.turn}`} line={line} {...props} />
+            {shown.map((line, place) => (
+              // By its place in the thread: in the log it is another before the engine has come.
+              <Exchange key={`${lines.length - shown.length + place} ${line.turn}`} line={line} {...props} />
             ))}
           </ol>
         )}

@@ -1,6 +1,15 @@
 import type { Locator, Page } from "playwright";
 import type { Reading } from "../../src/instruments/index.ts";
-import { type Guide, metaOf, record, type Session, startSession } from "../../src/session/index.ts";
+import {
+  type Guide,
+  greetingOf,
+  type Held,
+  metaOf,
+  putBack,
+  record,
+  type Session,
+  startSession,
+} from "../../src/session/index.ts";
 import { type Texts, type Turn, turnOf } from "../../src/turn/index.ts";
 import { type Answers, answerTo } from "../session/drive.ts";
 import { soundAnswer } from "../session/reach.ts";
@@ -26,6 +35,7 @@ export function createVisitor(
 ): Visitor {
   const now = () => new Date().toISOString().replace(/\.\d+Z/, "+00:00");
   let session: Session = startSession(guide, now());
+  let held: Held[] = [];
   const given = () => answers[metaOf(session).turn] ?? soundAnswer(session);
   const tap = createHand(page);
   const named = (name: string) => page.getByRole("button", { name, exact: true }).first();
@@ -52,12 +62,22 @@ export function createVisitor(
     return named(offered.find(({ id }) => id === answer)?.text ?? "");
   }
 
+  /** What greets is answered before the chart's first turn, and kept until its own comes up. */
+  async function greet(greeting: Session): Promise<Locator> {
+    const { turn, answers: offered } = turnOf(greeting, texts, now());
+    const answer = String(answers[turn] ?? soundAnswer(greeting));
+    held = [{ id: "told", event: { type: "answered", turn, answer, at: now() } }];
+    return named(offered.find(({ id }) => id === answer)?.text ?? "");
+  }
+
   return {
     turn: () => turnOf(session, texts, now()),
     go: async (pause) => {
-      const last = await prepare();
+      const greeting = held.length ? null : greetingOf(session);
+      const last = greeting ? await greet(greeting) : await prepare();
       await pause?.();
-      const { session: next, refusal } = record(session, event());
+      const { session: led, refusal } = greeting ? { session, refusal: null } : record(session, event());
+      const next = putBack(led, held, now());
       if (refusal) throw new Error(`${metaOf(session).turn}: ${refusal}`);
       // Nobody looks for anything in the page while it works on the tap: that would count as its own time.
       await page.evaluate(

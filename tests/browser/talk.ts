@@ -33,12 +33,12 @@ export async function sayAnswer(panel: PanelPage, answer: string): Promise<void>
 export async function sayComplaint(panel: PanelPage, complaint = "no-ice"): Promise<Held> {
   await utter(panel, greets, complaint, panel.text(`checks.${greets}.answers.${complaint}`));
   await expect(panel.heading).toHaveText(panel.text("checks.opening.danger.ask"));
-  await saysNoMore(panel);
   const at = await panel.now();
   return { id: "told", event: { type: "answered", turn: greets, answer: complaint, at } };
 }
 
-async function saysNoMore(panel: PanelPage): Promise<void> {
+/** What was told besides an answer is not meant. */
+export async function saysNoMore(panel: PanelPage): Promise<void> {
   const other = heardBy(panel).getByRole("button", { name: panel.text("composer.no"), exact: true });
   if (await other.isVisible()) await other.tap();
 }

@@ -3,7 +3,7 @@ import { codeWith } from "./expected.ts";
 import { journeys } from "./journeys.ts";
 import { PanelPage } from "./panel-page.ts";
 import { test } from "./panel-test.ts";
-import { say, sayAnswer, sayComplaint, useKeysAlone } from "./talk.ts";
+import { say, sayAnswer, sayComplaint, saysNoMore, useKeysAlone } from "./talk.ts";
 
 /** As each is typed: in which English, and by what all else is pressed. */
 const ways = [
@@ -21,6 +21,7 @@ for (const { language, path, sessionName, hand } of ways)
       try {
         await panel.open(path);
         await panel.says(sees["opening.symptom"] as string | undefined, sayComplaint);
+        await saysNoMore(panel);
         while (panel.turn.kind !== "ending" && panel.turn.kind !== "model") {
           const { turn, kind } = panel.turn;
           const answer = sees[turn] ?? soundAnswer(panel.session);

@@ -10,6 +10,9 @@ export type Label = Pick<PathMark, "station" | "name" | "state" | "here"> &
 
 export type Scene = { shapes: Shape[]; labels: Label[] };
 
+/** A machine with one of these, and no tank, is drawn with all of them. */
+const plumbing = ["stop-tap", "supply-line", "filter", "inlet-valve"];
+
 /** How far names stand from each other and from the edge, in the drawing's pixels: two lines on the narrowest. */
 const [gap, margin] = [46, 26];
 
@@ -22,7 +25,11 @@ export function sceneOf(
   { path, changed }: Pick<Turn, "path" | "changed">,
   { groups, places, frame }: CutOpenDrawing,
 ): Scene {
+  const has = (stations: string[]) => path.some(({ station }) => stations.includes(station));
   const stations = new Set(path.map(({ station }) => station));
+  // What was cleared stays on the path, and may be none of this machine's: a tank tells more than a valve.
+  if (has(["tank"])) stations.add("tank-fed");
+  else if (has(plumbing)) stations.add("tap-fed");
   const ours = new Set(changed.map(({ id }) => id));
   const holds = ({ where }: { where: string[] }) =>
     where.every((one) => {

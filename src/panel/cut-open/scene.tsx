@@ -35,12 +35,12 @@ export function createScene(drawing: CutOpenDrawing, sheet: CSSStyleSheet) {
             ))}
             {labels.map(({ at: [x, y], side, foot }) => {
               const column = columns[side] * width;
+              const line = `M${x} ${y}L${column + (side === "left" ? 10 : -10)} ${foot}H${column}`;
               return (
                 <>
-                  <path
-                    class="cl"
-                    d={`M${x} ${y}L${column + (side === "left" ? 10 : -10)} ${foot}H${column}`}
-                  />
+                  <path class="cl halo" d={line} />
+                  <path class="cl" d={line} />
+                  <circle class="halo" cx={x} cy={y} r="4.5" />
                   <circle class="n" cx={x} cy={y} r="3" />
                 </>
               );

@@ -3,9 +3,13 @@ import type { Turn } from "../../turn/index.ts";
 
 type Props = { turn: Turn };
 
-/** Whether there is anything to show of the ice path: the opening knows of no station. */
-export const saysSomething = ({ path }: Turn): boolean =>
-  path.some(({ here, state }) => here || state !== "unseen");
+/** A machine has a tank or one of the others: while the path has both, nobody knows what to draw. */
+const [tank, plumbed] = ["tank", ["stop-tap", "filter"]];
+
+/** Whether there is a machine to draw: the opening knows of no station, and maybe nobody knows where the water comes from. */
+export const saysSomething = ({ path }: Pick<Turn, "path">): boolean =>
+  path.some(({ here, state }) => here || state !== "unseen") &&
+  !(path.some(({ station }) => station === tank) && path.some(({ station }) => plumbed.includes(station)));
 
 /**
  * Makes the column beside the thread. It is in every panel, and has a box only where the panel is wide enough

@@ -17,8 +17,8 @@ const [close, pulled] = [8, 24];
 
 /**
  * A group of shapes. `at` is the station that they are: what is in copper there is so only where the turn is about it,
- * and of the material `plain` otherwise. `where` lists what has to hold, each a station that the machine has or, with
- * a sign, a preparation: `-water` is changed by us, `+water` is not.
+ * and of the material `plain` otherwise. `where` lists what has to hold: a station that the machine has, `tap-fed` or
+ * `tank-fed`, or with a sign a preparation: `-water` is changed by us, `+water` is not.
  */
 export type CutOpenGroup = { at?: string; plain?: string; where: string[]; shapes: string[] };
 
@@ -83,11 +83,11 @@ export function createCutOpen(): CutOpen {
     });
     const tap: Place = [w + 48, wall - 8, 32];
     const [x, y] = tap;
-    group(`stop-tap ${is} +water`, () => wallTap(pen, tap, true), "stop-tap", "r");
-    group(`stop-tap ${is} -water`, () => wallTap(pen, tap, false), "stop-tap", "r");
-    name("stop-tap", "right", [x + 6, y - 6, 36], is);
+    group(`tap-fed ${is} +water`, () => wallTap(pen, tap, true), "stop-tap", "r");
+    group(`tap-fed ${is} -water`, () => wallTap(pen, tap, false), "stop-tap", "r");
+    name("stop-tap", "right", [x + 6, y - 6, 36], `tap-fed ${is}`);
     group(
-      `supply-line ${is}`,
+      `tap-fed ${is}`,
       () =>
         pen.pipe(
           "water",
@@ -100,7 +100,7 @@ export function createCutOpen(): CutOpen {
         ),
       "supply-line",
     );
-    name("supply-line", "right", [x, y, 13], is);
+    name("supply-line", "right", [x, y, 13], `tap-fed ${is}`);
   }
 
   /** The outside, and what is cut out of its side. */
@@ -109,11 +109,11 @@ export function createCutOpen(): CutOpen {
       pen.box("b", [0, 0, 4], w, d, h - 4);
       pen.front("r3", [0, 0, 0], w, 5).side("r3", [w, 0, 0], d, 5);
     });
-    group("inlet-valve", () => {
+    group("tap-fed", () => {
       pen.side("c3", [w, 4, 7], d - 8, 36).side("c3", [w, d - 28, 43], 18, h - 52);
       pen.side("c2", [w, 7, 7], d - 11, 33).side("c2", [w, d - 25, 40], 15, h - 52);
     });
-    group("tank", () => {
+    group("tank-fed", () => {
       pen.side("c3", [w, 8, 52], 58, 48).side("c3", [w, d - 28, 60], 18, h - 69);
       pen.side("c2", [w, 11, 52], 55, 45).side("c2", [w, d - 25, 60], 15, h - 72);
     });
@@ -126,23 +126,23 @@ export function createCutOpen(): CutOpen {
       [48, d - 18, h],
       [26, 16, h],
     ];
-    group("inlet-valve filter", () => {
+    group("tap-fed", () => {
       pen.pipe("water", [w, d - 14, 14], [w, 40, 14]).pipe("water", [w, 34, 28], [w, d - 26, 28]);
     });
-    group("inlet-valve", () => pen.pipe("water", [w, d - 18, 36], ...up));
-    group("filter +filter", () => pen.rod("k", [w - 6, 2, 20], 8.5, 36, "y"), "filter", "b");
-    name("filter", "right", [w - 8, -12, 22], "+filter");
+    group("tap-fed", () => pen.pipe("water", [w, d - 18, 36], ...up));
+    group("tap-fed filter +filter", () => pen.rod("k", [w - 6, 2, 20], 8.5, 36, "y"), "filter", "b");
+    name("filter", "right", [w - 8, -12, 22], "tap-fed +filter");
     group(
-      "inlet-valve",
+      "tap-fed",
       () => {
         pen.box("k", [w - 2, d - 28, 18], 10, 16, 18);
         pen.side("r2", [w + 8, d - 24, 22], 8, 9);
       },
       "inlet-valve",
     );
-    name("inlet-valve", "right", [w + 8, d - 16, 33]);
+    name("inlet-valve", "right", [w + 8, d - 16, 33], "tap-fed");
     group(
-      "tank",
+      "tank-fed",
       () => {
         pen.box("w", [w - 6, 14, 58], 12, 38, 22).box("k", [w - 7, 12, 80], 14, 42, 6);
         pen.box("k", [w + 6, 24, 66], 3, 18, 6);
@@ -151,7 +151,9 @@ export function createCutOpen(): CutOpen {
       "b",
     );
     name("tank", "right", [w + 8, 44, 70]);
-    group("tank", () => pen.pipe("water", [w, 52, 62], [w, d - 18, 62], ...up));
+    // A machine with a tank has its tube inside.
+    group("tank-fed", () => pen.pipe("water", [w, 52, 62], [w, d - 18, 62], ...up), "supply-line");
+    name("supply-line", "right", [w, d - 18, 118], "tank-fed");
     group("fill-tube", () => pen.pipe("water", ...up.slice(1)).rod("k", up[2] as Place, 7, 9), "fill-tube");
     name("fill-tube", "left", [22, 14, h + 5]);
   }
@@ -231,11 +233,11 @@ export function createCutOpen(): CutOpen {
     name("ice-bin", "left", [44, -52, 10], "-bin");
     group("-panel", () => smallCover(pen, [w + 16, 4, 0]));
     group(
-      "-filter filter",
+      "tap-fed filter -filter",
       () => pen.rod("b", [w + 8, -28, 9], 8.5, 24, "y").rod("k", [w + 8, -38, 9], 10, 12, "y", "k2"),
       "filter",
       "b",
     );
-    name("filter", "right", [w + 14, -22, 12], "-filter");
+    name("filter", "right", [w + 14, -22, 12], "tap-fed -filter");
   }
 }

@@ -41,6 +41,12 @@ describe("the machine cut open", () => {
     for (const turn of ["opening.danger", "opening.symptom", "opening.supply"])
       expect(saysSomething(turnAt(turn))).toBe(false);
     expect(saysSomething(turnAt("control-lock.look"))).toBe(true);
+    const blank = turnAt("control-lock.look").path.map((mark) => ({
+      ...mark,
+      here: false,
+      state: "unseen" as const,
+    }));
+    expect(saysSomething({ path: blank })).toBe(false);
   });
 
   test("is not drawn while nobody knows whether the water comes from a tank or a tap", () => {
@@ -74,6 +80,19 @@ describe("the machine cut open", () => {
     for (const one of ["stop-tap", "filter", "inlet-valve"]) expect(stations).not.toContain(one);
     const drawn = new Set(sceneAt(turn).shapes.map(({ path }) => path));
     expect([...pathsOf("stop-tap")].filter((path) => drawn.has(path))).toEqual([]);
+  });
+
+  test("of a machine with a tank stays so where a valve was cleared on the way", () => {
+    const turn = turnAt("tank.look", tankFed);
+    const mark = turn.path[0] as Turn["path"][number];
+    const path = [...turn.path, { ...mark, station: "inlet-valve", state: "clear" as const, here: false }];
+    expect(sceneOf({ ...turn, path }, drawing)).toEqual(sceneAt(turn));
+  });
+
+  test("in a complaint that is not about water shows neither tap nor tank", () => {
+    const turn = turnAt("warm-where.look", { "opening.symptom": "too-warm" });
+    expect(sceneAt(turn).shapes.filter(({ tone }) => /^p[fd]/.test(tone))).toEqual([]);
+    expect(stationsIn(turn)).toEqual(["cold"]);
   });
 
   test("names what acts on the water from outside only once something is known of it", () => {

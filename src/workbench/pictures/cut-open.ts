@@ -229,8 +229,8 @@ export function createCutOpen(): CutOpen {
 
   /** What stands on the floor in front while it is out. */
   function inFront(): void {
-    group("-bin", () => bin(pen, [40, -52, 0]), "ice-bin", "b");
-    name("ice-bin", "left", [44, -52, 10], "-bin");
+    group("-bin", () => bin(pen, [50, -50, 0]), "ice-bin", "b");
+    name("ice-bin", "left", [58, -50, 12], "-bin");
     group("-panel", () => smallCover(pen, [w + 16, 4, 0]));
     group(
       "tap-fed filter -filter",

@@ -74,7 +74,7 @@ describe("the built script", () => {
       // What is asked for after a fault has an address that is made up then.
       return new Set(later.filter((one) => /^parts\/[\w-]+\.js$/.test(one)));
     };
-    const [engine, screens, door, shop, forSome, photo, words] = [
+    const [engine, screens, door, shop, forSome, photo, words, cutOpen] = [
       "engine",
       "later-screens",
       "door",
@@ -82,11 +82,12 @@ describe("the built script", () => {
       "for-some-shops",
       "photo",
       "words",
+      "cut-open",
     ].map(nameOf);
     for (const name of firstFiles()) expect(await asked(name)).toEqual(new Set([engine]));
-    expect(await asked(engine ?? "")).toEqual(new Set([screens, door, shop, forSome, words]));
+    expect(await asked(engine ?? "")).toEqual(new Set([screens, door, shop, forSome, words, cutOpen]));
     expect(await asked(shop ?? "")).toEqual(new Set([forSome, photo]));
-    expect([...files.keys()].filter((name) => isScript(name) && name.startsWith("parts/"))).toHaveLength(7);
+    expect([...files.keys()].filter((name) => isScript(name) && name.startsWith("parts/"))).toHaveLength(8);
   });
 
   test("all of one build meet in one place, and nothing that they name is missing", () => {

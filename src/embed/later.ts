@@ -1,4 +1,5 @@
-import { screens as soon } from "../panel/screens/index.ts";
+import { createBeside } from "../panel/pictures/index.ts";
+import { createAfter, screens as soon } from "../panel/screens/index.ts";
 import type { Turn } from "../turn/index.ts";
 import { createFile } from "./later-file.ts";
 import { waitForSignal, whenIdle } from "./next-task.ts";
@@ -27,9 +28,17 @@ const getShop = createFile<typeof import("./shop.ts")>(
   () => bringDoor().then(() => import("./shop.ts")),
   (file) => Boolean(file.openShop),
 );
+const getCutOpen = createFile<typeof import("./cut-open.ts")>(
+  "cut-open",
+  () => import("./cut-open.ts"),
+  (file) => Boolean(file.CutOpen),
+);
 
 /** Kept for as long as the page lives. */
-const screens: typeof soon & Partial<LaterScreens> = { ...soon };
+const screens: typeof soon & Partial<LaterScreens> = {
+  ...soon,
+  after: createAfter(createBeside(async () => (await getCutOpen()).CutOpen)),
+};
 
 type Panel = {
   /** Tells why a screen is not there yet, or null once that holds no longer. */

@@ -20,9 +20,15 @@ declare module "virtual:data" {
 }
 declare module "virtual:later" {
   /** Where a piece of script lies that comes after the engine. */
-  export function chunkAddress(chunk: "door" | "later-screens" | "shop" | "photo" | "words"): string;
+  export function chunkAddress(
+    chunk: "door" | "later-screens" | "shop" | "photo" | "words" | "cut-open",
+  ): string;
   /** Where a drawing lies in a language. */
   export function drawingAddress(id: string, language: string): string;
+}
+declare module "virtual:cut-open" {
+  /** The machine cut open. */
+  export const drawing: import("../panel/cut-open/index.ts").CutOpenDrawing;
 }
 declare module "virtual:words" {
   /** Where a language's model and side answers lie. */

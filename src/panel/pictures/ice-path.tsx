@@ -2,7 +2,7 @@ import { Component } from "preact";
 import type { PathMark } from "../../turn/index.ts";
 
 /** A state is a sign before it is a colour. */
-const signs: Record<PathMark["state"], string> = { clear: "✓", fixed: "✓", suspect: "?", unseen: "" };
+export const signs: Record<PathMark["state"], string> = { clear: "✓", fixed: "✓", suspect: "?", unseen: "" };
 
 type Props = { path: PathMark[]; label: string };
 

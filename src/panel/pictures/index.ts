@@ -1,2 +1,3 @@
-export { IcePath } from "./ice-path.tsx";
+export { createBeside, saysSomething } from "./beside.tsx";
+export { IcePath, signs } from "./ice-path.tsx";
 export { createPicture, type Drawing, type Drawings } from "./picture.tsx";

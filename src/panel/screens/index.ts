@@ -16,5 +16,7 @@ export const screens = {
   badge: Badge,
 };
 
+/** What follows the steps where something may be shown beside the thread. */
+export { createAfter } from "./after/index.ts";
 /** The rules of the later file, for `adoptedStyleSheets`, after the first. */
 export { laterSheet };

@@ -3,6 +3,7 @@ import type { Plugin } from "vite";
 import { type ChartConfig, shortenChart } from "../../chart/index.ts";
 import { compileGuide } from "../../compile/index.ts";
 import { createFirstTurns } from "../../turn/index.ts";
+import { createCutOpen } from "../pictures/index.ts";
 import { verifyChart } from "../verify/index.ts";
 import { createDrawings } from "./drawings.ts";
 import { readFlow } from "./flows-folder.ts";
@@ -64,6 +65,7 @@ function compile(): { modules: Record<string, string>; files: Record<string, str
   const modules = {
     plate: `export const plateFiles = ${JSON.stringify({ version, bytes })};
 export const plateTexts = ${JSON.stringify(plateTextsOf(locales))}`,
+    "cut-open": `export const drawing = ${JSON.stringify(createCutOpen())}`,
     // Each language's own goes in when all else is built.
     "first-turns": `export default { place: "${textsPlace}" }`,
     dangers: `export const knownDangers = ${JSON.stringify(knownDangers(flow))}`,

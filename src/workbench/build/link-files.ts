@@ -8,7 +8,19 @@ export type BuiltFile = OwnFile & { chunk?: string };
 export const firstChunk = "first";
 
 /** The files that are asked for when they are near; some of them a second time, at an address that is made up. */
-export const laterChunks = ["engine", "later-screens", "door", "shop", "for-some-shops", "photo", "words"];
+export const laterChunks = [
+  "engine",
+  "later-screens",
+  "door",
+  "shop",
+  "for-some-shops",
+  "photo",
+  "words",
+  "cut-open",
+];
+
+/** Those that may come before the door has. */
+const beforeDoor = ["later-screens", "cut-open"];
 
 /** Stands in the script where the address of a chunk belongs, until it has its name. */
 export const placeOf = (chunk: string) => `chunk:${chunk}`;
@@ -51,7 +63,7 @@ export function linkFiles(built: BuiltFile[]): OwnFile[] {
   };
   /** What is there already when a piece comes: the first file, the engine, and for what checks data the door. */
   const thereFor = ({ chunk }: Piece): Set<Piece> => {
-    const order = [firstChunk, "engine", ...(chunk === "later-screens" ? [] : ["door"]), chunk];
+    const order = [firstChunk, "engine", ...(beforeDoor.includes(chunk) ? [] : ["door"]), chunk];
     const before = order.slice(0, order.indexOf(chunk));
     return new Set(
       pieces.filter((each) => before.includes(each.chunk)).flatMap((each) => [...neededBy(each)]),

@@ -11,6 +11,7 @@ import { tank } from "./tank.ts";
 import { water } from "./water.ts";
 
 export { label, namesIn } from "./callouts.ts";
+export { createCutOpen } from "./cut-open.ts";
 export { frame } from "./paper.ts";
 
 /** Every drawing by its id: shapes and names of parts, in the order in which they are drawn. */

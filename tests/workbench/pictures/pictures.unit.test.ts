@@ -60,6 +60,7 @@ describe("the drawings", () => {
       ...turns.map(([, picture]) => picture),
       ...Object.values(flow.gates).map(({ picture }) => picture),
       ...Object.values(flow.opening.turns).map(({ picture }) => picture),
+      ...Object.values(flow.parts).map(({ picture }) => picture),
       ...onScreens,
     ]);
     expect(ids.filter((id) => !shown.has(id))).toEqual([]);

@@ -1,1 +1,1 @@
-export { After } from "./after.tsx";
+export { After, createAfter } from "./after.tsx";

@@ -4,6 +4,7 @@ import { memoryOf, type Session } from "../session/index.ts";
 import type { Texts } from "./actions.ts";
 import { foundText, titleOf } from "./findings.ts";
 import { hazardsOf } from "./hazards.ts";
+import { wordsIn } from "./own-words.ts";
 import type { Ending, Evidence } from "./turn.ts";
 
 /** Everything an ending says: its cause, its part or whom to call, and what was found on the way there. */
@@ -80,6 +81,9 @@ function partOf(session: Session, kind: string, claim: "proved" | "due", texts: 
 /** The findings in the order they were made; those that prove the cause are marked. */
 export function evidenceOf(session: Session, cause: string | null, texts: Texts): Evidence[] {
   const proof = cause ? proofTurns(session.flow, cause, memoryOf(session)) : [];
+  const saidAt = new Map(
+    session.log.events.flatMap((event) => ("turn" in event ? [[event.turn, event] as const] : [])),
+  );
   return Object.entries(memoryOf(session).findings)
     .filter(([turn]) => turn !== "opening.danger" && !turn.includes(".gate-"))
     .map(([turn, finding]) => ({
@@ -87,5 +91,6 @@ export function evidenceOf(session: Session, cause: string | null, texts: Texts)
       check: titleOf(turn, texts),
       found: foundText(turn, finding, session.flow, texts),
       proves: proof.includes(turn),
+      ...wordsIn(saidAt.get(turn)),
     }));
 }

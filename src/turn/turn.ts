@@ -103,8 +103,8 @@ export type Ending = {
   evidence: Evidence[];
 };
 
-/** One finding in words: what was looked at, what was found, whether it speaks for the ending. */
-export type Evidence = { turn: string; check: string; found: string; proves: boolean };
+/** One finding in words: what was looked at, what was found, whether it speaks for the ending, and in which own words it was said. */
+export type Evidence = { turn: string; check: string; found: string; proves: boolean; words?: string };
 
 /** One station of the ice path and what we know of it. */
 export type PathMark = {
@@ -121,7 +121,10 @@ export type Line = {
   index: number;
   turn: string;
   title: string;
+  /** Beside `words` it says what they were taken as. */
   answer: string;
+  /** What was typed for it, as one line of plain text. */
+  words?: string;
   drops: number;
   canChange: boolean;
 };

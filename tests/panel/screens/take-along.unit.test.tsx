@@ -53,6 +53,19 @@ describe("an ending to take along", () => {
     expect(writeText.mock.calls[0]?.[0]).toContain("Also said: “my cousin fitted it”");
   });
 
+  test("has the words of a typed answer once, with the first finding that they were taken as", async () => {
+    const writeText = copied();
+    const words = "slow as anything since tuesday";
+    const ending = { ...partEnding, evidence: partEnding.evidence.map((each) => ({ ...each, words })) };
+    const services = { ...servicesFor("part"), said: () => [words, "it hums"] };
+    const { tap } = await mount(viewOf(endingTurn("The filter is clogged", ending)), { services });
+    await tap("Copy this summary");
+    const text = `${writeText.mock.calls[0]?.[0]}`;
+    expect(text.split(words)).toHaveLength(2);
+    expect(text).toContain(`give or take 0.7 (“${words}”)`);
+    expect(text).toContain("Also said: “it hums”");
+  });
+
   test("is copied where sharing fails", async () => {
     withShareSheet(() => Promise.reject(new DOMException("no", "NotAllowedError")));
     const writeText = copied();

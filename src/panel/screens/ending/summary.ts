@@ -10,6 +10,7 @@ export function summaryOf(turn: Turn, found: Evidence[], said: string[], texts: 
   const { heading, ending } = turn;
   if (!ending) return heading;
   const { outcome, cause, likely, part } = ending;
+  const answered = found.map(({ words }) => words);
   const lines = [
     heading,
     // Elsewhere the heading is the cause.
@@ -21,8 +22,11 @@ export function summaryOf(turn: Turn, found: Evidence[], said: string[], texts: 
     part?.model && `${texts("part.model")} ${part.model}`,
     part && `${texts("part.kind")} ${part.name}`,
     "",
-    ...found.map((each) => `- ${each.check}: ${each.found}`),
-    ...said.map((words) => texts("part.said", { words })),
+    ...found.map(({ check, found: answer, words }, place) => {
+      const isFirst = words && found.findIndex((each) => each.words === words) === place;
+      return `- ${check}: ${isFirst ? texts("part.in-words", { found: answer, words }) : answer}`;
+    }),
+    ...said.filter((words) => !answered.includes(words)).map((words) => texts("part.said", { words })),
     ...glanceOf(turn, texts).flatMap(({ kind, text }) => (kind === "not-tried" ? [text] : [])),
   ];
   return lines.filter((line) => typeof line === "string").join("\n");

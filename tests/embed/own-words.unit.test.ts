@@ -18,7 +18,7 @@ const told = (words: string, ...turns: string[]): Said => ({
 
 describe("what was said and stands with no answer", () => {
   test("is what nobody understood, as text that turns nothing around", () => {
-    expect(saidIn(journalOf(told("my cousin\u202E fitted it"), told("")))).toEqual(["my cousin fitted it"]);
+    expect(saidIn(journalOf(told("my cousin\u202Efitted it"), told("")))).toEqual(["my cousin fitted it"]);
   });
 
   test("is what its question has not come up for yet, and no more once it was answered or taken back", () => {

@@ -24,6 +24,7 @@ export function endingOf(session: Session, outcome: NonNullable<TurnMeta["outcom
     likely: others.flatMap((id) => likelyOf(session, id, texts)),
     worth: worthOf(part ? (rule?.who ?? "") : outcome === "professional" ? who : null, texts),
     until: isOpen ? untilOf(session, cause ?? others[0] ?? lastFixed, texts) : "",
+    tried: outcome === "stopped" ? [] : triedIn(session, texts),
     who: who && outcome === "professional" ? `${texts(`who.${who}.name`)}: ${texts(`who.${who}.tell`)}` : "",
     part,
     evidence: evidenceOf(session, cause, texts),
@@ -35,6 +36,11 @@ export function putRight(session: Session, texts: Texts): string {
   const { cause, lastFixed } = memoryOf(session);
   const said = (id: string | null) => (id ? texts(`causes.${id}.fixed`) : "");
   return said(cause) || said(lastFixed);
+}
+
+function triedIn(session: Session, texts: Texts): string[] {
+  const parts = memoryOf(session).fitted.map((cause) => session.flow.causes[cause]?.part ?? "");
+  return [...new Set(parts)].map((part) => texts(`parts.${part}.name`));
 }
 
 /** Beside a part that is proved or due, the one cause that is likeliest next and needs something else. */

@@ -82,6 +82,8 @@ export type Ending = {
   causeId: string | null;
   /** Where a professional is called or a part is named: what else it most likely is, likeliest first, without the cause above. */
   likely: { causeId: string; cause: string; part: string; station: string }[];
+  /** Parts that were fitted without help, by name. */
+  tried: string[];
   /** Who to call, for professional and stopped. */
   who: string;
   /** Whether mending is worth its price, in short sentences; what to do for ice until it is mended. */

@@ -21,6 +21,7 @@ export const partEnding: Ending = {
   outcome: "part",
   cause: "The water filter is clogged.",
   causeId: "filter-clogged",
+  tried: [],
   likely: [
     {
       causeId: "inlet-valve-faulty",
@@ -57,7 +58,7 @@ export function endingTurn(heading: string, ending: Ending): Turn {
   });
 }
 
-const none = { part: null, causeId: null, likely: [], worth: [], until: "" };
+const none = { part: null, causeId: null, likely: [], tried: [], worth: [], until: "" };
 const lines = { lines: linesOf(5) };
 const part = endingTurn("A new water filter brings the ice back", partEnding);
 

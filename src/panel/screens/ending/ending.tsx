@@ -3,7 +3,7 @@ import type { ScreenProps } from "../../frame/index.ts";
 import { PartCard, ShopHelp } from "../part/index.ts";
 import { WaitScreen } from "../wait/index.ts";
 import { glanceOf } from "./glance.ts";
-import { likelyHead, summaryOf } from "./summary.ts";
+import { likelyHead, summaryOf, triedText } from "./summary.ts";
 import { TakeAlong } from "./take-along.tsx";
 
 /**
@@ -18,6 +18,7 @@ export function EndingScreen(props: ScreenProps) {
   const found = [...ending.evidence].sort((a, b) => Number(b.proves) - Number(a.proves));
   const glance = glanceOf(turn, texts);
   const evidence = <Found found={found} isProof={part?.claim === "proved"} texts={texts} />;
+  const tried = triedText(ending, texts);
   const takeAlong = <TakeAlong text={summaryOf(turn, found, services.said(), texts)} texts={texts} />;
   const likely = <Likely ending={ending} texts={texts} />;
   return (
@@ -32,6 +33,7 @@ export function EndingScreen(props: ScreenProps) {
           ))}
         </ul>
       )}
+      {tried && <p>{tried}</p>}
       {part && <PartCard {...props} wanted={part} />}
       {outcome === "later" && <WaitScreen {...props} />}
       {ending.who && (
@@ -97,7 +99,8 @@ function WaysOn({
   busy,
   texts,
 }: Pick<ScreenProps, "actions" | "busy" | "texts"> & { outcome: Ending["outcome"] }) {
-  if (outcome !== "fixed" && outcome !== "later") return null;
+  const back = { fixed: "came-back", later: "still-there", part: "no-help" }[outcome as string];
+  if (!back) return null;
   return (
     <div class="answers">
       {outcome === "later" && (
@@ -106,7 +109,7 @@ function WaysOn({
         </button>
       )}
       <button type="button" class="own" disabled={busy} onClick={actions.reportTrouble}>
-        {texts(outcome === "later" ? "part.still-there" : "part.came-back")}
+        {texts(`part.${back}`)}
       </button>
     </div>
   );

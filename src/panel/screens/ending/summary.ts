@@ -1,9 +1,14 @@
 import type { Ending, Evidence, Texts, Turn } from "../../../turn/index.ts";
+import { showList } from "../reading/index.ts";
 import { glanceOf } from "./glance.ts";
 
 /** What stands above the likely causes: whether one is established already, and whether it takes a part. */
 export const likelyHead = ({ part, causeId }: Ending) =>
   `part.${part ? "next" : causeId ? "else" : "likely"}`;
+
+/** The parts that were fitted without help, in a sentence; empty where none was. */
+export const triedText = ({ tried }: Ending, texts: Texts) =>
+  tried[0] ? texts("part.tried", { parts: showList(texts, tried) }) : false;
 
 /** The ending in plain text, for a message to a shop or a repairer. */
 export function summaryOf(turn: Turn, found: Evidence[], said: string[], texts: Texts): string {
@@ -21,6 +26,7 @@ export function summaryOf(turn: Turn, found: Evidence[], said: string[], texts: 
     ),
     part?.model && `${texts("part.model")} ${part.model}`,
     part && `${texts("part.kind")} ${part.name}`,
+    triedText(ending, texts),
     "",
     ...found.map(({ check, found: answer, words }, place) => {
       const isFirst = words && found.findIndex((each) => each.words === words) === place;

@@ -6,6 +6,7 @@ import { foundText, titleOf } from "./findings.ts";
 import { hazardsOf } from "./hazards.ts";
 import { wordsIn } from "./own-words.ts";
 import type { Ending, Evidence } from "./turn.ts";
+import { worthOf } from "./worth.ts";
 
 /** Everything an ending says: its cause, its part or whom to call, and what was found on the way there. */
 export function endingOf(session: Session, outcome: NonNullable<TurnMeta["outcome"]>, texts: Texts): Ending {
@@ -22,7 +23,11 @@ export function endingOf(session: Session, outcome: NonNullable<TurnMeta["outcom
     cause: outcome === "fixed" ? putRight(session, texts) : cause ? texts(`causes.${cause}.is`) : "",
     causeId: cause,
     likely: others.flatMap((id) => likelyOf(session, id, texts)),
-    worth: worthOf(part ? (rule?.who ?? "") : outcome === "professional" ? who : null, texts),
+    ...worthOf(
+      part ? (rule?.who ?? "") : outcome === "professional" ? who : null,
+      Boolean(part && session.flow.parts[part.kind]?.consumable),
+      texts,
+    ),
     until: isOpen ? untilOf(session, cause ?? others[0] ?? lastFixed, texts) : "",
     tried: outcome === "stopped" ? [] : triedIn(session, texts),
     who: who && outcome === "professional" ? `${texts(`who.${who}.name`)}: ${texts(`who.${who}.tell`)}` : "",
@@ -54,12 +59,6 @@ function likelyOf({ flow }: Session, causeId: string, texts: Texts): Ending["lik
   const { part, station = "" } = flow.causes[causeId] ?? {};
   const cause = texts(`causes.${causeId}.is`);
   return cause ? [{ causeId, cause, part: part ? texts(`parts.${part}.name`) : "", station }] : [];
-}
-
-/** Whether mending is worth its price, by the trade that does it, "" for nobody. No sums: only the shop knows those. */
-function worthOf(trade: string | null, texts: Texts): string[] {
-  const said = trade === null ? "" : texts(trade ? `who.${trade}.worth` : "endings.worth");
-  return said ? said.split("\n") : [];
 }
 
 /** What to do for ice until it is mended: a cause's own words, its station's, or a tray in the freezer. */

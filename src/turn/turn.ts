@@ -89,6 +89,8 @@ export type Ending = {
   /** Whether mending is worth its price, in short sentences; what to do for ice until it is mended. */
   worth: string[];
   until: string;
+  /** Asked where that turns on the age of the machine, and what is said instead for each answer; else null. */
+  age: { ask: string; options: { id: string; text: string; worth: string[] }[] } | null;
   part: {
     kind: string;
     name: string;

@@ -1,10 +1,12 @@
 import type { Ending, Evidence, Texts } from "../../../turn/index.ts";
 import type { ScreenProps } from "../../frame/index.ts";
 import { PartCard, ShopHelp } from "../part/index.ts";
+import { useKept } from "../reading/index.ts";
 import { WaitScreen } from "../wait/index.ts";
 import { glanceOf } from "./glance.ts";
 import { likelyHead, summaryOf, triedText } from "./summary.ts";
 import { TakeAlong } from "./take-along.tsx";
+import { Worth } from "./worth.tsx";
 
 /**
  * How it ended, below its cause and what to do: the evidence in one glance, the part or whom to call, what else it may be,
@@ -13,13 +15,16 @@ import { TakeAlong } from "./take-along.tsx";
 export function EndingScreen(props: ScreenProps) {
   const { turn, actions, busy, services, texts } = props;
   const { ending } = turn;
+  const [age, setAge] = useKept<string>(props, "age", "", ending?.age?.options.map(({ id }) => id) ?? []);
   if (!ending) return null;
   const { outcome, part } = ending;
   const found = [...ending.evidence].sort((a, b) => Number(b.proves) - Number(a.proves));
   const glance = glanceOf(turn, texts);
   const evidence = <Found found={found} isProof={part?.claim === "proved"} texts={texts} />;
   const tried = triedText(ending, texts);
-  const takeAlong = <TakeAlong text={summaryOf(turn, found, services.said(), texts)} texts={texts} />;
+  const takeAlong = (
+    <TakeAlong text={summaryOf(turn, found, { said: services.said(), age }, texts)} texts={texts} />
+  );
   const likely = <Likely ending={ending} texts={texts} />;
   return (
     <>
@@ -45,14 +50,7 @@ export function EndingScreen(props: ScreenProps) {
       )}
       {ending.causeId && likely}
       {ending.until && <p class="until">{ending.until}</p>}
-      {ending.worth[0] && (
-        <details>
-          <summary>{texts("part.worth")}</summary>
-          {ending.worth.map((line) => (
-            <p key={line}>{line}</p>
-          ))}
-        </details>
-      )}
+      <Worth {...ending} chosen={age} onChosen={setAge} texts={texts} />
       {outcome === "stopped" ? (
         // Whoever has to get to safety is to do nothing else first.
         <details>

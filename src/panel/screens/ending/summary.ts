@@ -10,11 +10,21 @@ export const likelyHead = ({ part, causeId }: Ending) =>
 export const triedText = ({ tried }: Ending, texts: Texts) =>
   tried[0] ? texts("part.tried", { parts: showList(texts, tried) }) : false;
 
-/** The ending in plain text, for a message to a shop or a repairer. */
-export function summaryOf(turn: Turn, found: Evidence[], said: string[], texts: Texts): string {
+/**
+ * The ending in plain text, for a message to a shop or a repairer.
+ * @param said what was typed besides
+ * @param age what was answered about the age of the machine; empty where nothing was
+ */
+export function summaryOf(
+  turn: Turn,
+  found: Evidence[],
+  { said, age }: { said: string[]; age: string },
+  texts: Texts,
+): string {
   const { heading, ending } = turn;
   if (!ending) return heading;
   const { outcome, cause, likely, part } = ending;
+  const aged = ending.age?.options.find(({ id }) => id === age);
   const answered = found.map(({ words }) => words);
   const lines = [
     heading,
@@ -27,6 +37,7 @@ export function summaryOf(turn: Turn, found: Evidence[], said: string[], texts: 
     part?.model && `${texts("part.model")} ${part.model}`,
     part && `${texts("part.kind")} ${part.name}`,
     triedText(ending, texts),
+    aged && age !== "unknown" && texts("part.age", { age: aged.text }),
     "",
     ...found.map(({ check, found: answer, words }, place) => {
       const isFirst = words && found.findIndex((each) => each.words === words) === place;

@@ -25,6 +25,8 @@ export function EndingScreen(props: ScreenProps) {
   const takeAlong = (
     <TakeAlong text={summaryOf(turn, found, { said: services.said(), age }, texts)} texts={texts} />
   );
+  // Nobody has fitted the part yet who reads this first: there it stands below what else it may be.
+  const waysOn = <WaysOn outcome={outcome} actions={actions} busy={busy} texts={texts} />;
   const likely = <Likely ending={ending} texts={texts} />;
   return (
     <>
@@ -49,6 +51,7 @@ export function EndingScreen(props: ScreenProps) {
         </div>
       )}
       {ending.causeId && likely}
+      {part && waysOn}
       {ending.until && <p class="until">{ending.until}</p>}
       <Worth {...ending} chosen={age} onChosen={setAge} texts={texts} />
       {outcome === "stopped" ? (
@@ -63,7 +66,7 @@ export function EndingScreen(props: ScreenProps) {
           {found[0] && <h3>{texts(part ? "part.why" : "part.found")}</h3>}
           {evidence}
           <div class="dock">
-            <WaysOn outcome={outcome} actions={actions} busy={busy} texts={texts} />
+            {!part && waysOn}
             {takeAlong}
           </div>
         </>

@@ -36,5 +36,12 @@ export function learntFrom(
     causes.flatMap((cause) => [cause, ...(cures[cause] ?? [])]);
   for (const cause of withCured(memory.inVain).filter(isKnown))
     belief = failedFix(belief, cause, stakes.success);
+  for (const cause of curedBy(model, memory.fitted)) belief = failedFix(belief, cause, stakes.success);
   return { belief, fixed: [...new Set(withCured(memory.untried))].filter(isKnown) };
+}
+
+/** All that the parts for these causes would have put right; a part may be proved by what is no cause of a complaint. */
+function curedBy({ causes }: Model, fitted: readonly string[]): string[] {
+  const parts = causes.flatMap(({ id, part }) => (part !== undefined && fitted.includes(id) ? part : []));
+  return causes.flatMap(({ id, part }) => (part !== undefined && parts.includes(part) ? id : []));
 }

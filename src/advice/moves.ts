@@ -22,7 +22,9 @@ export function provedAt(
   memory: ChartContext,
 ): Proved[] {
   return proofs.flatMap((cause) => {
-    const { proof, claim } = causes[cause] ?? {};
+    const { proof, claim, part } = causes[cause] ?? {};
+    // A part that did not help is not the answer a second time.
+    if (part && memory.fitted.some((one) => causes[one]?.part === part)) return [];
     return proof && holds(memory, proof, now) ? [{ cause, due: claim === "due" }] : [];
   });
 }

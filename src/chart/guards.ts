@@ -43,6 +43,7 @@ export const vocabulary: Record<string, Test> = {
   led: (_, { to }: { to?: string }, { advice }) =>
     advice?.led === true && (to === undefined || to === advice.check),
   advised: (_, { check }: { check: string }, { advice }) => advice?.check === check,
+  fitted: ({ fitted }, { causes }: { causes: string[] }) => causes.some((one) => fitted.includes(one)),
   untried: ({ untried }) => untried.length > 0,
   "later-advised": (_, __: object, { advice }) => advice?.later === true,
   "part-advised": (_, { cause }: { cause: string }, { advice }) => advice?.part === cause,

@@ -19,6 +19,8 @@ export type ChartContext = {
   /** Causes put right since the last wait in vain, and those, one entry a try, after which what was waited for stayed away. */
   untried: string[];
   inVain: string[];
+  /** Causes that were proved, and whose part was fitted without help. */
+  fitted: string[];
   /** How many answers were given, gates and waits included. */
   turns: number;
   /** Instants at which each wait began, by turn. */
@@ -57,6 +59,7 @@ export function createMemory(model: string | null = null, left: Prepared = {}): 
     mended: [],
     untried: [],
     inVain: [],
+    fitted: [],
     turns: 0,
     waits: {},
     remedies: 0,
@@ -95,6 +98,8 @@ export type Note = {
   waited?: boolean;
   /** A wait ended without what was waited for. */
   inVain?: boolean;
+  /** The part that the ending named was fitted, and it still happens. */
+  fitted?: true;
   returnTo?: string | null;
   cause?: string | null;
   /** The ending is owed to whatever was put right last, by this very answer or before it. */
@@ -181,6 +186,7 @@ export function remember(memory: ChartContext, note: Note, event: ChartEvent): C
     next.inVain = [...memory.inVain, ...next.untried];
     next.untried = [];
   }
+  if (note.fitted && memory.cause) next.fitted = [...memory.fitted, memory.cause];
   if (note.returnTo !== undefined) next.returnTo = note.returnTo;
   if (note.cause !== undefined) next.cause = note.cause;
   if (note.creditsLastFix) next.cause = note.remedies ?? memory.lastFixed;

@@ -19,7 +19,10 @@ export type FlowSlice = {
   hazards: Record<string, { signal: Signal }>;
   gates: Record<string, Pick<GateRule, "signal" | "covers" | "items" | "facts">>;
   causes: Record<string, CauseSlice>;
-  parts: Record<string, { minutes: number; tools: string[]; hazards: string[]; picture?: string }>;
+  parts: Record<
+    string,
+    { minutes: number; tools: string[]; hazards: string[]; consumable?: true; picture?: string }
+  >;
   /** Whether a leak is searched for: the water stays closed at every ending but a fixed one. */
   searches: Guard;
 };

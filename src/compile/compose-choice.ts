@@ -1,5 +1,5 @@
 import type { Note, Transition } from "../chart/index.ts";
-import { all, type Guard, guardOf } from "../condition/index.ts";
+import { all, type Guard, guardOf, not } from "../condition/index.ts";
 import { everyPreparation, type Flow, type Preparation, type Scenario } from "../guide/index.ts";
 import { waitNote } from "./compose-check.ts";
 import { entryGuards } from "./entry-guards.ts";
@@ -52,6 +52,14 @@ export function composeChoice(flow: Flow, scenario: Scenario): Transition[] {
     );
   };
   const isPart = (cause: string) => flow.causes[cause]?.remedy === "part";
+  /** A part that was fitted without help is not named again, whatever else it would put right. */
+  const isNew = (cause: string): Guard => {
+    const part = flow.causes[cause]?.part;
+    return not({
+      type: "fitted",
+      params: { causes: scenario.proofs.filter((one) => flow.causes[one]?.part === part) },
+    });
+  };
   const isFault = (cause: string) => Object.hasOwn(flow.machine.causes, cause);
   const rivals = scenario.proofs.filter((cause) => !isPart(cause) && isFault(cause));
   // No cause of the complaint, but the end of what a householder can do: a tap that will not shut.
@@ -107,7 +115,7 @@ export function composeChoice(flow: Flow, scenario: Scenario): Transition[] {
     ...entries.flatMap(({ first }) => first),
     ...scenario.proofs
       .filter(isPart)
-      .flatMap((cause) => leaving(ending(cause, advised("part-advised", { cause })), cause)),
+      .flatMap((cause) => leaving(ending(cause, advised("part-advised", { cause }), isNew(cause)), cause)),
     ...entries.flatMap(({ advised }) => advised),
     ...rivals.flatMap((cause) => leaving(ending(cause), cause)),
     ...later,

@@ -14,7 +14,7 @@ export function composeChart(flow: Flow): ChartConfig {
   const scenarios = Object.values(flow.scenarios);
   const composed = scenarios.map((scenario) => composeScenario(flow, scenario).states);
   const all: Record<string, StateConfig> = Object.assign({}, states, ...composed);
-  return { ...opening, states: { ...all, fixed: withWayBack(flow, all.fixed as StateConfig, scenarios) } };
+  return { ...opening, states: { ...all, ...waysBack(flow, all, scenarios) } };
 }
 
 /** The opening and the endings. It ends, too, in the state of the scenario that it has led to. Pure data. */
@@ -42,28 +42,40 @@ export function composeScenario(flow: Flow, scenario: Scenario): ChartConfig {
     initial: "choosing",
     states: Object.assign({ choosing }, ...checks, later ? { later } : {}),
   };
-  const { fixed, ...endings } = composeEndings();
+  const { fixed, part, ...endings } = composeEndings();
   return {
     id: "fridgeside",
     initial: scenario.id,
     states: withReports(
       flow,
-      { [scenario.id]: whole, fixed: withWayBack(flow, fixed as StateConfig, [scenario]), ...endings },
+      { [scenario.id]: whole, ...waysBack(flow, { fixed, part }, [scenario]), ...endings },
       fixedAt,
     ),
   };
 }
 
-/** Who finds that it was not over goes on in the same scenario: what was put right did not do it. */
-function withWayBack(flow: Flow, fixed: StateConfig, scenarios: Scenario[]): StateConfig {
-  const back = scenarios.map(
-    ({ id, when }): Transition => ({
-      target: `#${id}/choosing`,
-      guard: guardOf(when, flow.conditions),
-      actions: [{ type: "remember", params: noteInVain(flow) }],
-    }),
-  );
-  return { ...fixed, on: { ...fixed.on, "trouble-returned": back } };
+/** Who finds that it was not over goes on in the same scenario: what was put right, or the part, did not do it. */
+function waysBack(
+  flow: Flow,
+  { fixed, part }: Record<string, StateConfig | undefined>,
+  scenarios: Scenario[],
+): Record<"fixed" | "part", StateConfig> {
+  const back = (state: StateConfig, note: Note): StateConfig => {
+    const ways = scenarios.map(
+      ({ id, when }): Transition => ({
+        target: `#${id}/choosing`,
+        guard: guardOf(when, flow.conditions),
+        actions: [{ type: "remember", params: note }],
+      }),
+    );
+    return { ...state, on: { ...state.on, "trouble-returned": ways } };
+  };
+  const inVain = noteInVain(flow);
+  const card = back(part?.states?.card as StateConfig, { ...inVain, fitted: true });
+  return {
+    fixed: back(fixed as StateConfig, inVain),
+    part: { ...(part as StateConfig), states: { ...part?.states, card } },
+  };
 }
 
 /** What was waited for stayed away after all; what was said of it before no longer holds. */

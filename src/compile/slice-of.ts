@@ -72,10 +72,11 @@ function partsOf(
   const causeIds = Object.keys(flow.causes).filter((id) => causes.includes(id) || told.includes(id));
   const kinds = new Set(causeIds.flatMap((id) => flow.causes[id]?.part ?? []));
   const gateIds = new Set(checks.flatMap((check) => ("access" in check ? gatesOf(check) : [])));
-  const parts = pick(flow.parts, kinds, ({ minutes, tools, access, picture }) => ({
+  const parts = pick(flow.parts, kinds, ({ minutes, tools, access, consumable, picture }) => ({
     minutes,
     tools,
     hazards: flow.access[access] ?? [],
+    ...(consumable ? { consumable } : {}),
     ...(picture ? { picture } : {}),
   }));
   const gates = pick(flow.gates, gateIds, ({ signal, covers, items, facts }) => ({

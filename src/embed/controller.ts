@@ -1,6 +1,7 @@
 import {
   changeAnswer,
   holdTimes,
+  inWords,
   isStopped,
   type LogEvent,
   memoryOf,
@@ -184,13 +185,20 @@ export function createController(around: Surroundings): Controller {
     about: () => keeper.about,
     journal: () => keeper.journal,
     actions: {
-      answer: (turn, answer) =>
+      answer: (turn, answer, words) =>
         turn === machineTurn
           ? actOnScreen(() => answerForMachine(answer))
-          : greeter.take(turn, answer) || act({ type: "answered", turn, answer, at: now() }),
+          : greeter.take(turn, answer, words) ||
+            act({ type: "answered", turn, answer, ...inWords(words), at: now() }),
       confirmGate: (turn, items) => act({ type: "answered", turn, answer: "ready", items, at: now() }),
-      measure: (turn, reading) =>
-        act({ type: "measured", turn, reading: structuredClone(reading) as never, at: now() }),
+      measure: (turn, reading, words) =>
+        act({
+          type: "measured",
+          turn,
+          reading: structuredClone(reading) as never,
+          ...inWords(words),
+          at: now(),
+        }),
       giveModel: (turn, code, typed) => act({ type: "model-given", turn, code, typed, at: now() }),
       tell: (told) => exclusively(() => move(keeper.tell(told))),
       change,

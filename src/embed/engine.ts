@@ -1,6 +1,13 @@
 import { createPicture } from "../panel/pictures/index.ts";
 import { metaOf } from "../session/index.ts";
-import { type Actions, endingOf, type Services, type Turn, type View } from "../turn/index.ts";
+import {
+  type Actions,
+  endingOf,
+  type Services,
+  sentenceBehind,
+  type Turn,
+  type View,
+} from "../turn/index.ts";
 import { basketOf, createBasket } from "./basket.ts";
 import { localNow } from "./clock.ts";
 import { openData } from "./compiled-data.ts";
@@ -21,10 +28,11 @@ import { bringDoor, openDoor } from "./open-door.ts";
 import { readOptions } from "./options.ts";
 import { markPage } from "./page-theme.ts";
 import { rehearse } from "./rehearsal.ts";
+import { saidIn } from "./said-in.ts";
 import { clearStop, keepStop, readStop } from "./stop-mark.ts";
 import type { Controller, Surroundings } from "./surroundings.ts";
 import { watchPage } from "./watch-page.ts";
-import { bringWords, saidIn } from "./words-file.ts";
+import { bringWords } from "./words-file.ts";
 
 export { paint } from "./paint.ts";
 
@@ -194,6 +202,7 @@ export async function startEngine(
   const picture = createPicture(drawingsIn(language));
   const actions: Actions = {
     ...controller.actions,
+    measure: (turn, reading) => controller.actions.measure(turn, reading, sentenceBehind(draft, turn)),
     restart: () => {
       basket.clear();
       lookedUp = null;

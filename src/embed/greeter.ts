@@ -7,7 +7,7 @@ export type Greeter = {
   /** What is drawn in place of a view, where that is before the first answer. */
   view(view: View): View;
   /** Keeps what the turn that greets was answered with until its turn comes up; false for any other turn. */
-  take(turn: string, answer: string): boolean;
+  take(turn: string, answer: string, words?: string): boolean;
   /** Shows the turn that greets once more; false once something else was answered. */
   again(): boolean;
 };
@@ -16,11 +16,11 @@ export function createGreeter(keeper: Keeper, texts: Texts, tell: (told: Told) =
   let isAgain = false;
   return {
     view: (view) => greetedView(view, keeper.session, keeper.held, texts, isAgain),
-    take(turn, answer) {
+    take(turn, answer, words = "") {
       const { session } = keeper;
       if (turn !== session.flow.greets || !greetingOf(session)) return false;
       isAgain = false;
-      tell({ words: "", facts: [{ turn, answer }] });
+      tell({ words, facts: [{ turn, answer }] });
       return true;
     },
     again() {

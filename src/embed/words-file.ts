@@ -27,9 +27,3 @@ function answeredIn(journal: Journal): Set<string> {
     events.flatMap((event) => (event.type === "answered" ? `${event.turn}.${event.answer}` : [])),
   );
 }
-
-/** What somebody said of this session that was no answer to a question. */
-export function saidIn({ entries }: Journal): string[] {
-  const since = entries.findLastIndex(({ event }) => event.type === "started-again") + 1;
-  return entries.slice(since).flatMap(({ event }) => (event.type === "told" ? event.words : []));
-}

@@ -45,6 +45,8 @@ export type PartRule = {
   tools: string[];
   access: string;
   fitting: "self" | "professional";
+  /** It is changed again and again, whatever age the machine is. */
+  consumable?: true | undefined;
   who?: string | undefined;
   picture?: string | undefined;
 };

@@ -119,6 +119,7 @@ export const fileSchemas = {
       tools: listOf(id),
       access: id,
       fitting: z.enum(["self", "professional"]),
+      consumable: z.optional(z.literal(true)),
       who: z.optional(id),
       picture: z.optional(id),
     }),

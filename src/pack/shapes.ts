@@ -42,7 +42,13 @@ const ownSlice = {
   ),
   parts: recordOf(
     id,
-    z.strictObject({ minutes: number, tools: listOf(id), hazards: listOf(id), picture: z.optional(id) }),
+    z.strictObject({
+      minutes: number,
+      tools: listOf(id),
+      hazards: listOf(id),
+      consumable: flag,
+      picture: z.optional(id),
+    }),
   ),
   searches: guardShape,
   lasting: listOf(turnRef),

@@ -26,7 +26,7 @@ export {
 } from "./journal.ts";
 export { createFeed, type Feed } from "./journal-feed.ts";
 export type { Entry, Fact, Journal, Told } from "./journal-shape.ts";
-export { createLog, type Log, type LogEvent, leavePrepared } from "./log.ts";
+export { createLog, inWords, type Log, type LogEvent, leavePrepared } from "./log.ts";
 export { longestWords } from "./longest-words.ts";
 export { holdTimes, replay, resume, settle, stopBy, takeOver } from "./replay.ts";
 export {

@@ -54,7 +54,11 @@ export function standingOf(journal: Journal): Standing {
         event: { ...event, at: times[place] ?? event.at },
       }));
     } else if (event.type === "told") {
-      const said: Held[] = event.facts.map((fact) => ({ id, event: { type: "answered", ...fact, at } }));
+      const words = event.words ? { words: event.words } : {};
+      const said: Held[] = event.facts.map((fact) => ({
+        id,
+        event: { type: "answered", ...fact, ...words, at },
+      }));
       if (event.model)
         said.push({
           id,

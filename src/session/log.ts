@@ -8,6 +8,10 @@ export type LogEvent = Act & { at: string; by?: string };
 /** The events of one session that are in force: what a session is replayed from. */
 export type Log = { model: string | null; started: string; events: LogEvent[] };
 
+/** What was typed for an answer, as an event holds it; nothing where it was tapped. */
+export const inWords = (words: string | undefined): { words?: string } =>
+  words ? { words: words.slice(0, bounds.ownWords) } : {};
+
 /** An empty log. `model` is a model code that the shop's page already knows; one that no shop could have is none. */
 export function createLog(started: string, model: string | null = null): Log {
   const isCode = model !== null && model.length <= bounds.code;

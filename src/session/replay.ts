@@ -43,7 +43,11 @@ export function replay(guide: Guide, log: Log): { session: Session; dropped: num
 function recordToward(session: Session, event: LogEvent, later: LogEvent[]): Recorded {
   const following = later.find((one) => "turn" in one || one.type === "trouble-returned");
   if (!following) return record(session, event);
-  // What came back later had ended, for that day, before it.
+  if (following.type === "trouble-returned") {
+    // A part was named before it; whatever else came back later had ended, for that day.
+    const advised = record(session, event);
+    if (metaOf(advised.session).outcome === "part") return advised;
+  }
   const check = "turn" in following ? checkOf(following.turn) : "later";
   const led = record(session, event, check);
   return checkOf(metaOf(led.session).turn) === check ? led : record(session, event);

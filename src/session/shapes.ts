@@ -13,14 +13,17 @@ export const at = z.string().check(
   z.refine((text) => !Number.isNaN(Date.parse(text))),
 );
 const turn = text(bounds.turn);
+/** What a person typed, where that was taken as this answer and they confirmed it. */
+const words = z.optional(text(bounds.ownWords));
 
 const answered = {
   type: z.literal("answered"),
   turn,
+  words,
   answer: text(bounds.id),
   items: z.optional(z.array(text(bounds.id)).check(z.maxLength(bounds.items))),
 };
-const measured = { type: z.literal("measured"), turn, reading: readingShape };
+const measured = { type: z.literal("measured"), turn, words, reading: readingShape };
 const modelGiven = {
   type: z.literal("model-given"),
   turn,

@@ -6,10 +6,11 @@ import type { Line, Notice, Turn } from "./turn.ts";
 
 /** What a screen may ask for. Each is answered by a new view; a stale `turn` (a double tap) changes nothing. */
 export type Actions = {
-  answer(turn: string, answer: string): void;
+  /** `words`: what was typed, where that was taken as this answer; likewise of a reading. */
+  answer(turn: string, answer: string, words?: string): void;
   /** `items` are the ids ticked; the session refuses unless all are there. */
   confirmGate(turn: string, items: string[]): void;
-  measure(turn: string, reading: Reading): void;
+  measure(turn: string, reading: Reading, words?: string): void;
   /** A code the person has confirmed on screen, or null for "I can't find it"; `typed` is kept for the shop's help. */
   giveModel(turn: string, code: string | null, typed: string): void;
   /** Keeps what was said unasked: what is confirmed of it is given as answers where their turn comes up, and are not asked again. */

@@ -4,7 +4,9 @@ import { memoryOf, type Session } from "../session/index.ts";
 import type { Texts } from "./actions.ts";
 import { foundText, titleOf } from "./findings.ts";
 import { hazardsOf } from "./hazards.ts";
+import { wordsIn } from "./own-words.ts";
 import type { Ending, Evidence } from "./turn.ts";
+import { worthOf } from "./worth.ts";
 
 /** Everything an ending says: its cause, its part or whom to call, and what was found on the way there. */
 export function endingOf(session: Session, outcome: NonNullable<TurnMeta["outcome"]>, texts: Texts): Ending {
@@ -21,8 +23,13 @@ export function endingOf(session: Session, outcome: NonNullable<TurnMeta["outcom
     cause: outcome === "fixed" ? putRight(session, texts) : cause ? texts(`causes.${cause}.is`) : "",
     causeId: cause,
     likely: others.flatMap((id) => likelyOf(session, id, texts)),
-    worth: worthOf(part ? (rule?.who ?? "") : outcome === "professional" ? who : null, texts),
+    ...worthOf(
+      part ? (rule?.who ?? "") : outcome === "professional" ? who : null,
+      Boolean(part && session.flow.parts[part.kind]?.consumable),
+      texts,
+    ),
     until: isOpen ? untilOf(session, cause ?? others[0] ?? lastFixed, texts) : "",
+    tried: outcome === "stopped" ? [] : triedIn(session, texts),
     who: who && outcome === "professional" ? `${texts(`who.${who}.name`)}: ${texts(`who.${who}.tell`)}` : "",
     part,
     evidence: evidenceOf(session, cause, texts),
@@ -36,6 +43,11 @@ export function putRight(session: Session, texts: Texts): string {
   return said(cause) || said(lastFixed);
 }
 
+function triedIn(session: Session, texts: Texts): string[] {
+  const parts = memoryOf(session).fitted.map((cause) => session.flow.causes[cause]?.part ?? "");
+  return [...new Set(parts)].map((part) => texts(`parts.${part}.name`));
+}
+
 /** Beside a part that is proved or due, the one cause that is likeliest next and needs something else. */
 function nextTo(session: Session, part: string): string[] {
   const { likely = [] } = session.adviser?.call(memoryOf(session)) ?? {};
@@ -47,12 +59,6 @@ function likelyOf({ flow }: Session, causeId: string, texts: Texts): Ending["lik
   const { part, station = "" } = flow.causes[causeId] ?? {};
   const cause = texts(`causes.${causeId}.is`);
   return cause ? [{ causeId, cause, part: part ? texts(`parts.${part}.name`) : "", station }] : [];
-}
-
-/** Whether mending is worth its price, by the trade that does it, "" for nobody. No sums: only the shop knows those. */
-function worthOf(trade: string | null, texts: Texts): string[] {
-  const said = trade === null ? "" : texts(trade ? `who.${trade}.worth` : "endings.worth");
-  return said ? said.split("\n") : [];
 }
 
 /** What to do for ice until it is mended: a cause's own words, its station's, or a tray in the freezer. */
@@ -80,6 +86,9 @@ function partOf(session: Session, kind: string, claim: "proved" | "due", texts: 
 /** The findings in the order they were made; those that prove the cause are marked. */
 export function evidenceOf(session: Session, cause: string | null, texts: Texts): Evidence[] {
   const proof = cause ? proofTurns(session.flow, cause, memoryOf(session)) : [];
+  const saidAt = new Map(
+    session.log.events.flatMap((event) => ("turn" in event ? [[event.turn, event] as const] : [])),
+  );
   return Object.entries(memoryOf(session).findings)
     .filter(([turn]) => turn !== "opening.danger" && !turn.includes(".gate-"))
     .map(([turn, finding]) => ({
@@ -87,5 +96,6 @@ export function evidenceOf(session: Session, cause: string | null, texts: Texts)
       check: titleOf(turn, texts),
       found: foundText(turn, finding, session.flow, texts),
       proves: proof.includes(turn),
+      ...wordsIn(saidAt.get(turn)),
     }));
 }

@@ -1,6 +1,7 @@
 import { greetingOf, type Held, isStopped, metaOf, type Session } from "../session/index.ts";
 import type { Texts, View } from "./actions.ts";
 import { foundText, titleOf } from "./findings.ts";
+import { lineOf } from "./own-words.ts";
 import type { Turn } from "./turn.ts";
 import { turnOf } from "./turn-of.ts";
 
@@ -29,7 +30,7 @@ export function greetedView(
     index: 0,
     turn: told.turn,
     title: titleOf(told.turn, texts),
-    answer: foundText(told.turn, told, flow, texts),
+    ...lineOf(told, foundText(told.turn, told, flow, texts), texts),
     drops: view.lines.length,
     canChange: true,
   };

@@ -25,6 +25,7 @@ export { linesOf } from "./lines.ts";
 export { minorDigits } from "./lookups.ts";
 export { isOtherModel, type MachineAnswer, machineTurn, machineView } from "./machine.ts";
 export { type FirstTurn, type Given, leadAfter, leadOf, openingView, stopView } from "./opening-view.ts";
+export { fillIn, sentenceBehind } from "./own-words.ts";
 export { type Reply, replyTo } from "./reply.ts";
 export { createTexts, type GrowingTexts, type Resource } from "./texts.ts";
 export type {

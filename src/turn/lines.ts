@@ -4,6 +4,7 @@ import type { LogEvent } from "../session/index.ts";
 import { isStopped, type Session } from "../session/index.ts";
 import type { Texts } from "./actions.ts";
 import { foundText, titleOf } from "./findings.ts";
+import { lineOf } from "./own-words.ts";
 import type { Line } from "./turn.ts";
 
 /**
@@ -24,7 +25,7 @@ export function linesOf(session: Session, texts: Texts): Line[] {
   return [...lines.filter(isFirst), ...lines.filter((line) => !isFirst(line))];
 }
 
-type Words = Pick<Line, "title" | "answer">;
+type Words = Pick<Line, "title" | "answer" | "words">;
 
 /** An event never changes, and every turn says all of them again: judging a reading takes longer than the rest. */
 const known = new WeakMap<LogEvent, { flow: FlowSlice; texts: Texts; words: Words }>();
@@ -32,7 +33,8 @@ const known = new WeakMap<LogEvent, { flow: FlowSlice; texts: Texts; words: Word
 function wordsOf(event: Extract<LogEvent, { turn: string }>, session: Session, texts: Texts): Words {
   const before = known.get(event);
   if (before?.texts === texts && before.flow === session.flow) return before.words;
-  const words = { title: titleOf(event.turn, texts), answer: answerText(event, session, texts) };
+  const answer = answerText(event, session, texts);
+  const words = { title: titleOf(event.turn, texts), ...lineOf(event, answer, texts) };
   known.set(event, { flow: session.flow, texts, words });
   return words;
 }

@@ -82,11 +82,15 @@ export type Ending = {
   causeId: string | null;
   /** Where a professional is called or a part is named: what else it most likely is, likeliest first, without the cause above. */
   likely: { causeId: string; cause: string; part: string; station: string }[];
+  /** Parts that were fitted without help, by name. */
+  tried: string[];
   /** Who to call, for professional and stopped. */
   who: string;
   /** Whether mending is worth its price, in short sentences; what to do for ice until it is mended. */
   worth: string[];
   until: string;
+  /** Asked where that turns on the age of the machine, and what is said instead for each answer; else null. */
+  age: { ask: string; options: { id: string; text: string; worth: string[] }[] } | null;
   part: {
     kind: string;
     name: string;
@@ -103,8 +107,8 @@ export type Ending = {
   evidence: Evidence[];
 };
 
-/** One finding in words: what was looked at, what was found, whether it speaks for the ending. */
-export type Evidence = { turn: string; check: string; found: string; proves: boolean };
+/** One finding in words: what was looked at, what was found, whether it speaks for the ending, and in which own words it was said. */
+export type Evidence = { turn: string; check: string; found: string; proves: boolean; words?: string };
 
 /** One station of the ice path and what we know of it. */
 export type PathMark = {
@@ -121,7 +125,10 @@ export type Line = {
   index: number;
   turn: string;
   title: string;
+  /** Beside `words` it says what they were taken as. */
   answer: string;
+  /** What was typed for it, as one line of plain text. */
+  words?: string;
   drops: number;
   canChange: boolean;
 };

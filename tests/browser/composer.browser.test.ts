@@ -1,6 +1,6 @@
 import type { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
-import { fieldOf, heardBy, say } from "./talk.ts";
+import { fieldOf, heardBy, lastLine, say } from "./talk.ts";
 
 const offered = (panel: PanelPage) => heardBy(panel).getByRole("button");
 const answerText = (panel: PanelPage, id: string) => panel.text(`checks.opening.symptom.answers.${id}`);
@@ -18,8 +18,14 @@ test.describe("what is typed at a turn", () => {
     await panel.seesTurn();
     expect(asked.filter((url) => !/\/axe\.min\.js$|\/parts\/[\w-]+\.(?:js|json)$/.test(url))).toEqual([]);
     await leaking.tap();
-    await panel.took({ type: "answered", turn: "opening.symptom", answer: "leaking", at: await panel.now() });
-    expect(await panel.storedText()).not.toContain("leaks");
+    const words = "It leaks, and I don’t get any ICE";
+    await panel.took({
+      type: "answered",
+      turn: "opening.symptom",
+      answer: "leaking",
+      words,
+      at: await panel.now(),
+    });
   });
 
   test("can be said and its answer given by keyboard alone", async ({ panel, page }) => {
@@ -30,7 +36,13 @@ test.describe("what is typed at a turn", () => {
     await page.keyboard.press("Tab");
     await expect(offered(panel).first()).toBeFocused();
     await page.keyboard.press("Enter");
-    await panel.took({ type: "answered", turn: "opening.symptom", answer: "odd-ice", at: await panel.now() });
+    await panel.took({
+      type: "answered",
+      turn: "opening.symptom",
+      answer: "odd-ice",
+      words: "the cubes taste odd",
+      at: await panel.now(),
+    });
   });
 
   test("of danger is answered by the way out of it, before all else", async ({ panel }) => {
@@ -116,6 +128,61 @@ test.describe("what is typed while nothing understands it", () => {
   });
 });
 
+test.describe("the line of what was said in own words", () => {
+  const symptom = "opening.symptom";
+  const words = "the cubes taste odd";
+  // What greets stands first.
+  const bubble = (panel: PanelPage) => panel.host.locator("ol[role=list] > li").first().locator("b");
+
+  test("has them, and what they were taken as, also after a reload; a change takes them away", async ({
+    panel,
+  }) => {
+    await panel.openWhere(symptom, { "opening.danger": "none" });
+    await say(panel, words);
+    await offered(panel)
+      .filter({ hasText: answerText(panel, "odd-ice") })
+      .tap();
+    await panel.took({ type: "answered", turn: symptom, answer: "odd-ice", words, at: await panel.now() });
+    const noted = panel.text("thread.noted", { answer: answerText(panel, "odd-ice") });
+    await expect(bubble(panel)).toHaveText(`${words} ${noted}`);
+    await panel.reload();
+    await expect(bubble(panel)).toHaveText(`${words} ${noted}`);
+    await panel.seesTurn();
+    await bubble(panel).tap();
+    await expect(panel.heading).toHaveText(panel.text(`checks.${symptom}.ask`));
+    await panel.button(answerText(panel, "odd-ice")).tap();
+    await expect(bubble(panel)).toHaveText(answerText(panel, "odd-ice"));
+  });
+
+  for (const [name, hostile] of [
+    ["a script", `${words} <script>document.title = "hurt"</script><img src=x onerror=alert(1)>`],
+    ["ten thousand characters", `${words} ${"very ".repeat(2000)}odd`],
+    ["a word without end", `${words} ${"x".repeat(900)}`],
+    ["letters that turn the text around", `${words} \u202Edlrow\u2066 olleh`],
+  ] as const)
+    test(`does no harm with ${name}`, async ({ panel, page }) => {
+      await panel.openWhere(symptom, { "opening.danger": "none" });
+      const title = await page.title();
+      await say(panel, hostile);
+      await offered(panel)
+        .filter({ hasText: answerText(panel, "odd-ice") })
+        .tap();
+      const said = bubble(panel).locator("bdi");
+      await expect(said).toContainText(words);
+      expect(await said.locator("*").count()).toBe(0);
+      expect(await said.textContent()).not.toMatch(/[\u202A-\u202E\u2066-\u2069]/);
+      expect(((await said.textContent()) ?? "").length).toBeLessThanOrEqual(1001);
+      expect(await page.title()).toBe(title);
+      const { right, height } = await bubble(panel).evaluate((element) => ({
+        right: innerWidth - element.getBoundingClientRect().right,
+        height: element.getBoundingClientRect().height,
+      }));
+      expect(right).toBeGreaterThanOrEqual(0);
+      expect(height, "it leaves the question in sight").toBeLessThan(160);
+      await expect(panel.heading).toBeInViewport();
+    });
+});
+
 test("a reading is filled in from a sentence, and sent by hand", async ({ panel }) => {
   await panel.openWhere("flow-test.run");
   await say(panel, "I got 150 ml in 10 seconds");
@@ -124,6 +191,9 @@ test("a reading is filled in from a sentence, and sent by hand", async ({ panel 
     "150",
   );
   await panel.seesTurn();
+  await panel.button(panel.text("measure.show-result")).tap();
+  await panel.button(panel.text("measure.use")).tap();
+  await expect(lastLine(panel).locator("bdi")).toHaveText("I got 150 ml in 10 seconds");
 });
 
 test("the field stands above a keyboard that covers the window's foot", async ({ panel, page }) => {

@@ -66,6 +66,28 @@ test.describe("an ending on paper", () => {
     expect(words).not.toContain("Larder Lane Spares is an invented shop");
   });
 
+  test("says whether it is worth it at the machine's age, once somebody has said that, also after a reload", async ({
+    panel,
+    page,
+  }) => {
+    await panel.openWhere("professional.end", { "opening.symptom": "no-ice" });
+    const { age, worth } = panel.turn.ending ?? {};
+    const old = age?.options.find(({ id }) => id === "old");
+    const summary = panel.host.getByText(panel.text("part.worth"), { exact: true });
+    await summary.tap();
+    await expect(panel.host.getByText(worth?.[1] ?? "", { exact: true })).toBeVisible();
+    const asked: string[] = [];
+    page.on("request", (request) => asked.push(request.url()));
+    await panel.host.getByLabel(old?.text ?? "", { exact: true }).check();
+    await expect(panel.host.getByText(old?.worth.at(-1) ?? "", { exact: true })).toBeVisible();
+    await expect(panel.host.getByText(worth?.[1] ?? "", { exact: true })).toHaveCount(0);
+    await panel.seesTurn();
+    expect(asked.filter((url) => !url.endsWith("/axe.min.js"))).toEqual([]);
+    await panel.reload();
+    await summary.tap();
+    await expect(panel.host.getByLabel(old?.text ?? "", { exact: true })).toBeChecked();
+  });
+
   test("is on one page where the search was a long one", async ({ panel, page }) => {
     await notesPrints(page);
     await panel.openWhere("professional.end", { "opening.symptom": "no-ice" });

@@ -136,7 +136,7 @@ const cases: Record<string, Case> = {
       use: { people: 8, habit: "all" },
     },
     verdict: "fails",
-    says: ["litres have run through it", "Its litres run out first"],
+    says: ["It has filtered", "Its litres run out first"],
   },
   "a young filter for ice alone": {
     turn: "filter-age.fitted",

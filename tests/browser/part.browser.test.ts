@@ -1,4 +1,5 @@
 import { type Answers, flowOf, strips } from "../session/drive.ts";
+import { soundAnswer } from "../session/reach.ts";
 import { codeWith } from "./expected.ts";
 import type { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
@@ -45,6 +46,24 @@ test.describe("a search that ends with a part", () => {
     await expect(panel.host.getByText(panel.text("part.proves"))).not.toHaveCount(0);
     await panel.reload();
     await panel.seesPartFor("door-seal", code);
+  });
+
+  test("that was fitted, and it still happens, goes on with the search and is named as tried", async ({
+    panel,
+  }) => {
+    await panel.open();
+    await panel.goTo("part.model", tornSeal, "seal-worn");
+    await panel.giveModel(codeWith("door-seal"));
+    await panel.button(panel.text("part.no-help")).tap();
+    await panel.took({ type: "trouble-returned", at: await panel.now() });
+    await panel.seesTurn();
+    await panel.reload();
+    while (panel.turn.kind !== "ending")
+      await panel.give(tornSeal[panel.turn.turn] ?? soundAnswer(panel.session));
+    expect(panel.turn.ending?.part?.kind).not.toBe("door-seal");
+    const parts = panel.text("parts.door-seal.name");
+    await expect(panel.host.getByText(panel.text("part.tried", { parts }))).toBeVisible();
+    await panel.seesTurn();
   });
 
   test("little water with the filter and enough without it is a new filter; a near miss is confirmed", async ({

@@ -24,17 +24,18 @@ const said = phrasesOf({ ...readLocales()["en-GB"], phrases: withOwnLines(britis
 /** Says an answer in words that somebody else has used for it, and confirms it; what was told besides is not meant. */
 export async function sayAnswer(panel: PanelPage, answer: string): Promise<void> {
   const { turn, answers } = panel.turn;
-  await utter(panel, turn, answer, answers.find(({ id }) => id === answer)?.text ?? "");
-  await panel.took({ type: "answered", turn, answer, at: await panel.now() });
+  const words = await utter(panel, turn, answer, answers.find(({ id }) => id === answer)?.text ?? "");
+  await panel.took({ type: "answered", turn, answer, ...words, at: await panel.now() });
   await saysNoMore(panel);
+  if (words.words) await expect(lastLine(panel).locator("bdi")).toHaveText(words.words);
 }
 
 /** Says a complaint to the turn that greets, in words that somebody else has used for it. */
 export async function sayComplaint(panel: PanelPage, complaint = "no-ice"): Promise<Held> {
-  await utter(panel, greets, complaint, panel.text(`checks.${greets}.answers.${complaint}`));
+  const words = await utter(panel, greets, complaint, panel.text(`checks.${greets}.answers.${complaint}`));
   await expect(panel.heading).toHaveText(panel.text("checks.opening.danger.ask"));
   const at = await panel.now();
-  return { id: "told", event: { type: "answered", turn: greets, answer: complaint, at } };
+  return { id: "told", event: { type: "answered", turn: greets, answer: complaint, ...words, at } };
 }
 
 /** What was told besides an answer is not meant. */
@@ -43,8 +44,17 @@ export async function saysNoMore(panel: PanelPage): Promise<void> {
   if (await other.isVisible()) await other.tap();
 }
 
-async function utter(panel: PanelPage, turn: string, answer: string, text: string): Promise<void> {
-  const words = said.find((phrase) => phrase.label === `answer ${turn}.${answer}`)?.text ?? text;
+/** The last of the earlier answers. */
+export const lastLine = (panel: PanelPage) => panel.host.locator("ol[role=list] > li").last();
+
+/** @returns the words that were taken as the answer; none where they were the answer's own */
+async function utter(
+  panel: PanelPage,
+  turn: string,
+  answer: string,
+  text: string,
+): Promise<{ words?: string }> {
+  let words = said.find((phrase) => phrase.label === `answer ${turn}.${answer}`)?.text ?? text;
   const heading = await panel.heading.textContent();
   await say(panel, words);
   const offered = heardBy(panel).getByRole("button", { name: text, exact: true });
@@ -53,9 +63,14 @@ async function utter(panel: PanelPage, turn: string, answer: string, text: strin
     expect((await isHeard()) || (await heardBy(panel).isVisible())).toBe(true);
   }).toPass();
   // Whoever is not understood says it as the answer has it.
-  if (!(await isHeard())) await say(panel, text);
+  if (!(await isHeard())) {
+    words = text;
+    await say(panel, text);
+  }
   await expect(async () => expect(await isHeard(), `"${words}" at ${turn}`).toBe(true)).toPass();
-  if (await offered.isVisible()) await offered.tap();
+  if (!(await offered.isVisible())) return {};
+  await offered.tap();
+  return { words };
 }
 
 /** From here on whatever is tapped is reached and pressed by keys. */

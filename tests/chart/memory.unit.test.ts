@@ -29,6 +29,12 @@ test("putting something right takes back what a wait before it showed, and nothi
   expect(Object.keys(findings)).toEqual(["ice-bin.empty"]);
 });
 
+test("a part that was fitted without help is known by the cause that it was named for", () => {
+  const card = remember(createMemory(), { cause: "filter-clogged" }, { type: "measured", at: "" });
+  const back = remember(card, { fitted: true, cause: null }, { type: "trouble-returned", at: "" });
+  expect(back).toMatchObject({ fitted: ["filter-clogged"], cause: null });
+});
+
 describe("a fix after which the ice stayed away", () => {
   const event = (minute: number) => ({ type: "answered", at: `2026-03-02T08:0${minute}:00Z` });
   const unlocked: Note = { turn: "control-lock.unlock", answer: "unlocked", remedies: "control-locked" };

@@ -55,7 +55,13 @@ describe.each(languages)("the voice of an ending in %s", (tag) => {
 
   test("no ending has a price of ours", () => {
     const trades = Object.keys(locales["en-GB"]?.who ?? {});
-    const said = [texts("endings.worth"), ...trades.map((who) => texts(`who.${who}.worth`))];
+    const ages = ["young", "middle", "old"].flatMap((age) => [`part.${age}`, `work.${age}`]);
+    const said = [
+      texts("endings.worth"),
+      texts("endings.worth-age"),
+      ...trades.flatMap((who) => [texts(`who.${who}.worth`), texts(`who.${who}.worth-age`)]),
+      ...ages.map((age) => texts(`endings.age.${age}`)),
+    ];
     expect(said.filter((text) => /\d|[£$€]/.test(text))).toEqual([]);
     expect(said.filter(Boolean).length).toBeGreaterThan(2);
   });

@@ -11,7 +11,13 @@ const endings = ["fixed", "later", "part", "professional", "no-cause"];
 const fixedKeys = [
   ...["proved", "due"].map((claim) => `claims.${claim}`),
   ...endings.flatMap((ending) => [`endings.${ending}.heading`, `endings.${ending}.body`]),
-  ...["part.due", "until.tray", "until.cold", "worth"].map((word) => `endings.${word}`),
+  ...["part.due", "until.tray", "until.cold", "worth", "worth-age", "guarantee"].map(
+    (word) => `endings.${word}`,
+  ),
+  ...["ask", "options.unknown"].map((word) => `endings.age.${word}`),
+  ...["options", "part", "work"].flatMap((word) =>
+    ["young", "middle", "old"].map((age) => `endings.age.${word}.${age}`),
+  ),
   ...["name", "ask", "how", "note"].map((word) => `endings.model.${word}`),
   ...["open-first", "open-again", "keep-closed", "until-part", "danger"].map(
     (word) => `endings.water.${word}`,
@@ -67,7 +73,7 @@ export function expectedKeys(flow: Flow): ExpectedKeys {
       ...turnTexts.flatMap(({ allowed }) => allowed),
       ...causes.filter(([, cause]) => cause.remedy === "self").map(([id]) => `causes.${id}.ending`),
       ...causes.map(([id]) => `causes.${id}.until`),
-      ...who.map((id) => `who.${id}.worth`),
+      ...who.flatMap((id) => [`who.${id}.worth`, `who.${id}.worth-age`]),
     ],
   };
 }

@@ -90,7 +90,7 @@ describe.each([
   test("name no value but a limit's id, or one that the session gives", () => {
     const given: Record<string, string[]> = {
       endings: ["part"],
-      findings: ["value", "unit", "seconds", "error", "verdict", "low", "high", "count", "spots"],
+      findings: ["value", "unit", "seconds", "error", "verdict", "low", "high", "range", "count", "spots"],
       notices: ["time"],
       resumed: ["kept", "shown", "date"],
     };

@@ -61,6 +61,16 @@ describe("a reading as evidence", () => {
       { kind: "flow", runs: [{ volume: 1.25, unit: "us-cup", seconds: 10 }] },
       "1.25 US cups in 10 s ± 0.08: enough water",
     ],
+    // A fifth of the flow is left: 1 − 0.2² is 96 % of the pressure, to less than half a percent after so long.
+    [
+      "flow-without-filter.run",
+      {
+        kind: "flow",
+        runs: [{ volume: 3000, unit: "ml", seconds: 100 }],
+        before: [{ volume: 1200, unit: "ml", seconds: 200 }],
+      },
+      "300 ml in 10 s ± 15: enough water without the filter. The filter takes about 96 % of the pressure",
+    ],
     ["cube-weight.weigh", { kind: "cubes", pieces: 8, mass: 0.3, unit: "lb" }, "0.6 oz each ± 0: full cubes"],
     [
       "ice-yield.count",

@@ -1,4 +1,5 @@
 import type { Instrument, Saying } from "../instrument.ts";
+import { rangeText } from "../range.ts";
 import { assessFilterLife, type FilterLifeAssessment } from "./assess.ts";
 import { checkFilterUse, checkFittedWhen } from "./check.ts";
 import { earliestDay, type FilterLifeLimits, filterLimits } from "./limits.ts";
@@ -19,8 +20,12 @@ export const filterAge: Instrument<FilterAgeReading, Limits, FilterLifeAssessmen
     const age = ageText(months, saying);
     if (!litres) return age;
     const { texts, number } = saying;
-    const shown = { low: number(litres.low, 0), high: number(litres.high ?? 0, 0) };
-    return `${age}. ${texts(`findings.${litres.high === null ? "litres-open" : "litres"}`, shown)}`;
+    const low = number(litres.low, 0);
+    const used =
+      litres.high === null
+        ? texts("findings.litres-open", { low })
+        : texts("findings.litres", { range: rangeText(texts, low, number(litres.high, 0)) });
+    return `${age}. ${used}`;
   },
 };
 

@@ -2,6 +2,7 @@ import { calendarFile } from "../../measuring/index.ts";
 import type { ScreenProps } from "../../panel/frame/index.ts";
 import { Bar, Reminder, Result, showDay, showNumber } from "../../panel/screens/reading/index.ts";
 import type { NeedOf } from "../index.ts";
+import { rangeText } from "../range.ts";
 import { assessFilterLife } from "./assess.ts";
 import type { FilterAgeReading } from "./reading.ts";
 
@@ -15,12 +16,13 @@ export function FilterLife({ need: { today, limits }, ...props }: Props) {
   const [low, high] = [showNumber(texts, months.low), showNumber(texts, months.high ?? 0)];
   const form = months.high === null ? "open" : low === high ? "exact" : "between";
   const age = texts(`measure.age-${form}`, { low, high });
+  const [least, most] = [showNumber(texts, litres?.low ?? 0, 0), showNumber(texts, litres?.high ?? 0, 0)];
   const said = [
     texts("measure.age-said", { age, limit }),
     litres &&
       texts(litres.high === null ? "measure.litres-open" : "measure.litres-said", {
-        low: showNumber(texts, litres.low, 0),
-        high: showNumber(texts, litres.high ?? 0, 0),
+        low: least,
+        range: rangeText(texts, least, most),
         limit: reading.use?.capacity ?? limits.litres,
       }),
     !litres && texts("measure.litres-unknown"),

@@ -1,4 +1,5 @@
 import type { Instrument } from "../instrument.ts";
+import { rangeText } from "../range.ts";
 import { assessFlow, type FlowAssessment } from "./assess.ts";
 import { checkFlow } from "./check.ts";
 import { assessFilterShare } from "./filter-share.ts";
@@ -43,6 +44,6 @@ export const flow: Instrument<FlowReading, FlowLimits, FlowAssessment, FlowNeed>
     if (!share) return said;
     const percent = (part: number) => number(part * 100, 0);
     const { low, high } = share.range;
-    return `${said}. ${texts("findings.share", { low: percent(low), high: percent(high) })}`;
+    return `${said}. ${texts("findings.share", { range: rangeText(texts, percent(low), percent(high)) })}`;
   },
 };

@@ -2,6 +2,7 @@ import type { ScreenProps } from "../../panel/frame/index.ts";
 import { Bar, Result, showNumber, showSeconds } from "../../panel/screens/reading/index.ts";
 import type { Texts } from "../../turn/index.ts";
 import type { NeedOf } from "../index.ts";
+import { rangeText } from "../range.ts";
 import { assessFlow } from "./assess.ts";
 import { assessFilterShare, pointOf } from "./filter-share.ts";
 import type { FlowReading } from "./reading.ts";
@@ -89,7 +90,9 @@ function FilterShare({ reading, need: { limits, supply, muchShare }, texts }: Sh
       {share && (
         <>
           <p>
-            {texts("measure.share-said", { low: percent(share.range.low), high: percent(share.range.high) })}
+            {texts("measure.share-said", {
+              range: rangeText(texts, percent(share.range.low), percent(share.range.high)),
+            })}
           </p>
           <Bar {...share.range} start={texts("measure.share-none")} end={texts("measure.share-all")} />
         </>

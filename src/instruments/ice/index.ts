@@ -1,5 +1,6 @@
 import type { Estimate } from "../../measuring/index.ts";
 import type { Instrument } from "../instrument.ts";
+import { rangeText } from "../range.ts";
 import { assessIce, type IceAssessment } from "./assess.ts";
 import { checkIce } from "./check.ts";
 import { type IceLimits, iceLimits } from "./limits.ts";
@@ -29,8 +30,7 @@ export const ice: Instrument<IceReading, IceLimits, IceAssessment, IceNeed> = {
   words(reading, { range: { low, high } }, { texts, number, verdict }, limits) {
     const { unit, shown, decimals } = inUnitOf(reading, limits);
     return texts("findings.ice", {
-      low: number(shown(low), decimals),
-      high: number(shown(high), decimals),
+      range: rangeText(texts, number(shown(low), decimals), number(shown(high), decimals)),
       unit: texts(`measure.unit-${unit}`),
       verdict,
     });

@@ -11,6 +11,7 @@ import {
   useUnits,
 } from "../../panel/screens/reading/index.ts";
 import type { NeedOf } from "../index.ts";
+import { rangeText } from "../range.ts";
 import { assessIce } from "./assess.ts";
 import { checkIce } from "./check.ts";
 import type { IceLimits } from "./limits.ts";
@@ -63,13 +64,13 @@ export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"ice"> }
     const { perDay, range, possible, wanted: use, verdict } = assessIce(reading, limits);
     const inUnit = inUnitOf(reading, limits);
     const show = (kilograms: number) => showNumber(texts, inUnit.shown(kilograms), inUnit.decimals);
+    const [low, high, limit] = [show(range.low), show(range.high), show(possible.low)];
     const shown = {
       unit: texts(`measure.unit-${inUnit.unit}`),
-      low: show(range.low),
-      high: show(range.high),
       value: show(perDay.value),
-      limit: show(possible.low),
-      most: show(possible.high),
+      between: low === high ? "" : texts("measure.ice-between", { low, high }),
+      limit,
+      range: rangeText(texts, limit, show(possible.high)),
     };
     return (
       <Result
@@ -84,7 +85,14 @@ export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"ice"> }
         better="above"
       >
         {(celsius || perSecond) && <p>{texts("measure.ice-conditions", shown)}</p>}
-        {use && <p>{texts("measure.ice-wanted", { ...shown, low: show(use.low), high: show(use.high) })}</p>}
+        {use && (
+          <p>
+            {texts("measure.ice-wanted", {
+              ...shown,
+              range: rangeText(texts, show(use.low), show(use.high)),
+            })}
+          </p>
+        )}
       </Result>
     );
   }

@@ -76,3 +76,17 @@ describe("the hours of a day's ice", () => {
     expect(text()).not.toMatch(timed);
   });
 });
+
+test("a day's ice is one number where both ends of its range are written alike", async () => {
+  const { pick, text, type, tap } = await atCount("2025-06-21T10:30:00Z", null);
+  await type("How many cubes?", "60");
+  await type(hours, "24");
+  await tap("Show what it means");
+  expect(text()).toMatch(/About 60 cubes in 24 hours, between \d+ and \d+\./);
+  await pick("Weight");
+  await pick("kg");
+  await type("How heavy is the ice, without the bin?", "0.001");
+  await type(hours, "24");
+  await tap("Show what it means");
+  expect(text()).toContain("About 0 kg in 24 hours. ");
+});

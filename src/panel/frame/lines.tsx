@@ -79,7 +79,11 @@ class Exchange extends Component<ExchangeProps, { asking: boolean }> {
             else act();
           }}
         >
-          <span>{line.title}</span> <b>{line.answer}</b>
+          <span>{line.title}</span>{" "}
+          <b>
+            {line.words && <bdi>{line.words} </bdi>}
+            {line.answer}
+          </b>
         </button>
         {Changing && this.state.asking && (
           <Changing line={line} texts={texts} act={act} close={this.#close} />

@@ -64,6 +64,8 @@ const compilers: Record<string, (params: never) => string> = {
   // Only a log that is replayed is led, and a document replays none.
   led: () => "false",
   advised: ({ check }: { check: string }) => `advice !== null && advice.check === ${literal(check)}`,
+  fitted: ({ causes }: { causes: string[] }) =>
+    causes.map((one) => `fitted.indexOf(${literal(one)}) >= 0`).join(" || ") || "false",
   untried: () => "untried.length > 0",
   "later-advised": () => "advice !== null && advice.later === true",
   "part-advised": ({ cause }: { cause: string }) => `advice !== null && advice.part === ${literal(cause)}`,

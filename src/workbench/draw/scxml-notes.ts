@@ -13,6 +13,7 @@ export const memory: Record<string, string> = {
   again: "[]",
   mended: "[]",
   untried: "[]",
+  fitted: "[]",
   advice: "null",
   now: "null",
   waits: "{}",
@@ -56,6 +57,7 @@ export function compileNote(note: Note, event: string | null, meta: TurnMeta | u
     for (const cause of note.again.found)
       put(`causes[${literal(cause)}]`, `causes[${literal(cause)}] === 'fixed' ? 'fixed' : null`);
   }
+  if (note.fitted) put("fitted", "fitted.concat([cause])");
   if (note.cause !== undefined) put("cause", word(note.cause));
   if (note.finds) put(`causes[${literal(note.finds)}]`, "'found'");
   if (note.remedies) {

@@ -25,6 +25,27 @@ describe("earlier answers", () => {
   });
 });
 
+describe("an answer that was typed", () => {
+  const typed = (words: string) =>
+    viewOf(turnWith({ heading: "Now" }), {
+      lines: linesOf(1).map((line) => ({ ...line, words, answer: "Noted: No, nothing" })),
+    });
+
+  test("stands in its own words, with what they were taken as", async () => {
+    const { all } = await mount(typed("nah all good"));
+    expect(all("li bdi")[0]?.textContent?.trim()).toBe("nah all good");
+    expect(all("li")[0]?.textContent).toBe(
+      "Is anything dangerous right now? nah all good Noted: No, nothing",
+    );
+  });
+
+  test("is text alone, whatever markup it holds", async () => {
+    const { all } = await mount(typed("<img src=x onerror=alert(1)><script>alert(1)</script>"));
+    expect(all("li img, li script")).toEqual([]);
+    expect(all("li bdi")[0]?.textContent).toContain("<script>alert(1)</script>");
+  });
+});
+
 describe("changing an answer", () => {
   test("the last one changes at once, because nothing is dropped", async () => {
     const { tap, calls } = await mount(withLines(1));

@@ -21,6 +21,7 @@ export const partEnding: Ending = {
   outcome: "part",
   cause: "The water filter is clogged.",
   causeId: "filter-clogged",
+  tried: [],
   likely: [
     {
       causeId: "inlet-valve-faulty",
@@ -30,7 +31,14 @@ export const partEnding: Ending = {
     },
   ],
   who: "",
-  worth: ["The part is all you pay for."],
+  worth: ["The part is all you pay for.", "That is worth it in an old machine too."],
+  age: {
+    ask: "How old is it?",
+    options: [
+      { id: "old", text: "Over 10 years", worth: ["Compare it with a new machine."] },
+      { id: "unknown", text: "Not sure", worth: ["The part is all you pay for."] },
+    ],
+  },
   until: "Meanwhile, freeze drinking water in an ice tray.",
   part: {
     kind: "water-filter",
@@ -57,7 +65,7 @@ export function endingTurn(heading: string, ending: Ending): Turn {
   });
 }
 
-const none = { part: null, causeId: null, likely: [], worth: [], until: "" };
+const none = { part: null, causeId: null, likely: [], tried: [], worth: [], age: null, until: "" };
 const lines = { lines: linesOf(5) };
 const part = endingTurn("A new water filter brings the ice back", partEnding);
 

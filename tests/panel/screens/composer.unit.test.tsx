@@ -69,7 +69,7 @@ describe("What is typed at a turn", () => {
     expect(offered()).toEqual(["Odd ice", "No new ice", "None of these"]);
     expect(calls).toEqual([]);
     all(".heard button")[0]?.click();
-    expect(calls).toEqual([["answer", "opening.symptom", "odd-ice"]]);
+    expect(calls).toEqual([["answer", "opening.symptom", "odd-ice", "it tastes of garlic"]]);
   });
 
   test("offers a danger before all else, and that is reported at once", async () => {

@@ -53,6 +53,31 @@ describe("an ending to take along", () => {
     expect(writeText.mock.calls[0]?.[0]).toContain("Also said: “my cousin fitted it”");
   });
 
+  test("has the words of a typed answer once, with the first finding that they were taken as", async () => {
+    const writeText = copied();
+    const words = "slow as anything since tuesday";
+    const ending = { ...partEnding, evidence: partEnding.evidence.map((each) => ({ ...each, words })) };
+    const services = { ...servicesFor("part"), said: () => [words, "it hums"] };
+    const { tap } = await mount(viewOf(endingTurn("The filter is clogged", ending)), { services });
+    await tap("Copy this summary");
+    const text = `${writeText.mock.calls[0]?.[0]}`;
+    expect(text.split(words)).toHaveLength(2);
+    expect(text).toContain(`give or take 0.7 (“${words}”)`);
+    expect(text).toContain("Also said: “it hums”");
+  });
+
+  test("has how old the machine was said to be, and nothing of it from who is not sure", async () => {
+    const writeText = copied();
+    const { tap, pick } = await atEnding("part");
+    await tap("Copy this summary");
+    await pick("Over 10 years");
+    await tap("Copy this summary");
+    await pick("Not sure");
+    await tap("Copy this summary");
+    const isTold = writeText.mock.calls.map(([text]) => text.includes("Age of the machine: Over 10 years"));
+    expect(isTold).toEqual([false, true, false]);
+  });
+
   test("is copied where sharing fails", async () => {
     withShareSheet(() => Promise.reject(new DOMException("no", "NotAllowedError")));
     const writeText = copied();
@@ -121,7 +146,9 @@ describe("the rest of an ending", () => {
   test("says what to do for ice meanwhile, and whether mending is worth it", async () => {
     const { text } = await atEnding("part");
     expect(text()).toContain("Meanwhile, freeze drinking water in an ice tray.");
-    expect(text()).toContain("Is it worth it?The part is all you pay for.");
+    expect(text()).toContain(
+      "Is it worth it?How old is it?Over 10 yearsNot sureThe part is all you pay for.",
+    );
   });
 
   test("a part is shown where it sits, whatever the shop has of it", async () => {

@@ -1,6 +1,7 @@
 import { Component } from "preact";
 import {
   type AsideAbout,
+  fillIn,
   longestWords,
   machineTurn,
   type Reply,
@@ -86,8 +87,7 @@ export class Composer extends Component<ComposerProps, State> {
       return;
     }
     if (reply?.kind === "filled") {
-      for (const [entry, entered] of Object.entries(reply.entries))
-        services.draft.keep(turn.turn, entry, entered);
+      fillIn(services.draft, turn.turn, this.state.sent, reply.entries);
       refill();
     }
     if (reply?.kind === "none") actions.tell({ words: this.state.sent, facts: [] });

@@ -55,7 +55,7 @@ function choices(props: HeardProps): ComponentChildren {
               act={() => {
                 // What was told besides is asked about next.
                 decide(reply.facts[0] ? { kind: "facts", facts: reply.facts, otherwise: null } : null);
-                actions.answer(turn.turn, id);
+                actions.answer(turn.turn, id, props.sent);
               }}
             />
           ))}

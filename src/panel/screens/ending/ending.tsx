@@ -1,10 +1,12 @@
 import type { Ending, Evidence, Texts } from "../../../turn/index.ts";
 import type { ScreenProps } from "../../frame/index.ts";
 import { PartCard, ShopHelp } from "../part/index.ts";
+import { useKept } from "../reading/index.ts";
 import { WaitScreen } from "../wait/index.ts";
 import { glanceOf } from "./glance.ts";
-import { likelyHead, summaryOf } from "./summary.ts";
+import { likelyHead, summaryOf, triedText } from "./summary.ts";
 import { TakeAlong } from "./take-along.tsx";
+import { Worth } from "./worth.tsx";
 
 /**
  * How it ended, below its cause and what to do: the evidence in one glance, the part or whom to call, what else it may be,
@@ -13,12 +15,18 @@ import { TakeAlong } from "./take-along.tsx";
 export function EndingScreen(props: ScreenProps) {
   const { turn, actions, busy, services, texts } = props;
   const { ending } = turn;
+  const [age, setAge] = useKept<string>(props, "age", "", ending?.age?.options.map(({ id }) => id) ?? []);
   if (!ending) return null;
   const { outcome, part } = ending;
   const found = [...ending.evidence].sort((a, b) => Number(b.proves) - Number(a.proves));
   const glance = glanceOf(turn, texts);
   const evidence = <Found found={found} isProof={part?.claim === "proved"} texts={texts} />;
-  const takeAlong = <TakeAlong text={summaryOf(turn, found, services.said(), texts)} texts={texts} />;
+  const tried = triedText(ending, texts);
+  const takeAlong = (
+    <TakeAlong text={summaryOf(turn, found, { said: services.said(), age }, texts)} texts={texts} />
+  );
+  // Nobody has fitted the part yet who reads this first: there it stands below what else it may be.
+  const waysOn = <WaysOn outcome={outcome} actions={actions} busy={busy} texts={texts} />;
   const likely = <Likely ending={ending} texts={texts} />;
   return (
     <>
@@ -32,6 +40,7 @@ export function EndingScreen(props: ScreenProps) {
           ))}
         </ul>
       )}
+      {tried && <p>{tried}</p>}
       {part && <PartCard {...props} wanted={part} />}
       {outcome === "later" && <WaitScreen {...props} />}
       {ending.who && (
@@ -42,15 +51,9 @@ export function EndingScreen(props: ScreenProps) {
         </div>
       )}
       {ending.causeId && likely}
+      {part && waysOn}
       {ending.until && <p class="until">{ending.until}</p>}
-      {ending.worth[0] && (
-        <details>
-          <summary>{texts("part.worth")}</summary>
-          {ending.worth.map((line) => (
-            <p key={line}>{line}</p>
-          ))}
-        </details>
-      )}
+      <Worth {...ending} chosen={age} onChosen={setAge} texts={texts} />
       {outcome === "stopped" ? (
         // Whoever has to get to safety is to do nothing else first.
         <details>
@@ -63,7 +66,7 @@ export function EndingScreen(props: ScreenProps) {
           {found[0] && <h3>{texts(part ? "part.why" : "part.found")}</h3>}
           {evidence}
           <div class="dock">
-            <WaysOn outcome={outcome} actions={actions} busy={busy} texts={texts} />
+            {!part && waysOn}
             {takeAlong}
           </div>
         </>
@@ -97,7 +100,8 @@ function WaysOn({
   busy,
   texts,
 }: Pick<ScreenProps, "actions" | "busy" | "texts"> & { outcome: Ending["outcome"] }) {
-  if (outcome !== "fixed" && outcome !== "later") return null;
+  const back = { fixed: "came-back", later: "still-there", part: "no-help" }[outcome as string];
+  if (!back) return null;
   return (
     <div class="answers">
       {outcome === "later" && (
@@ -106,7 +110,7 @@ function WaysOn({
         </button>
       )}
       <button type="button" class="own" disabled={busy} onClick={actions.reportTrouble}>
-        {texts(outcome === "later" ? "part.still-there" : "part.came-back")}
+        {texts(`part.${back}`)}
       </button>
     </div>
   );

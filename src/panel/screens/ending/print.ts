@@ -1,6 +1,6 @@
 /** What is for fingers and eyes on a screen only. */
 const left =
-  "button, input, textarea, svg, img, figure, .dock, .way, .badge, .skeleton, [role=status], [role=img]";
+  "button, fieldset, input, textarea, svg, img, figure, .dock, .way, .badge, .skeleton, [role=status], [role=img]";
 
 /** Small enough that the longest ending goes on one page of paper. */
 const sheet = `

@@ -6,6 +6,9 @@ import type { PanelPage } from "./panel-page.ts";
 export const greets = `opening.${flow.opening.greets}`;
 const first = `opening.${flow.opening.start}`;
 
+/** The turn that greets is on screen. */
+export const seesHello = (panel: PanelPage) => expect(panel.heading).toHaveText(panel.text("thread.hello"));
+
 /** Answers the turn that greets, on a page that shows it; danger is asked about next. */
 export async function says(panel: PanelPage, complaint = "no-ice"): Promise<Held> {
   const own = panel.texts(`checks.${greets}.answers.${complaint}`);

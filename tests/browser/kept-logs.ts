@@ -13,6 +13,13 @@ export function turnAgain(left: string): string {
   return `${check}.${opening}`;
 }
 
+/** The answer of a turn that leads on to another of its check; empty where none does. */
+export function openerOf(turn: string, left: string): string {
+  const [check = "", opener = ""] = turn.split(".");
+  const answers = flow.checks[check]?.turns[opener]?.answers ?? {};
+  return Object.keys(answers).find((id) => answers[id]?.to === left.split(".")[1]) ?? "";
+}
+
 const WEEK_MS = 7 * 86_400_000;
 
 /** A log as if it had been kept a moment before `now`, where it was longer ago than a panel goes on with by itself. */

@@ -17,9 +17,9 @@ import { soundAnswer } from "../session/reach.ts";
 import { violationsOn } from "./axe.ts";
 import { flat, flow, freshSession, guide, morning, namesOfParts, sessionAt, textsIn } from "./expected.ts";
 import { tickAll } from "./gates.ts";
-import { Greeting, says } from "./greeting.ts";
+import { Greeting, says, seesHello } from "./greeting.ts";
 import { enterReading, withConditions } from "./instruments.ts";
-import { actsOf, eventsIn, keptLately, keptText, turnAgain } from "./kept-logs.ts";
+import { actsOf, eventsIn, keptLately, keptText, openerOf, turnAgain } from "./kept-logs.ts";
 import { nowOn } from "./page-clock.ts";
 import { readScreen } from "./read-screen.ts";
 import { watchScenarioFiles } from "./scenario-files.ts";
@@ -203,7 +203,7 @@ export class PanelPage {
     await this.took({ type: "danger-reported", danger, at: await this.now() });
   }
 
-  /** Opens one of the ways in the menu, which asks before it acts. */
+  /** A way in the menu, which asks before it acts. */
   async opensMenu(way: "help" | "ice" | "restart"): Promise<void> {
     await this.button(this.text("ui.menu")).tap();
     await this.button(this.text(`ui.${way}`)).tap();
@@ -307,11 +307,8 @@ export class PanelPage {
 
   /** From where the gates led back to on to the turn that was left: a tap that they had closed is opened in between. */
   async goOnTo(left: string): Promise<void> {
-    const [check = "", turn = ""] = left.split(".");
     if (this.turn.turn === left || this.turn.turn !== turnAgain(left)) return;
-    const [, opener = ""] = this.turn.turn.split(".");
-    const answers = flow.checks[check]?.turns[opener]?.answers ?? {};
-    await this.answer(Object.keys(answers).find((id) => answers[id]?.to === turn) ?? "");
+    await this.answer(openerOf(this.turn.turn, left));
   }
 
   /** So many hours go by while the page lies open with its timers asleep. */
@@ -344,8 +341,7 @@ export class PanelPage {
   }
 
   async #shows(focus: "focused" | "" = ""): Promise<void> {
-    if (this.#greeting.isShown(this.session))
-      return expect(this.heading).toHaveText(this.text("thread.hello"));
+    if (this.#greeting.isShown(this.session)) return seesHello(this);
     const { heading, body, hazards, answers, kind } = this.turn;
     await expect(this.heading).toHaveText(heading);
     if (focus) await expect(this.heading).toBeFocused();

@@ -35,7 +35,7 @@ test("what greets asks for the complaint, and names the way out of a danger", as
     says: [
       "Hello. What is going wrong?",
       "Look in the ice bin first, if it's about ice.",
-      "Anything dangerous? Tap Danger first. If more than one fits, choose the worst.",
+      "Anything dangerous? Choose Danger first. If more than one fits, choose the worst.",
     ],
     buttons: [
       ...top,

@@ -154,7 +154,7 @@ test("a cracked bin is a new bin for the code on the plate", async ({ panel }) =
       "Is it worth it?",
       "Why this part",
     ],
-    buttons: [...top, "Add to basket", "Copy this summary", "Print"],
+    buttons: [...top, "Add to basket", "The new part's in. It still happens", "Copy this summary", "Print"],
   });
 });
 

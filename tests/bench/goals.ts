@@ -11,8 +11,8 @@ const goal = { firstFile: 12_000, firstCheck: 70_000, journey: 90_000, data: 40_
 /** What the script weighs at most as it is, so that nothing grows unseen while goals are not met. */
 export const budget = {
   firstFile: 14_780,
-  firstCheck: 75_000,
-  journey: 108_700,
+  firstCheck: 75_250,
+  journey: 108_900,
   journeyData: 50_370,
   words: 25_000,
   model: 68_000,

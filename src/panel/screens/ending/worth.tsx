@@ -23,7 +23,8 @@ export function Worth({ worth, age, chosen, onChosen, texts }: Props) {
           onChosen={onChosen}
         />
       )}
-      <div role="status">
+      {/* Read out when it changes, and printed: no passing notice, which paper leaves out. */}
+      <div aria-live="polite">
         {lines.map((line) => (
           <p key={line}>{line}</p>
         ))}

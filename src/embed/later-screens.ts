@@ -1,6 +1,7 @@
 import { ReadingScreen } from "../instruments/screens.tsx";
 import { Composer, Heard } from "../panel/screens/composer/index.ts";
 import { EndingScreen } from "../panel/screens/ending/index.ts";
+import { FullScreen } from "../panel/screens/full-screen/index.ts";
 import { ModelScreen } from "../panel/screens/model/index.ts";
 import { WaitScreen } from "../panel/screens/wait/index.ts";
 
@@ -12,4 +13,5 @@ export const laterScreens = {
   ending: EndingScreen,
   composer: Composer,
   heard: Heard,
+  full: FullScreen,
 };

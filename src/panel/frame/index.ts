@@ -5,6 +5,7 @@ import panelSheet from "./panel.css?inline";
 export { Answers } from "./answers.tsx";
 export { Ask } from "./ask.tsx";
 export { Before, Tile } from "./before.tsx";
+export { isBounce, type Tap } from "./double-tap.ts";
 export { Hazards, SignalPanel, worstOf } from "./hazards.tsx";
 export { Lines } from "./lines.tsx";
 export type { Trouble } from "./loading.tsx";

@@ -71,11 +71,13 @@ export function createBackEntries(tab: Tab, id: string, told: Told): BackEntries
   const isOnTop = () => at > 0 && markIn(history.state)?.by === id;
 
   function end(): void {
+    arrive?.();
     all.delete(open);
     navigation?.removeEventListener("currententrychange", look);
   }
 
   function lose(): void {
+    if (!all.has(open)) return;
     end();
     told.lost();
   }

@@ -1,3 +1,5 @@
+import { isBounce, type Tap } from "../../frame/index.ts";
+
 /** A panel that fills the window; `close` puts it back where it was, and hands back what shall happen then. */
 export type InDialog = { close(): void; goThere(): void };
 
@@ -89,9 +91,24 @@ function createDialog({ title, close, locale, direction }: Words, act: () => voi
   path.setAttribute("d", cross);
   svg.append(path);
   button.append(svg);
-  button.addEventListener("click", act);
+  button.addEventListener("click", (tap) => {
+    ignoreBounce(tap);
+    act();
+  });
   dialog.append(button);
   return dialog;
+}
+
+/** The second tap of a double tap would fall on whatever the page has there. */
+function ignoreBounce(first: MouseEvent): void {
+  const tapOf = ({ timeStamp: at, clientX: x, clientY: y }: MouseEvent): Tap => ({ at, x, y });
+  const hear = (next: MouseEvent) => {
+    if (isBounce(tapOf(first), tapOf(next))) {
+      next.stopPropagation();
+      next.preventDefault();
+    } else document.removeEventListener("click", hear, true);
+  };
+  document.addEventListener("click", hear, true);
 }
 
 /** Keeps a page from scrolling; returns a function that ends it, and leaves the page's own style as it was. */

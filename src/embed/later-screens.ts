@@ -5,6 +5,8 @@ import { FullScreen } from "../panel/screens/full-screen/index.ts";
 import { ModelScreen } from "../panel/screens/model/index.ts";
 import { WaitScreen } from "../panel/screens/wait/index.ts";
 
+export { createDrawingsAhead } from "./drawings-ahead.ts";
+
 /** The screens that a session comes to after its first checks; they come in a file of their own. */
 export const laterScreens = {
   reading: ReadingScreen,

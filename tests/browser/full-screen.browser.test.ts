@@ -1,5 +1,6 @@
 import type { Page } from "@playwright/test";
 import { violationsOn } from "./axe.ts";
+import { Finger } from "./finger.ts";
 import { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
 
@@ -257,5 +258,36 @@ test.describe("the page's own history", () => {
       await expect(dialogIn(one)).toHaveCount(0);
     }
     expect(await pathOf(page)).toBe("/two-panels.html");
+  });
+});
+
+test.describe("a thumb that slips", () => {
+  // What counts is when the browser says that a tap was made.
+  test.use({ hand: "fast", clock: "real" });
+
+  test("closes it with its first tap, and touches nothing of the page with its second", async ({
+    panel,
+    page,
+  }) => {
+    const finger = await Finger.on(page);
+    await panel.open();
+    const address = page.url();
+    await page.evaluate(() => {
+      const link = document.createElement("a");
+      link.href = "no-panel.html";
+      link.textContent = "To the basket";
+      link.setAttribute("id", "below");
+      document.body.append(link);
+      Object.assign(link.style, { position: "fixed", inset: "0", zIndex: "9" });
+    });
+    await page.evaluate(() => document.getElementById("below")?.style.setProperty("display", "none"));
+    await finger.tap(panel.button(panel.text("ui.menu")));
+    await finger.tap(panel.button(panel.text("thread.full")));
+    await page.evaluate(() => document.getElementById("below")?.style.removeProperty("display"));
+    await finger.tapTwice(closeButton(panel), 150);
+    await expect(dialogIn(panel)).toHaveCount(0);
+    expect(page.url()).toBe(address);
+    await finger.tap(page.locator("#below"));
+    await expect(page).toHaveURL(/no-panel/);
   });
 });

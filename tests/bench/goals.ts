@@ -13,7 +13,7 @@ export const budget = {
   firstFile: 14_780,
   firstCheck: 75_230,
   journey: 110_950,
-  journeyData: 50_550,
+  journeyData: 50_590,
   words: 25_000,
   model: 68_000,
 };

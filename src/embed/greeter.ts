@@ -13,19 +13,22 @@ export type Greeter = {
 };
 
 export function createGreeter(keeper: Keeper, texts: Texts, tell: (told: Told) => void): Greeter {
-  let isAgain = false;
+  const toldOf = () => keeper.held.find(({ event }) => event.turn === keeper.session.flow.greets)?.id ?? null;
+  /** What was told and is asked for anew; whatever is told later, by a tap or in a sentence, takes its place. */
+  let again: string | null = null;
   return {
-    view: (view) => greetedView(view, keeper.session, keeper.held, texts, isAgain),
+    view: (view) =>
+      greetedView(view, keeper.session, keeper.held, texts, again !== null && again === toldOf()),
     take(turn, answer, words = "") {
       const { session } = keeper;
       if (turn !== session.flow.greets || !greetingOf(session)) return false;
-      isAgain = false;
       tell({ words, facts: [{ turn, answer }] });
       return true;
     },
     again() {
-      isAgain = greetingOf(keeper.session) !== null;
-      return isAgain;
+      if (!greetingOf(keeper.session)) return false;
+      again = toldOf();
+      return true;
     },
   };
 }

@@ -10,9 +10,9 @@ const goal = { firstFile: 12_000, firstCheck: 70_000, journey: 90_000, data: 40_
 
 /** What the script weighs at most as it is, so that nothing grows unseen while goals are not met. */
 export const budget = {
-  firstFile: 14_780,
-  firstCheck: 75_230,
-  journey: 110_950,
+  firstFile: 14_800,
+  firstCheck: 75_310,
+  journey: 111_020,
   journeyData: 50_590,
   words: 25_000,
   model: 68_000,

@@ -33,9 +33,9 @@ test("what greets asks for the complaint, and names the way out of a danger", as
   await panel.open();
   await shows(panel.host, {
     says: [
-      "Hello. What is going wrong?",
+      "Hello. What's going wrong?",
       "Look in the ice bin first, if it's about ice.",
-      "Anything dangerous? Choose Danger first. If more than one fits, choose the worst.",
+      "Is anything dangerous? Press Danger at the top first. If more than one fits, choose the worst.",
     ],
     buttons: [
       ...top,

@@ -38,7 +38,15 @@ describe("a compiled flow", () => {
     const { states } = composeChart(flow);
     for (const { id, chart } of scenarios) {
       expect(chart.states[id]).toEqual(states[id]);
-      expect(chart.states.part).toEqual(start.chart.states.part);
+      const { part, professional } = chart.states;
+      expect(professional).toEqual(start.chart.states.professional);
+      // Of the ways back from a part each has its own.
+      const card = part?.states?.["card"];
+      const before = { ...part, states: { ...part?.states, card: { ...card, on: undefined } } };
+      expect(before).toEqual(start.chart.states.part);
+      const ways = (one?: typeof card) => [one?.on?.["trouble-returned"] ?? []].flat();
+      expect(ways(card)).not.toEqual([]);
+      expect(ways(states.part?.states?.["card"])).toEqual(expect.arrayContaining(ways(card)));
     }
   });
 });

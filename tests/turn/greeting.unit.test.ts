@@ -30,7 +30,7 @@ const shown = (session: Session, held: Held[] = [], isAgain = false) =>
 describe("Before anything was answered", () => {
   test("the complaint is asked for, with the way out of a danger named beside it", () => {
     const { turn, dangers, ways } = shown(start);
-    expect(turn).toMatchObject({ turn: "opening.symptom", heading: "Hello. What is going wrong?" });
+    expect(turn).toMatchObject({ turn: "opening.symptom", heading: "Hello. What's going wrong?" });
     expect(turn?.answers.map(({ id }) => id)).toEqual([
       ...Object.keys(flow.opening.turns["symptom"]?.answers ?? {}),
       "not-sure",

@@ -122,6 +122,12 @@ export const slips: Fault[] = [
     { file: "checks/too-full.yaml", find: "start: look", put: "start: ¦lok" },
   ],
   [
+    "a greeting that does not exist",
+    "unknown-turn",
+    'greets with "symptm"',
+    { file: "opening.yaml", find: "start: danger\n", put: "start: danger\ngreets: ¦symptm\n" },
+  ],
+  [
     "an answer that finds a cause nobody knows",
     "unknown-cause",
     'Did you mean "vents-blocked"?',

@@ -64,13 +64,12 @@ export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"ice"> }
     const { perDay, range, possible, wanted: use, verdict } = assessIce(reading, limits);
     const inUnit = inUnitOf(reading, limits);
     const show = (kilograms: number) => showNumber(texts, inUnit.shown(kilograms), inUnit.decimals);
-    const [low, high, limit] = [show(range.low), show(range.high), show(possible.low)];
+    const inWords = ({ low, high }: { low: number; high: number }) => rangeText(texts, show(low), show(high));
     const shown = {
       unit: texts(`measure.unit-${inUnit.unit}`),
       value: show(perDay.value),
-      between: low === high ? "" : texts("measure.ice-between", { low, high }),
-      limit,
-      range: rangeText(texts, limit, show(possible.high)),
+      limit: show(possible.low),
+      range: inWords(range),
     };
     return (
       <Result
@@ -84,15 +83,10 @@ export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"ice"> }
         limit={possible.low}
         better="above"
       >
-        {(celsius || perSecond) && <p>{texts("measure.ice-conditions", shown)}</p>}
-        {use && (
-          <p>
-            {texts("measure.ice-wanted", {
-              ...shown,
-              range: rangeText(texts, show(use.low), show(use.high)),
-            })}
-          </p>
+        {(celsius || perSecond) && (
+          <p>{texts("measure.ice-conditions", { ...shown, range: inWords(possible) })}</p>
         )}
+        {use && <p>{texts("measure.ice-wanted", { ...shown, range: inWords(use) })}</p>}
       </Result>
     );
   }

@@ -17,10 +17,16 @@ export function pickScenario(flow: Flow, config: ChartConfig, scenario: string):
     const [name = "", inner] = way.target.replace(/^#/, "").split("/");
     return inner && isOther(name) ? { ...way, target: `#${name}` } : way;
   };
-  const states = Object.entries(config.states).map(([name, state]): [string, StateConfig] => {
-    if (isOther(name)) return [name, { id: state.id }];
-    const ways = Object.entries(state.on ?? {}).map(([event, all]) => [event, [all].flat().map(outside)]);
-    return [name, state.on ? { ...state, on: Object.fromEntries(ways) } : state];
+  const pointed = ({ on, states, ...state }: StateConfig): StateConfig => ({
+    ...state,
+    ...(on && { on: eachOf(on, (ways) => [ways].flat().map(outside)) }),
+    ...(states && { states: eachOf(states, pointed) }),
   });
-  return { ...config, states: Object.fromEntries(states) };
+  const states = eachOf(config.states, (state, name) => (isOther(name) ? { id: state.id } : pointed(state)));
+  return { ...config, states };
 }
+
+const eachOf = <From, To>(
+  all: Record<string, From>,
+  to: (one: From, name: string) => To,
+): Record<string, To> => Object.fromEntries(Object.entries(all).map(([name, one]) => [name, to(one, name)]));

@@ -24,12 +24,13 @@ export function checkNamesOfCheck(at: NameCheck, check: Check): void {
 }
 
 /** Judges every name in the turns of a check, or of the opening. */
-export function checkNamesOfTurns(at: NameCheck, { turns, start }: Opening): void {
+export function checkNamesOfTurns(at: NameCheck, { turns, start, greets = start }: Opening): void {
   const names = Object.keys(turns);
-  if (!names.includes(start)) {
-    const suggestion = nearest(start, names);
-    at.report({ code: "unknown-turn/start", path: ["start"], id: start, suggestion });
-    at.repair(["start"], suggestion ?? names[0]);
+  for (const [key, id] of Object.entries({ start, greets }) as ["start" | "greets", string][]) {
+    if (names.includes(id) || (key === "greets" && id === start)) continue;
+    const suggestion = nearest(id, names);
+    at.report({ code: `unknown-turn/${key}`, path: [key], id, suggestion });
+    at.repair([key], suggestion ?? names[0]);
   }
   for (const [name, turn] of Object.entries(turns)) {
     const path = ["turns", name];

@@ -61,6 +61,8 @@ const sentences = {
     `${subjectOf(spot)} ends with "${id}", which has no proof.`,
   "unknown-turn/start": ({ id, ...spot }: Spot & Id) =>
     `${subjectOf(spot)} starts with "${id}", which does not exist.`,
+  "unknown-turn/greets": ({ id, ...spot }: Spot & Id) =>
+    `${subjectOf(spot)} greets with "${id}", which does not exist.`,
   "unknown-turn": ({ turn, ...spot }: Spot & { turn: string }) =>
     `${subjectOf(spot)} asks about "${turn}", but there is no such turn.`,
   "unknown-check/turn": ({ turn, ...spot }: Spot & { turn: string }) =>

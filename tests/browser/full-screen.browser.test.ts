@@ -261,6 +261,91 @@ test.describe("the page's own history", () => {
   });
 });
 
+test.describe("a page that writes its own history meanwhile", () => {
+  test("keeps an entry that has a copy of ours in it, after a reload too", async ({ panel, page }) => {
+    await comeFromElsewhere(page, panel);
+    await answerSome(panel);
+    await openFull(panel);
+    await page.evaluate(() => history.pushState({ ...history.state, page: 2 }, ""));
+    await expect(dialogIn(panel)).toHaveCount(0);
+    await panel.reload();
+    // The menu has its entry once what would pass over it is there.
+    await panel.button(panel.text("ui.menu")).tap();
+    await expect(panel.button(panel.text("thread.full"))).toBeVisible();
+    expect(await page.evaluate(() => history.state)).toMatchObject({ page: 2 });
+    await page.goBack();
+    await expect.poll(() => page.evaluate(() => history.state)).toBe(null);
+    await page.goForward();
+    await expect.poll(() => page.evaluate(() => history.state)).toBe(null);
+    await page.goBack();
+    expect(await pathOf(page)).toBe("/blank.html");
+  });
+
+  test("has what it notes for the same address kept, and Back is the question before still", async ({
+    panel,
+    page,
+  }) => {
+    await comeFromElsewhere(page, panel);
+    const asked = await answerSome(panel);
+    await openFull(panel);
+    await page.evaluate(() => history.replaceState({ scrolled: 120 }, ""));
+    await page.goBack();
+    await expect(panel.heading).toHaveText(asked[0] ?? "");
+    await expect(dialogIn(panel)).toBeVisible();
+    await closeButton(panel).tap();
+    await expect.poll(() => page.evaluate(() => history.state)).toEqual({ scrolled: 120 });
+    await page.goBack();
+    expect(await pathOf(page)).toBe("/blank.html");
+  });
+
+  test("closes it by another address in place of one of ours, and one Back passes the rest", async ({
+    panel,
+    page,
+  }) => {
+    await comeFromElsewhere(page, panel);
+    await answerSome(panel);
+    await openFull(panel);
+    await page.evaluate(() => history.replaceState({ ...history.state }, "", "?page=2"));
+    await expect(dialogIn(panel)).toHaveCount(0);
+    expect(await pathOf(page)).toBe("/index.html?page=2");
+    await page.goBack();
+    await expect.poll(() => page.evaluate(() => history.state)).toBe(null);
+    expect(await pathOf(page)).toBe("/index.html");
+    await page.goBack();
+    expect(await pathOf(page)).toBe("/blank.html");
+  });
+
+  for (const [browser, tells] of [
+    ["tells of it", true],
+    ["tells nothing of it, at the next touch", false],
+  ] as const)
+    test(`closes it and scrolls and focuses as it likes, where the browser ${browser}`, async ({
+      panel,
+      page,
+    }) => {
+      if (!tells)
+        await page.addInitScript("Object.defineProperty(window, 'navigation', { value: undefined })");
+      await panel.open();
+      await answerSome(panel);
+      await page.evaluate(() => {
+        document.body.style.minHeight = "4000px";
+        scrollTo(0, 300);
+      });
+      await openFull(panel);
+      await page.evaluate(() => {
+        history.pushState({ of: "the shop" }, "", "?page=2");
+        scrollTo(0, 0);
+      });
+      if (!tells) await panel.button(panel.text("ui.menu")).tap();
+      await expect(dialogIn(panel)).toHaveCount(0);
+      await page.evaluate(
+        () => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn))),
+      );
+      expect(await page.evaluate(() => [scrollY, document.activeElement?.tagName])).toEqual([0, "BODY"]);
+      expect(await pathOf(page)).toBe("/index.html?page=2");
+    });
+});
+
 test.describe("a thumb that slips", () => {
   // What counts is when the browser says that a tap was made.
   test.use({ hand: "fast", clock: "real" });

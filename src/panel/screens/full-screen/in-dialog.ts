@@ -1,7 +1,10 @@
 import { isBounce, type Tap } from "../../frame/index.ts";
 
-/** A panel that fills the window; `close` puts it back where it was, and hands back what shall happen then. */
-export type InDialog = { close(): void; goThere(): void };
+/**
+ * A panel that fills the window. `close` puts it back where it was, and `goThere` shows it there once more. Where the page
+ * has moved on, what is scrolled to or has the focus is the page's own matter.
+ */
+export type InDialog = { close(hasMoved: boolean): void; goThere(): void };
 
 type Words = { title: string; close: string; locale: string; direction: string };
 
@@ -44,7 +47,7 @@ export function openInDialog(panel: HTMLElement, words: Words, told: Told): InDi
   dialog.addEventListener("close", (event) => event.target === dialog && told.closed());
 
   return {
-    close() {
+    close(hasMoved) {
       document.removeEventListener("keydown", press);
       const { activeElement } = root;
       dialog.close();
@@ -53,6 +56,7 @@ export function openInDialog(panel: HTMLElement, words: Words, told: Told): InDi
       else place.remove();
       dialog.remove();
       unlock();
+      if (hasMoved) return;
       const focused = panel.contains(activeElement) ? activeElement : panel.querySelector(".menu");
       (headingOf(panel) === heading ? (focused as HTMLElement) : headingOf(panel))?.focus({
         preventScroll: true,

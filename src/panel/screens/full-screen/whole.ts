@@ -2,6 +2,9 @@ import type { Actions, Texts, View } from "../../../turn/index.ts";
 import { type BackEntries, createBackEntries } from "./back-entries.ts";
 import { type InDialog, openInDialog } from "./in-dialog.ts";
 
+/** Going back in the tab's history is not waited for any longer than this: a page may prevent it. */
+const PATIENCE_MS = 2000;
+
 /** What the panel shows now. */
 export type Shown = { view: View; actions: Actions; texts: Texts };
 
@@ -29,7 +32,7 @@ export class Whole {
     this.#dialog = openInDialog(panel, words, { close: this.close, back: this.#back, closed: this.close });
     try {
       const id = Math.random().toString(36).slice(2);
-      this.#entries = createBackEntries(window, id, { back: this.#back, lost: this.close });
+      this.#entries = createBackEntries(window, id, { back: this.#back, lost: () => this.#end(true) });
       this.#entries.reach(answersIn(shown.view) + 1);
     } catch {
       // A page that may not touch its history has the button and Escape.
@@ -42,6 +45,7 @@ export class Whole {
     const [before, now] = [answersIn(this.#shown.view), answersIn(shown.view)];
     const isNew = shown.view !== this.#shown.view;
     this.#shown = shown;
+    this.#entries?.look();
     if (!isNew || !this.#isOpen) return;
     if (now > before) this.#entries?.reach(now + 1);
     if (this.#asked === 0) return;
@@ -52,13 +56,24 @@ export class Whole {
 
   /** Puts the panel back into the page. */
   readonly close = (): void => {
+    // Nobody may have told yet that the page has moved on.
+    this.#entries?.look();
+    this.#end(false);
+  };
+
+  #end(hasMoved: boolean): void {
     if (!this.#isOpen) return;
     this.#isOpen = false;
-    this.#dialog.close();
-    const left = this.#entries?.leave() ?? Promise.resolve();
+    this.#dialog.close(hasMoved);
+    this.#done(this.#leave());
+  }
+
+  async #leave(): Promise<void> {
+    const tooLong = new Promise((resolve) => setTimeout(resolve, PATIENCE_MS));
+    const isHome = await this.#entries?.leave(tooLong);
     // Going back, the browser scrolls to where it had been.
-    this.#done(left.then(() => requestAnimationFrame(this.#dialog.goThere)));
-  };
+    if (isHome) requestAnimationFrame(this.#dialog.goThere);
+  }
 
   readonly #back = (): void => {
     const isLast = this.#entries !== null && this.#entries.left() === 0;

@@ -12,7 +12,7 @@ const goal = { firstFile: 12_000, firstCheck: 70_000, journey: 90_000, data: 40_
 export const budget = {
   firstFile: 14_800,
   firstCheck: 75_310,
-  journey: 111_020,
+  journey: 111_350,
   journeyData: 50_590,
   words: 25_000,
   model: 68_000,

@@ -50,6 +50,7 @@ export function createController(around: Surroundings): Controller {
       : viewOf(session, texts, now(), notices, aside ? lastActIn(standingOf(aside).log) : undefined);
     around.show(greeter.view(view));
     ahead.look(session, view.turn);
+    around.shown?.(session);
   }
 
   function pass(next: Session): Session {

@@ -95,6 +95,11 @@ export async function startEngine(
   let lookAtDrafts = () => {};
   let rehearseIn: ((turn: Turn) => void) | null = null;
   const later = createLater(host, options, { say, redraw: () => view && show(view) });
+  const drawings = drawingsIn(language);
+  let tellAllCame = () => {};
+  const allCame = new Promise<void>((resolve) => {
+    tellAllCame = resolve;
+  });
   const shop = async () => {
     const opened = await later.openShop();
     isRefused = opened.isRefused;
@@ -126,6 +131,7 @@ export async function startEngine(
     load: (missing) => loadPatiently(() => load(missing), isCurrent, say),
     // What does not come now is asked for again when it is needed.
     nearing: (ids) => Promise.all(ids.map((id) => scenarios.load(id).catch(() => null))),
+    shown: (session) => void allCame.then(() => later.drawAhead(session, drawings)),
     whenIdle,
     rehearse: (turn) => rehearseIn?.(turn),
     ended: (session) => {
@@ -167,7 +173,7 @@ export async function startEngine(
   };
   if (isFresh) await nextTask();
   if (!isCurrent()) return null;
-  whenIdle(() => void scenarios.fetchAll());
+  whenIdle(() => void scenarios.fetchAll().then(tellAllCame));
   // Somebody who comes back finds the turn whole.
   await later.waitFor((view as View | null)?.turn?.kind);
   const timer = setInterval(controller.tick, LOOK_MS);
@@ -199,7 +205,7 @@ export async function startEngine(
     removeEventListener("online", lookAtConnection);
     removeEventListener("offline", lookAtConnection);
   };
-  const picture = createPicture(drawingsIn(language));
+  const picture = createPicture(drawings);
   const actions: Actions = {
     ...controller.actions,
     measure: (turn, reading) => controller.actions.measure(turn, reading, sentenceBehind(draft, turn)),

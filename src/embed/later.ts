@@ -1,5 +1,6 @@
-import { createBeside } from "../panel/pictures/index.ts";
+import { createBeside, type Drawings } from "../panel/pictures/index.ts";
 import { createAfter, screens as soon } from "../panel/screens/index.ts";
+import type { Session } from "../session/index.ts";
 import type { Turn } from "../turn/index.ts";
 import { createFile } from "./later-file.ts";
 import { waitForSignal, whenIdle } from "./next-task.ts";
@@ -12,12 +13,13 @@ import type { Shop } from "./shop.ts";
  * idle time, so that no tap waits for one and a loaded page works without a connection.
  */
 
-type LaterScreens = typeof import("./later-screens.ts").laterScreens;
+type LaterFile = typeof import("./later-screens.ts");
+type LaterScreens = LaterFile["laterScreens"];
 
 /** After so long without a screen that is waited for, it is said that it is slow; the longest pause between two tries. */
 const [SILENCE_MS, LONGEST_PAUSE_MS] = [4000, 30_000];
 
-const getScreens = createFile<{ laterScreens: LaterScreens }>(
+const getScreens = createFile<LaterFile>(
   "later-screens",
   () => import("./later-screens.ts"),
   (file) => Boolean(file.laterScreens),
@@ -53,6 +55,7 @@ export function createLater(host: HTMLElement, options: Options, { say, redraw }
   let isBringing = false;
   let silence: ReturnType<typeof setTimeout> | undefined;
   let shop: Promise<Shop> | null = null;
+  let drawAhead: ReturnType<LaterFile["createDrawingsAhead"]> | undefined;
   const openShop = () => {
     shop ??= getShop().then(
       (file) => file.openShop(host, options),
@@ -102,6 +105,13 @@ export function createLater(host: HTMLElement, options: Options, { say, redraw }
       void bring();
       silence = setTimeout(() => say("slow"), SILENCE_MS);
     },
+    /** Fetches the drawings that a session may come to. */
+    async drawAhead(session: Session, drawings: Drawings): Promise<void> {
+      const file = await getScreens().catch(() => null);
+      if (isStopped) return;
+      drawAhead ??= file?.createDrawingsAhead(drawings, whenIdle, mayFetchAhead);
+      drawAhead?.(session);
+    },
     stop(): void {
       isStopped = true;
       clearTimeout(silence);
@@ -111,3 +121,7 @@ export function createLater(host: HTMLElement, options: Options, { say, redraw }
 
 /** Whether a turn of this kind has a screen that is not there yet. */
 const isLater = (kind: Turn["kind"] | undefined) => kind !== undefined && kind !== "choice" && !screens[kind];
+
+/** Some phones say that their owner wants to save data. */
+const mayFetchAhead = () =>
+  navigator.onLine && !(navigator as { connection?: { saveData?: boolean } }).connection?.saveData;

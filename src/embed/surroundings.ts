@@ -14,6 +14,8 @@ export type Surroundings = Omit<Keeping, "newId"> & {
   load?: Load;
   /** Told of the few scenarios that the opening can still lead to. */
   nearing?: (scenarios: string[]) => Promise<unknown>;
+  /** Told of the session that is shown, each time. */
+  shown?: (session: Session) => void;
   /** Without it nothing is worked out before it is asked for. */
   whenIdle?: WhenIdle;
   /** Is given turns that may come next. */

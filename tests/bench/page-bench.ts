@@ -49,18 +49,23 @@ export async function benchPage(executablePath: string): Promise<void> {
 }
 
 /** A whole session, from the first question to a part with its price. */
-function visitOurs(browser: Browser, address: string): Promise<Visit> {
+async function visitOurs(browser: Browser, address: string): Promise<Visit> {
   const flow = readFlow();
   const texts = createTexts(readLocales(), "en-GB", readerOf(flow));
-  return visit(browser, address, async (page, settled) => {
+  const drawings: string[] = [];
+  const visited = await visit(browser, address, async (page, settled) => {
     const visitor = createVisitor(page, compileGuide(flow), texts, wornFilter.answers, wornFilter.model);
     await visitor.go();
     await settled;
-    while (visitor.turn().kind !== "ending") await visitor.go();
+    while (visitor.turn().kind !== "ending") {
+      drawings.push(visitor.turn().picture ?? "");
+      await visitor.go();
+    }
     const { ending } = visitor.turn();
     if (ending?.outcome !== "part") throw new Error(`The session ended with ${ending?.outcome}, not a part`);
     await page.getByRole("button", { name: texts("part.add") }).waitFor();
   });
+  return { ...visited, drawings };
 }
 
 /** As many taps between the two questions of the floor. */

@@ -24,6 +24,8 @@ export type Visit = {
   shift: { loading: number; all: number };
   /** Addresses without their origin, in the order in which they had arrived, and whether before the first question. */
   arrived: { name: string; bytes: number; early: boolean }[];
+  /** The drawings that the visitor's turns have, by their ids; others come ahead, in idle time. */
+  drawings?: string[];
 };
 
 /** A mid-range phone on a poor connection, as Lighthouse has them for its mobile runs. */

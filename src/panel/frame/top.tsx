@@ -1,10 +1,10 @@
 import { Component } from "preact";
 import type { Actions, Texts, View } from "../../turn/index.ts";
 import { Alert } from "./alert.tsx";
-import type { Way } from "./screens.ts";
+import type { Screens, Way } from "./screens.ts";
 import { WayOut } from "./way-out.tsx";
 
-type Props = { view: View; actions: Actions; texts: Texts };
+type Props = { view: View; actions: Actions; texts: Texts; full: Screens["full"] | undefined };
 
 /**
  * The bar above every turn: the mark, the name, the way out of a danger, and a menu of the other ways. Each asks in place
@@ -21,6 +21,7 @@ export class Top extends Component<Props, { asking: Way | "menu" | null }> {
 
   override render({ view, actions, texts }: Props) {
     const { asking } = this.state;
+    const { full: Full } = this.props;
     const others: Way[] = [...view.ways.filter((way) => way !== "danger"), "restart"];
     /** A second tap on what is open shuts it. */
     const opens = (way: Way | "menu") => ({
@@ -66,6 +67,7 @@ export class Top extends Component<Props, { asking: Way | "menu" | null }> {
             />
           )
         )}
+        {Full && <Full {...this.props} isListed={asking === "menu"} leave={this.#leave} />}
       </header>
     );
   }

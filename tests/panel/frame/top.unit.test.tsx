@@ -46,9 +46,9 @@ describe("ways out", () => {
   test("only the ways out that lead somewhere are offered", async () => {
     const opening = await mount({ ...view, ways: ["danger", "help"] });
     await opening.tap("More");
-    expect(opening.buttons()).toEqual(["Danger?", "More", "Talk to a person", "Start again"]);
+    expect(opening.buttons()).toEqual(["Danger?", "More", "Talk to a person", "Start again", "Full screen"]);
     const end = await mount({ ...view, ways: [] });
     await end.tap("More");
-    expect(end.buttons()).toEqual(["More", "Start again"]);
+    expect(end.buttons()).toEqual(["More", "Start again", "Full screen"]);
   });
 });

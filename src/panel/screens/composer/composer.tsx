@@ -137,8 +137,11 @@ export class Composer extends Component<ComposerProps, State> {
           event.preventDefault();
           void this.#send();
         }}
-        onKeyDown={({ key }) => {
-          if (key === "Escape") this.#decide(null);
+        onKeyDown={(event) => {
+          if (event.key !== "Escape" || !reply) return;
+          // One thing at a time: what else Escape would close stays open.
+          event.preventDefault();
+          this.#decide(null);
         }}
       >
         {reply === "away" && <p role="alert">{texts("composer.away")}</p>}

@@ -1,1 +1,2 @@
 export { ModelScreen } from "./model-code.tsx";
+export { platePictures } from "./plate-finder.tsx";

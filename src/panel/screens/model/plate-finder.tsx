@@ -11,6 +11,9 @@ const shapes: Record<string, string> = {
   "french-door": "M3 2h18v28H3zM3 20h18M12 2v18M10 11v5M14 11v5M8 24h8",
 };
 
+/** Every drawing that says where the plate is, and what stands on it. */
+export const platePictures = ["rating-plate", ...Object.keys(shapes).map((machine) => `plate-${machine}`)];
+
 /** A machine of the catalogue in the reader's words; the slug's own words where there are none. */
 export function machineName(texts: Texts, machine: string): string {
   const isKnown = Object.hasOwn(shapes, machine) || machine === "tank-fed";

@@ -14,6 +14,11 @@ import { createSequences, isElsewhere, type Sequence } from "./sequences.ts";
 const flow = readFlow();
 const { leaves } = graphOf(composeChart(flow));
 const scenarios = Object.keys(flow.scenarios);
+let sequences: ReturnType<typeof createSequences>;
+
+beforeAll(() => {
+  sequences = createSequences(flow);
+}, 120_000);
 
 /**
  * The document is run by an interpreter that knows nothing of ours (npm `scxml` 2.0.13, an implementation of
@@ -26,7 +31,7 @@ describe.each(scenarios)("the SCXML of %s", (scenario) => {
     const turns = [...leaves.entries()].filter(
       ([leaf, { meta }]) => meta && !meta.short && leaf.startsWith(`${scenario}/`),
     );
-    runs = createSequences(flow, scenario, 20_260_302, Math.max(counts.scxml, 2 * turns.length));
+    runs = sequences(scenario, 20_260_302, Math.max(counts.scxml, 2 * turns.length));
   }, 120_000);
   const nameOf = (leaf: string) =>
     isElsewhere(flow, scenario, leaf) ? (leaf.split("/")[0] ?? "") : stateName(leaf);

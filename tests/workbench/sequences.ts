@@ -16,53 +16,57 @@ const reports = /^(danger-reported|help-asked|ice-returned|session-resumed)/;
  * the scenario, and all end where another one begins. Then mostly answers of the turn at hand, those taken least often
  * first, so that the deep turns come too; now and then an interruption, a report, or an event that is out of place.
  */
-export function createSequences(flow: Flow, scenario: string, seed: number, count: number): Sequence[] {
+export function createSequences(flow: Flow): (scenario: string, seed: number, count: number) => Sequence[] {
   const { start, take } = createAdvisedChart(flow);
   const { leaves, edges } = graphOf(composeChart(flow));
   const own = new Map<string, string[]>();
   for (const { from, event } of edges) if (event) own.set(from, [...(own.get(from) ?? []), event]);
   const every = [...new Set(edges.map(({ event }) => event).filter(Boolean))];
-  const chance = createChance(seed);
-  const pick = <T>(all: T[]): T | undefined => all[Math.floor(chance() * all.length)];
-  const uses = new Map<string, number>();
-  const openings = openingsOf(start, own, take).filter(({ leaf }) => leaf.startsWith(`${scenario}/`));
+  const openings = openingsOf(start, own, take);
 
-  const choose = (leaf: string): Choice => {
-    const here = own.get(leaf) ?? [];
-    const onward = here.filter((type) => !reports.test(type));
-    const dice = chance();
-    const pool = dice < 0.02 ? every : dice < 0.04 || !onward.length ? here : onward;
-    const choices = pool.flatMap((type) =>
-      (type === "measured" ? [0, 1, 2, 3] : [0]).map((variant) => ({ type, variant })),
-    );
-    const costs = choices.map((one) => (uses.get(`${leaf} ${one.type} ${one.variant}`) ?? 0) + chance());
-    return choices[costs.indexOf(Math.min(...costs))] ?? { type: "help-asked", variant: 0 };
+  return (scenario, seed, count) => {
+    const chance = createChance(seed);
+    const pick = <T>(all: T[]): T | undefined => all[Math.floor(chance() * all.length)];
+    const uses = new Map<string, number>();
+    const ways = openings.filter(({ leaf }) => leaf.startsWith(`${scenario}/`));
+
+    const choose = (leaf: string): Choice => {
+      const here = own.get(leaf) ?? [];
+      const onward = here.filter((type) => !reports.test(type));
+      const dice = chance();
+      const pool = dice < 0.02 ? every : dice < 0.04 || !onward.length ? here : onward;
+      const choices = pool.flatMap((type) =>
+        (type === "measured" ? [0, 1, 2, 3] : [0]).map((variant) => ({ type, variant })),
+      );
+      const costs = choices.map((one) => (uses.get(`${leaf} ${one.type} ${one.variant}`) ?? 0) + chance());
+      return choices[costs.indexOf(Math.min(...costs))] ?? { type: "help-asked", variant: 0 };
+    };
+
+    return Array.from({ length: count }, () => {
+      let snapshot = start;
+      let now = Date.parse("2026-03-02T08:00:00Z");
+      const planned = chance() < 0.9 ? [...(pick(ways)?.events ?? [])] : [];
+      const sequence: Sequence = [];
+      for (let leaf = leafOf(snapshot); sequence.length < 80 && !isElsewhere(flow, scenario, leaf); ) {
+        const { type, variant } = planned.length ? { type: planned.shift() ?? "", variant: 0 } : choose(leaf);
+        // Within the minutes in which a gate is short, and beyond.
+        now += chance() < 0.7 ? 60_000 : Math.floor(chance() * 7) * 6 * 3_600_000;
+        const event = eventOf(type, variant, new Date(now).toISOString(), leaves.get(leaf)?.meta ?? {});
+        const taken = take(snapshot, event);
+        const { advice } = taken;
+        snapshot = taken.snapshot;
+        const key = `${leaf} ${type} ${variant}`;
+        leaf = leafOf(snapshot);
+        // What ends the course early is taken less often: there is more to see behind the other answers.
+        const ended = leaves.get(leaf)?.meta?.kind === "ending";
+        uses.set(key, (uses.get(key) ?? 0) + (ended ? 20 : 1));
+        sequence.push({ event, advice, leaf });
+        // A few events more, as an ending may still be left: the ice came back after all, or something is burning.
+        if (ended && chance() < 0.5) break;
+      }
+      return sequence;
+    });
   };
-
-  return Array.from({ length: count }, () => {
-    let snapshot = start;
-    let now = Date.parse("2026-03-02T08:00:00Z");
-    const planned = chance() < 0.9 ? [...(pick(openings)?.events ?? [])] : [];
-    const sequence: Sequence = [];
-    for (let leaf = leafOf(snapshot); sequence.length < 80 && !isElsewhere(flow, scenario, leaf); ) {
-      const { type, variant } = planned.length ? { type: planned.shift() ?? "", variant: 0 } : choose(leaf);
-      // Within the minutes in which a gate is short, and beyond.
-      now += chance() < 0.7 ? 60_000 : Math.floor(chance() * 7) * 6 * 3_600_000;
-      const event = eventOf(type, variant, new Date(now).toISOString(), leaves.get(leaf)?.meta ?? {});
-      const taken = take(snapshot, event);
-      const { advice } = taken;
-      snapshot = taken.snapshot;
-      const key = `${leaf} ${type} ${variant}`;
-      leaf = leafOf(snapshot);
-      // What ends the course early is taken less often: there is more to see behind the other answers.
-      const ended = leaves.get(leaf)?.meta?.kind === "ending";
-      uses.set(key, (uses.get(key) ?? 0) + (ended ? 20 : 1));
-      sequence.push({ event, advice, leaf });
-      // A few events more, as an ending may still be left: the ice came back after all, or something is burning.
-      if (ended && chance() < 0.5) break;
-    }
-    return sequence;
-  });
 }
 
 type Choice = { type: string; variant: number };

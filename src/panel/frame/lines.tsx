@@ -5,6 +5,9 @@ import type { Screens } from "./screens.ts";
 /** More lines than this push the question off a phone's screen: then only the last one stays in sight. */
 const LINES_IN_SIGHT = 2;
 
+/** So many letters of own words fit where they are cut, on the narrowest phone. */
+const SHOWN = 32;
+
 type Props = {
   lines: Line[];
   change(index: number): void;
@@ -75,7 +78,7 @@ class Exchange extends Component<ExchangeProps, { asking: boolean }> {
           title={texts("ui.change")}
           onClick={(event) => {
             this.#opener = event.currentTarget;
-            if (line.drops) this.setState({ asking: true });
+            if (line.drops || line.words?.[SHOWN]) this.setState({ asking: true });
             else act();
           }}
         >

@@ -39,6 +39,23 @@ describe("an answer that was typed", () => {
     );
   });
 
+  test("shows a long sentence in full, before it is changed", async () => {
+    const words = "There is plenty of ice in the bin, but nothing at all comes out when I press the lever";
+    const { tap, all, text, calls } = await mount(typed(words));
+    await tap(`Is anything dangerous right now? ${words} Noted: No, nothing`);
+    expect(calls).toEqual([]);
+    expect(text()).toContain("Change this answer?");
+    expect(all(".ask bdi")[0]?.textContent).toBe(words);
+    await tap("Change it");
+    expect(calls).toEqual([["change", 0]]);
+  });
+
+  test("is changed at once where its few words are in sight", async () => {
+    const { tap, calls } = await mount(typed("nah all good"));
+    await tap("Is anything dangerous right now? nah all good Noted: No, nothing");
+    expect(calls).toEqual([["change", 0]]);
+  });
+
   test("is text alone, whatever markup it holds", async () => {
     const { all } = await mount(typed("<img src=x onerror=alert(1)><script>alert(1)</script>"));
     expect(all("li img, li script")).toEqual([]);

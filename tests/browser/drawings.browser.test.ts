@@ -86,3 +86,15 @@ test.describe("a drawing that is missing", () => {
     await panel.seesTurn();
   });
 });
+
+test("names below a drawing have the numbers that stand in it", async ({ panel }) => {
+  await panel.openWhere("fresh-ice.look", { "opening.symptom": "odd-ice" });
+  const names = panel.host.locator(".turn figure li");
+  const inDrawing = drawing(panel).locator("text");
+  await expect(inDrawing).toHaveText(["1", "2", "3", "4"]);
+  await expect(names).toHaveCount(4);
+  for (const name of await names.all()) {
+    await expect(name).toHaveCSS("display", "list-item");
+    await expect(name).toHaveCSS("list-style-type", "decimal");
+  }
+});

@@ -71,17 +71,27 @@ const isInSight = (panel: PanelPage) =>
 test.describe("where there is room beside the thread", () => {
   test.use({ viewport: { width: 1280, height: 800 }, isMobile: false, deviceScaleFactor: 1 });
 
-  test("the machine cut open is there from the first check on, and marks the turn's station", async ({
+  test("the machine stands there shut in the opening, at the place where it opens at the first check", async ({
     panel,
     page,
   }) => {
     const asked = noteRequests(page);
     await panel.open();
-    await expect(column(panel)).toHaveCount(0);
-    for (const turn of opening) {
-      expect(asked.filter((url) => scene.test(url))).toEqual([]);
-      await panel.answer(healthy[turn] as string);
-    }
+    const machine = panel.host.locator(".cut");
+    await expect(machine).toBeVisible();
+    // It says nothing yet, to nobody.
+    await expect(machine).toHaveAttribute("aria-hidden", "true");
+    await expect(machine).toHaveText("");
+    const { x, width } = (await machine.boundingBox()) ?? {};
+    for (const turn of opening) await panel.answer(healthy[turn] as string);
+    await expect(picture(panel)).toBeVisible();
+    expect(await machine.boundingBox()).toMatchObject({ x, width });
+    expect(asked.filter((url) => scene.test(url))).toHaveLength(1);
+  });
+
+  test("the machine cut open marks the turn's station, and is fetched once", async ({ panel, page }) => {
+    const asked = noteRequests(page);
+    await goToFirstCheck(panel);
     await expect(picture(panel)).toBeVisible();
     const here = panel.turn.path.find((mark) => mark.here);
     await expect(panel.host.locator(".cut .here")).toHaveText(here?.name ?? "");
@@ -180,10 +190,12 @@ test.describe("where there is room beside the thread", () => {
     expect(await placeOf()).toEqual(before);
   });
 
-  test("while nobody knows where the water comes from, the path stands in the thread", async ({ panel }) => {
+  test("while nobody knows where the water comes from, it is shut and the path stands in the thread", async ({
+    panel,
+  }) => {
     await goToFirstCheck(panel, { "opening.supply": "not-sure" });
     await panel.answer((healthy[panel.turn.turn] as string) ?? "not-sure");
-    await expect(column(panel)).toHaveCount(0);
+    await expect(panel.host.locator(".cut")).toHaveAttribute("aria-hidden", "true");
     await expect(panel.host.locator(".way")).toBeVisible();
   });
 });

@@ -49,12 +49,30 @@ describe("the machine cut open", () => {
     expect(saysSomething({ path: blank })).toBe(false);
   });
 
-  test("is not drawn while nobody knows whether the water comes from a tank or a tap", () => {
+  test("says nothing while nobody knows whether the water comes from a tank or a tap", () => {
     const turn = turnAt("control-lock.look");
     const [mark] = turn.path;
     if (!mark) throw new Error("A turn has a path");
     const both = ["tank", "filter"].map((station) => ({ ...mark, station }));
     expect(saysSomething({ path: [...turn.path, ...both] })).toBe(false);
+  });
+
+  test("stands there shut in the opening: no name, nothing in copper, nothing of its inside", () => {
+    const turn = turnAt("opening.symptom");
+    expect(sceneAt(turn).labels).toEqual([]);
+    expect(copperIn(turn)).toEqual([]);
+    const shown = new Set(sceneAt(turn).shapes.map(({ path }) => path));
+    expect(shown.size).toBeGreaterThan(10);
+    for (const station of ["ice-tray", "ice-bin", "cold"])
+      for (const path of pathsOf(station)) expect(shown).not.toContain(path);
+  });
+
+  test("has its doors open from the first check on", () => {
+    const shut = new Set(sceneAt(turnAt("opening.symptom")).shapes.map(({ path }) => path));
+    const open = sceneAt(turnAt("control-lock.look")).shapes.map(({ path }) => path);
+    const doors = [...shut].filter((path) => !open.includes(path));
+    expect(doors.length).toBeGreaterThan(0);
+    for (const path of pathsOf("ice-tray")) expect(open).toContain(path);
   });
 
   test("of a plumbed machine names tap, tube, filter and valve, and no tank", () => {

@@ -4,7 +4,8 @@ type Flat = [x: number, y: number];
 /**
  * A group of shapes, each a tone and a path. `at` is the station that they are: what is in copper there is so only where
  * the turn is about it, and of the material `plain` otherwise. `where` lists what has to hold: a station that the path
- * has, `tap-fed` or `tank-fed`, `-water` for what we had changed, `+water` for what we had not.
+ * has, `tap-fed` or `tank-fed`, `-water` for what we had changed, `+water` for what we had not, `closed` for the machine
+ * with its doors shut.
  */
 export type Group = { at?: string; plain?: string; where: string[]; shapes: string[] };
 

@@ -1,4 +1,5 @@
 import type { PathMark, Turn } from "../../turn/index.ts";
+import { saysSomething } from "../pictures/index.ts";
 import type { CutOpenDrawing, Place } from "./drawing.ts";
 
 /** A shape as it is drawn: its classes and its path. */
@@ -19,12 +20,16 @@ const [gap, margin] = [46, 26];
 /**
  * What of the drawing holds at a turn: this machine's parts, in copper the one that the turn is about, the line dry
  * below a tap that we had closed, and the names of stations, as the path has them. What acts on the water from outside
- * is named once something is known of it.
+ * is named once something is known of it. While there is nothing to show inside, it is shut and without names.
  */
 export function sceneOf(
   { path, changed }: Pick<Turn, "path" | "changed">,
   { groups, places, frame }: CutOpenDrawing,
 ): Scene {
+  if (!saysSomething({ path })) {
+    const shut = groups.filter(({ where }) => where.includes("closed"));
+    return { shapes: shut.flatMap(({ shapes }) => shapes.map(shapeOf)), labels: [] };
+  }
   const has = (stations: string[]) => path.some(({ station }) => stations.includes(station));
   const stations = new Set(path.map(({ station }) => station));
   // What was cleared stays on the path, and may be none of this machine's: a tank tells more than a valve.
@@ -40,7 +45,7 @@ export function sceneOf(
   const isDry = ours.has("water");
   const shapes = groups.filter(holds).flatMap(({ at = "", plain = "s", shapes }) =>
     shapes.flatMap((shape) => {
-      const [kind = "", path = ""] = split(shape);
+      const { tone: kind, path } = shapeOf(shape);
       const isCopper = here.has(at);
       if (kind === "pf") {
         // Above the tap there is water, whatever we closed.
@@ -88,7 +93,7 @@ function spread(labels: Omit<Label, "foot">[], height: number): Label[] {
     .toReversed();
 }
 
-function split(shape: string): [kind: string, path: string] {
+function shapeOf(shape: string): Shape {
   const end = shape.indexOf(" ");
-  return [shape.slice(0, end), shape.slice(end + 1)];
+  return { tone: shape.slice(0, end), path: shape.slice(end + 1) };
 }

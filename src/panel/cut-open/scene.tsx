@@ -28,7 +28,12 @@ export function createScene(drawing: CutOpenDrawing, sheet: CSSStyleSheet) {
     override render({ turn }: Props) {
       const { shapes, labels } = sceneOf(turn, drawing);
       return (
-        <div role="img" aria-label={turn.pathText} class="cut" ref={this.#bringRules}>
+        <div
+          // A machine that is shut says nothing.
+          {...(labels[0] ? { role: "img", "aria-label": turn.pathText } : { "aria-hidden": true })}
+          class="cut"
+          ref={this.#bringRules}
+        >
           <svg class="fs-pic" viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
             {shapes.map(({ tone, path }) => (
               <path class={tone} d={path} />

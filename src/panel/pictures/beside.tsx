@@ -6,7 +6,7 @@ type Props = { turn: Turn };
 /** A machine has a tank or one of the others: while the path has both, nobody knows what to draw. */
 const [tank, plumbed] = ["tank", ["stop-tap", "filter"]];
 
-/** Whether there is a machine to draw: the opening knows of no station, and maybe nobody knows where the water comes from. */
+/** Whether there is something to show inside the machine: the opening knows of no station, and maybe nobody knows where the water comes from. */
 export const saysSomething = ({ path }: Pick<Turn, "path">): boolean =>
   path.some(({ here, state }) => here || state !== "unseen") &&
   !(path.some(({ station }) => station === tank) && path.some(({ station }) => plumbed.includes(station)));
@@ -43,7 +43,7 @@ export function createBeside(bring: () => Promise<ComponentType<Props>>) {
       return (
         !this.state.isGone && (
           <div
-            class="beside"
+            class={saysSomething(turn) ? "beside" : "beside shut"}
             ref={(column) => {
               this.#column = column;
             }}

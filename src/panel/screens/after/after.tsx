@@ -1,7 +1,7 @@
 import type { ComponentType } from "preact";
 import type { Texts, Turn } from "../../../turn/index.ts";
 import { Hazards, type ScreenProps, Tile } from "../../frame/index.ts";
-import { IcePath, saysSomething } from "../../pictures/index.ts";
+import { IcePath } from "../../pictures/index.ts";
 
 type Props = { turn: Turn; texts: Texts; picture: ScreenProps["picture"] };
 type Beside = ComponentType<{ turn: Turn }>;
@@ -13,7 +13,7 @@ export function createAfter(beside: Beside) {
 
 /**
  * What follows the steps: a reminder of what a gate has just made sure of, how far the ice path is known, and the drawing
- * of a gate or a reading, whose lines and entries come first. Where there is room the path is drawn beside the thread.
+ * of a gate or a reading, whose lines and entries come first. Where there is room the machine stands beside the thread, and says what the path says.
  */
 export function After({ turn, texts, picture, beside: Beside }: Props & { beside?: Beside }) {
   const { kind, gated, hazards, path, pathText } = turn;
@@ -21,7 +21,7 @@ export function After({ turn, texts, picture, beside: Beside }: Props & { beside
     <>
       {gated && <Hazards hazards={hazards} brief texts={texts} />}
       {(kind === "gate" || kind === "reading") && <Tile id={turn.picture} picture={picture} />}
-      {Beside && saysSomething(turn) && <Beside turn={turn} />}
+      {Beside && <Beside turn={turn} />}
       {kind !== "gate" && path.some(({ state }) => state !== "unseen") && (
         <IcePath path={path} label={pathText} />
       )}

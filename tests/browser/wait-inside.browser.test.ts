@@ -34,7 +34,9 @@ async function seesStage(panel: PanelPage, present: number): Promise<void> {
 const seesLeft = (panel: PanelPage, hours: number, minutes: number) =>
   expect(
     panel.host.getByText(
-      panel.text(hours ? "measure.wait-left" : "measure.wait-minutes", { hours, minutes }),
+      hours
+        ? panel.text(minutes ? "measure.wait-left" : "measure.wait-hours", { hours, minutes, count: hours })
+        : panel.text("measure.wait-minutes", { count: minutes }),
       { exact: true },
     ),
   ).toBeVisible();

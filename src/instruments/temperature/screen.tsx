@@ -136,7 +136,6 @@ export function Screen({ need, ...props }: ScreenProps & { need: NeedOf<"tempera
           texts={texts}
         />
       )}
-      {by === "thermometer" && <p class="small">{texts(`measure.thermometer-${place}`)}</p>}
       <div class="row">
         {/* Plain keys: a minus may be typed, and iPhone number keypads have none. */}
         {field("temperature", { label: texts("measure.temperature-label"), keys: "text" })}

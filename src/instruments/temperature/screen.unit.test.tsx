@@ -55,10 +55,10 @@ test("American kitchens read degrees Fahrenheit first", async () => {
   });
 });
 
-test("a thermometer comes with advice, and with less doubt than a display", async () => {
+test("a thermometer asks how long it was there, and has less doubt than a display", async () => {
   const { pick, type, tap, text } = await atTemperature();
   await pick("A thermometer");
-  expect(text()).toContain("leave it for some hours");
+  expect(text()).toContain("How long was it in there?");
   await type("Temperature", "-18");
   await tap(show);
   expect(text()).toContain("give or take 0.9°");

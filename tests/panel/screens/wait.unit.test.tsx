@@ -20,10 +20,20 @@ test("says how long is left, rounded up to the minute, and when it ends", async 
   expect(all("time")[0]?.getAttribute("datetime")).toBe("2025-06-21T09:00:00+01:00");
 });
 
+test.each([
+  ["2025-06-20T09:00:00+01:00", "24 hours left"],
+  ["2025-06-21T08:00:00+01:00", "1 hour left"],
+  ["2025-06-21T08:59:00+01:00", "1 minute left"],
+])("says whole hours and single ones as one would, at %s", async (clock, said) => {
+  now = clock;
+  const { text } = await atWait();
+  expect(text()).toContain(said);
+});
+
 test("leaves out the hours in the last one", async () => {
   now = "2025-06-21T08:48:30+01:00";
   const { text } = await atWait();
-  expect(text()).toContain("12 min left");
+  expect(text()).toContain("12 minutes left");
   expect(text()).not.toContain("0 h");
 });
 

@@ -10,6 +10,15 @@ const MINUTE_MS = 60_000;
 /** Nobody walks away from a shorter wait, nor needs a calendar for it. */
 const REMIND_FROM_MS = 60 * MINUTE_MS;
 
+/** So many minutes in words; whole hours have no minutes beside them. */
+function leftText(minutes: number, texts: ScreenProps["texts"]): string {
+  const [hours, rest] = [Math.floor(minutes / 60), minutes % 60];
+  if (hours === 0) return texts("measure.wait-minutes", { count: rest });
+  return rest === 0
+    ? texts("measure.wait-hours", { count: hours })
+    : texts("measure.wait-left", { hours, minutes: rest });
+}
+
 /** How long is left and when it ends, by the clock; a page left open overnight shows the right time when looked at. */
 export function WaitScreen({ turn, services, texts }: ScreenProps) {
   const { heading: title, wait } = turn;
@@ -49,12 +58,7 @@ export function WaitScreen({ turn, services, texts }: ScreenProps) {
   return (
     <div class="waiting" ref={place}>
       <p class="left">
-        {minutes > 0
-          ? texts(minutes < 60 ? "measure.wait-minutes" : "measure.wait-left", {
-              hours: Math.floor(minutes / 60),
-              minutes: minutes % 60,
-            })
-          : texts("measure.wait-over")}
+        {minutes > 0 ? leftText(minutes, texts) : texts("measure.wait-over")}
       </p>
       <progress aria-hidden="true" max={until - from} value={Math.min(until, now) - from} />
       {minutes > 0 && (

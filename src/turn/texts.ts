@@ -1,7 +1,7 @@
 import { createInstance } from "i18next";
 import type { FlowSlice } from "../chart/index.ts";
 import type { Limits } from "../guide/index.ts";
-import { fromCelsius, type TemperatureUnit } from "../measuring/index.ts";
+import { fromCelsius, fromKilopascals } from "../measuring/index.ts";
 import type { Texts } from "./actions.ts";
 import { createNumbers } from "./formats.ts";
 
@@ -34,7 +34,7 @@ export function createTexts(
     parseMissingKeyHandler: () => "",
   });
   void i18n.init();
-  const shown = limitTexts(limits, language, region.units.temperature[0] ?? "C");
+  const shown = limitTexts(limits, language, region.units);
   // Every turn says all earlier ones again: on a slow phone, finding and parsing every text anew is felt.
   const parsed = new Map<string, string[]>();
   const written = new Map<string, string>();
@@ -71,13 +71,19 @@ export function createTexts(
   });
 }
 
-/** Each limit as a text would write it: temperatures with their unit, everything else as a bare number. */
-function limitTexts(limits: Limits, language: string, scale: TemperatureUnit): Record<string, string> {
+/** Each limit as a text would write it: temperatures and pressures with their unit, everything else as a bare number. */
+function limitTexts(
+  limits: Limits,
+  language: string,
+  units: FlowSlice["region"]["units"],
+): Record<string, string> {
   const number = createNumbers(language);
-  return Object.fromEntries(
-    Object.entries(limits).map(([id, { value, unit }]) => [
-      id,
-      unit === "°C" ? `${number(fromCelsius(value, scale), 0)} °${scale}` : number(value, 2),
-    ]),
-  );
+  const [scale = "C"] = units.temperature;
+  const [gauge = "kPa"] = units.pressure;
+  const write = ({ value, unit }: Limits[string]) => {
+    if (unit === "°C") return `${number(fromCelsius(value, scale), 0)} °${scale}`;
+    if (unit === "kPa") return `${number(fromKilopascals(value, gauge), gauge === "bar" ? 1 : 0)} ${gauge}`;
+    return number(value, 2);
+  };
+  return Object.fromEntries(Object.entries(limits).map(([id, limit]) => [id, write(limit)]));
 }

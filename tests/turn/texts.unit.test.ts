@@ -12,6 +12,7 @@ const locales: Record<string, Resource> = {
       colour: "The grey one",
       cold: "It should be {{freezer-target}} or colder.",
       wait: "Wait for {{ice-return-hours}} hours, {{name}}.",
+      strong: "Above {{supply-pressure-advised}}.",
       share: "{{jug-scale}} of {{flow-most}} ml",
       found_one: "{{count}} cube",
       found_other: "{{count}} cubes",
@@ -64,6 +65,12 @@ describe("a limit in a text", () => {
   test("is in the reader's own unit", () => {
     expect(textsIn("en-GB")("tray.cold")).toBe("It should be \u221218 °C or colder.");
     expect(textsIn("en-US")("tray.cold")).toBe("It should be 0 °F or colder.");
+  });
+
+  // 80 psi, UPC 608.2 (IAPMO): 5.516 bar by NIST SP 811 B.8.
+  test("of a pressure is in the unit of the reader's gauge", () => {
+    expect(textsIn("en-GB")("tray.strong")).toBe("Above 5.5 bar.");
+    expect(textsIn("en-US")("tray.strong")).toBe("Above 80 psi.");
   });
 
   test("is a bare number otherwise, written as the language writes numbers", () => {

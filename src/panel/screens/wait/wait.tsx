@@ -57,9 +57,7 @@ export function WaitScreen({ turn, services, texts }: ScreenProps) {
     });
   return (
     <div class="waiting" ref={place}>
-      <p class="left">
-        {minutes > 0 ? leftText(minutes, texts) : texts("measure.wait-over")}
-      </p>
+      <p class="left">{minutes > 0 ? leftText(minutes, texts) : texts("measure.wait-over")}</p>
       <progress aria-hidden="true" max={until - from} value={Math.min(until, now) - from} />
       {minutes > 0 && (
         <p>

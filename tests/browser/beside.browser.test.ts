@@ -89,6 +89,21 @@ test.describe("where there is room beside the thread", () => {
     expect(asked.filter((url) => scene.test(url))).toHaveLength(1);
   });
 
+  test("after a tap no answer lies over what the question says", async ({ panel }) => {
+    await panel.open();
+    const isCovered = () =>
+      panel.heading.evaluate((heading) => {
+        const said = heading.nextElementSibling?.getBoundingClientRect();
+        const root = heading.getRootNode() as ShadowRoot;
+        const at = said && root.elementFromPoint(said.left + 5, said.top + said.height / 2);
+        return Boolean(at?.closest(".dock, .foot"));
+      });
+    for (const turn of opening) {
+      await panel.answer(healthy[turn] as string);
+      await expect.poll(isCovered, turn).toBe(false);
+    }
+  });
+
   test("the machine cut open marks the turn's station, and is fetched once", async ({ panel, page }) => {
     const asked = noteRequests(page);
     await goToFirstCheck(panel);

@@ -95,6 +95,6 @@ function isDanger({ dangers }: View, name: keyof Actions, given: unknown[]): boo
 function showHeading(heading: HTMLElement): void {
   heading.focus({ preventScroll: true });
   const { top } = heading.getBoundingClientRect();
-  // 64: a shop's own bar often sticks to the top of its page.
-  if (top < 64 || top > innerHeight / 2) heading.scrollIntoView({ block: "start" });
+  // 64: a shop's own bar often sticks to the top of its page. Lower down, its answers would cover what it says.
+  if (top < 64 || top > innerHeight / 3) heading.scrollIntoView({ block: "start" });
 }

@@ -10,10 +10,10 @@ const goal = { firstFile: 12_000, firstCheck: 70_000, journey: 90_000, data: 40_
 
 /** What the script weighs at most as it is, so that nothing grows unseen while goals are not met. */
 export const budget = {
-  firstFile: 14_800,
-  firstCheck: 75_310,
-  journey: 111_350,
-  journeyData: 50_590,
+  firstFile: 14_840,
+  firstCheck: 75_420,
+  journey: 111_530,
+  journeyData: 50_660,
   words: 25_000,
   model: 68_000,
 };

@@ -44,7 +44,8 @@ export function createController(around: Surroundings): Controller {
     const { session, notices } = keeper;
     const near = scenariosAhead(session);
     if (near.length > 0) void around.nearing?.(near).then(ahead.goOn);
-    const [aside] = notices.includes("set-aside") ? readAside(around, show) : [];
+    const isAside = notices.some((id) => id === "set-aside" || id === "carried");
+    const [aside] = isAside ? readAside(around, show) : [];
     const view = keeper.isOtherMachine
       ? machineView(session, keeper.about ?? "", around.model ?? "", texts)
       : viewOf(session, texts, now(), notices, aside ? lastActIn(standingOf(aside).log) : undefined);

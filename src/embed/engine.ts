@@ -9,6 +9,7 @@ import {
   type View,
 } from "../turn/index.ts";
 import { basketOf, createBasket } from "./basket.ts";
+import { getCarry, takeCarried, watchLinks } from "./carrying.ts";
 import { localNow } from "./clock.ts";
 import { openData } from "./compiled-data.ts";
 import { complain } from "./complain.ts";
@@ -19,6 +20,7 @@ import { drawingsIn } from "./drawings-in.ts";
 import type { StartFile } from "./engine-data.ts";
 import { createExclusive, meansOf } from "./exclusive.ts";
 import { storageKey } from "./first-options.ts";
+import { carriedIn } from "./fragment.ts";
 import { createLater } from "./later.ts";
 import { loadPatiently } from "./load-patiently.ts";
 import { createLogStore, type LogStore } from "./log-store.ts";
@@ -81,7 +83,9 @@ export async function startEngine(
   const basket = baskets.get(options.sessionName) ?? createBasket(options.sessionName);
   baskets.set(options.sessionName, basket);
   // Whoever comes back waits for what checks what was kept; to all others it comes in idle time.
-  const door = store.read() !== null || store.readAside().length > 0 ? bringDoor() : null;
+  const fragment = carriedIn(location.hash);
+  const isBack = fragment !== null || store.read() !== null || store.readAside().length > 0;
+  const door = isBack ? bringDoor() : null;
   door?.catch(() => null);
   const compiled = await openData(options.flows, language, built, isCurrent);
   if (!compiled) return null;
@@ -142,13 +146,14 @@ export async function startEngine(
     },
   };
   await door;
+  if (fragment !== null) around.brought = await takeCarried(fragment, store);
   const controller = await openController(around, load);
   const draft = createDraftOf(() => {
     const { journal } = controller;
     return openDoor().createDrafts({ key: `${lock}:draft`, journal, place: () => sessionStorage });
   });
   lookAtDrafts = draft.look;
-  /** A code that somebody has rejected is not looked up by itself again. */
+  // A code that somebody has rejected is not looked up by itself again.
   let lookedUp: string | null = null;
   const services: Services = {
     canLookUp,
@@ -168,6 +173,7 @@ export async function startEngine(
     signal,
     words: () => bringWords(language, () => controller.journal()),
     said: () => saidIn(controller.journal()),
+    carry: async () => (await getCarry()).linkOf(controller.journal(), location.href),
     shopHelp: { name: options.shopName, link: options.helpLink },
     basketLink: options.basketLink,
   };
@@ -192,10 +198,10 @@ export async function startEngine(
   addEventListener("pageshow", lookAtReturn);
   addEventListener("online", lookAtConnection);
   addEventListener("offline", lookAtConnection);
-  const stopWatching = watchPage(() => markPage(host));
+  const watched = [watchPage(() => markPage(host)), watchLinks()];
   const stop = () => {
     later.stop();
-    stopWatching();
+    for (const stopWatching of watched) stopWatching();
     clearInterval(timer);
     letGo();
     document.removeEventListener("visibilitychange", lookAtTab);
@@ -217,10 +223,7 @@ export async function startEngine(
   };
   const { takeEarly, tick: look } = controller;
   const running = {
-    actions,
-    services,
-    texts,
-    /** As many as have come by now. */
+    ...{ actions, services, texts },
     get screens() {
       return { ...later.screens, picture };
     },

@@ -31,7 +31,7 @@ import type { Keeping } from "./keeping.ts";
 import { type Beside, createSharedJournal, type News } from "./shared-journal.ts";
 
 /** These stay until they no longer hold; all others are told once. */
-const lasting: Notice["id"][] = ["memory-only", "offline"];
+const lasting: Notice["id"][] = ["memory-only", "offline", "carried"];
 
 /** One tab's session and where it is kept; several tabs share one journal. */
 export class Keeper {
@@ -65,6 +65,7 @@ export class Keeper {
       }
       if (at.store.readAside().length > 0) this.notices = ["set-aside"];
     }
+    if (at.brought) this.notices = [...this.notices.filter((id) => id !== "set-aside"), at.brought];
     const mark = at.stop.read();
     if (mark && !isStopped(this.session)) this.keep(stopBy(this.session, mark.danger, at.now()));
     else if (!mark && isStopped(this.session)) this.markStop(this.session);
@@ -183,6 +184,7 @@ export class Keeper {
     const { session } = resume(guide, leavePrepared(standing.log, left, at), at);
     putAside(store, this.journal);
     this.consent = { at, model: null };
+    this.notices = this.notices.filter((id) => id !== "carried");
     this.#standing = standing;
     return session;
   }

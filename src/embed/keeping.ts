@@ -1,4 +1,5 @@
 import type { Guide } from "../session/index.ts";
+import type { Brought } from "./fragment.ts";
 import type { LogStore } from "./log-store.ts";
 import type { Door } from "./missing.ts";
 import type { StopMark } from "./stop-mark.ts";
@@ -16,4 +17,6 @@ export type Keeping = {
   /** The model that the page is about. */
   model: string | null;
   now(): string;
+  /** What the page's address has brought: a session that lies aside by now, or a link that nothing could be made of. */
+  brought?: Brought;
 };

@@ -1,8 +1,8 @@
 import { ReadingScreen } from "../instruments/screens.tsx";
 import { Composer, Heard } from "../panel/screens/composer/index.ts";
 import { EndingScreen } from "../panel/screens/ending/index.ts";
-import { FullScreen } from "../panel/screens/full-screen/index.ts";
 import { ModelScreen } from "../panel/screens/model/index.ts";
+import { More } from "../panel/screens/more/index.ts";
 import { WaitScreen } from "../panel/screens/wait/index.ts";
 
 export { createDrawingsAhead } from "./drawings-ahead.ts";
@@ -15,5 +15,5 @@ export const laterScreens = {
   ending: EndingScreen,
   composer: Composer,
   heard: Heard,
-  full: FullScreen,
+  more: More,
 };

@@ -21,7 +21,7 @@ declare module "virtual:data" {
 declare module "virtual:later" {
   /** Where a piece of script lies that comes after the engine. */
   export function chunkAddress(
-    chunk: "door" | "later-screens" | "shop" | "photo" | "words" | "cut-open",
+    chunk: "door" | "later-screens" | "shop" | "photo" | "words" | "cut-open" | "carry",
   ): string;
   /** Where a drawing lies in a language. */
   export function drawingAddress(id: string, language: string): string;

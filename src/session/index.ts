@@ -1,6 +1,7 @@
 export { finish, type Steps } from "../advice/index.ts";
 export { type Answered, sameLater } from "./ahead.ts";
 export { bounds } from "./bounds.ts";
+export { carriedOf } from "./carried.ts";
 export { changeAnswer, putBack, startAgain } from "./change.ts";
 export { type Chart, createChart } from "./chart.ts";
 export { parseEvent, parseJournal } from "./door.ts";

@@ -29,6 +29,14 @@ export type Actions = {
   reportTrouble(): void;
 };
 
+/** A link that opens the session elsewhere, and what of it somebody typed themselves. */
+export type Carried = {
+  link: string;
+  /** The link as the rows of a QR code, true for dark; null where it is too long for one. */
+  code: boolean[][] | null;
+  words: string[];
+};
+
 /** Actions that all do the same: they tell what was asked for. */
 export function createActions(act: (name: keyof Actions, given: never[]) => void): Actions {
   // By their names, a line less for each in the first file; the compiler says which is missing.
@@ -126,6 +134,8 @@ export type Services = {
   words(): Promise<Words>;
   /** What was typed so far and is no answer, in the person's own words, for whoever takes over. */
   said(): string[];
+  /** What carries the session to another device. @throws Error where this browser cannot, or too much was said */
+  carry(): Promise<Carried>;
   shopHelp: { name: string; link: string | null };
   /** Where the shop's basket is, http or https; null where the page does not say. */
   basketLink: string | null;

@@ -6,6 +6,7 @@ export {
   type Basket,
   type BasketPart,
   type BasketState,
+  type Carried,
   createActions,
   type Draft,
   type Fact,

@@ -144,9 +144,11 @@ export type Notice = {
     | "offline"
     | "other-tab"
     | "tap-not-taken"
+    | "carried"
+    | "link-broken"
     | "set-aside";
   text: string;
-  /** The words of its button, where it has one: earlier answers were set aside and can be gone on with. */
+  /** The words of its button, where it has one: other answers were set aside, or came with a link, and can be gone on with. */
   goOn?: string;
 };
 

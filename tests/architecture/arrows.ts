@@ -175,6 +175,7 @@ export const packages: Record<string, Arrow> = {
     to: ["panel", "panel/frame", "panel/screens/reading", "screens of instruments", "embed"],
     because: "only what draws may know how it is drawn",
   },
+  uqr: { to: ["embed"], because: "a code is drawn of a link alone, in a file that comes with it" },
   i18next: { to: ["turn"], because: "everybody else is handed texts, and so needs no language" },
   "zod/mini": {
     to: [

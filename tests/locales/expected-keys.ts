@@ -27,7 +27,7 @@ const fixedKeys = [
   ...["memory-only", "welcome-back", "wait-over", "wait-ended", "shortened", "offline"].map(
     (id) => `notices.${id}`,
   ),
-  ...["other-tab", "tap-not-taken", "set-aside"].map((id) => `notices.${id}`),
+  ...["other-tab", "tap-not-taken", "set-aside", "carried", "link-broken"].map((id) => `notices.${id}`),
   ...["machine.ask", "machine.how", "machine.kept", "machine.shown", "go-on"].map((id) => `resumed.${id}`),
   ...["passes", "fails", "unclear"].map((verdict) => `findings.verdicts.${verdict}`),
   ...["flow", "temperature", "filter-age", "filter-age-one", "filter-age-open"].map((id) => `findings.${id}`),

@@ -11,7 +11,7 @@ export { Lines } from "./lines.tsx";
 export type { Trouble } from "./loading.tsx";
 export { Notices } from "./notices.tsx";
 export { Panel, type PanelProps } from "./panel.tsx";
-export type { ComposerProps, FullScreenProps, HeardProps, ScreenProps, Screens } from "./screens.ts";
+export type { ComposerProps, HeardProps, MoreProps, ScreenProps, Screens } from "./screens.ts";
 export { State } from "./state.tsx";
 /** The rules of the first file, for `adoptedStyleSheets`. */
 export const firstSheet = panelSheet + controlsSheet + openingSheet;

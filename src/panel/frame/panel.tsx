@@ -84,7 +84,7 @@ export class Panel extends Component<PanelProps> {
         dir={texts("ui.direction") as "ltr"}
         aria-label={texts("ui.title")}
       >
-        <Top key={isStop} view={view} actions={actions} texts={texts} full={screens?.full} />
+        <Top key={isStop} {...props} view={view} more={screens?.more} />
         {State && turn && <State turn={turn} texts={texts} />}
         {!isStop && (
           <Lines lines={view.lines} change={actions.change} texts={texts} changing={screens?.changing} />

@@ -44,10 +44,11 @@ export type HeardProps = Omit<ComposerProps, "heard" | "refill"> & {
   decide(reply: Reply | null): void;
 };
 
-/** What the menu's entry for the whole window is given: whether the menu is open, and what shuts it before an act. */
-export type FullScreenProps = {
+/** What the menu's later entries are given: whether the menu is open, and what shuts it before an act. */
+export type MoreProps = {
   view: View;
   actions: Actions;
+  services: Services;
   texts: Texts;
   isListed: boolean;
   leave(act: () => void): void;
@@ -56,13 +57,13 @@ export type FullScreenProps = {
 /**
  * What arrives with the engine, or after it: a screen for every kind of turn but `choice`, what we had changed, what
  * stands before and after the steps, the field where anything can be said and what is said to it, what is asked before
- * an answer is changed, the menu's entry for the whole window, notices, an ending's sign, and the pictures. The opening needs none of them, and its file has to be small.
+ * an answer is changed, more entries of the menu, notices, an ending's sign, and the pictures. The opening needs none of them, and its file has to be small.
  */
 export type Screens = { gate: ComponentType<ScreenProps> } & Partial<
   Record<"reading" | "model" | "wait" | "ending", ComponentType<ScreenProps>> & {
     composer: ComponentType<ComposerProps>;
     heard: ComponentType<HeardProps>;
-    full: ComponentType<FullScreenProps>;
+    more: ComponentType<MoreProps>;
   }
 > & {
     state: ComponentType<{ turn: Turn; texts: Texts }>;

@@ -1,10 +1,16 @@
 import { Component } from "preact";
-import type { Actions, Texts, View } from "../../turn/index.ts";
+import type { Actions, Services, Texts, View } from "../../turn/index.ts";
 import { Alert } from "./alert.tsx";
 import type { Screens, Way } from "./screens.ts";
 import { WayOut } from "./way-out.tsx";
 
-type Props = { view: View; actions: Actions; texts: Texts; full: Screens["full"] | undefined };
+type Props = {
+  view: View;
+  actions: Actions;
+  services: Services;
+  texts: Texts;
+  more: Screens["more"] | undefined;
+};
 
 /**
  * The bar above every turn: the mark, the name, the way out of a danger, and a menu of the other ways. Each asks in place
@@ -21,7 +27,7 @@ export class Top extends Component<Props, { asking: Way | "menu" | null }> {
 
   override render({ view, actions, texts }: Props) {
     const { asking } = this.state;
-    const { full: Full } = this.props;
+    const { more: More } = this.props;
     const others: Way[] = [...view.ways.filter((way) => way !== "danger"), "restart"];
     /** A second tap on what is open shuts it. */
     const opens = (way: Way | "menu") => ({
@@ -67,7 +73,7 @@ export class Top extends Component<Props, { asking: Way | "menu" | null }> {
             />
           )
         )}
-        {Full && <Full {...this.props} isListed={asking === "menu"} leave={this.#leave} />}
+        {More && <More {...this.props} isListed={asking === "menu"} leave={this.#leave} />}
       </header>
     );
   }

@@ -17,6 +17,7 @@ export const laterChunks = [
   "photo",
   "words",
   "cut-open",
+  "carry",
 ];
 
 /** Those that may come before the door has. */

@@ -146,6 +146,7 @@ export function servicesFor(fixture: string): Services {
       aside: () => null,
     }),
     said: () => [],
+    carry: async () => ({ link: "https://shop.example/#fridgeside=x", code: [[true]], words: [] }),
     findModel: async (typed) => {
       if (fixture === "model-broken") throw new Error("no catalogue");
       if (fixture === "model-slow") return never;

@@ -1,5 +1,5 @@
 import { Component } from "preact";
-import type { FullScreenProps } from "../../frame/index.ts";
+import type { MoreProps } from "../../frame/index.ts";
 import { passOver } from "./back-entries.ts";
 import { Whole } from "./whole.ts";
 
@@ -12,7 +12,7 @@ const windows = new WeakMap<Node, Window>();
 const canOpen = () => typeof HTMLDialogElement === "function" && "showModal" in HTMLDialogElement.prototype;
 
 /** The menu's entry that has the panel fill a phone's window; it keeps watch while it does. */
-export class FullScreen extends Component<FullScreenProps> {
+export class FullScreen extends Component<MoreProps> {
   #place: HTMLElement | null = null;
   #of: Window = { watching: 0 };
 
@@ -47,7 +47,7 @@ export class FullScreen extends Component<FullScreenProps> {
     });
   }
 
-  override render({ isListed, texts, leave }: FullScreenProps) {
+  override render({ isListed, texts, leave }: MoreProps) {
     const isThere = isListed && canOpen();
     return (
       <div

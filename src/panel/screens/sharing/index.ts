@@ -1,0 +1,1 @@
+export { Sharing } from "./sharing.tsx";

@@ -11,4 +11,4 @@ import { frozen } from "./frozen.ts";
 export const ownFlow = frozen(readFlow());
 
 /** The project's own texts, as `readLocales` reads them. */
-export const ownLocales = frozen(readLocales());
+export const ownTexts = frozen(readLocales());

@@ -1,13 +1,13 @@
 import { describe, expect, test } from "vitest";
 import { createConversations, type Wishes } from "../../src/cli/play-conversations.ts";
 import type { PlayLine, PlayOptions } from "../../src/cli/play-session.ts";
-import { ownFlow, ownLocales } from "../own-flow.ts";
+import { ownFlow, ownTexts } from "../own-flow.ts";
 import { inTradeOrder } from "../session/drive.ts";
 
 const flow = ownFlow;
 const base: PlayOptions = {
   guide: inTradeOrder(flow),
-  locales: ownLocales,
+  locales: ownTexts,
   language: "en-GB",
   model: null,
   scenario: null,

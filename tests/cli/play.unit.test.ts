@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { findModel, parseCatalogue, partFor } from "../../src/catalogue/index.ts";
 import { createPlay, type PlayLine, type PlayOptions } from "../../src/cli/play-session.ts";
-import { ownFlow, ownLocales } from "../own-flow.ts";
+import { ownFlow, ownTexts } from "../own-flow.ts";
 import { inTradeOrder, strips } from "../session/drive.ts";
 
 const { catalogue } = parseCatalogue(
@@ -13,7 +13,7 @@ const anyModel = [...catalogue.models.values()].find(
 );
 const base: PlayOptions = {
   guide: inTradeOrder(ownFlow),
-  locales: ownLocales,
+  locales: ownTexts,
   language: "en-GB",
   model: null,
   scenario: null,

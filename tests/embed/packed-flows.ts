@@ -3,10 +3,10 @@ import { fetchShopFlows } from "../../src/embed/shop-flows.ts";
 import type { Flow } from "../../src/guide/index.ts";
 import type { BuiltIn, PackData } from "../../src/pack/index.ts";
 import { createPanelData, knownDangers } from "../../src/workbench/build/panel-data.ts";
-import { ownFlow, ownLocales } from "../own-flow.ts";
+import { ownFlow, ownTexts } from "../own-flow.ts";
 
 export const whole = ownFlow;
-export const locales = ownLocales;
+export const locales = ownTexts;
 export const built = {
   ...createPanelData(whole, locales)["en-GB"]?.start,
   known: knownDangers(whole),

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { createTexts, type Texts } from "../../src/turn/index.ts";
 import { mapTexts } from "../../src/workbench/build/panel-data.ts";
-import { ownFlow, ownLocales } from "../own-flow.ts";
+import { ownFlow, ownTexts } from "../own-flow.ts";
 import { readerOf } from "../turn/reader.ts";
 
 /*
@@ -9,7 +9,7 @@ import { readerOf } from "../turn/reader.ts";
  * that it is.
  */
 const flow = ownFlow;
-const locales = ownLocales;
+const locales = ownTexts;
 const languages = Object.keys(mapTexts(locales, () => null));
 const textsOf = (tag: string): Texts => createTexts(locales, tag, readerOf(flow));
 const causes = Object.entries(flow.causes);

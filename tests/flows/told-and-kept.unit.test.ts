@@ -4,7 +4,7 @@ import type { Check, Flow, Outcome, Preparation, TurnRule } from "../../src/guid
 import { byPlugInstead, preparations } from "../../src/guide/index.ts";
 import { createTexts, type Texts } from "../../src/turn/index.ts";
 import { outcomesOf } from "../../src/workbench/verify/scope.ts";
-import { ownFlow, ownLocales } from "../own-flow.ts";
+import { ownFlow, ownTexts } from "../own-flow.ts";
 import { readerOf } from "../turn/reader.ts";
 
 /**
@@ -86,7 +86,7 @@ function mismatchOf(flow: Flow, texts: Texts, check: Check, id: string, turn: Tu
 }
 
 const flow = ownFlow;
-const locales = ownLocales;
+const locales = ownTexts;
 const read = (tag: string) => createTexts(locales, tag, readerOf(flow));
 
 const planted = (damage: (copy: Flow) => void) => {

@@ -6,13 +6,13 @@ import { startSession } from "../../src/session/index.ts";
 import { createTexts, type Turn, turnOf } from "../../src/turn/index.ts";
 import { createCutOpen } from "../../src/workbench/pictures/index.ts";
 import { guideFor } from "../compiled-once.ts";
-import { ownFlow, ownLocales } from "../own-flow.ts";
+import { ownFlow, ownTexts } from "../own-flow.ts";
 import { type Answers, at, follow, healthy } from "../session/drive.ts";
 import { readerOf } from "../turn/reader.ts";
 
 const flow = ownFlow;
 const start = startSession(guideFor(flow), at(0));
-const texts = createTexts(ownLocales, "en-GB", readerOf(flow));
+const texts = createTexts(ownTexts, "en-GB", readerOf(flow));
 const drawing: CutOpenDrawing = createCutOpen();
 const turnAt = (stop: string, answers: Answers = {}): Turn =>
   turnOf(follow(start, { ...healthy, ...answers }, stop), texts, at(0));

@@ -2,13 +2,13 @@ import { describe, expect, test } from "vitest";
 import type { LogEvent } from "../../src/session/index.ts";
 import { metaOf, record, startSession } from "../../src/session/index.ts";
 import { createTexts, fillIn, sentenceBehind, viewOf } from "../../src/turn/index.ts";
-import { ownFlow, ownLocales } from "../own-flow.ts";
+import { ownFlow, ownTexts } from "../own-flow.ts";
 import { createDraftOf } from "../panel/gallery/draft.ts";
 import { at, follow, healthy, inTradeOrder } from "../session/drive.ts";
 import { readerOf } from "./reader.ts";
 
 const flow = ownFlow;
-const texts = createTexts(ownLocales, "en-GB", readerOf(flow));
+const texts = createTexts(ownTexts, "en-GB", readerOf(flow));
 const atBin = follow(startSession(inTradeOrder(flow), at(0)), healthy, "ice-bin.look");
 
 function lineAfter(words: string) {

@@ -12,7 +12,7 @@ import {
 } from "../../src/session/index.ts";
 import { createTexts, turnOf } from "../../src/turn/index.ts";
 import { readingText } from "../../src/turn/reading-text.ts";
-import { ownFlow, ownLocales } from "../own-flow.ts";
+import { ownFlow, ownTexts } from "../own-flow.ts";
 import {
   type Answers,
   at,
@@ -31,7 +31,7 @@ import { reach } from "../session/reach.ts";
 import { readerOf } from "./reader.ts";
 
 const flow = ownFlow;
-const texts = createTexts(ownLocales, "en-GB", readerOf(flow));
+const texts = createTexts(ownTexts, "en-GB", readerOf(flow));
 const start = startSession(inTradeOrder(flow), at(0));
 const shown = (session: Session) => turnOf(session, texts, at(0));
 

@@ -2,12 +2,12 @@ import { describe, expect, test } from "vitest";
 import { startSession } from "../../src/session/index.ts";
 import { createTexts, turnOf } from "../../src/turn/index.ts";
 import { guideFor } from "../compiled-once.ts";
-import { ownFlow, ownLocales } from "../own-flow.ts";
+import { ownFlow, ownTexts } from "../own-flow.ts";
 import { type Answers, at, flowOf, follow, healthy, take } from "../session/drive.ts";
 import { readerOf } from "./reader.ts";
 
 const flow = ownFlow;
-const texts = createTexts(ownLocales, "en-GB", readerOf(flow));
+const texts = createTexts(ownTexts, "en-GB", readerOf(flow));
 const noIce: Answers = { ...healthy, "opening.symptom": "no-ice", "flow-test.run": flowOf(5) };
 const start = startSession(guideFor(flow), at(0));
 const turnAt = (turn: string) => turnOf(follow(start, noIce, turn), texts, at(0));

@@ -1,11 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { createTexts } from "../../src/turn/index.ts";
 import { worthOf } from "../../src/turn/worth.ts";
-import { ownFlow, ownLocales } from "../own-flow.ts";
+import { ownFlow, ownTexts } from "../own-flow.ts";
 import { readerOf } from "./reader.ts";
 
 const flow = ownFlow;
-const texts = createTexts(ownLocales, "en-GB", readerOf(flow));
+const texts = createTexts(ownTexts, "en-GB", readerOf(flow));
 const guarantee = texts("endings.guarantee");
 const optionOf = ({ age }: ReturnType<typeof worthOf>, id: string) =>
   age?.options.find((option) => option.id === id)?.worth ?? [];

@@ -3,11 +3,11 @@ import { askedOf, createWordsData, phrasesOf, sharedOf, withOwnLines } from "../
 import { wordsOf } from "../../src/understanding/index.ts";
 import { readPhrases } from "../../src/workbench/build/locales-folder.ts";
 import { halves, readUnseen } from "../bench/words/unseen.ts";
-import { ownFlow, ownLocales } from "../own-flow.ts";
+import { ownFlow, ownTexts } from "../own-flow.ts";
 import { phrases as few, smallData } from "./small-model.ts";
 
 const flow = ownFlow;
-const texts = { ...ownLocales["en-GB"], phrases: readPhrases()["en-GB"] ?? {} };
+const texts = { ...ownTexts["en-GB"], phrases: readPhrases()["en-GB"] ?? {} };
 const phrases = phrasesOf(texts);
 const countOf = (label: string) => phrases.filter((one) => one.label === label).length;
 
@@ -85,8 +85,7 @@ describe("the phrases of en-GB", () => {
 
 test("side answers have two sentences at most, and no number of money of ours", () => {
   for (const tag of ["en-GB", "en-US"]) {
-    const asides =
-      (ownLocales[tag] as Record<string, Record<string, Record<string, string>>>)["asides"] ?? {};
+    const asides = (ownTexts[tag] as Record<string, Record<string, Record<string, string>>>)["asides"] ?? {};
     const all = Object.values(asides).flatMap((one) => Object.values(one));
     expect(all.filter((text) => (text.match(/[.?!](?=\s|$|”)/g) ?? []).length > 2)).toEqual([]);
     expect(all.filter((text) => /[£$€\d]/.test(text))).toEqual([]);

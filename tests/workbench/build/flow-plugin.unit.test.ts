@@ -3,7 +3,7 @@ import type { StateConfig } from "../../../src/chart/index.ts";
 import { createTexts } from "../../../src/turn/index.ts";
 import { flowPlugin } from "../../../src/workbench/build/flow-plugin.ts";
 import { pictures } from "../../../src/workbench/pictures/index.ts";
-import { ownFlow, ownLocales } from "../../own-flow.ts";
+import { ownFlow, ownTexts } from "../../own-flow.ts";
 
 /** The data files of a build, by name. */
 function emitted(): Map<string, string> {
@@ -17,7 +17,7 @@ function emitted(): Map<string, string> {
 }
 
 test("every language has its texts in a file of its own, without those that lie with drawings and typed words", () => {
-  const locales = ownLocales;
+  const locales = ownTexts;
   const files = emitted();
   const ofEach = 2 + Object.keys(ownFlow.scenarios).length + Object.keys(pictures).length;
   expect(files.size).toBe(Object.keys(locales).length * ofEach);

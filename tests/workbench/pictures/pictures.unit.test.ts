@@ -6,10 +6,10 @@ import type { Resource } from "../../../src/turn/index.ts";
 import { createDrawings } from "../../../src/workbench/build/drawings.ts";
 import { frame, namesIn, pictures } from "../../../src/workbench/pictures/index.ts";
 import { findWords, onlyAmerican, onlyBritish } from "../../locales/spellings.ts";
-import { ownFlow, ownLocales } from "../../own-flow.ts";
+import { ownFlow, ownTexts } from "../../own-flow.ts";
 
 const flow = ownFlow;
-const locales = ownLocales;
+const locales = ownTexts;
 const drawings = createDrawings(locales);
 const ids = Object.keys(pictures);
 const sheet = readFileSync(join(import.meta.dirname, "../../../src/panel/pictures/drawing.css"), "utf8");

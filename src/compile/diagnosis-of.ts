@@ -99,16 +99,16 @@ function openingsOf(flow: Flow, scenario: string, ways: OpeningWay[], all: Names
       const { causes, weights, checks } = amongAfter(flow, scenario, answers);
       const placesIn = (names: string[], among: string[]) => among.map((name) => names.indexOf(name));
       const model = { causes: placesIn(all.causes, causes), weights, checks: placesIn(all.checks, checks) };
-      return { answers, model };
+      return { answers, model: JSON.stringify(model) };
     });
   const keyOf = (answers: Record<string, string>, turns: string[]) =>
     turns.map((turn) => answers[turn] ?? "").join(" ");
   const decides = (turns: string[]) => {
     const seen = new Map<string, string>();
     return after.every(({ answers, model }) => {
-      const [key, text] = [keyOf(answers, turns), JSON.stringify(model)];
-      const same = (seen.get(key) ?? text) === text;
-      seen.set(key, text);
+      const key = keyOf(answers, turns);
+      const same = (seen.get(key) ?? model) === model;
+      seen.set(key, model);
       return same;
     });
   };
@@ -117,11 +117,8 @@ function openingsOf(flow: Flow, scenario: string, ways: OpeningWay[], all: Names
     const fewer = turns.filter((one) => one !== turn);
     if (decides(fewer)) turns = fewer;
   }
-  const models = [...new Set(after.map(({ model }) => JSON.stringify(model)))];
-  const entries = after.map(({ answers, model }) => [
-    keyOf(answers, turns),
-    models.indexOf(JSON.stringify(model)),
-  ]);
+  const models = [...new Set(after.map(({ model }) => model))];
+  const entries = after.map(({ answers, model }) => [keyOf(answers, turns), models.indexOf(model)]);
   return {
     turns,
     entries: turns.length ? Object.fromEntries(entries) : {},

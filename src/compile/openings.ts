@@ -34,9 +34,16 @@ const fewAhead = 2;
  * Left out where one answer less leaves the same.
  */
 export function scenariosAhead(ways: OpeningWay[], scenarios: readonly string[]): Record<string, string[]> {
+  // Where each beginning can lead, in one pass over the ways.
+  const ends = new Map<string, Set<string>>();
+  for (const { answers, to } of ways)
+    for (let some = 0; some <= answers.length; some++) {
+      const begins = answers.slice(0, some).join(" ");
+      ends.set(begins, (ends.get(begins) ?? new Set()).add(to));
+    }
   const after = (answers: string[]) => {
-    const ends = ways.filter((way) => answers.every((answer, place) => way.answers[place] === answer));
-    return scenarios.filter((id) => ends.some(({ to }) => to === id));
+    const reached = ends.get(answers.join(" "));
+    return scenarios.filter((id) => reached?.has(id));
   };
   return Object.fromEntries(
     ways.flatMap(({ answers, to }) => {

@@ -38,8 +38,19 @@ function oursIn(leaving: readonly ({ leaves?: Prepared | undefined } | undefined
 /** A check that puts things back, and which of them its scenario can leave changed. */
 type Restorer = { id: string; restores: Preparation[] };
 
+/** Every check of a scenario asks for its restorers. */
+const known = new WeakMap<Flow, WeakMap<Scenario, readonly Restorer[]>>();
+
 /** The checks that put back what a scenario or the opening can leave changed, in the order in which they are asked. */
-export function restorersOf(flow: Flow, scenario: Scenario): Restorer[] {
+export function restorersOf(flow: Flow, scenario: Scenario): readonly Restorer[] {
+  const cache = known.get(flow) ?? new WeakMap<Scenario, readonly Restorer[]>();
+  known.set(flow, cache);
+  const restorers = cache.get(scenario) ?? findRestorers(flow, scenario);
+  cache.set(scenario, restorers);
+  return restorers;
+}
+
+function findRestorers(flow: Flow, scenario: Scenario): Restorer[] {
   const changed = scenario.checks.flatMap(({ check }) => {
     const rule = flow.checks[check];
     return rule ? changedBy(flow, rule) : [];

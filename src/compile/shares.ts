@@ -56,8 +56,18 @@ function settledIn({ scenarios, checks }: Flow, scenario: string): Set<string> {
   return new Set([...proofs, ...outcomes.flatMap(({ remedies }) => remedies ?? [])]);
 }
 
+const reckoned = new WeakMap<Flow, Map<string, readonly string[]>>();
+
 /** The causes that a scenario reckons with after one opening or another, in the order of their list. */
-export function causesOf(flow: Flow, scenario: string): string[] {
+export function causesOf(flow: Flow, scenario: string): readonly string[] {
+  const cache = reckoned.get(flow) ?? new Map<string, readonly string[]>();
+  reckoned.set(flow, cache);
+  const causes = cache.get(scenario) ?? causesAfterAny(flow, scenario);
+  cache.set(scenario, causes);
+  return causes;
+}
+
+function causesAfterAny(flow: Flow, scenario: string): string[] {
   const answers = (turn: string) => ["", ...Object.keys(flow.opening.turns[turn]?.answers ?? {})];
   const found = new Set(
     answers("supply").flatMap((supply) =>

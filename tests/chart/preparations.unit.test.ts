@@ -2,11 +2,11 @@ import { describe, expect, test } from "vitest";
 import type { ChartConfig, StateConfig, Transition } from "../../src/chart/index.ts";
 import { composeChart } from "../../src/compile/index.ts";
 import type { Flow } from "../../src/guide/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { verifyChart } from "../../src/workbench/verify/index.ts";
+import { ownFlow } from "../own-flow.ts";
 import { smallFlowOf } from "../workbench/small-flow/index.ts";
 
-const own = readFlow();
+const own = ownFlow;
 /** Most violations are planted in a small flow: it is walked many times as fast. */
 const small = smallFlowOf();
 const scenario = "no-ice";

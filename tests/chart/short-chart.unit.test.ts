@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { type ChartConfig, restoreChart, shortenChart } from "../../src/chart/index.ts";
-import { compileFlow } from "../../src/compile/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { compiledOnce } from "../compiled-once.ts";
+import { ownFlow } from "../own-flow.ts";
 
-const { start, scenarios } = compileFlow(readFlow());
+const { start, scenarios } = compiledOnce(ownFlow);
 const charts = [start.chart, ...scenarios.map(({ chart }) => chart)];
 
 const chartWith = (note: Record<string, string>): ChartConfig => ({

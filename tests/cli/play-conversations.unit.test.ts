@@ -1,14 +1,13 @@
 import { describe, expect, test } from "vitest";
 import { createConversations, type Wishes } from "../../src/cli/play-conversations.ts";
 import type { PlayLine, PlayOptions } from "../../src/cli/play-session.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
-import { readLocales } from "../../src/workbench/build/locales-folder.ts";
+import { ownFlow, ownTexts } from "../own-flow.ts";
 import { inTradeOrder } from "../session/drive.ts";
 
-const flow = readFlow();
+const flow = ownFlow;
 const base: PlayOptions = {
   guide: inTradeOrder(flow),
-  locales: readLocales(),
+  locales: ownTexts,
   language: "en-GB",
   model: null,
   scenario: null,

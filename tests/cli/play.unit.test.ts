@@ -2,8 +2,7 @@ import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { findModel, parseCatalogue, partFor } from "../../src/catalogue/index.ts";
 import { createPlay, type PlayLine, type PlayOptions } from "../../src/cli/play-session.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
-import { readLocales } from "../../src/workbench/build/locales-folder.ts";
+import { ownFlow, ownTexts } from "../own-flow.ts";
 import { inTradeOrder, strips } from "../session/drive.ts";
 
 const { catalogue } = parseCatalogue(
@@ -13,8 +12,8 @@ const anyModel = [...catalogue.models.values()].find(
   ({ code }) => partFor(catalogue, code, "door-seal").kind === "part",
 );
 const base: PlayOptions = {
-  guide: inTradeOrder(readFlow()),
-  locales: readLocales(),
+  guide: inTradeOrder(ownFlow),
+  locales: ownTexts,
   language: "en-GB",
   model: null,
   scenario: null,

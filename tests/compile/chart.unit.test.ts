@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { composeChart } from "../../src/compile/index.ts";
 import { memoryOf, metaOf, startSession } from "../../src/session/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { graphOf } from "../../src/workbench/verify/index.ts";
+import { ownFlow } from "../own-flow.ts";
 import {
   type Answers,
   at,
@@ -17,7 +17,7 @@ import {
 } from "../session/drive.ts";
 import { afterChange, lowFlow, noPlug, nothingFound, proved, putRight, withPlug } from "./written-paths.ts";
 
-const flow = readFlow();
+const flow = ownFlow;
 const guide = inTradeOrder(flow);
 const start = (model: string | null = null) => startSession(guide, at(0), model);
 /** The written paths are those of one scenario; the others have paths of their own, in the tests of scenarios. */

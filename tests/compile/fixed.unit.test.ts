@@ -3,11 +3,11 @@ import { composeScenario } from "../../src/compile/compose.ts";
 import { foldGuard, type Guard } from "../../src/condition/index.ts";
 import type { Flow } from "../../src/guide/index.ts";
 import { memoryOf, metaOf, record, startSession } from "../../src/session/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { graphOf } from "../../src/workbench/verify/graph.ts";
+import { ownFlow } from "../own-flow.ts";
 import { type Answers, at, celsius, follow, healthy, inTradeOrder, take } from "../session/drive.ts";
 
-const flow = readFlow();
+const flow = ownFlow;
 const start = () => startSession(inTradeOrder(flow), at(0), "TR-01");
 
 /** Guards that hold only where the freezer was not last read too warm, or was read again. */

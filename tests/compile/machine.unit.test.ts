@@ -6,7 +6,7 @@ import { onGrid } from "../../src/compile/model-of.ts";
 import { causesOf, sharesOf } from "../../src/compile/shares.ts";
 import { isThere } from "../../src/compile/worlds.ts";
 import type { Flow, Machine, Spread } from "../../src/guide/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { ownFlow } from "../own-flow.ts";
 import { enumerated } from "./enumerated.ts";
 
 const chance = fc.double({ min: 0.05, max: 1, noNaN: true });
@@ -66,7 +66,7 @@ describe("on a small machine, whatever its numbers,", () => {
 });
 
 describe("the project's machine", () => {
-  const flow: Flow = readFlow();
+  const flow: Flow = ownFlow;
 
   test("gives every cause of a scenario a share, which sum to 1 with whatever else it may be", () => {
     for (const scenario of Object.keys(flow.scenarios)) {

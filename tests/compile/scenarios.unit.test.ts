@@ -1,11 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { causesOf } from "../../src/compile/index.ts";
 import { memoryOf, metaOf, record, startSession } from "../../src/session/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { ownFlow } from "../own-flow.ts";
 import { type Answers, at, follow, healthy, inTradeOrder, take } from "../session/drive.ts";
 import { cases, signs, sound, tankFed, wetAt } from "./scenario-paths.ts";
 
-const flow = readFlow();
+const flow = ownFlow;
 const guide = inTradeOrder(flow);
 const start = () => startSession(guide, at(0), "TR-01");
 

@@ -9,12 +9,12 @@ import {
   demoFeedCommand,
 } from "../../demo/generate/feed/index.ts";
 import { foldCode, isOneSlip } from "../../src/catalogue/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { keyOf } from "../catalogue/slips.ts";
+import { ownFlow } from "../own-flow.ts";
 
 type Row = Record<string, string>;
 
-const { parts: kindsOfParts } = readFlow();
+const { parts: kindsOfParts } = ownFlow;
 const minutes = Object.fromEntries(Object.entries(kindsOfParts).map(([kind, each]) => [kind, each.minutes]));
 const textOf = (feed: Partial<DemoFeed>) =>
   [...createDemoFeed({ models: 6000, seed: 7, minutes, ...feed })].join("");

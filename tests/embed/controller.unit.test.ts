@@ -1,11 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { journalOf, type LogEvent, startSession } from "../../src/session/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { atModelOfBin } from "../browser/expected.ts";
+import { ownFlow } from "../own-flow.ts";
 import { at, flowOf, follow, healthy, inTradeOrder } from "../session/drive.ts";
 import { answerAll, createMemory, entriesOf, open } from "./open-controller.ts";
 
-const flow = readFlow();
+const flow = ownFlow;
 /** Little water: the next is the gate before the tap. */
 const atTapGate = follow(
   startSession(inTradeOrder(flow), at(0)),

@@ -1,10 +1,10 @@
 import { beforeEach, describe, expect, test } from "vitest";
-import { compileGuide } from "../../src/compile/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { guideFor } from "../compiled-once.ts";
+import { ownFlow } from "../own-flow.ts";
 import { at } from "../session/drive.ts";
 import { answerAll, createMemory, entriesOf, open } from "./open-controller.ts";
 
-const guide = compileGuide(readFlow());
+const guide = guideFor(ownFlow);
 let store: ReturnType<typeof createMemory>;
 const tab = () => open(store, { now: at(0) }, null, undefined, undefined, { guide });
 const told = (answer: string, words = "") => ({ words, facts: [{ turn: "opening.symptom", answer }] });

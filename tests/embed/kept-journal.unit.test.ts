@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { journalOf, startSession } from "../../src/session/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { ownFlow } from "../own-flow.ts";
 import { at, flowOf, follow, healthy, inTradeOrder } from "../session/drive.ts";
 import { answerAll, createMemory, entriesOf, open } from "./open-controller.ts";
 
@@ -87,7 +87,7 @@ describe("an answer that is changed", () => {
 test("a tap that was closed is not forgotten by a new start and a reload right after it", () => {
   const clock = { now: "2026-03-02T12:00:00Z" };
   const low = { ...healthy, "flow-test.run": flowOf(5) };
-  const flow = readFlow();
+  const flow = ownFlow;
   const { log } = follow(startSession(inTradeOrder(flow), at(0)), low, "supply-line.look");
   const store = createMemory();
   store.kept = journalOf(log);

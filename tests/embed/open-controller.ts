@@ -6,10 +6,10 @@ import type { StopMark } from "../../src/embed/stop-mark.ts";
 import type { Surroundings } from "../../src/embed/surroundings.ts";
 import type { Journal } from "../../src/session/index.ts";
 import type { View } from "../../src/turn/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { ownFlow } from "../own-flow.ts";
 import { inTradeOrder } from "../session/drive.ts";
 
-const guide = inTradeOrder(readFlow());
+const guide = inTradeOrder(ownFlow);
 
 /** A storage in memory; `kept` is the journal that lies in it, `mark` the danger that was reported. */
 export function createMemory(): LogStore & { kept: unknown; aside: unknown; mark: StopMark | null } {

@@ -2,12 +2,11 @@ import { createPacks } from "../../src/cli/pack-command.ts";
 import { fetchShopFlows } from "../../src/embed/shop-flows.ts";
 import type { Flow } from "../../src/guide/index.ts";
 import type { BuiltIn, PackData } from "../../src/pack/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
-import { readLocales } from "../../src/workbench/build/locales-folder.ts";
 import { createPanelData, knownDangers } from "../../src/workbench/build/panel-data.ts";
+import { ownFlow, ownTexts } from "../own-flow.ts";
 
-export const whole = readFlow();
-export const locales = readLocales();
+export const whole = ownFlow;
+export const locales = ownTexts;
 export const built = {
   ...createPanelData(whole, locales)["en-GB"]?.start,
   known: knownDangers(whole),

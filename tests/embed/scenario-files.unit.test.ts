@@ -1,16 +1,16 @@
 import { describe, expect, test } from "vitest";
-import { compileFlow } from "../../src/compile/index.ts";
 import { createScenarioFiles, type ScenarioFile } from "../../src/embed/scenario-files.ts";
 import type { Flow } from "../../src/guide/index.ts";
 import { createGuide } from "../../src/session/index.ts";
 import { createTexts } from "../../src/turn/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { compiledOnce } from "../compiled-once.ts";
+import { ownFlow } from "../own-flow.ts";
 import { readerOf } from "../turn/reader.ts";
 
-const whole = readFlow();
+const whole = ownFlow;
 const id = "odd-taste";
 const flow = { ...whole, scenarios: { [id]: whole.scenarios[id] } } as Flow;
-const compiled = compileFlow(flow);
+const compiled = compiledOnce(flow);
 const right = {
   ...compiled.scenarios[0],
   format: 2,

@@ -1,10 +1,10 @@
 import { expect, test } from "vitest";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { ownFlow } from "../own-flow.ts";
 import { inTradeOrder } from "../session/drive.ts";
 import { counts } from "../soak/counts.ts";
 import { Pair } from "./two-tabs.ts";
 
-const guide = inTradeOrder(readFlow());
+const guide = inTradeOrder(ownFlow);
 
 const steps = 25;
 

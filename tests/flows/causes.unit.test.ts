@@ -1,9 +1,9 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import type { Condition } from "../../src/condition/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { ownFlow } from "../own-flow.ts";
 
-const flow = readFlow();
+const flow = ownFlow;
 const causes = Object.entries(flow.causes);
 const turnsOf = [flow.opening, ...Object.values(flow.checks)].flatMap(({ id, turns }) =>
   Object.entries(turns).map(([turn, rule]) => ({ turn: `${id}.${turn}`, rule })),

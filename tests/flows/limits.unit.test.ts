@@ -1,9 +1,9 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { describe, expect, test } from "vitest";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { ownFlow } from "../own-flow.ts";
 
-const flow = readFlow();
+const flow = ownFlow;
 const limits = Object.entries(flow.limits);
 const root = fileURLToPath(new URL("../../", import.meta.url));
 const textOf = (folder: string, suffix: RegExp) =>

@@ -1,16 +1,15 @@
 import { describe, expect, test } from "vitest";
 import { createTexts, type Texts } from "../../src/turn/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
-import { readLocales } from "../../src/workbench/build/locales-folder.ts";
 import { mapTexts } from "../../src/workbench/build/panel-data.ts";
+import { ownFlow, ownTexts } from "../own-flow.ts";
 import { readerOf } from "../turn/reader.ts";
 
 /*
  * An ending speaks with one voice: what a part is proved for is said as a fact, and where nothing is proved no word says
  * that it is.
  */
-const flow = readFlow();
-const locales = readLocales();
+const flow = ownFlow;
+const locales = ownTexts;
 const languages = Object.keys(mapTexts(locales, () => null));
 const textsOf = (tag: string): Texts => createTexts(locales, tag, readerOf(flow));
 const causes = Object.entries(flow.causes);

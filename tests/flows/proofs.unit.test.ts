@@ -2,11 +2,11 @@ import { describe, expect, test } from "vitest";
 import type { Condition } from "../../src/condition/index.ts";
 import type { Flow } from "../../src/guide/index.ts";
 import { type Reading, verdictOn } from "../../src/instruments/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { type Literal, waysToHold } from "../../src/workbench/verify/ways-to-hold.ts";
+import { ownFlow } from "../own-flow.ts";
 import { celsius, iceCelsius, kilopascals, litresPerMinute } from "../session/drive.ts";
 
-const flow = readFlow();
+const flow = ownFlow;
 
 /** A finding, or a cause put right, that every way to a proof has to contain one of. */
 type Needed = { name: string; by: (Condition & object)[] };

@@ -3,9 +3,8 @@ import { needsOf } from "../../src/compile/index.ts";
 import type { Check, Flow, Outcome, Preparation, TurnRule } from "../../src/guide/index.ts";
 import { byPlugInstead, preparations } from "../../src/guide/index.ts";
 import { createTexts, type Texts } from "../../src/turn/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
-import { readLocales } from "../../src/workbench/build/locales-folder.ts";
 import { outcomesOf } from "../../src/workbench/verify/scope.ts";
+import { ownFlow, ownTexts } from "../own-flow.ts";
 import { readerOf } from "../turn/reader.ts";
 
 /**
@@ -86,8 +85,8 @@ function mismatchOf(flow: Flow, texts: Texts, check: Check, id: string, turn: Tu
   return [...lost, ...claimed];
 }
 
-const flow = readFlow();
-const locales = readLocales();
+const flow = ownFlow;
+const locales = ownTexts;
 const read = (tag: string) => createTexts(locales, tag, readerOf(flow));
 
 const planted = (damage: (copy: Flow) => void) => {

@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { fileSchemas, type Region, regionIn } from "../../src/guide/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { ownFlow } from "../own-flow.ts";
 
-const { regions } = readFlow();
+const { regions } = ownFlow;
 const { GB, US } = regions as { GB: Region; US: Region };
 const DE: Region = { ...GB, "default-for": ["de"] };
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { fileKind, fileSchemas } from "../../src/guide/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { ownFlow } from "../own-flow.ts";
 
 describe("a file in flows/", () => {
   test.each([
@@ -28,7 +28,7 @@ describe("a file in flows/", () => {
   });
 
   test("is refused with a word that nobody reads: a misspelt 'gates' would guard nothing", () => {
-    const check = readFlow().checks["fill-tube"];
+    const check = ownFlow.checks["fill-tube"];
     expect(fileSchemas.check.safeParse(check).success).toBe(true);
     expect(fileSchemas.check.safeParse({ ...check, gate: ["back-panel"] }).success).toBe(false);
   });

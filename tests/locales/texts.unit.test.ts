@@ -1,13 +1,12 @@
 import { describe, expect, test } from "vitest";
 import { createTexts, type Resource } from "../../src/turn/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
-import { readLocales } from "../../src/workbench/build/locales-folder.ts";
+import { ownFlow, ownTexts } from "../own-flow.ts";
 import { readerOf } from "../turn/reader.ts";
 import { expectedKeys } from "./expected-keys.ts";
 import { findWords, onlyAmerican, onlyBritish } from "./spellings.ts";
 
-const flow = readFlow();
-const locales = readLocales();
+const flow = ownFlow;
+const locales = ownTexts;
 const { needed, allowed } = expectedKeys(flow);
 const files = [...new Set(needed.map((key) => key.slice(0, key.indexOf("."))))];
 

@@ -1,16 +1,16 @@
 import { expect, test } from "vitest";
-import { compileFlow } from "../../src/compile/index.ts";
 import type { Flow } from "../../src/guide/index.ts";
 import { findOpenHazard } from "../../src/pack/find-open-hazard.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { knownDangers, placesOf } from "../../src/workbench/build/panel-data.ts";
+import { compiledOnce } from "../compiled-once.ts";
+import { ownFlow } from "../own-flow.ts";
 
-const flow = readFlow();
+const flow = ownFlow;
 const known = knownDangers(flow);
 
 /** What is open in the charts of a flow, by scenario. */
 function openIn(edited: Flow): (string | null)[] {
-  const { start, scenarios } = compileFlow(edited);
+  const { start, scenarios } = compiledOnce(edited);
   return scenarios.map(({ id, chart, flow: own }) =>
     findOpenHazard(chart, id, { ...start.flow, ...own }, placesOf(edited), known),
   );
@@ -21,7 +21,7 @@ test("a verified flow leaves no hazard without its gate", () => {
 });
 
 test("an ending for today that holds turns, or is none, is judged as any check", () => {
-  const { start, scenarios } = compileFlow(flow);
+  const { start, scenarios } = compiledOnce(flow);
   const [scenario] = scenarios.filter(({ chart, id }) => chart.states[id]?.states?.later);
   if (!scenario) throw new Error("No scenario has an ending for today");
   const { id, chart, flow: own } = scenario;

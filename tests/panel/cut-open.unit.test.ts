@@ -1,19 +1,18 @@
 import { describe, expect, test } from "vitest";
-import { compileGuide } from "../../src/compile/index.ts";
 import type { CutOpenDrawing } from "../../src/panel/cut-open/drawing.ts";
 import { sceneOf } from "../../src/panel/cut-open/scene-of.ts";
 import { saysSomething } from "../../src/panel/pictures/index.ts";
 import { startSession } from "../../src/session/index.ts";
 import { createTexts, type Turn, turnOf } from "../../src/turn/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
-import { readLocales } from "../../src/workbench/build/locales-folder.ts";
 import { createCutOpen } from "../../src/workbench/pictures/index.ts";
+import { guideFor } from "../compiled-once.ts";
+import { ownFlow, ownTexts } from "../own-flow.ts";
 import { type Answers, at, follow, healthy } from "../session/drive.ts";
 import { readerOf } from "../turn/reader.ts";
 
-const flow = readFlow();
-const start = startSession(compileGuide(flow), at(0));
-const texts = createTexts(readLocales(), "en-GB", readerOf(flow));
+const flow = ownFlow;
+const start = startSession(guideFor(flow), at(0));
+const texts = createTexts(ownTexts, "en-GB", readerOf(flow));
 const drawing: CutOpenDrawing = createCutOpen();
 const turnAt = (stop: string, answers: Answers = {}): Turn =>
   turnOf(follow(start, { ...healthy, ...answers }, stop), texts, at(0));

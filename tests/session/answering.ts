@@ -1,10 +1,10 @@
 import { beforeAll, describe, expect, test } from "vitest";
 import { type LogEvent, record } from "../../src/session/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { ownFlow } from "../own-flow.ts";
 import { copyOf, isOver, standOf } from "./walker.ts";
 import { causeOf, hazardsOf, story, takeWalks, unsaidAt } from "./walking.ts";
 
-const flow = readFlow();
+const flow = ownFlow;
 
 /** Whether an event has had something of the machine changed: a gate confirmed, or an answer that leaves it so. */
 function changesSomething(event: LogEvent): boolean {

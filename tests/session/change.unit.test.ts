@@ -13,11 +13,11 @@ import {
   startAgain,
   startSession,
 } from "../../src/session/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { ownFlow } from "../own-flow.ts";
 import { at, flowOf, follow, healthy, inTradeOrder, take } from "./drive.ts";
 import { copyOf, standOf } from "./walker.ts";
 
-const guide = inTradeOrder(readFlow());
+const guide = inTradeOrder(ownFlow);
 const start = startSession(guide, at(0));
 const turnOf = (session: Session) => metaOf(session).turn;
 const placeOf = (session: Session, turn: string) =>

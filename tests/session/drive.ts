@@ -1,12 +1,19 @@
 import { createListAdviser } from "../../src/advice/index.ts";
-import { compileGuide } from "../../src/compile/index.ts";
 import type { Flow } from "../../src/guide/index.ts";
 import type { Reading } from "../../src/instruments/index.ts";
 import { type Guide, type LogEvent, metaOf, record, type Session, stillSo } from "../../src/session/index.ts";
+import { guideFor } from "../compiled-once.ts";
 
 /** A guide that asks in the trade's order and greets nobody, for tests that are not about what comes next. */
-export const inTradeOrder = ({ opening: { greets: _, ...opening }, ...flow }: Flow): Guide =>
-  compileGuide({ ...flow, opening }, createListAdviser);
+export function inTradeOrder(flow: Flow): Guide {
+  const { greets: _, ...opening } = flow.opening;
+  const plain = ungreeted.get(flow) ?? { ...flow, opening };
+  ungreeted.set(flow, plain);
+  return guideFor(plain, createListAdviser);
+}
+
+/** Many files ask for the same one. */
+const ungreeted = new WeakMap<Flow, Flow>();
 
 /** What a householder answers at a turn: an answer's id, a reading, or that a wait ran to its end. */
 export type Answers = Record<string, string | Reading>;

@@ -1,15 +1,15 @@
 import { describe, expect, test } from "vitest";
 import { composeScenario } from "../../src/compile/compose.ts";
-import { compileGuide } from "../../src/compile/index.ts";
 import { foldGuard, type Guard } from "../../src/condition/index.ts";
 import { memoryOf, metaOf, record, replay, type Session, startSession } from "../../src/session/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { graphOf } from "../../src/workbench/verify/graph.ts";
 import { proved } from "../compile/written-paths.ts";
+import { guideFor } from "../compiled-once.ts";
+import { ownFlow } from "../own-flow.ts";
 import { type Answers, at, healthy, inTradeOrder, take } from "./drive.ts";
 import { soundAnswer } from "./reach.ts";
 
-const flow = readFlow();
+const flow = ownFlow;
 const { greets: _, ...opening } = flow.opening;
 const ofParts = Object.entries(proved).filter(([cause]) => flow.causes[cause]?.remedy === "part");
 const partOf = (session: Session) => flow.causes[memoryOf(session).cause ?? ""]?.part;
@@ -57,7 +57,7 @@ test("no chart has a way to a part that was fitted without help", () => {
 
 describe.each([
   ["in the trade's order", inTradeOrder(flow)],
-  ["by the diagnosis", compileGuide({ ...flow, opening })],
+  ["by the diagnosis", guideFor({ ...flow, opening })],
 ])("a part that was fitted without help, %s", (_name, guide) => {
   const named = ofParts.flatMap(([cause, [answers]]) => {
     const card = goOn(startSession(guide, at(0), "TR-01"), { ...healthy, ...answers });

@@ -16,12 +16,12 @@ import {
   standingOf,
   startSession,
 } from "../../src/session/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { ownFlow } from "../own-flow.ts";
 import { counts } from "../soak/counts.ts";
 import { at, follow, healthy, inTradeOrder } from "./drive.ts";
 import { copyOf, standOf } from "./walker.ts";
 
-const guide = inTradeOrder(readFlow());
+const guide = inTradeOrder(ownFlow);
 type Said = Journal["entries"][number]["event"];
 
 /** A journal in which this was said, a minute after each other; the ids are a, b, c … */

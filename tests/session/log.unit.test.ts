@@ -10,10 +10,10 @@ import {
   standingOf,
   startSession,
 } from "../../src/session/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { ownFlow } from "../own-flow.ts";
 import { answerTo, at, celsius, fittedOn, flowOf, inTradeOrder, take } from "./drive.ts";
 
-const flow = readFlow();
+const flow = ownFlow;
 const guide = inTradeOrder(flow);
 
 describe("a journal from storage, a link or a file", () => {

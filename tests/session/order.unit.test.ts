@@ -1,14 +1,14 @@
 import { describe, expect, test } from "vitest";
-import { compileGuide } from "../../src/compile/index.ts";
 import { metaOf, startSession } from "../../src/session/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { guideFor } from "../compiled-once.ts";
+import { ownFlow } from "../own-flow.ts";
 import { type Answers, at, celsius, healthy, take } from "./drive.ts";
 
 // The order of a person at a spares counter: what is free before what needs a jug, and nothing that was just learnt.
 // Common practice, no source, unless a line says otherwise.
 
-const flow = readFlow();
-const guide = compileGuide(flow);
+const flow = ownFlow;
+const guide = guideFor(flow);
 
 /** How a sound machine answers; a test says what is different. */
 const sound: Answers = { ...healthy, "fridge-temperature.read": celsius(4) };

@@ -18,11 +18,11 @@ import {
   startSession,
   tell,
 } from "../../src/session/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { ownFlow } from "../own-flow.ts";
 import { at, flowOf, follow, healthy, inTradeOrder, take } from "./drive.ts";
 import { copyOf } from "./walker.ts";
 
-const guide = inTradeOrder(readFlow());
+const guide = inTradeOrder(ownFlow);
 const atBin = follow(startSession(guide, at(0)), healthy, "ice-bin.look");
 const dribbles = "it dribbles a bit";
 

@@ -12,15 +12,14 @@ import {
   stillSo,
 } from "../../src/session/index.ts";
 import { createTexts, turnOf } from "../../src/turn/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
-import { readLocales } from "../../src/workbench/build/locales-folder.ts";
+import { ownFlow, ownTexts } from "../own-flow.ts";
 import { readerOf } from "../turn/reader.ts";
 import { type Answers, at, flowOf, follow, healthy, inTradeOrder, take } from "./drive.ts";
 
-const flow = readFlow();
+const flow = ownFlow;
 const guide = inTradeOrder(flow);
 const start = startSession(guide, at(0));
-const texts = createTexts(readLocales(), "en-GB", readerOf(flow));
+const texts = createTexts(ownTexts, "en-GB", readerOf(flow));
 const shown = (session: Session) => turnOf(session, texts, at(0));
 const words = (session: Session) => shown(session).body.join("\n");
 const turn = (session: Session) => metaOf(session).turn;

@@ -1,11 +1,11 @@
 import type { Reading } from "../../src/instruments/index.ts";
 import { memoryOf, metaOf, type Session } from "../../src/session/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { sound } from "../compile/scenario-paths.ts";
+import { ownFlow } from "../own-flow.ts";
 import { type Answers, runsOut, take } from "./drive.ts";
 import { type Aim, type Chance, hintsFor, mayLeadTo, readingsFor } from "./hints.ts";
 
-const flow = readFlow();
+const flow = ownFlow;
 
 /** So many different ways are tried before a turn counts as not to be come to. */
 const mostTries = 800;

@@ -1,12 +1,12 @@
 import { expect, test } from "vitest";
-import { compileGuide } from "../../src/compile/index.ts";
 import { memoryOf, metaOf, type Session, startSession } from "../../src/session/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { guideFor } from "../compiled-once.ts";
+import { ownFlow } from "../own-flow.ts";
 import { at, flowOf } from "./drive.ts";
 import { reach } from "./reach.ts";
 
-const flow = readFlow();
-const guide = compileGuide(flow);
+const flow = ownFlow;
+const guide = guideFor(flow);
 const start = () => startSession(guide, at(0));
 const findingsOf = (session: Session) =>
   Object.entries(memoryOf(session).findings).map(([turn, { answer }]) => `${turn}: ${answer}`);

@@ -1,10 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { memoryOf, metaOf, record, type Session, startSession } from "../../src/session/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { ownFlow } from "../own-flow.ts";
 import { at, celsius, flowOf, follow, healthy, inTradeOrder, take } from "./drive.ts";
 import { standOf } from "./walker.ts";
 
-const flow = readFlow();
+const flow = ownFlow;
 const start = startSession(inTradeOrder(flow), at(0));
 const atGate = follow(start, { ...healthy, "flow-test.run": flowOf(5) }, "stop-tap.gate-water-supply");
 

@@ -1,5 +1,4 @@
 import { describe, expect, test } from "vitest";
-import { compileGuide } from "../../src/compile/index.ts";
 import {
   changeAnswer as changing,
   memoryOf,
@@ -10,11 +9,12 @@ import {
   type Session,
   startSession,
 } from "../../src/session/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { guideFor } from "../compiled-once.ts";
+import { ownFlow } from "../own-flow.ts";
 import { at, celsius, flowOf, follow, healthy, inTradeOrder, runsOut, strips, take } from "./drive.ts";
 import { copyOf, standOf } from "./walker.ts";
 
-const flow = readFlow();
+const flow = ownFlow;
 const guide = inTradeOrder(flow);
 const start = startSession(guide, at(0));
 const lowFlow = { ...healthy, "flow-test.run": flowOf(5) };
@@ -260,7 +260,7 @@ describe("a log that a newer flow does not take to its end", () => {
   });
 
   test("keeps its own order of checks where today's advice would have asked others", () => {
-    const advised = compileGuide(flow);
+    const advised = guideFor(flow);
     const { session, dropped } = replay(advised, older.log);
     expect(dropped).toBe(0);
     expect(session.log.events).toEqual(older.log.events);
@@ -269,7 +269,7 @@ describe("a log that a newer flow does not take to its end", () => {
   });
 
   test("is led to no check that is not allowed, past no gate, and to no part that is not advised", () => {
-    const advised = compileGuide(flow);
+    const advised = guideFor(flow);
     const forged = (turn: string) => {
       const log = structuredClone(older.log);
       log.events.splice(4, 0, { type: "answered", turn, answer: "clean", at: at(5) });

@@ -13,10 +13,10 @@ import {
   startSession,
   straightenTimes,
 } from "../../src/session/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { ownFlow } from "../own-flow.ts";
 import { at, follow, healthy, inTradeOrder, runsOut, take } from "./drive.ts";
 
-const flow = readFlow();
+const flow = ownFlow;
 const guide = inTradeOrder(flow);
 const start = startSession(guide, at(0));
 const switchedOff = {

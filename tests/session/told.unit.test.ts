@@ -12,11 +12,11 @@ import {
   startSession,
   tell,
 } from "../../src/session/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { ownFlow } from "../own-flow.ts";
 import { at, follow, healthy, inTradeOrder, take } from "./drive.ts";
 import { copyOf } from "./walker.ts";
 
-const guide = inTradeOrder(readFlow());
+const guide = inTradeOrder(ownFlow);
 const start = startSession(guide, at(0));
 const atBin = follow(start, healthy, "ice-bin.look");
 

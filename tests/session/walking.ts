@@ -1,6 +1,5 @@
 import fc from "fast-check";
 import { changedIn } from "../../src/chart/index.ts";
-import { compileGuide } from "../../src/compile/index.ts";
 import { statesIn } from "../../src/guide/index.ts";
 import {
   createJournal,
@@ -12,13 +11,14 @@ import {
   standingOf,
   startSession,
 } from "../../src/session/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { guideFor } from "../compiled-once.ts";
+import { ownFlow } from "../own-flow.ts";
 import { at } from "./drive.ts";
 import { factsOf, isTrue } from "./facts.ts";
 import { copyOf, diceOf, isOver, type Step, standOf, wander } from "./walker.ts";
 
-const flow = readFlow();
-const guide = compileGuide(flow);
+const flow = ownFlow;
+const guide = guideFor(flow);
 
 export type Walk = { start: Session; steps: Step[]; last: Session };
 

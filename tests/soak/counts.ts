@@ -17,6 +17,8 @@ export const counts = {
   scxmlTurns: isSoak ? 0.9 : 0.75,
   /** Whether the walk beside our graph makes the reports of every turn at every visit, or at the first. */
   everyReport: isSoak,
+  /** Whether that walk tells snapshots apart in every scenario by all that any scenario turns on. */
+  everyMemory: isSoak,
   /** Journals with entries of any kind. */
   journals: isSoak ? 2000 : 40,
   /** Slips of a hand in the files of a small flow, and of the project's. */

@@ -1,14 +1,13 @@
 import { describe, expect, test } from "vitest";
 import { type Answered, memoryOf, metaOf, record, type Session, sameLater } from "../../src/session/index.ts";
 import { createTexts, handOn, makeReady, turnOf, viewOf } from "../../src/turn/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
-import { readLocales } from "../../src/workbench/build/locales-folder.ts";
+import { ownFlow, ownTexts } from "../own-flow.ts";
 import { at } from "../session/drive.ts";
 import { takeWalks } from "../session/walking.ts";
 import { counts } from "../soak/counts.ts";
 import { readerOf } from "./reader.ts";
 
-const texts = createTexts(readLocales(), "en-GB", readerOf(readFlow()));
+const texts = createTexts(ownTexts, "en-GB", readerOf(ownFlow));
 
 /** Every answer that was given on a walk, with the session it was given to. */
 function* given(

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { memoryOf, record, type Session, startSession } from "../../src/session/index.ts";
 import { createTexts, turnOf, viewOf } from "../../src/turn/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { ownFlow } from "../own-flow.ts";
 import {
   type Answers,
   at,
@@ -16,7 +16,7 @@ import {
 import { readerOf } from "./reader.ts";
 import { words } from "./words.ts";
 
-const flow = readFlow();
+const flow = ownFlow;
 const start = startSession(inTradeOrder(flow), at(0));
 const texts = createTexts({ "en-GB": words }, "en-GB", readerOf(flow));
 const shown = (session: Session) => turnOf(session, texts, at(0));

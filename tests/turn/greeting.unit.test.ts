@@ -1,6 +1,5 @@
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
-import { compileGuide } from "../../src/compile/index.ts";
 import {
   greetingOf,
   type Held,
@@ -10,13 +9,14 @@ import {
   startSession,
 } from "../../src/session/index.ts";
 import { createTexts, greetedView, viewOf } from "../../src/turn/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { readLocales } from "../../src/workbench/build/locales-folder.ts";
+import { guideFor } from "../compiled-once.ts";
+import { ownFlow } from "../own-flow.ts";
 import { at, take } from "../session/drive.ts";
 import { readerOf } from "./reader.ts";
 
-const flow = readFlow();
-const start = startSession(compileGuide(flow), at(0));
+const flow = ownFlow;
+const start = startSession(guideFor(flow), at(0));
 const locales = readLocales(join(import.meta.dirname, "../../locales"));
 const texts = createTexts(locales, "en-GB", readerOf(flow));
 const complaint: Held = {
@@ -75,7 +75,7 @@ test("Nobody is greeted once something was answered, taken back or stopped", () 
 
 test("A flow in which no turn greets begins with the chart's first", () => {
   const { greets: _, ...opening } = flow.opening;
-  const plain = startSession(compileGuide({ ...flow, opening }), at(0));
+  const plain = startSession(guideFor({ ...flow, opening }), at(0));
   expect(greetingOf(plain)).toBeNull();
   expect(shown(plain).turn?.turn).toBe("opening.danger");
 });

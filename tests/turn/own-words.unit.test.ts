@@ -2,14 +2,13 @@ import { describe, expect, test } from "vitest";
 import type { LogEvent } from "../../src/session/index.ts";
 import { metaOf, record, startSession } from "../../src/session/index.ts";
 import { createTexts, fillIn, sentenceBehind, viewOf } from "../../src/turn/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
-import { readLocales } from "../../src/workbench/build/locales-folder.ts";
+import { ownFlow, ownTexts } from "../own-flow.ts";
 import { createDraftOf } from "../panel/gallery/draft.ts";
 import { at, follow, healthy, inTradeOrder } from "../session/drive.ts";
 import { readerOf } from "./reader.ts";
 
-const flow = readFlow();
-const texts = createTexts(readLocales(), "en-GB", readerOf(flow));
+const flow = ownFlow;
+const texts = createTexts(ownTexts, "en-GB", readerOf(flow));
 const atBin = follow(startSession(inTradeOrder(flow), at(0)), healthy, "ice-bin.look");
 
 function lineAfter(words: string) {

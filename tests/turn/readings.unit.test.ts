@@ -12,8 +12,7 @@ import {
 } from "../../src/session/index.ts";
 import { createTexts, turnOf } from "../../src/turn/index.ts";
 import { readingText } from "../../src/turn/reading-text.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
-import { readLocales } from "../../src/workbench/build/locales-folder.ts";
+import { ownFlow, ownTexts } from "../own-flow.ts";
 import {
   type Answers,
   at,
@@ -31,8 +30,8 @@ import {
 import { reach } from "../session/reach.ts";
 import { readerOf } from "./reader.ts";
 
-const flow = readFlow();
-const texts = createTexts(readLocales(), "en-GB", readerOf(flow));
+const flow = ownFlow;
+const texts = createTexts(ownTexts, "en-GB", readerOf(flow));
 const start = startSession(inTradeOrder(flow), at(0));
 const shown = (session: Session) => turnOf(session, texts, at(0));
 

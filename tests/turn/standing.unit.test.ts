@@ -1,16 +1,15 @@
 import { describe, expect, test } from "vitest";
-import { compileGuide } from "../../src/compile/index.ts";
 import { startSession } from "../../src/session/index.ts";
 import { createTexts, turnOf } from "../../src/turn/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
-import { readLocales } from "../../src/workbench/build/locales-folder.ts";
+import { guideFor } from "../compiled-once.ts";
+import { ownFlow, ownTexts } from "../own-flow.ts";
 import { type Answers, at, flowOf, follow, healthy, take } from "../session/drive.ts";
 import { readerOf } from "./reader.ts";
 
-const flow = readFlow();
-const texts = createTexts(readLocales(), "en-GB", readerOf(flow));
+const flow = ownFlow;
+const texts = createTexts(ownTexts, "en-GB", readerOf(flow));
 const noIce: Answers = { ...healthy, "opening.symptom": "no-ice", "flow-test.run": flowOf(5) };
-const start = startSession(compileGuide(flow), at(0));
+const start = startSession(guideFor(flow), at(0));
 const turnAt = (turn: string) => turnOf(follow(start, noIce, turn), texts, at(0));
 
 describe("where a search stands", () => {

@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { createTexts, type Resource } from "../../src/turn/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { ownFlow } from "../own-flow.ts";
 import { readerOf } from "./reader.ts";
 
-const flow = readFlow();
+const flow = ownFlow;
 
 const locales: Record<string, Resource> = {
   "en-GB": {

@@ -1,12 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { createTexts } from "../../src/turn/index.ts";
 import { worthOf } from "../../src/turn/worth.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
-import { readLocales } from "../../src/workbench/build/locales-folder.ts";
+import { ownFlow, ownTexts } from "../own-flow.ts";
 import { readerOf } from "./reader.ts";
 
-const flow = readFlow();
-const texts = createTexts(readLocales(), "en-GB", readerOf(flow));
+const flow = ownFlow;
+const texts = createTexts(ownTexts, "en-GB", readerOf(flow));
 const guarantee = texts("endings.guarantee");
 const optionOf = ({ age }: ReturnType<typeof worthOf>, id: string) =>
   age?.options.find((option) => option.id === id)?.worth ?? [];

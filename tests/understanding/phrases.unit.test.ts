@@ -1,13 +1,13 @@
 import { describe, expect, test } from "vitest";
 import { askedOf, createWordsData, phrasesOf, sharedOf, withOwnLines } from "../../src/training/index.ts";
 import { wordsOf } from "../../src/understanding/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
-import { readLocales, readPhrases } from "../../src/workbench/build/locales-folder.ts";
+import { readPhrases } from "../../src/workbench/build/locales-folder.ts";
 import { halves, readUnseen } from "../bench/words/unseen.ts";
+import { ownFlow, ownTexts } from "../own-flow.ts";
 import { phrases as few, smallData } from "./small-model.ts";
 
-const flow = readFlow();
-const texts = { ...readLocales()["en-GB"], phrases: readPhrases()["en-GB"] ?? {} };
+const flow = ownFlow;
+const texts = { ...ownTexts["en-GB"], phrases: readPhrases()["en-GB"] ?? {} };
 const phrases = phrasesOf(texts);
 const countOf = (label: string) => phrases.filter((one) => one.label === label).length;
 
@@ -85,8 +85,7 @@ describe("the phrases of en-GB", () => {
 
 test("side answers have two sentences at most, and no number of money of ours", () => {
   for (const tag of ["en-GB", "en-US"]) {
-    const asides =
-      (readLocales()[tag] as Record<string, Record<string, Record<string, string>>>)["asides"] ?? {};
+    const asides = (ownTexts[tag] as Record<string, Record<string, Record<string, string>>>)["asides"] ?? {};
     const all = Object.values(asides).flatMap((one) => Object.values(one));
     expect(all.filter((text) => (text.match(/[.?!](?=\s|$|”)/g) ?? []).length > 2)).toEqual([]);
     expect(all.filter((text) => /[£$€\d]/.test(text))).toEqual([]);

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { InstrumentName } from "../../src/instruments/index.ts";
 import { type Context, understand } from "../../src/understanding/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
+import { ownFlow } from "../own-flow.ts";
 import { at, small } from "./small-model.ts";
 
 /** What is to be entered for a sentence typed on 27 November 2026, or null. */
@@ -11,7 +11,7 @@ function read(instrument: InstrumentName, sentence: string, about: Partial<Conte
   );
   return found?.kind === "reading" ? found.entries : null;
 }
-const american = { region: readFlow().regions["US"] as Context["region"] };
+const american = { region: ownFlow.regions["US"] as Context["region"] };
 
 describe("water and time", () => {
   test.each([

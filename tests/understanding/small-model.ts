@@ -1,7 +1,7 @@
 import { createWordsData } from "../../src/training/index.ts";
 import { type Context, readModel } from "../../src/understanding/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { readPhrases } from "../../src/workbench/build/locales-folder.ts";
+import { ownFlow } from "../own-flow.ts";
 
 const own = readPhrases()["en-GB"] ?? {};
 
@@ -56,7 +56,7 @@ export const smallData = createWordsData(
 );
 export const small = readModel(smallData.model);
 
-const region = readFlow().regions["GB"] as Context["region"];
+const region = ownFlow.regions["GB"] as Context["region"];
 
 /** A turn of its own in Great Britain, on 27 November 2026. */
 export const at = (turn: string, about: Partial<Context> = {}): Context => ({

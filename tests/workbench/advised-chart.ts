@@ -2,9 +2,10 @@ import { initialTransition, type SnapshotFrom, transition } from "xstate";
 import { type Adviser, type Advisers, createAdviser } from "../../src/advice/index.ts";
 import type { Advice, ChartContext, ChartEvent, Note } from "../../src/chart/index.ts";
 import { createMemory, holds, remember } from "../../src/chart/index.ts";
-import { compileFlow, composeChart } from "../../src/compile/index.ts";
+import { composeChart } from "../../src/compile/index.ts";
 import type { Flow } from "../../src/guide/index.ts";
 import { type Chart, createChart } from "../../src/session/index.ts";
+import { compiledOnce } from "../compiled-once.ts";
 
 export type Snapshot = SnapshotFrom<Chart>;
 
@@ -12,7 +13,7 @@ export type Snapshot = SnapshotFrom<Chart>;
 export function createAdvisedChart(flow: Flow, advisers: Advisers = createAdviser) {
   const config = composeChart(flow);
   const chart = createChart(config, flow.limits);
-  const subjects = new Map(compileFlow(flow).scenarios.map((one) => [one.id, one]));
+  const subjects = new Map(compiledOnce(flow).scenarios.map((one) => [one.id, one]));
   const known = new Map<string, Adviser>();
 
   /** Of the scenario that a choice would be made in; null where none would. */

@@ -2,16 +2,16 @@ import { Window } from "happy-dom";
 import { beforeAll, describe, expect, test } from "vitest";
 import { composeChart } from "../../src/compile/index.ts";
 import { answersTurn } from "../../src/instruments/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { drawScxml, stateName } from "../../src/workbench/draw/index.ts";
 import { compileGuard } from "../../src/workbench/draw/scxml-guards.ts";
 import { graphOf } from "../../src/workbench/verify/index.ts";
+import { ownFlow } from "../own-flow.ts";
 import { at, celsius, flowOf, fridgeCelsius } from "../session/drive.ts";
 import { counts } from "../soak/counts.ts";
 import { dataOf, openDocument } from "./scxml-run.ts";
 import { createSequences, isElsewhere, type Sequence } from "./sequences.ts";
 
-const flow = readFlow();
+const flow = ownFlow;
 const { leaves } = graphOf(composeChart(flow));
 const scenarios = Object.keys(flow.scenarios);
 let sequences: ReturnType<typeof createSequences>;

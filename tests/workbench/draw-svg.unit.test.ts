@@ -1,10 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { composeChart } from "../../src/compile/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { drawSvg } from "../../src/workbench/draw/index.ts";
+import { ownFlow } from "../own-flow.ts";
 import { readDrawing, waysOf } from "./drawn.ts";
 
-const flow = readFlow();
+const flow = ownFlow;
 const config = composeChart(flow);
 
 describe.each(Object.keys(flow.scenarios))("the drawing of %s", (scenario) => {

@@ -1,5 +1,6 @@
 import { readSource } from "../../src/workbench/build/yaml-source.ts";
-import { type FileProblem, type Source, verifyFolder } from "../../src/workbench/verify/index.ts";
+import { type FileProblem, verifyFolder } from "../../src/workbench/verify/index.ts";
+import { readOnce } from "../read-once.ts";
 import { smallFlow, smallTexts } from "./small-flow/index.ts";
 
 /** A copy of the small flow's files in which one thing is changed. */
@@ -16,17 +17,8 @@ const flows = smallFlow();
 const locales = smallTexts();
 const partKinds = Object.keys(readSource("parts.yaml", flows["parts.yaml"] ?? "").data as object);
 
-const known = new Map<string, Source>();
-/** Reads a file once for all tests. */
-const read = (file: string, text: string): Source => {
-  const key = `${file}\n${text}`;
-  const source = known.get(key) ?? readSource(file, text);
-  known.set(key, source);
-  return source;
-};
-
 /** Everything wrong with the small flow as it is. */
-export const untouched = verifyFolder({ flows, locales, partKinds, read });
+export const untouched = verifyFolder({ flows, locales, partKinds, read: readOnce });
 
 /**
  * The problems that come with the changes and were not there before, and the marked places, in the order of the
@@ -50,7 +42,7 @@ export function plant(...changes: Planted[]): { found: FileProblem[]; marked: Ma
       ? [{ file: path, line: lines.length, column: (lines.at(-1) ?? "").length + 1 }]
       : [];
   });
-  const found = verifyFolder({ ...files, partKinds, read });
+  const found = verifyFolder({ ...files, partKinds, read: readOnce });
   return {
     found: found.filter(
       (one) => !untouched.some((old) => old.message === one.message && old.file === one.file),
@@ -64,7 +56,7 @@ export type Marked = { file: string; line: number; column: number };
 /** The problems that a folder without a file has. */
 export function without(file: string): FileProblem[] {
   const { [file]: _, ...rest } = flows;
-  return verifyFolder({ flows: rest, locales, partKinds, read }).filter(
+  return verifyFolder({ flows: rest, locales, partKinds, read: readOnce }).filter(
     (one) => !untouched.some((old) => old.message === one.message && old.file === one.file),
   );
 }

@@ -2,17 +2,10 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { ownFlows, readYamlFiles } from "../../src/workbench/build/flows-folder.ts";
 import { ownLocales } from "../../src/workbench/build/locales-folder.ts";
-import { readSource } from "../../src/workbench/build/yaml-source.ts";
-import { type Source, verifyFolder } from "../../src/workbench/verify/index.ts";
+import { verifyFolder } from "../../src/workbench/verify/index.ts";
+import { readOnce } from "../read-once.ts";
 import { counts } from "../soak/counts.ts";
 import { smallFlow, smallTexts } from "./small-flow/index.ts";
-
-const known = new Map<string, Source>();
-const read = (file: string, text: string): Source => {
-  const source = known.get(file + text) ?? readSource(file, text);
-  known.set(file + text, source);
-  return source;
-};
 
 /** What a hand can do to a line: lose it, double it, push it in, cut it short, or mistype a word in it. */
 const hands: ((line: string, at: number) => string[])[] = [
@@ -52,7 +45,7 @@ test.each([
           lines.splice(where, 1, ...(hands[hand]?.(lines[where] ?? "", at) ?? []));
           changed[file] = lines.join("\n");
         }
-        for (const { file, line, column } of verifyFolder({ flows: changed, locales, read })) {
+        for (const { file, line, column } of verifyFolder({ flows: changed, locales, read: readOnce })) {
           const lines = (changed[file] ?? locales[file] ?? "").split("\n");
           expect(line).toBeLessThanOrEqual(lines.length);
           expect(column).toBeLessThanOrEqual((lines[line - 1] ?? "").length + 1);

@@ -1,10 +1,10 @@
 import { expect, test } from "vitest";
 import { textsNeeded } from "../../src/guide/texts-needed.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { expectedKeys } from "../locales/expected-keys.ts";
+import { ownFlow } from "../own-flow.ts";
 import { plant } from "./planted.ts";
 
-const flow = readFlow();
+const flow = ownFlow;
 
 test("the verifier calls for every text that belongs to an id of the flow, and for no other", () => {
   const { needed } = expectedKeys(flow);

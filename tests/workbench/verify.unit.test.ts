@@ -2,11 +2,11 @@ import { describe, expect, test } from "vitest";
 import type { ChartConfig, StateConfig } from "../../src/chart/index.ts";
 import { composeChart } from "../../src/compile/index.ts";
 import type { Flow } from "../../src/guide/index.ts";
-import { readFlow } from "../../src/workbench/build/flows-folder.ts";
 import { graphOf, verifyChart } from "../../src/workbench/verify/index.ts";
+import { ownFlow } from "../own-flow.ts";
 import { dominatorsOf, immediateDominators, type Successors } from "./dominators.ts";
 
-const flow = readFlow();
+const flow = ownFlow;
 const scenario = "no-ice-plumbed";
 
 describe("the whole chart", () => {

@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { createDraws } from "../../../tests/measuring/coverage-draws.ts";
+import { ownFlow } from "../../../tests/own-flow.ts";
 import { counts } from "../../../tests/soak/counts.ts";
 import { askLimits, type Verdict } from "../../measuring/index.ts";
-import { readFlow } from "../../workbench/build/flows-folder.ts";
 import { assessFlow } from "./assess.ts";
 import { flowLimits } from "./limits.ts";
 import type { FlowRun } from "./reading.ts";
@@ -13,7 +13,7 @@ import type { FlowRun } from "./reading.ts";
  * and the time is rounded to `step` seconds; the stopwatch gives tenths. A wrong 'fails' sells a filter that nobody needs, a wrong 'passes' opens
  * the back of the machine. The seed is fixed.
  */
-const limits = flowLimits(askLimits(readFlow().limits));
+const limits = flowLimits(askLimits(ownFlow.limits));
 const trials = counts.draws;
 
 function measure(unit: "ml" | "g", step: number, trueFlow: number): Record<Verdict, number> {

@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { createDraws, shareOf } from "../../../tests/measuring/coverage-draws.ts";
+import { ownFlow } from "../../../tests/own-flow.ts";
 import { counts } from "../../../tests/soak/counts.ts";
 import { askLimits, fromKilopascals, type PressureUnit, type VolumeUnit } from "../../measuring/index.ts";
-import { readFlow } from "../../workbench/build/flows-folder.ts";
 import { assessSupply } from "./assess.ts";
 import { checkSupply } from "./check.ts";
 import { supplyLimits as limits } from "./example-limits.ts";
@@ -153,7 +153,7 @@ describe("whatever is measured", () => {
 
 /** JCGM 101:2008: draw every error by chance, under the product's own limits. */
 describe("drawn by chance", () => {
-  const own = ownLimits(askLimits(readFlow().limits), { limit: "supply-pressure-statutory", says: "" });
+  const own = ownLimits(askLimits(ownFlow.limits), { limit: "supply-pressure-statutory", says: "" });
   const trials = 20_000;
   const drawFill = (perMinute: number, seconds: number) => {
     const { even, normal } = createDraws(20_080_101);

@@ -1,9 +1,25 @@
 import { keepersOf, needsOf } from "../../compile/index.ts";
-import { everyPreparation, type Flow, limitOf, preparations, stateAfter } from "../../guide/index.ts";
+import {
+  everyPreparation,
+  type Flow,
+  limitOf,
+  type Preparation,
+  preparations,
+  stateAfter,
+} from "../../guide/index.ts";
 import { emergency } from "./exits.ts";
 import type { Edge, Graph } from "./graph.ts";
 import { outcomesOf } from "./scope.ts";
-import { afterStep, isPassable, type Stand, type Watch, waysFor, withoutTwins } from "./stand.ts";
+import {
+  afterStep,
+  atFirst,
+  createStands,
+  isPassable,
+  type Stand,
+  type Watch,
+  waysFor,
+  withoutTwins,
+} from "./stand.ts";
 import type { ChartFault } from "./words-of-chart.ts";
 
 /**
@@ -38,47 +54,58 @@ function walk(flow: Flow, graph: Graph, watch: Watch): ChartFault[] {
     [...graph.leaves].flatMap(([leaf, { meta }]) => (meta?.outcome ? [endingAt(leaf)] : [])),
   );
   const restored = new Set(Object.values(flow.checks).flatMap(({ restores = [] }) => restores));
-  const open: Stand[] = [
-    { leaf: graph.start, scenario: null, state: null, leaks: [], confirmed: false, really: false },
-  ];
-  const seen = new Map<string, Set<string>>();
-  /** Each stand is looked at once. */
-  const goTo = (reached: Stand) => {
-    const top = topOf(reached.leaf);
-    const stand = Object.hasOwn(flow.scenarios, top) ? { ...reached, scenario: top } : reached;
-    const key = `${stand.scenario} ${stand.state} ${stand.leaks} ${stand.confirmed} ${stand.really}`;
-    const keys = seen.get(stand.leaf) ?? new Set();
-    if (keys.has(key)) return;
-    seen.set(stand.leaf, keys.add(key));
-    open.push(stand);
+  const needed = new Map<string, Set<string>>();
+  /** What a turn needs is asked of the flow too, so that a chart cannot lose it. */
+  const neededAt = (leaf: string, one: Preparation) => {
+    const before = needed.get(leaf);
+    if (before) return before;
+    const meta = graph.leaves.get(leaf)?.meta;
+    const check = flow.checks[meta?.check ?? ""];
+    const turn = check?.turns[meta?.turn.split(".")[1] ?? ""];
+    const both = [meta?.needs?.[one], check && turn && needsOf(flow, check, turn)[one]];
+    const needs = new Set(both.flatMap((is) => is ?? []));
+    needed.set(leaf, needs);
+    return needs;
+  };
+  const same = createStands();
+  const open: { leaf: string; stand: Stand }[] = [{ leaf: graph.start, stand: same(atFirst) }];
+  const seen = new Map<string, Set<Stand>>();
+  /** Each place is looked at once in each stand. */
+  const goTo = (leaf: string, reached: Stand) => {
+    const top = topOf(leaf);
+    const moves = top !== reached.scenario && Object.hasOwn(flow.scenarios, top);
+    const stand = same(moves ? { ...reached, scenario: top } : reached);
+    const stands = seen.get(leaf) ?? new Set();
+    if (stands.has(stand)) return;
+    seen.set(leaf, stands.add(stand));
+    open.push({ leaf, stand });
   };
   for (let here = open.pop(); here; here = open.pop()) {
-    const { leaf, state, really } = here;
+    const { leaf, stand } = here;
+    const { state, really } = stand;
     const meta = graph.leaves.get(leaf)?.meta;
     if (of) {
       const isChanged = state === preparations[of].ours || state === preparations[of].left;
-      // What a turn needs is asked of the flow too, so that a chart cannot lose it.
-      const check = flow.checks[meta?.check ?? ""];
-      const turn = check?.turns[meta?.turn.split(".")[1] ?? ""];
-      for (const is of [meta?.needs?.[of], check && turn && needsOf(flow, check, turn)[of]])
-        if (is && (is === preparations[of].back ? restored.has(of) && isChanged : state !== is))
+      for (const is of neededAt(leaf, of))
+        if (is === preparations[of].back ? restored.has(of) && isChanged : state !== is)
           faults.push({ code: "wrong-state", state: leaf, of, is });
       if (meta?.outcome && isChanged && !meta.tells?.includes(of))
         faults.push({ code: "left-untold", state: leaf, of });
     }
     const ways = from.get(leaf) ?? [];
-    if (meta && !ways.some(({ event }) => event === "session-resumed")) goTo({ ...here, really: false });
+    if (meta && !ways.some(({ event }) => event === "session-resumed"))
+      goTo(leaf, stand.really ? { ...stand, really: false } : stand);
     for (const edge of ways) {
-      if (!isPassable(edge, here, watch)) continue;
+      if (!isPassable(edge, stand, watch)) continue;
       // What leads back into a search asks the opening's answers, which are those that led into it.
-      if (edge.event === "trouble-returned" && here.scenario && here.scenario !== topOf(edge.to)) continue;
+      if (edge.event === "trouble-returned" && stand.scenario && stand.scenario !== topOf(edge.to)) continue;
       const inShort = gate && meta?.short && meta.gate === gate && edge.event === "answered.ready";
       if (inShort && !really && !edge.to.endsWith(`/gate-${gate}`))
         faults.push({ code: "short-too-long", state: leaf, gate });
-      const next = afterStep(edge, here, watch, meta ?? null);
-      const ends =
-        endings.has(endingAt(edge.to)) && !endings.has(endingAt(leaf)) && !emergency.test(edge.event);
-      if (of && ends && topOf(edge.to) !== "stopped" && next.state === preparations[of].ours) {
+      const next = afterStep(edge, stand, watch, meta ?? null);
+      const mayForget = of && next.state === preparations[of].ours && topOf(edge.to) !== "stopped";
+      const ends = mayForget && endings.has(endingAt(edge.to)) && !endings.has(endingAt(leaf));
+      if (ends && !emergency.test(edge.event)) {
         // An answer may end a session at once, and the ending says what is to be put back. Only a tap is asked about first.
         const water =
           flow.scenarios[topOf(leaf)]?.keeps || next.leaks.length || keepers.includes(causeOf(edge));
@@ -87,13 +114,20 @@ function walk(flow: Flow, graph: Graph, watch: Watch): ChartFault[] {
         if (!(of === "water" ? water : atOnce || !restored.has(of)))
           faults.push({ code: "left-changed", state: leaf, to: edge.to, of });
       }
-      goTo(next);
+      goTo(edge.to, next);
     }
   }
   return faults;
 }
 
-const topOf = (leaf: string) => leaf.split("/")[0] ?? "";
+const tops = new Map<string, string>();
+/** A walk asks for it at every edge. */
+function topOf(leaf: string): string {
+  const top = tops.get(leaf) ?? leaf.split("/")[0] ?? "";
+  tops.set(leaf, top);
+  return top;
+}
+
 const causeOf = ({ way }: Edge) => way?.actions?.map(({ params }) => params.cause ?? "").at(-1) ?? "";
 
 /** Answers of a check that puts things back and do not say how they leave them: it would be asked for ever. */

@@ -16,18 +16,36 @@ export type Watch = {
 };
 
 /**
- * A place of the chart with all that a walk follows. `scenario`: the one that the search goes through, at an ending too.
+ * All that a walk follows, at a place of the chart. `scenario`: the one that the search goes through, at an ending too.
  * `state`: of the preparation, null as it was found. `leaks`: causes found that keep the tap closed. `confirmed`: what
  * the chart remembers of the gate; `really`: whether the same person has just confirmed it in full and nothing undid it.
  */
 export type Stand = {
-  leaf: string;
   scenario: string | null;
   state: string | null;
   leaks: readonly string[];
   confirmed: boolean;
   really: boolean;
 };
+
+/** Before anything was answered. */
+export const atFirst: Stand = { scenario: null, state: null, leaks: [], confirmed: false, really: false };
+
+/** Makes of stands that are the same the same one: a walk comes to few different ones, and asks for each very often. */
+export function createStands(): (stand: Stand) => Stand {
+  const known = new Map<string, Stand>();
+  const first = new Set<Stand>();
+  return (stand) => {
+    if (first.has(stand)) return stand;
+    const { scenario, state, leaks, confirmed, really } = stand;
+    const key = `${scenario} ${state} ${leaks} ${confirmed} ${really}`;
+    const before = known.get(key);
+    if (before) return before;
+    known.set(key, stand);
+    first.add(stand);
+    return stand;
+  };
+}
 
 /** An edge, and whether it is passable hangs on the stand. */
 export type Way = Edge & { hangs: boolean };
@@ -44,19 +62,11 @@ export function withoutTwins(edges: readonly Edge[]): Edge[] {
 
 /** The edges by their start, those left out that are passable in no stand. */
 export function waysFor(edges: readonly Edge[], watch: Watch): Map<string, Way[]> {
-  const nowhere: Stand = {
-    leaf: "",
-    scenario: null,
-    state: null,
-    leaks: [],
-    confirmed: false,
-    really: false,
-  };
   const from = new Map<string, Way[]>();
   for (const edge of edges) {
     const guard = edge.way?.guard;
     const hangs = guard !== undefined && wordsIn(guard).some((word) => isFollowed(word, watch));
-    if (!hangs && !isPassable({ ...edge, hangs: true }, nowhere, watch)) continue;
+    if (!hangs && !isPassable({ ...edge, hangs: true }, atFirst, watch)) continue;
     const ways = from.get(edge.from);
     if (ways) ways.push({ ...edge, hangs });
     else from.set(edge.from, [{ ...edge, hangs }]);
@@ -93,22 +103,16 @@ export function isPassable({ way, hangs }: Way, stand: Stand, watch: Watch): boo
   return !hangs || !way?.guard || truthOf(way.guard, (word) => isSo(word, stand, watch)) !== false;
 }
 
-/** Where an edge leads, with all that it notes down. @param meta of the turn that it leaves */
-export function afterStep(
-  { to, event, way }: Edge,
-  stand: Stand,
-  watch: Watch,
-  meta: TurnMeta | null,
-): Stand {
+/** The stand after an edge, with all that it notes down: the very same where nothing changes. @param meta of the turn that it leaves */
+export function afterStep({ event, way }: Edge, stand: Stand, watch: Watch, meta: TurnMeta | null): Stand {
   const note = way ? noteOf(way) : none;
   // Most answers change nothing that is followed.
-  if (note === none) return { ...stand, leaf: to, really: stand.really && event !== "session-resumed" };
+  if (note === none) return stand.really && event === "session-resumed" ? { ...stand, really: false } : stand;
   const left = watch.one && note.leaves?.[watch.one];
   const undone = statesIn(watch.leaves).some(([one, state]) => (note.leaves?.[one] ?? state) !== state);
   const isFull = meta?.gate === watch.gate && !meta?.short && event === "answered.ready";
   const confirms = note.confirms === watch.gate;
   return {
-    leaf: to,
     scenario: stand.scenario,
     state: watch.one && left ? stateAfter(watch.one, stand.state, left) : stand.state,
     // Only the tap is kept closed by a leak.

@@ -1,8 +1,9 @@
 import { appendFileSync, cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { readSource, readYamlFiles } from "../../../src/workbench/build/index.ts";
+import { readYamlFiles } from "../../../src/workbench/build/index.ts";
 import { type FileProblem, verifyFolder } from "../../../src/workbench/verify/index.ts";
+import { readOnce } from "../../read-once.ts";
 
 const root = fileURLToPath(new URL("../../../", import.meta.url));
 
@@ -48,7 +49,7 @@ export function createCopy(...folders: string[]) {
       verifyFolder({
         flows: readYamlFiles(join(path, "flows")),
         locales: readYamlFiles(join(path, "locales")),
-        read: readSource,
+        read: readOnce,
       }),
     remove: () => rmSync(path, { recursive: true, force: true }),
   };

@@ -2,9 +2,8 @@ import { expect, test } from "vitest";
 import type { StateConfig } from "../../../src/chart/index.ts";
 import { createTexts } from "../../../src/turn/index.ts";
 import { flowPlugin } from "../../../src/workbench/build/flow-plugin.ts";
-import { readFlow } from "../../../src/workbench/build/flows-folder.ts";
-import { readLocales } from "../../../src/workbench/build/locales-folder.ts";
 import { pictures } from "../../../src/workbench/pictures/index.ts";
+import { ownFlow, ownTexts } from "../../own-flow.ts";
 
 /** The data files of a build, by name. */
 function emitted(): Map<string, string> {
@@ -18,9 +17,9 @@ function emitted(): Map<string, string> {
 }
 
 test("every language has its texts in a file of its own, without those that lie with drawings and typed words", () => {
-  const locales = readLocales();
+  const locales = ownTexts;
   const files = emitted();
-  const ofEach = 2 + Object.keys(readFlow().scenarios).length + Object.keys(pictures).length;
+  const ofEach = 2 + Object.keys(ownFlow.scenarios).length + Object.keys(pictures).length;
   expect(files.size).toBe(Object.keys(locales).length * ofEach);
   for (const tag of Object.keys(locales)) {
     const [, source = ""] = [...files].find(([name]) => name.startsWith(`parts/${tag}-`)) ?? [];
@@ -37,7 +36,7 @@ test("every scenario lies in a file of its own beside the start, which names it,
   const files = emitted();
   const [, start = "{}"] = [...files].find(([name]) => name.startsWith("parts/en-GB-")) ?? [];
   const { files: beside, flow, resources } = JSON.parse(start);
-  expect(Object.keys(beside)).toEqual(Object.keys(readFlow().scenarios));
+  expect(Object.keys(beside)).toEqual(Object.keys(ownFlow.scenarios));
   for (const [id, file] of Object.entries(beside)) {
     const scenario = JSON.parse(files.get(`parts/${file}`) ?? "{}");
     expect([scenario.id, scenario.version, scenario.format]).toEqual([id, flow.version, 2]);
@@ -59,7 +58,7 @@ test("each language's start has the region of its readers, and that one alone", 
     expect(start.match(/"date-order"/g)).toHaveLength(1);
     return JSON.parse(start).flow.region;
   };
-  const { GB, US } = readFlow().regions;
+  const { GB, US } = ownFlow.regions;
   expect([regionIn("en-GB"), regionIn("en-US")]).toEqual([GB, US]);
 });
 

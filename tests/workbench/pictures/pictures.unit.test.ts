@@ -4,13 +4,12 @@ import { brotliCompressSync } from "node:zlib";
 import { describe, expect, test } from "vitest";
 import type { Resource } from "../../../src/turn/index.ts";
 import { createDrawings } from "../../../src/workbench/build/drawings.ts";
-import { readFlow } from "../../../src/workbench/build/flows-folder.ts";
-import { readLocales } from "../../../src/workbench/build/locales-folder.ts";
 import { frame, namesIn, pictures } from "../../../src/workbench/pictures/index.ts";
 import { findWords, onlyAmerican, onlyBritish } from "../../locales/spellings.ts";
+import { ownFlow, ownTexts } from "../../own-flow.ts";
 
-const flow = readFlow();
-const locales = readLocales();
+const flow = ownFlow;
+const locales = ownTexts;
 const drawings = createDrawings(locales);
 const ids = Object.keys(pictures);
 const sheet = readFileSync(join(import.meta.dirname, "../../../src/panel/pictures/drawing.css"), "utf8");

@@ -12,8 +12,14 @@ export const relayBounds = {
   peers: 5,
   /** Rooms of one relay at a time. */
   rooms: 1000,
+  /** Connections of one relay at a time. */
+  connections: 6000,
+  /** Connections from one address at a time: a call centre has one. */
+  connectionsFromOne: 200,
   /** Milliseconds that a room lasts: two hours. */
   roomLasts: 7_200_000,
+  /** Milliseconds after its end in which slow readers of a room still get what was said; then it is forgotten. */
+  endLasts: 60_000,
   /** Milliseconds that a code lasts, which are NIST SP 800-63B's ten minutes for a secret passed on by another channel. */
   codeLasts: 600_000,
   /** Messages a second from one connection, over time. */
@@ -22,6 +28,14 @@ export const relayBounds = {
   burst: 20,
   /** Messages above that before the line is cut; until then they are dropped, and their sender repeats them. */
   dropped: 40,
+  /** Bytes on their way to one reader before the rest waits for it. */
+  unread: 65_536,
+  /** Milliseconds that a reader may leave as much unread before the line is cut. */
+  slowFor: 15_000,
+  /** Milliseconds between two repetitions of what one connection asks for. */
+  askAgain: 1500,
+  /** Milliseconds within which everybody comes back after a relay has said that it stops, so that not all do at once. */
+  comeBack: 5000,
   /** Milliseconds until the first message, which says who is there. */
   firstMessage: 10_000,
   /** Tries of codes a minute from one address. */

@@ -1,7 +1,7 @@
 /** What both ends and the relay speak, small enough for a phone. What the relay alone decides lies in room/. */
 export { relayBounds } from "./bounds.ts";
 export { type Bucket, type Pace, takeOne } from "./bucket.ts";
-export { carried, maySend, type Role, steering } from "./kinds.ts";
+export { kinds, type Lane, type Role } from "./kinds.ts";
 export {
   bytesOf,
   type First,
@@ -13,6 +13,7 @@ export {
   type ToRelay,
   version,
   type Wait,
+  type Why,
 } from "./messages.ts";
 export { createReceiver, type Received, type Receiver, receive, upTo } from "./receiver.ts";
 export {

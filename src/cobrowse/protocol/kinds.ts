@@ -2,21 +2,23 @@
 export type Role = "householder" | "agent";
 
 /**
- * What each may have carried. The relay never reads it. An `entry` is one of the householder's journal, which their
- * device alone writes; all that an agent sends is a suggestion that the device may show.
+ * The two ways on which a sender's messages go, each with numbers of its own: what is carried to the others, and what
+ * steers the room. What has to wait on the one never holds up the other: a pause overtakes all that it stops.
  */
-export const carried: Record<Role, readonly string[]> = {
-  householder: ["entry", "line"],
-  agent: ["line", "point", "propose", "correct", "told"],
-};
+export type Lane = "carried" | "steering";
 
-/** What each may say to the relay itself. Whom an `admit` or a `turn-away` means stands in its body. */
-export const steering: Record<Role, readonly string[]> = {
-  householder: ["admit", "turn-away", "pause", "resume", "code", "end"],
-  agent: ["leave"],
+/**
+ * What each may send. The relay never reads what it carries. An `entry` is one of the householder's journal, which
+ * their device alone writes; all that an agent sends is a suggestion that the device may show. Whom an `admit` or a
+ * `turn-away` means stands in its body.
+ */
+export const kinds: Record<Lane, Record<Role, readonly string[]>> = {
+  carried: {
+    householder: ["entry", "line"],
+    agent: ["line", "point", "propose", "correct", "told"],
+  },
+  steering: {
+    householder: ["admit", "turn-away", "pause", "resume", "code", "end"],
+    agent: ["leave"],
+  },
 };
-
-/** Whether somebody in this role may send this kind. */
-export function maySend(role: Role, kind: string): boolean {
-  return carried[role].includes(kind) || steering[role].includes(kind);
-}

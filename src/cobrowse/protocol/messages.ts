@@ -1,10 +1,11 @@
 import { relayBounds } from "./bounds.ts";
+import type { Lane } from "./kinds.ts";
 
 /** The version of the protocol; the first message names it. */
 export const version = 1;
 
-/** One message with its sender's number, which counts from 1. Who its sender is, the relay knows by the connection. */
-export type Put = { type: "put"; n: number; kind: string; body: string };
+/** One message with its sender's number, which counts from 1 on each lane. Who its sender is, the relay knows by the connection. */
+export type Put = { type: "put"; lane: Lane; n: number; kind: string; body: string };
 
 /** What comes first on a connection, and nothing else does: the only place of a secret. */
 export type First =
@@ -15,31 +16,55 @@ export type First =
 /** What is sent to the relay. */
 export type ToRelay = First | Put | { type: "ask"; after: number };
 
-/** One entry of a room's log: numbered once, in one order for everybody. `at` is the relay's clock, milliseconds. */
+/**
+ * One entry of a room's log: numbered once, in one order for everybody. `at` is the relay's clock, milliseconds. The
+ * relay writes two kinds itself: `opened` and `joined`, with the agent's name; each is the first that its sender steers.
+ */
 export type RoomRecord = { seq: number; from: string; n: number; at: number; kind: string; body: string };
 
 /** Why a message has to wait: its sender keeps it and repeats it later. */
-export type Wait = "paused" | "not-admitted" | "full" | "too-fast";
+export type Wait = "paused" | "not-admitted" | "full";
 
-/** What the relay sends. Times are spans in milliseconds, as clocks differ. */
+/**
+ * Why the relay hangs up. After `replaced`, `ended`, `gone` and `unknown` there is nothing to come back to; after
+ * `too-often`, `locked`, `busy` and `full` one may try again, after `wait`; the others are mistakes of the sender.
+ */
+export type Why =
+  | "replaced"
+  | "ended"
+  | "gone"
+  | "unknown"
+  | "too-often"
+  | "locked"
+  | "busy"
+  | "full"
+  | "no-such-code"
+  | "no-such-token"
+  | "malformed"
+  | "not-yours"
+  | "number-taken"
+  | "flood"
+  | "silent";
+
+/** What the relay sends; `welcome` has the last number that was kept of each lane. Times are spans in milliseconds, as clocks differ. */
 export type FromRelay =
-  | { type: "welcome"; room: string; peer: string; last: number; endsIn: number; secret?: string }
+  | ({ type: "welcome"; room: string; peer: string; endsIn: number; secret?: string } & Record<Lane, number>)
   | { type: "code"; code: string; endsIn: number }
-  | { type: "kept"; n: number; seq: number }
-  | { type: "missing"; last: number }
-  | { type: "wait"; n: number; why: Wait }
+  | { type: "kept"; lane: Lane; n: number; seq: number }
+  | { type: "missing"; lane: Lane; last: number }
+  | { type: "wait"; lane: Lane; n: number; why: Wait }
   | ({ type: "record" } & RoomRecord)
   | { type: "all"; seq: number }
   | { type: "moving"; wait: number; to?: string }
-  | { type: "no"; why: string; wait?: number };
+  | { type: "no"; why: Why; wait?: number };
 
 /** The fields of each message of the relay: n a number from 0, s a text, a question mark where it may be missing. */
 const fields: Record<FromRelay["type"], string> = {
-  welcome: "room:s peer:s last:n endsIn:n secret:s?",
+  welcome: "room:s peer:s carried:n steering:n endsIn:n secret:s?",
   code: "code:s endsIn:n",
-  kept: "n:n seq:n",
-  missing: "last:n",
-  wait: "n:n why:s",
+  kept: "lane:s n:n seq:n",
+  missing: "lane:s last:n",
+  wait: "lane:s n:n why:s",
   record: "seq:n from:s n:n at:n kind:s body:s",
   all: "seq:n",
   moving: "wait:n to:s?",
@@ -81,6 +106,6 @@ export function bytesOf(text: string): number {
 
 /** Whether the relay would take this much in one message, whichever number it gets. */
 export function fits(kind: string, body: string): boolean {
-  const put: Put = { type: "put", n: relayBounds.number, kind, body };
+  const put: Put = { type: "put", lane: "steering", n: relayBounds.number, kind, body };
   return body.length <= relayBounds.body && bytesOf(JSON.stringify(put)) <= relayBounds.message;
 }

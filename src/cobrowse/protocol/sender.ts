@@ -1,4 +1,5 @@
 import { type Bucket, takeOne } from "./bucket.ts";
+import type { Lane } from "./kinds.ts";
 import type { Put } from "./messages.ts";
 
 /** Well below what the relay allows, so that questions and a second try have room. */
@@ -9,10 +10,11 @@ const ahead = 8;
 const [soon, late] = [2000, 30_000];
 
 /**
- * What somebody sends and has not been acknowledged yet. Plain data: whoever keeps it before they send, and takes it up
+ * What somebody sends on one lane and has not been acknowledged yet. Plain data: whoever keeps it before they send, and takes it up
  * again after a reload, loses nothing and says nothing twice.
  */
 export type Sender = {
+  lane: Lane;
   /** The number that was given last. */
   last: number;
   /** What was not acknowledged, in order. */
@@ -28,9 +30,10 @@ export type Sender = {
   bucket: Bucket;
 };
 
-/** A sender that has said nothing. */
-export function createSender(now: number): Sender {
+/** A sender that has said nothing; its first welcome says which numbers are gone. */
+export function createSender(lane: Lane, now: number): Sender {
   return {
+    lane,
     last: 0,
     queue: [],
     sent: 0,
@@ -44,7 +47,7 @@ export function createSender(now: number): Sender {
 /** Gives a message its number. Check that it `fits` first: the relay hangs up on a longer one. */
 export function enqueue(sender: Sender, kind: string, body: string): Sender {
   const n = sender.last + 1;
-  return { ...sender, last: n, queue: [...sender.queue, { type: "put", n, kind, body }] };
+  return { ...sender, last: n, queue: [...sender.queue, { type: "put", lane: sender.lane, n, kind, body }] };
 }
 
 /** What is to be sent now, in its order; the sender knows afterwards that it was. */

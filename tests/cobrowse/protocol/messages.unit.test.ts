@@ -5,8 +5,8 @@ import { readFirst, readLater } from "../../../src/cobrowse/protocol/room/index.
 
 describe("what the relay sends", () => {
   test("is read by its known fields alone", () => {
-    const text = '{"type":"kept","n":1,"seq":7,"__proto__":{"x":1},"more":true}';
-    expect(readFromRelay(text)).toEqual({ type: "kept", n: 1, seq: 7 });
+    const text = '{"type":"kept","lane":"carried","n":1,"seq":7,"__proto__":{"x":1},"more":true}';
+    expect(readFromRelay(text)).toEqual({ type: "kept", lane: "carried", n: 1, seq: 7 });
   });
 
   test("may leave out what need not be there", () => {
@@ -23,10 +23,10 @@ describe("what the relay sends", () => {
     '{"type":"constructor"}',
     '{"type":"__proto__"}',
     '{"type":["kept"],"n":1}',
-    '{"type":"kept","n":1}',
-    '{"type":"kept","n":1.5,"seq":2}',
-    '{"type":"kept","n":-1,"seq":2}',
-    '{"type":"kept","n":"1","seq":2}',
+    '{"type":"kept","lane":"carried","n":1}',
+    '{"type":"kept","lane":"carried","n":1.5,"seq":2}',
+    '{"type":"kept","lane":"carried","n":-1,"seq":2}',
+    '{"type":"kept","lane":"carried","n":"1","seq":2}',
     '{"type":"record","seq":1,"from":"h","n":1,"at":0,"kind":"entry","body":{}}',
   ])("is nothing where it is not the protocol's: %s", (text) => expect(readFromRelay(text)).toBe(null));
 
@@ -39,7 +39,7 @@ describe("what is sent to the relay", () => {
   test("is read where it is the protocol's", () => {
     expect(readFirst('{"type":"open","v":1}')).toEqual({ type: "open", v: 1 });
     expect(readLater('{"type":"ask","after":0}')).toEqual({ type: "ask", after: 0 });
-    const put = { type: "put", n: 1, kind: "entry", body: "{" };
+    const put = { type: "put", lane: "carried", n: 1, kind: "entry", body: "{" };
     expect(readLater(JSON.stringify(put))).toEqual(put);
   });
 
@@ -53,12 +53,13 @@ describe("what is sent to the relay", () => {
   ])("is no first message with %s", (_, text) => expect(readFirst(text)).toBe(null));
 
   test.each([
-    ["a sender that is claimed", '{"type":"put","n":1,"kind":"entry","body":"","from":"h"}'],
-    ["a kind that there is not", '{"type":"put","n":1,"kind":"opened","body":""}'],
-    ["a kind that every object has", '{"type":"put","n":1,"kind":"constructor","body":""}'],
-    ["a number below 1", '{"type":"put","n":0,"kind":"entry","body":""}'],
-    ["half a number", '{"type":"put","n":1.5,"kind":"entry","body":""}'],
-    ["a body that is no text", '{"type":"put","n":1,"kind":"entry","body":{}}'],
+    ["a sender that is claimed", '{"type":"put","lane":"carried","n":1,"kind":"entry","body":"","from":"h"}'],
+    ["a kind that there is not", '{"type":"put","lane":"carried","n":1,"kind":"opened","body":""}'],
+    ["a kind that every object has", '{"type":"put","lane":"carried","n":1,"kind":"constructor","body":""}'],
+    ["a lane that there is not", '{"type":"put","lane":"constructor","n":1,"kind":"entry","body":""}'],
+    ["a number below 1", '{"type":"put","lane":"carried","n":0,"kind":"entry","body":""}'],
+    ["half a number", '{"type":"put","lane":"carried","n":1.5,"kind":"entry","body":""}'],
+    ["a body that is no text", '{"type":"put","lane":"carried","n":1,"kind":"entry","body":{}}'],
     ["a first message", '{"type":"open","v":1}'],
   ])("is no later message with %s", (_, text) => expect(readLater(text)).toBe(null));
 });

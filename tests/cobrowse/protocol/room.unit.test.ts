@@ -4,8 +4,9 @@ import {
   codeEnds,
   createRoomLog,
   endOf,
-  judge,
   judgeJoin,
+  judge as judgeOn,
+  laneOf,
   noRoom,
   place,
   type Room,
@@ -21,12 +22,15 @@ function roomOf(...said: Said[]): Room {
   const log = createRoomLog();
   let room = noRoom;
   for (const [from, kind, body = "", at = 0] of [["h", "opened"] as Said, ...said]) {
-    const n = log.bySender.get(from)?.length ?? 0;
+    const n = (log.lanes.get(`${from} ${laneOf(kind)}`)?.length ?? 0) + 1;
     const placed = place(log, { from, n, kind, body, sealed: "" }, at);
     if (placed.type === "fresh") room = roomAfter(room, placed.stored);
   }
   return room;
 }
+/** Judges a kind on its own lane. */
+const judge = (room: Room, id: string, kind: string, now: number) =>
+  judgeOn(room, id, laneOf(kind), kind, now);
 const joined: Said[] = [["a1", "joined", "Ash"]];
 const admitted: Said[] = [...joined, ["h", "admit", "a1"]];
 
@@ -59,6 +63,11 @@ describe("once an agent is let in", () => {
     const room = roomOf(...admitted);
     for (const kind of ["entry", "admit", "turn-away", "pause", "resume", "code", "end", "opened", "joined"])
       expect(judge(room, "a1", kind, 0), kind).toEqual({ no: "not-yours" });
+  });
+
+  test("nobody gets on one lane what the other is for", () => {
+    expect(judgeOn(roomOf(...admitted), "h", "carried", "pause", 0)).toEqual({ no: "not-yours" });
+    expect(judgeOn(roomOf(...admitted), "h", "steering", "entry", 0)).toEqual({ no: "not-yours" });
   });
 
   test("a second agent is let in apart", () => {
@@ -133,7 +142,7 @@ describe("the bounds of a room", () => {
 
   test("100 pauses, codes and the like, and still it can be ended and left", () => {
     const tired = roomOf(...admitted, ...Array.from({ length: 100 }, (): Said => ["h", "pause"]));
-    expect(judge(tired, "h", "resume", 0)).toEqual({ wait: "full" });
+    expect(judge(tired, "h", "resume", 0)).toEqual({ no: "full" });
     expect(judge(tired, "h", "end", 0)).toBe("take");
     expect(judge(tired, "a1", "leave", 0)).toBe("take");
   });
@@ -142,10 +151,10 @@ describe("the bounds of a room", () => {
 describe("a log", () => {
   test("numbers a message once: said twice, it is known", () => {
     const log = createRoomLog();
-    const draft = { from: "h", n: 0, kind: "opened", body: "" };
+    const draft = { from: "h", n: 1, kind: "opened", body: "" };
     expect(place(log, draft, 5)).toMatchObject({ type: "fresh", stored: { seq: 1, at: 5 } });
     expect(place(log, { ...draft, body: "else" }, 6)).toMatchObject({ type: "known", stored: { body: "" } });
-    expect(place(log, { ...draft, n: 2 }, 7)).toEqual({ type: "missing", last: 0 });
+    expect(place(log, { ...draft, n: 3 }, 7)).toEqual({ type: "missing", last: 1 });
     expect(log.records).toHaveLength(1);
   });
 

@@ -15,7 +15,7 @@ import {
 const with_ = (count: number) =>
   Array.from({ length: count }).reduce<Sender>(
     (sender, _, place) => enqueue(sender, "entry", `${place + 1}`),
-    createSender(0),
+    createSender("carried", 0),
   );
 const numbers = ([, puts]: ReturnType<typeof due>) => puts.map(({ n }) => n);
 
@@ -23,8 +23,8 @@ describe("a sender", () => {
   test("numbers what it says from 1 and sends it once", () => {
     const [sender, puts] = due(with_(2), 0);
     expect(puts).toEqual([
-      { type: "put", n: 1, kind: "entry", body: "1" },
-      { type: "put", n: 2, kind: "entry", body: "2" },
+      { type: "put", lane: "carried", n: 1, kind: "entry", body: "1" },
+      { type: "put", lane: "carried", n: 2, kind: "entry", body: "2" },
     ]);
     expect(numbers(due(sender, 1))).toEqual([]);
   });
@@ -55,7 +55,7 @@ describe("a sender", () => {
   });
 
   test("that was taken up from an older state gives no number again that the relay has kept", () => {
-    const sender = reconnected(createSender(0), 4, 0);
+    const sender = reconnected(createSender("carried", 0), 4, 0);
     expect(enqueue(sender, "entry", "x").queue).toMatchObject([{ n: 5 }]);
   });
 

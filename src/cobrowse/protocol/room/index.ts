@@ -3,5 +3,13 @@ export { type Braked, type Brakes, createBrakes } from "./brakes.ts";
 export { codeFrom, readCode, shownCode } from "./code.ts";
 export { judge, judgeJoin, type Verdict } from "./judge.ts";
 export { agentsIn, codeEnds, endOf, type Member, noRoom, type Room, roomAfter, visibleTo } from "./room.ts";
-export { createRoomLog, type Draft, type Placed, place, type RoomLog, type Stored } from "./room-log.ts";
-export { readFirst, readLater } from "./shapes.ts";
+export {
+  createRoomLog,
+  type Draft,
+  laneOf,
+  type Placed,
+  place,
+  type RoomLog,
+  type Stored,
+} from "./room-log.ts";
+export { type Claims, readClaims, readFirst, readLater } from "./shapes.ts";

@@ -1,23 +1,24 @@
 import { relayBounds as bounds } from "../bounds.ts";
-import { carried, maySend } from "../kinds.ts";
+import { kinds, type Lane } from "../kinds.ts";
 import type { Wait } from "../messages.ts";
 import { agentsIn, endOf, type Room } from "./room.ts";
 
 /** Whether something is taken, has to wait, or ends the connection. */
-export type Verdict = "take" | { wait: Wait } | { no: "ended" | "gone" | "not-yours" };
+export type Verdict = "take" | { wait: Wait } | { no: "ended" | "gone" | "not-yours" | "full" };
 
 /**
  * Judges what somebody in a room wants to have kept. Nothing is carried while it would be shared with nobody, or while
  * the householder has paused: it stays on the device that it comes from.
  * @param id as the relay knows the connection; what it claims is not asked
  */
-export function judge(room: Room, id: string, kind: string, now: number): Verdict {
+export function judge(room: Room, id: string, lane: Lane, kind: string, now: number): Verdict {
   if (room.ended || now >= endOf(room)) return { no: "ended" };
   const member = room.members.get(id);
   if (!member || member.gone) return { no: "gone" };
-  if (!maySend(member.role, kind)) return { no: "not-yours" };
+  if (!kinds[lane][member.role].includes(kind)) return { no: "not-yours" };
   if (kind === "end" || kind === "leave") return "take";
-  if (!carried[member.role].includes(kind)) return room.steered < bounds.steering ? "take" : { wait: "full" };
+  // Waiting would hold up the end, which comes after it on this lane.
+  if (lane === "steering") return room.steered < bounds.steering ? "take" : { no: "full" };
   const isShared = agentsIn(room).some(({ admitted }) => admitted);
   if (!member.admitted || !isShared) return { wait: "not-admitted" };
   if (room.paused) return { wait: "paused" };

@@ -1,3 +1,4 @@
+import { kinds, type Lane, type Role } from "../kinds.ts";
 import type { RoomRecord } from "../messages.ts";
 
 /** What is to be numbered. `sealed` is the digest of a newcomer's secret, which is never sent on. */
@@ -6,8 +7,8 @@ export type Draft = { from: string; n: number; kind: string; body: string; seale
 /** A draft with its place in the log. */
 export type Stored = RoomRecord & { sealed?: string };
 
-/** The entries of one room in their order, and where those of each sender are: the one with the number n at place n. */
-export type RoomLog = { records: Stored[]; bySender: Map<string, Stored[]> };
+/** The entries of one room in their order, and those of each sender's lane: their numbers count from 1. */
+export type RoomLog = { records: Stored[]; lanes: Map<string, Stored[]> };
 
 /** What became of a draft: numbered now, numbered before, or too early, where `last` is the last number kept. */
 export type Placed =
@@ -15,19 +16,26 @@ export type Placed =
   | { type: "known"; stored: Stored }
   | { type: "missing"; last: number };
 
+/** The lane of a kind: the kinds of the two are not the same. */
+export function laneOf(kind: string): Lane {
+  const isCarried = (["householder", "agent"] as Role[]).some((role) => kinds.carried[role].includes(kind));
+  return isCarried ? "carried" : "steering";
+}
+
 /** A log without entries. */
 export function createRoomLog(): RoomLog {
-  return { records: [], bySender: new Map() };
+  return { records: [], lanes: new Map() };
 }
 
 /** Appends to a log in place, unless it has that sender's number already; a sender's numbers leave no gap. */
 export function place(log: RoomLog, draft: Draft, at: number): Placed {
-  const own = log.bySender.get(draft.from) ?? [];
-  const known = own[draft.n];
+  const lane = `${draft.from} ${laneOf(draft.kind)}`;
+  const own = log.lanes.get(lane) ?? [];
+  const known = own[draft.n - 1];
   if (known) return { type: "known", stored: known };
-  if (draft.n !== own.length) return { type: "missing", last: own.length - 1 };
+  if (draft.n !== own.length + 1) return { type: "missing", last: own.length };
   const stored = { seq: log.records.length + 1, at, ...draft };
   log.records.push(stored);
-  log.bySender.set(draft.from, [...own, stored]);
+  log.lanes.set(lane, [...own, stored]);
   return { type: "fresh", stored };
 }

@@ -1,6 +1,6 @@
 import { relayBounds as bounds } from "../bounds.ts";
-import { carried, type Role } from "../kinds.ts";
-import type { Stored } from "./room-log.ts";
+import type { Lane, Role } from "../kinds.ts";
+import { laneOf, type Stored } from "./room-log.ts";
 
 /** Somebody in a room. */
 export type Member = {
@@ -13,8 +13,8 @@ export type Member = {
   admitted: boolean;
   /** Left, or was turned away: does not come back. */
   gone: boolean;
-  /** The number of their last message that was kept. */
-  last: number;
+  /** The number of their last message on each lane that was kept. */
+  last: Record<Lane, number>;
 };
 
 /** What a room has come to: what its log, folded, says. */
@@ -50,15 +50,16 @@ export function roomAfter(room: Room, { seq, at, from, n, kind, body, sealed = "
     const one = members.get(id);
     if (one) members.set(id, { ...one, ...to });
   };
-  const base = { name: "", sealed, gone: false, last: n };
+  const lane = laneOf(kind);
+  const base = { name: "", sealed, gone: false, last: { carried: 0, steering: 0 } };
   if (kind === "opened") members.set(from, { ...base, id: from, role: "householder", admitted: true });
   if (kind === "joined") members.set(from, { ...base, id: from, role: "agent", admitted: false, name: body });
-  change(from, { last: n });
+  const last = members.get(from)?.last;
+  if (last) change(from, { last: { ...last, [lane]: n } });
   const isAgent = members.get(body)?.role === "agent";
   if (kind === "admit" && isAgent) change(body, { admitted: true });
   if (kind === "turn-away" && isAgent) change(body, { admitted: false, gone: true });
   if (kind === "leave") change(from, { admitted: false, gone: true });
-  const isCarried = carried[members.get(from)?.role ?? "agent"].includes(kind);
   return {
     seq,
     members,
@@ -66,8 +67,8 @@ export function roomAfter(room: Room, { seq, at, from, n, kind, body, sealed = "
     code: kind === "opened" || kind === "code" ? { seq, at } : kind === "joined" ? null : room.code,
     paused: kind === "pause" || (room.paused && kind !== "resume"),
     ended: room.ended || kind === "end",
-    entries: room.entries + (isCarried ? 1 : 0),
-    steered: room.steered + (isCarried ? 0 : 1),
+    entries: room.entries + (lane === "carried" ? 1 : 0),
+    steered: room.steered + (lane === "steering" ? 1 : 0),
   };
 }
 

@@ -1,13 +1,13 @@
 import * as z from "zod/mini";
 import { relayBounds as bounds } from "../bounds.ts";
-import { carried, steering } from "../kinds.ts";
+import { kinds } from "../kinds.ts";
 import { type First, type Put, version } from "../messages.ts";
 
 const text = (most: number) => z.string().check(z.maxLength(most));
 const number = (least: number) => z.number().check(z.int(), z.minimum(least), z.maximum(bounds.number));
 const v = z.literal(version);
 
-const kinds = [carried, steering].flatMap(({ householder, agent }) => [...householder, ...agent]);
+const allKinds = Object.values(kinds).flatMap(({ householder, agent }) => [...householder, ...agent]);
 
 /** The first message of a connection. A field that is not known is refused, as it is no way to say more. */
 export const firstShape = z.discriminatedUnion("type", [
@@ -27,12 +27,32 @@ export const firstShape = z.discriminatedUnion("type", [
 export const laterShape = z.discriminatedUnion("type", [
   z.strictObject({
     type: z.literal("put"),
+    lane: z.enum(["carried", "steering"]),
     n: number(1),
-    kind: z.enum([...new Set(kinds)]),
+    kind: z.enum([...new Set(allKinds)]),
     body: text(bounds.body),
   }),
   z.strictObject({ type: z.literal("ask"), after: number(0) }),
 ]);
+
+/** What an agent's token says. A retailer may say more in it; nothing of that is read. */
+export const claimsShape = z.object({
+  /** Seconds since 1970, as RFC 7519 has it. */
+  exp: z.number().check(z.minimum(0), z.maximum(1e11)),
+  nbf: z.optional(z.number().check(z.minimum(0), z.maximum(1e11))),
+  shop: text(bounds.id),
+  sub: text(bounds.name).check(z.minLength(1)),
+  name: text(bounds.name).check(z.minLength(1)),
+});
+
+/** Who an agent is, as the retailer has signed it. */
+export type Claims = z.infer<typeof claimsShape>;
+
+/** Reads what a token says, whoever signed it; null where it is none of ours. */
+export function readClaims(payload: string): Claims | null {
+  const read = claimsShape.safeParse(parse(payload));
+  return read.success ? read.data : null;
+}
 
 /** Reads the first message; null where it is none. */
 export function readFirst(message: string): First | null {

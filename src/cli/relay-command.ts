@@ -70,9 +70,11 @@ export async function relayCommand(args: string[], around: Surroundings = ownPro
   const fault =
     (!shop && "Say which shop: --shop <id>") ||
     (!origins.length && "Say which pages may connect: --origin https://shop.example") ||
-    (key.length < 32 && "Put a key of 32 bytes or more into FRIDGESIDE_RELAY_KEY; agents' tokens are signed with it.") ||
+    (key.length < 32 &&
+      "Put a key of 32 bytes or more into FRIDGESIDE_RELAY_KEY; agents' tokens are signed with it.") ||
     findStrangeOrigin(origins) ||
-    (ports.some((port) => !(Number.isInteger(port) && port >= 0 && port < 65_536)) && "A port is a number below 65536") ||
+    (ports.some((port) => !(Number.isInteger(port) && port >= 0 && port < 65_536)) &&
+      "A port is a number below 65536") ||
     (next !== undefined && !/^wss:\/\//.test(next) && "--next is an address that begins with wss://");
   if (fault || !shop) {
     console.error(fault);
@@ -106,5 +108,7 @@ export async function relayCommand(args: string[], around: Surroundings = ownPro
 
 function findStrangeOrigin(origins: readonly string[]): string | false {
   const strange = origins.find((one) => !URL.canParse(one) || new URL(one).origin !== one);
-  return strange !== undefined && `"${strange}" is no origin: write it as https://shop.example, without a path`;
+  return (
+    strange !== undefined && `"${strange}" is no origin: write it as https://shop.example, without a path`
+  );
 }

@@ -66,7 +66,16 @@ describe("the process of a relay", () => {
 
   /** Starts it, and waits until it says where it listens. */
   async function start(store: string): Promise<{ child: ChildProcess; running: Running }> {
-    const args = ["src/cli/fridgeside.mjs", "relay", ...needed, ...anyPorts, "--proxies", "1", "--store", store];
+    const args = [
+      "src/cli/fridgeside.mjs",
+      "relay",
+      ...needed,
+      ...anyPorts,
+      "--proxies",
+      "1",
+      "--store",
+      store,
+    ];
     const child = spawn(process.execPath, args, { cwd: root, env: { ...process.env, ...env } });
     for await (const line of createInterface({ input: child.stdout as NodeJS.ReadableStream })) {
       const { port, watchPort } = JSON.parse(line);
@@ -92,7 +101,9 @@ describe("the process of a relay", () => {
     const agent = await comeBack(second.running, desk, 0);
     const seen = await records(agent, 15);
     expect(seen.map(({ seq }) => seq)).toEqual(seen.map((_, place) => place + 1));
-    expect(seen.slice(3).map(({ body }) => Number(body))).toEqual(Array.from({ length: 12 }, (_, place) => place + 1));
+    expect(seen.slice(3).map(({ body }) => Number(body))).toEqual(
+      Array.from({ length: 12 }, (_, place) => place + 1),
+    );
     second.child.kill("SIGTERM");
     expect((await agent.hear("moving")).type).toBe("moving");
     expect(await once(second.child, "exit")).toEqual([0, null]);

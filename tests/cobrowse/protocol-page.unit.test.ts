@@ -34,12 +34,16 @@ test("every example of the page is what a relay does, in this order", async () =
       while (written.type === "record" && heard.seq !== written.seq);
       for (const [key, value] of Object.entries(written))
         if (typeof value === "string" && value.startsWith("$")) {
-          if (value !== "$" && !/end/.test(value) && known.has(value)) expect(heard[key], line).toBe(known.get(value));
+          if (value !== "$" && !/end/.test(value) && known.has(value))
+            expect(heard[key], line).toBe(known.get(value));
           known.set(value, heard[key]);
           if (value === "$") known.delete(value);
         }
       const anything = Object.entries(written).filter(([, value]) => String(value).startsWith("$"));
-      expect(heard, line).toEqual({ ...written, ...Object.fromEntries(anything.map(([key]) => [key, heard[key]])) });
+      expect(heard, line).toEqual({
+        ...written,
+        ...Object.fromEntries(anything.map(([key]) => [key, heard[key]])),
+      });
     }
   }
   expect(lines.length).toBeGreaterThan(30);

@@ -45,7 +45,10 @@ export function createDoor(
   const take = (socket: WebSocket, address: string) => {
     sockets.add(socket);
     byAddress.set(address, (byAddress.get(address) ?? 0) + 1);
-    const connection = hub.connect(lineOf(socket, () => connection.drained()), address);
+    const connection = hub.connect(
+      lineOf(socket, () => connection.drained()),
+      address,
+    );
     receiveFrom(socket, connection);
     socket.on("pong", () => silent.delete(socket));
     // A frame that is too large or no frame at all; the library ends the connection itself.
@@ -75,7 +78,8 @@ export function createDoor(
     const address = addressOf(request.socket.remoteAddress ?? "", String(forwarded ?? ""), proxies);
     const status = statusFor(request, address);
     socket.on("error", () => socket.destroy());
-    if (status === null) return listener.handleUpgrade(request, socket, head, (opened) => take(opened, address));
+    if (status === null)
+      return listener.handleUpgrade(request, socket, head, (opened) => take(opened, address));
     metrics.count("connections_refused_total", `${status}`);
     log.info({ status }, "refused a connection");
     socket.end(`HTTP/1.1 ${status} Refused\r\nConnection: close\r\nContent-Length: 0\r\n\r\n`);

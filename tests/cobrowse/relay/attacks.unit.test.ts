@@ -128,17 +128,20 @@ describe("a connection", () => {
 });
 
 describe("an agent", () => {
-  test.each(["entry", "admit", "pause", "resume", "code", "end", "turn-away"])("may not send %s", async (kind) => {
-    const { phone, desk } = await meet(running, `203.0.114.${kind.length}`);
-    desk.put(kind, desk.peer);
-    expect((await desk.hear("no")).why).toBe("not-yours");
-    expect((await running.store.after(phone.room, 0)).map(({ from, kind }) => `${from} ${kind}`)).toEqual([
-      "h opened",
-      "a1 joined",
-      "h admit",
-    ]);
-    now += 61_000;
-  });
+  test.each(["entry", "admit", "pause", "resume", "code", "end", "turn-away"])(
+    "may not send %s",
+    async (kind) => {
+      const { phone, desk } = await meet(running, `203.0.114.${kind.length}`);
+      desk.put(kind, desk.peer);
+      expect((await desk.hear("no")).why).toBe("not-yours");
+      expect((await running.store.after(phone.room, 0)).map(({ from, kind }) => `${from} ${kind}`)).toEqual([
+        "h opened",
+        "a1 joined",
+        "h admit",
+      ]);
+      now += 61_000;
+    },
+  );
 
   test.each([
     ["a sender", '{"type":"put","lane":"carried","n":1,"kind":"line","body":"","from":"h"}'],
@@ -180,7 +183,10 @@ describe("an agent", () => {
     const { phone, desk } = await meet(running, "203.0.116.4");
     for (const peer of ["h", "a2", "__proto__"])
       expect(
-        await refusal({ type: "return", v: 1, room: phone.room, peer, secret: desk.secret, after: 0 }, "203.0.116.5"),
+        await refusal(
+          { type: "return", v: 1, room: phone.room, peer, secret: desk.secret, after: 0 },
+          "203.0.116.5",
+        ),
       ).toBe("unknown");
   });
 

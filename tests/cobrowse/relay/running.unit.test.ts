@@ -121,7 +121,12 @@ describe("the log", () => {
     desk.put("propose", canary);
     await phone.hear("kept");
     await desk.hear("kept");
-    for (const first of [canary, { type: canary }, { type: "open", v: 1, [canary]: 1 }, { type: "join", v: 1, code: canary, token: canary }]) {
+    for (const first of [
+      canary,
+      { type: canary },
+      { type: "open", v: 1, [canary]: 1 },
+      { type: "join", v: 1, code: canary, token: canary },
+    ]) {
       const caller = await call(relay, "192.0.2.79");
       caller.say(first);
       await caller.hear("no");
@@ -135,7 +140,15 @@ describe("the log", () => {
     const log = relay.logged.join("");
     expect(log).toMatch(/came in/);
     expect(log).toMatch(/malformed/);
-    for (const secret of [canary, "192.0.2", phone.secret, desk.secret, phone.code, token.slice(-20), phone.room])
+    for (const secret of [
+      canary,
+      "192.0.2",
+      phone.secret,
+      desk.secret,
+      phone.code,
+      token.slice(-20),
+      phone.room,
+    ])
       expect(log).not.toContain(secret);
   });
 });
@@ -167,7 +180,11 @@ describe("a relay that stops", () => {
     const stopped = running?.relay.close();
     running = null;
     for (const one of [phone, desk]) {
-      expect(await one.hear("moving")).toEqual({ type: "moving", wait: 2500, to: "wss://other.example/rooms" });
+      expect(await one.hear("moving")).toEqual({
+        type: "moving",
+        wait: 2500,
+        to: "wss://other.example/rooms",
+      });
       expect(await one.closed).toBe(1012);
     }
     await stopped;

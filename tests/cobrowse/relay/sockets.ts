@@ -45,7 +45,12 @@ export type Caller = {
  * Dials a relay.
  * @param from the address that the proxy in front says the connection is from; each test has some of its own
  */
-export async function call({ port }: Running, from = "192.0.2.1", own: object = {}, path = "/rooms"): Promise<Caller> {
+export async function call(
+  { port }: Running,
+  from = "192.0.2.1",
+  own: object = {},
+  path = "/rooms",
+): Promise<Caller> {
   const headers = { "x-forwarded-for": from };
   const socket = new WebSocket(`ws://127.0.0.1:${port}${path}`, { origin, headers, ...own });
   const heard: string[] = [];
@@ -89,7 +94,12 @@ export async function call({ port }: Running, from = "192.0.2.1", own: object = 
 }
 
 /** Somebody in a room, with what they need to come back. */
-export type Inside = Caller & { room: string; peer: string; secret: string; put: (kind: string, body: string, n?: number) => void };
+export type Inside = Caller & {
+  room: string;
+  peer: string;
+  secret: string;
+  put: (kind: string, body: string, n?: number) => void;
+};
 
 function inside(caller: Caller, welcome: FromRelay & { type: "welcome" }): Inside {
   const lanes = { carried: welcome.carried, steering: welcome.steering };
@@ -115,7 +125,12 @@ export async function openRoom(running: Running, from?: string): Promise<Inside 
 }
 
 /** An agent who has joined by a code and waits to be let in. */
-export async function joinRoom(running: Running, code: string, from?: string, token = tokenFor()): Promise<Inside> {
+export async function joinRoom(
+  running: Running,
+  code: string,
+  from?: string,
+  token = tokenFor(),
+): Promise<Inside> {
   const caller = await call(running, from);
   caller.say({ type: "join", v: 1, code, token });
   return inside(caller, await caller.hear("welcome"));
@@ -131,7 +146,11 @@ export async function meet(running: Running, from?: string) {
 }
 
 /** Takes somebody's line down and has them come back. */
-export async function comeBack(running: Running, { room, peer, secret }: Inside, after: number): Promise<Inside> {
+export async function comeBack(
+  running: Running,
+  { room, peer, secret }: Inside,
+  after: number,
+): Promise<Inside> {
   const caller = await call(running);
   caller.say({ type: "return", v: 1, room, peer, secret, after });
   return { ...inside(caller, await caller.hear("welcome")), secret };

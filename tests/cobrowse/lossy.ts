@@ -14,6 +14,8 @@ export type LossyLine = {
   toRelay: string[];
   toDevice: string[];
   isUp: boolean;
+  /** Whether too much of what was sent is still on its way. */
+  isFull: boolean;
   /** Hands one of what is on its way to whoever it is for. */
   deliver(way: "toRelay" | "toDevice", place: number): void;
   /** The line goes down: what was on its way is lost. */
@@ -76,7 +78,7 @@ export function createLab(): Lab {
       };
       const relaysEnd: Line = {
         send: (text) => line.isUp && line.toDevice.push(text),
-        unread: () => 0,
+        unread: () => (line.isFull ? 1e6 : 0),
         close: () => void line.toDevice.push(""),
         cut: down,
       };
@@ -84,6 +86,7 @@ export function createLab(): Lab {
         toRelay: [],
         toDevice: [],
         isUp: true,
+        isFull: false,
         deliver: (way, place) => {
           const [text] = line[way].splice(place, 1);
           if (text === undefined) return;

@@ -1,4 +1,4 @@
-import { type FileHandle, open, readFile, rename, rm, truncate } from "node:fs/promises";
+import { type FileHandle, open, readFile, rename, rm } from "node:fs/promises";
 import { dirname } from "node:path";
 import { linesOf, readLines } from "./lines.ts";
 import { lockFile } from "./lock-file.ts";
@@ -27,10 +27,9 @@ export async function openFileStore(
   let hasDead = false;
   try {
     const found = await readFile(path).catch(orNothing);
-    const read = readLines(found);
-    for (const change of read.changes) shelf.make(change);
-    if (read.bytes < found.length) await truncate(path, read.bytes);
-    hasDead = read.bytes > 0;
+    for (const change of readLines(found).changes) shelf.make(change);
+    // A torn end must not be written on from: what is there is made anew before anything comes.
+    hasDead = found.length > 0;
     file = await open(path, "a", 0o600);
     await file.sync();
     await syncFolder(path);

@@ -96,6 +96,16 @@ describe("a file", () => {
     }
   });
 
+  test("that has nothing but a torn line is an empty one, and is written on", async () => {
+    writeFileSync(path, linesOf([{ op: "forget", room: "r" }]).slice(0, 12));
+    const first = await open();
+    await say(first, 1);
+    await kill(first);
+    const second = await open();
+    expect(await bodies(second)).toEqual(["1"]);
+    await second.close();
+  });
+
   test("of which an acknowledged line is damaged is refused: no power cut does that", async () => {
     const first = await open();
     for (let n = 1; n <= 3; n++) await say(first, n);

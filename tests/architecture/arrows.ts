@@ -111,13 +111,17 @@ export const arrows: Record<string, Arrow> = {
     to: ["panel/frame", "panel/screens/reading", "screens of instruments", "turn", "measuring"],
     because: "a screen sees a plain Turn, never the chart, so that either can change without the other",
   },
+  "cobrowse/protocol/room": {
+    to: ["cobrowse/protocol"],
+    because: "it is what the relay decides; a phone has neither use nor room for it",
+  },
   "cobrowse/protocol": { to: [], because: "both ends and the relay speak it, on whatever they run" },
   "cobrowse/client": {
     to: ["cobrowse/protocol", "session"],
     because: "it carries a log from one device to another and draws nothing",
   },
   "cobrowse/relay": {
-    to: ["cobrowse/protocol"],
+    to: ["cobrowse/protocol", "cobrowse/protocol/room"],
     because: "the relay never reads what it carries, so it must not know what a session is",
   },
   embed: {
@@ -179,7 +183,16 @@ export const packages: Record<string, Arrow> = {
   i18next: { to: ["turn"], because: "everybody else is handed texts, and so needs no language" },
   "zod/mini": {
     to: [
-      ...["condition", "guide", "instruments", "pack", "session", "catalogue", "cobrowse/protocol", "embed"],
+      ...[
+        "condition",
+        "guide",
+        "instruments",
+        "pack",
+        "session",
+        "catalogue",
+        "cobrowse/protocol/room",
+        "embed",
+      ],
       ...["workbench/verify", "workbench/build", "workbench/own-files", "cli"],
     ],
     because: "what comes from outside is parsed at the door, and these are the doors",
@@ -194,6 +207,7 @@ export const packages: Record<string, Arrow> = {
   },
   vite: { to: ["workbench/build", "cli"], because: "it builds the script and is no part of it" },
   ws: { to: ["cobrowse/relay"], because: "browsers bring a web socket of their own" },
+  pino: { to: ["cobrowse/relay"], because: "only a server keeps a log of what it does" },
   "node:": {
     to: ["workbench/build", "workbench/own-files", "cli", "cobrowse/relay"],
     because: "the rest runs in a browser, where there is no file system, process or server",
@@ -224,4 +238,11 @@ export const impurities: [pattern: RegExp, because: string][] = [
   [/\bconsole\b/, "a problem is returned to the caller, who knows whom to tell"],
 ];
 
-export const pure = [...pureParts, compiler, trainer, ...pureTools, "cobrowse/protocol"];
+export const pure = [
+  ...pureParts,
+  compiler,
+  trainer,
+  ...pureTools,
+  "cobrowse/protocol",
+  "cobrowse/protocol/room",
+];

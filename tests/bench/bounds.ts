@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { bounds as catalogue } from "../../src/catalogue/index.ts";
+import { relayBounds } from "../../src/cobrowse/protocol/index.ts";
 import { draftBounds } from "../../src/embed/drafts.ts";
 import { flowBounds } from "../../src/guide/index.ts";
 import { readingBounds } from "../../src/instruments/index.ts";
@@ -12,6 +13,7 @@ const doors: [door: string, file: string, bounds: Record<string, number>][] = [
   ["a reading", "src/instruments/bounds.ts", readingBounds],
   ["a journal, a pack, a typed text", "src/session/bounds.ts", session],
   ["a turn that is half done", "src/embed/drafts.ts", draftBounds],
+  ["the relay", "src/cobrowse/protocol/bounds.ts", relayBounds],
 ];
 
 /** One row a bound: where it holds, its name, the most that is taken, and why. */

@@ -11,9 +11,9 @@ const goal = { firstFile: 12_000, firstCheck: 70_000, journey: 90_000, data: 40_
 /** What the script weighs at most as it is, so that nothing grows unseen while goals are not met. */
 export const budget = {
   firstFile: 14_845,
-  firstCheck: 75_420,
-  journey: 111_530,
-  journeyData: 50_660,
+  firstCheck: 75_900,
+  journey: 112_400,
+  journeyData: 50_850,
   words: 25_000,
   model: 68_000,
 };

@@ -26,6 +26,8 @@ export const counts = {
   ownSlips: isSoak ? 100 : 5,
   /** Pairs of tabs that act, reload and lose their storage. */
   tabs: isSoak ? 10_000 : 400,
+  /** Schedules of lines that drop, double and mix up, and of relays that are killed. */
+  lines: isSoak ? 10_000 : 300,
   /** Draws of every error of a reading, out of which a share is counted. */
   draws: isSoak ? 20_000 : 5000,
   /** Simulated homes that the bench's report is tried on. */

@@ -53,3 +53,16 @@ export function bin(pen: Pen, [x, y, z]: Place): void {
   pen.front("k1", [x, y, z + 22], 38, 4).side("k2", [x + 38, y, z + 22], 18, 4);
   pen.front("k2", [x + 12, y - 0.1, z + 6], 14, 5);
 }
+
+/** The same machine at the same place with its doors shut: when it opens, nothing else moves. */
+export function shut(pen: Pen, [w, d, h]: Place): void {
+  pen.top("f1", [-22, -56, 0], w + 86, d + 68).top("f2", [-6, -14, 0], w + 16, d + 16);
+  pen.box("b", [0, 0, 4], w, d, h - 4);
+  pen.front("r3", [0, 0, 0], w, 5).side("r3", [w, 0, 0], d, 5);
+  pen.box("b", [2, -4, 5], w - 2, 4, 31);
+  for (const z of [11, 17, 23, 29]) pen.front("s2", [8, -4, z], w - 12, 2);
+  pen.box("b", [1, -9, 38], 64, 9, h - 38).box("b", [68, -9, 38], w - 68, 9, h - 38);
+  pen.box("r", [57, -13, 66], 4, 4, 52).box("r", [72, -13, 66], 4, 4, 52);
+  pen.front("r2", [82, -9, 126], 28, 18).front("s2", [85, -9, 135], 22, 6);
+  for (const i of [0, 1, 2]) pen.disc("s1", [89 + i * 7, -9, 130.5], 1.9, "y");
+}

@@ -1,4 +1,4 @@
-import { bin, fan, smallCover, wallTap } from "./cut-open-props.ts";
+import { bin, fan, shut, smallCover, wallTap } from "./cut-open-props.ts";
 import { type Flat, n } from "./paper.ts";
 import { Pen, type Place } from "./pen.ts";
 import { cube, recess, socket } from "./props.ts";
@@ -54,7 +54,7 @@ export function createCutOpen(): CutOpen {
   freezer();
   doors();
   inFront();
-  group("closed", shut);
+  group("closed", () => shut(pen, [w, d, h]));
   return { frame: cutOpenFrame, groups, places };
 
   /** Floor, wall, socket, tap and tube. */
@@ -227,19 +227,6 @@ export function createCutOpen(): CutOpen {
       "chute",
     );
     name("chute", "left", [20, -11, 32]);
-  }
-
-  /** The same machine at the same place with its doors shut: when it opens, nothing else moves. */
-  function shut(): void {
-    pen.top("f1", [-22, -56, 0], w + 86, d + 68).top("f2", [-6, -14, 0], w + 16, d + 16);
-    pen.box("b", [0, 0, 4], w, d, h - 4);
-    pen.front("r3", [0, 0, 0], w, 5).side("r3", [w, 0, 0], d, 5);
-    pen.box("b", [2, -4, 5], w - 2, 4, 31);
-    for (const z of [11, 17, 23, 29]) pen.front("s2", [8, -4, z], w - 12, 2);
-    pen.box("b", [1, -9, 38], 64, 9, h - 38).box("b", [68, -9, 38], w - 68, 9, h - 38);
-    pen.box("r", [57, -13, 66], 4, 4, 52).box("r", [72, -13, 66], 4, 4, 52);
-    pen.front("r2", [82, -9, 126], 28, 18).front("s2", [85, -9, 135], 22, 6);
-    for (const i of [0, 1, 2]) pen.disc("s1", [89 + i * 7, -9, 130.5], 1.9, "y");
   }
 
   /** What stands on the floor in front while it is out. */

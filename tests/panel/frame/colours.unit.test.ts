@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 
-const rules = ["panel.css", "controls.css", "later.css", "thread.css"]
+const rules = ["panel.css", "controls.css", "later.css", "later-colours.css", "thread.css"]
   .map((file) => readFileSync(new URL(`../../../src/panel/frame/${file}`, import.meta.url), "utf8"))
   .join("\n");
 

@@ -36,7 +36,7 @@ function textAt(table: Table | undefined, name: string): string | undefined {
 }
 
 const files = import.meta.glob<Table>(
-  "../../locales/*/{ui,measure,photo,statutes,part,parts,composer,thread}.yaml",
+  "../../locales/*/{ui,measure,photo,statutes,part,parts,composer,thread,carry}.yaml",
   {
     eager: true,
     import: "default",
@@ -44,7 +44,7 @@ const files = import.meta.glob<Table>(
 );
 const tablesOf = (locale: string) =>
   Object.fromEntries(
-    ["ui", "measure", "photo", "statutes", "part", "parts", "composer", "thread"].map((file) => [
+    ["ui", "measure", "photo", "statutes", "part", "parts", "composer", "thread", "carry"].map((file) => [
       file,
       files[`../../locales/${locale}/${file}.yaml`] ?? {},
     ]),

@@ -13,7 +13,7 @@ export const budget = {
   firstFile: 14_845,
   firstCheck: 75_900,
   journey: 112_400,
-  journeyData: 50_850,
+  journeyData: 50_890,
   words: 25_000,
   model: 68_000,
 };

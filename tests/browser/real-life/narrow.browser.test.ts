@@ -55,3 +55,15 @@ for (const { width, zoom } of pages)
     await panel.reportDanger("gas");
     await fits("a stop");
   });
+
+// WCAG 2.2, 2.4.11 and 1.4.10: 640 by 400 is a window of 1,280 by 800 at 200 %.
+test("in a window as low as 400 px no answer lies over the question", async ({ page }) => {
+  await page.setViewportSize({ width: 640, height: 400 });
+  const panel = new PanelPage(page, { axe: false });
+  await panel.openWhere("opening.changed");
+  await panel.goTo("ice-maker-switch.look");
+  const [step, answers] = await Promise.all(
+    [".how", ".dock"].map((place) => panel.host.locator(place).first().boundingBox()),
+  );
+  expect((step?.y ?? 0) + (step?.height ?? 0)).toBeLessThanOrEqual(answers?.y ?? 0);
+});

@@ -2,9 +2,7 @@ import { encode } from "uqr";
 import { plainText } from "../catalogue/index.ts";
 import { carriedOf, type Journal, standingOf } from "../session/index.ts";
 import type { Carried } from "../turn/index.ts";
-import { putUnreadAside } from "./coming-back.ts";
 import { longest, mark } from "./fragment.ts";
-import type { LogStore } from "./log-store.ts";
 import type { Door } from "./missing.ts";
 
 /*
@@ -66,16 +64,10 @@ function wordsIn(journal: Journal): string[] {
   return [...new Set(words)].filter(Boolean);
 }
 
-/**
- * Lays aside what a link has brought, to be gone on with.
- * @returns false where it is no conversation
- */
-export async function layAside(text: string, store: LogStore, door: Door): Promise<boolean> {
+/** The conversation that a link has brought; null where it is none, or nothing was said in it. */
+export async function broughtBy(text: string, door: Door): Promise<Journal | null> {
   const journal = door.parseJournal(await unpacked(text));
-  if (!journal || journal.entries.length === 0) return false;
-  const [newest] = store.readAside();
-  if (JSON.stringify(newest) !== JSON.stringify(journal)) putUnreadAside(store, journal);
-  return true;
+  return journal?.entries[0] ? journal : null;
 }
 
 /** Rows of dots, true for dark, without a margin; null where a link is longer than a code can hold. */

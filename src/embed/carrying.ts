@@ -1,6 +1,5 @@
 import { type Brought, carriedIn } from "./fragment.ts";
 import { createFile } from "./later-file.ts";
-import type { LogStore } from "./log-store.ts";
 import { openDoor } from "./open-door.ts";
 
 /** What makes a link, and reads one. */
@@ -11,14 +10,14 @@ export const getCarry = createFile<typeof import("./carry.ts")>(
 );
 
 /**
- * Lays aside what the page's address carries, which then no longer has it. Where that cannot be read now the address
- * stays, to be opened again. Never throws; the door has to be there.
+ * Reads what the page's address carries, which then no longer has it. Where that cannot be read now the address stays, to
+ * be opened again. Never throws; the door has to be there.
  */
-export async function takeCarried(text: string, store: LogStore): Promise<Brought> {
+export async function takeCarried(text: string): Promise<Brought> {
   try {
-    const isWhole = await (await getCarry()).layAside(text, store, openDoor());
+    const journal = await (await getCarry()).broughtBy(text, openDoor());
     history.replaceState(history.state, "", location.pathname + location.search);
-    return isWhole ? "carried" : "link-broken";
+    return journal ?? "broken";
   } catch (problem) {
     console.error("<fridgeside-panel>: what the link carries could not be read.", problem);
     return null;

@@ -20,6 +20,7 @@ import { lastActIn, putAside, readAside } from "./coming-back.ts";
 import type { Exclusive } from "./exclusive.ts";
 import { createGreeter } from "./greeter.ts";
 import { Keeper } from "./keeper.ts";
+import { offersAside, withoutCarried } from "./notices.ts";
 import { passCode } from "./pass-code.ts";
 import type { Controller, Surroundings } from "./surroundings.ts";
 import { couldAtOnce, whenLoaded } from "./when-loaded.ts";
@@ -41,11 +42,11 @@ export function createController(around: Surroundings): Controller {
   show();
 
   function show(): void {
-    const { session, notices } = keeper;
+    const { session } = keeper;
+    const notices = isStopped(session) ? withoutCarried(keeper.notices) : keeper.notices;
     const near = scenariosAhead(session);
     if (near.length > 0) void around.nearing?.(near).then(ahead.goOn);
-    const isAside = notices.some((id) => id === "set-aside" || id === "carried");
-    const [aside] = isAside ? readAside(around, show) : [];
+    const [aside] = notices.some(offersAside) ? readAside(around, show) : [];
     const view = keeper.isOtherMachine
       ? machineView(session, keeper.about ?? "", around.model ?? "", texts)
       : viewOf(session, texts, now(), notices, aside ? lastActIn(standingOf(aside).log) : undefined);
@@ -147,6 +148,7 @@ export function createController(around: Surroundings): Controller {
       show();
     } else {
       putAside(store, keeper.journal);
+      keeper.notices = withoutCarried(keeper.notices);
       move(keeper.begin(), keeper.session, ["set-aside"]);
     }
   }
@@ -154,13 +156,9 @@ export function createController(around: Surroundings): Controller {
   function goOnWithAside(): void {
     const [newest, ...others] = store.readAside();
     const kept = around.door().parseJournal(newest);
-    if (!kept) {
-      show();
-      return;
-    }
-    const led = keeper.goOnWith(kept);
-    store.writeAside(others);
-    move(led, keeper.session, ["welcome-back"]);
+    // What was set aside leads out of no stop.
+    if (!kept || isStopped(keeper.session)) show();
+    else move(keeper.goOnWith(kept, others), keeper.session, ["welcome-back"]);
   }
 
   function restart(at: string, isStopSeen: boolean): void {

@@ -146,7 +146,7 @@ export async function startEngine(
     },
   };
   await door;
-  if (fragment !== null) around.brought = await takeCarried(fragment, store);
+  if (fragment !== null) around.brought = await takeCarried(fragment);
   const controller = await openController(around, load);
   const draft = createDraftOf(() => {
     const { journal } = controller;

@@ -1,3 +1,5 @@
+import type { Journal } from "../session/index.ts";
+
 /** Before what a link carries. A page's own fragments never begin like this. */
 export const mark = "#fridgeside=";
 
@@ -8,5 +10,5 @@ export const longest = 40_000;
 export const carriedIn = (fragment: string): string | null =>
   fragment.startsWith(mark) ? fragment.slice(mark.length).slice(0, longest) : null;
 
-/** What came of a link: a conversation that lies aside, one that nothing could be made of, or nothing yet. */
-export type Brought = "carried" | "link-broken" | null;
+/** What came of a link: a conversation, a text that none could be made of, or nothing yet. */
+export type Brought = Journal | "broken" | null;

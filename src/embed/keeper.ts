@@ -28,10 +28,8 @@ import { isOtherModel, type Notice } from "../turn/index.ts";
 import { hasAnswers, isBegun, isPartOf, isTooOld, putAside, putUnreadAside } from "./coming-back.ts";
 import type { Consent } from "./door.ts";
 import type { Keeping } from "./keeping.ts";
+import { lastingOf, withBrought, withoutCarried } from "./notices.ts";
 import { type Beside, createSharedJournal, type News } from "./shared-journal.ts";
-
-/** These stay until they no longer hold; all others are told once. */
-const lasting: Notice["id"][] = ["memory-only", "offline", "carried"];
 
 /** One tab's session and where it is kept; several tabs share one journal. */
 export class Keeper {
@@ -65,7 +63,7 @@ export class Keeper {
       }
       if (at.store.readAside().length > 0) this.notices = ["set-aside"];
     }
-    if (at.brought) this.notices = [...this.notices.filter((id) => id !== "set-aside"), at.brought];
+    this.notices = withBrought(this.notices, at);
     const mark = at.stop.read();
     if (mark && !isStopped(this.session)) this.keep(stopBy(this.session, mark.danger, at.now()));
     else if (!mark && isStopped(this.session)) this.markStop(this.session);
@@ -85,6 +83,7 @@ export class Keeper {
   startAgain(at: string): Session {
     const { newId, model } = this.#at;
     this.#isAbout({ consent: null, about: model });
+    this.notices = withoutCarried(this.notices);
     const { standing, session } = startAgain(this.#standing, this.session, at, newId());
     this.#standing = standing;
     return session;
@@ -176,16 +175,19 @@ export class Keeper {
     else if (!this.notices.includes("memory-only")) this.notices = [...this.notices, "memory-only"];
   }
 
-  /** Goes on with a journal that was set aside, in place of the one in use. */
-  goOnWith(journal: Journal): Session {
+  /** Goes on with a journal that was set aside, in place of the one in use; `others` lie there too. */
+  goOnWith(journal: Journal, others: unknown[]): Session {
     const { guide, store, now } = this.#at;
     const [at, left] = [now(), leftOf(this.session)];
     const standing = standingOf(journal);
     const { session } = resume(guide, leavePrepared(standing.log, left, at), at);
+    store.writeAside(others);
     putAside(store, this.journal);
     this.consent = { at, model: null };
-    this.notices = this.notices.filter((id) => id !== "carried");
+    this.notices = withoutCarried(this.notices);
     this.#standing = standing;
+    // A stop is one on every phone that it comes to.
+    if (isStopped(session)) this.markStop(session);
     return session;
   }
 
@@ -233,7 +235,7 @@ export class Keeper {
   }
 
   forgetNotices(): void {
-    this.notices = this.notices.filter((notice) => lasting.includes(notice));
+    this.notices = lastingOf(this.notices);
   }
 
   markStop(stopped: Session): void {

@@ -17,6 +17,6 @@ export type Keeping = {
   /** The model that the page is about. */
   model: string | null;
   now(): string;
-  /** What the page's address has brought: a session that lies aside by now, or a link that nothing could be made of. */
+  /** What the page's address has brought. */
   brought?: Brought;
 };

@@ -1,8 +1,7 @@
 import { BinaryBitmap, HybridBinarizer, QRCodeReader, RGBLuminanceSource } from "@zxing/library";
 import { describe, expect, test } from "vitest";
-import { layAside, linkOf, packed, unpacked } from "../../src/embed/carry.ts";
+import { broughtBy, linkOf, packed, unpacked } from "../../src/embed/carry.ts";
 import { carriedIn } from "../../src/embed/fragment.ts";
-import { createLogStore } from "../../src/embed/log-store.ts";
 import {
   append,
   carriedOf,
@@ -31,10 +30,6 @@ const long = journalOf(
 const carried = (journal: Journal) => carriedOf(standingOf(journal));
 const page = "https://shop.example/help/ice?from=mail#parts";
 const door = { parseJournal } as never;
-const memory = () =>
-  createLogStore("x", () => {
-    throw new Error("denied");
-  });
 
 /** What a camera makes of the code, by a reader that is not ours (npm `@zxing/library`); with four dots of margin. */
 function read(code: boolean[][]): string {
@@ -100,12 +95,8 @@ describe("a conversation in a link", () => {
 });
 
 describe("what a link brings", () => {
-  test("is laid aside, before what lies there, and once where the link is opened twice", async () => {
-    const store = memory();
-    store.writeAside([carried(long)]);
-    expect(await layAside(await packed(short), store, door)).toBe(true);
-    expect(await layAside(await packed(short), store, door)).toBe(true);
-    expect(store.readAside()).toEqual([carried(short), carried(long)]);
+  test("is the conversation that was sent", async () => {
+    expect(await broughtBy(await packed(long), door)).toEqual(carried(long));
   });
 
   test.each([
@@ -117,10 +108,8 @@ describe("what a link brings", () => {
     ["a journal without an entry", async () => packed(createJournal(at(0)))],
     ["names of an object's own", async () => zipped('{"__proto__":{"format":2},"constructor":1}')],
     ["a text that unfolds to many megabytes", async () => zipped(" ".repeat(50_000_000))],
-  ])("is left alone where it is %s", async (_, text) => {
-    const store = memory();
-    expect(await layAside(await text(), store, door)).toBe(false);
-    expect(store.readAside()).toEqual([]);
+  ])("is none where it is %s", async (_, text) => {
+    expect(await broughtBy(await text(), door)).toBeNull();
   });
 });
 

@@ -42,15 +42,21 @@ async function meet(lab: Lab) {
 
 const forgotten = (lab: Lab) => lab.kept().filter(({ op }) => op === "forget").length;
 
+/** An agent in a room, who has stopped reading when something is shared. */
+async function shareUnread(lab: Lab) {
+  const { phone, desk } = await meet(lab);
+  const { line } = desk;
+  if (!line) throw new Error("no line");
+  line.isFull = true;
+  phone.say("entry", "x");
+  await pass(lab, phone);
+  return { phone, desk, line };
+}
+
 describe("a reader who does not read", () => {
   test("is sent no more, cut after 15 seconds, and catches up on the next line", async () => {
     const lab = createLab();
-    const { phone, desk } = await meet(lab);
-    const { line } = desk;
-    if (!line) throw new Error("no line");
-    line.isFull = true;
-    phone.say("entry", "x");
-    await pass(lab, phone);
+    const { phone, desk, line } = await shareUnread(lab);
     expect(line.toDevice).toEqual([]);
     await wait(lab, 14_999);
     expect(line.isUp).toBe(true);
@@ -62,12 +68,7 @@ describe("a reader who does not read", () => {
 
   test("who reads on in time is sent the rest", async () => {
     const lab = createLab();
-    const { phone, desk } = await meet(lab);
-    const { line } = desk;
-    if (!line) throw new Error("no line");
-    line.isFull = true;
-    phone.say("entry", "x");
-    await pass(lab, phone);
+    const { phone, desk, line } = await shareUnread(lab);
     line.isFull = false;
     await wait(lab, 1000);
     await pass(lab, phone, desk);

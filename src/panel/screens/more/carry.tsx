@@ -8,7 +8,7 @@ export function Carry({ view, services, texts, isListed, leave }: MoreProps) {
   const [carried, setCarried] = useState<Carried | "failed" | null>(null);
   const box = useRef<HTMLDivElement>(null);
   // An older answer would be carried.
-  useEffect(() => setCarried(null), [view.turn]);
+  useEffect(() => setCarried(null), [view.turn?.turn, view.lines.length]);
   useEffect(() => {
     if (carried) box.current?.focus();
   }, [carried]);

@@ -9,7 +9,11 @@ import type { Ending, Evidence } from "./turn.ts";
 import { worthOf } from "./worth.ts";
 
 /** Everything an ending says: its cause, its part or whom to call, and what was found on the way there. */
-export function endingOf(session: Session, outcome: NonNullable<TurnMeta["outcome"]>, texts: Texts): Ending {
+export function endingOf(
+  session: Session,
+  outcome: NonNullable<TurnMeta["outcome"]>,
+  texts: Texts,
+): Omit<Ending, "back"> {
   const memory = memoryOf(session);
   const { cause, who, lastFixed } = memory;
   const rule = cause ? session.flow.causes[cause] : undefined;

@@ -21,6 +21,7 @@ export function turnOf(session: Session, texts: Texts, now: string): Turn {
   const path = pathOf(session, texts);
   const words = wordsOf(session, meta, texts);
   const left = leftLines(session, meta, texts);
+  const isSteps = meta.outcome && meta.outcome !== "stopped";
   return {
     turn: meta.turn,
     kind: meta.kind,
@@ -33,8 +34,8 @@ export function turnOf(session: Session, texts: Texts, now: string): Turn {
     ),
     gated: meta.gated ?? false,
     ...words,
-    // What a turn needs put back comes before its own steps.
-    body: meta.needs ? [...left, ...words.body] : [...words.body, ...left],
+    // What a turn needs put back comes before its own steps; an ending has it as steps of its own, a stop as advice.
+    body: meta.needs ? [...left, ...words.body] : isSteps ? words.body : [...words.body, ...left],
     why: [words.why, becauseOf(session, meta, texts)].filter(Boolean).join(" "),
     minutes: meta.minutes ?? 0,
     tools: (meta.tools ?? []).map((tool) => texts(`tools.${tool}`)),
@@ -43,7 +44,7 @@ export function turnOf(session: Session, texts: Texts, now: string): Turn {
     gate: gateOf(session, meta, texts),
     reading: readingNeedOf(session, meta, now),
     wait: waitOf(session, meta, texts),
-    ending: meta.outcome ? endingOf(session, meta.outcome, texts) : null,
+    ending: meta.outcome ? { ...endingOf(session, meta.outcome, texts), back: isSteps ? left : [] } : null,
     ...standingAt(session, meta, texts),
     changed: changedChips(session, texts),
     path,

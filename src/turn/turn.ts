@@ -16,7 +16,7 @@ export type Turn = {
   gated: boolean;
   /** The question, or the ending's headline. */
   heading: string;
-  /** How to do it: steps in order, one each; at an ending short paragraphs. */
+  /** How to do it: steps in order, one each; at an ending short paragraphs, as all it has of steps is `back`. */
   body: string[];
   /** What is no step of it: a caution, or what a result means. Empty where nothing is to be added. */
   note: string;
@@ -104,6 +104,8 @@ export type Ending = {
     /** The drawing that shows where it sits, or null. */
     picture: string | null;
   } | null;
+  /** What is left to do of what we had changed: steps in order; none at a stop, whose advice says it. */
+  back: string[];
   evidence: Evidence[];
 };
 

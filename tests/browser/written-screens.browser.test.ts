@@ -142,7 +142,7 @@ test("a cracked bin is a new bin for the code on the plate", async ({ panel }) =
       "You need a new ice bin.",
       "Ice bin: It's cracked or broken",
       "Ruled out: the controls.",
-      "What you found proves that this part is the cause.",
+      "What proves it is marked below.",
       "Fits your model: BLQ254NH/A0",
       "Check the number against your rating plate before you order.",
       "Ice bin for Brindlequay BLQ2 series",

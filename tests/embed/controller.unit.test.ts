@@ -211,7 +211,7 @@ describe("a new start while a tap is closed", () => {
     other.tick();
     for (const one of [panel, other, open(store, clock)]) {
       one.actions.askForHelp();
-      expect(one.views.at(-1)?.turn?.body).toContain("endings.water.open-again");
+      expect(one.views.at(-1)?.turn?.ending?.back).toContain("endings.water.open-again");
     }
   });
 });

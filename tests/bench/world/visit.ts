@@ -61,7 +61,7 @@ export function talk(guide: Guide, texts: Texts, home: Home, perfect: boolean): 
     const at = stamp(scene.now);
     const turn = turnOf(session, texts, at);
     if (turn.kind === "ending") {
-      doAsTold(scene.prepared, turn.body, scene.now);
+      doAsTold(scene.prepared, [...turn.body, ...(turn.ending?.back ?? [])], scene.now);
       visit.ending = endedIn(session, turn);
       visit.leftBehind = leftBehind(scene, turn);
       return visit;
@@ -215,7 +215,7 @@ function namedCauses(ending: Turn["ending"]): string[] {
 }
 
 function leftBehind({ prepared, machine }: Scene, turn: Turn): string[] {
-  const words = turn.body.join(" ");
+  const words = [...turn.body, ...(turn.ending?.back ?? [])].join(" ");
   const changed: [string, boolean, RegExp][] = [
     ["tap closed", prepared.tapShut && machine.water === "plumbed", /tap/i],
     ["plug out", prepared.plugOut, /plug/i],

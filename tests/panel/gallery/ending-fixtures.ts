@@ -22,6 +22,7 @@ export const partEnding: Ending = {
   cause: "The water filter is clogged.",
   causeId: "filter-clogged",
   tried: [],
+  back: ["Open the small tap again, slowly.", "Put the plug in with dry hands."],
   likely: [
     {
       causeId: "inlet-valve-faulty",
@@ -65,7 +66,16 @@ export function endingTurn(heading: string, ending: Ending): Turn {
   });
 }
 
-const none = { part: null, causeId: null, likely: [], tried: [], worth: [], age: null, until: "" };
+const none = {
+  back: [],
+  part: null,
+  causeId: null,
+  likely: [],
+  tried: [],
+  worth: [],
+  age: null,
+  until: "",
+};
 const lines = { lines: linesOf(5) };
 const part = endingTurn("A new water filter brings the ice back", partEnding);
 

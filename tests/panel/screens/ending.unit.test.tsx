@@ -226,3 +226,13 @@ describe("every ending", () => {
     writeText.mockRestore();
   });
 });
+
+test("what is left to do of what was changed stands as steps in their order, above all else; else nothing does", async () => {
+  const { all } = await atEnding("part");
+  expect(all(".back li").map((each) => each.textContent)).toEqual([
+    "Open the small tap again, slowly.",
+    "Put the plug in with dry hands.",
+  ]);
+  const fixed = await atEnding("fixed");
+  expect(fixed.all(".back")).toEqual([]);
+});

@@ -77,12 +77,13 @@ function voiceFor(locale: string): SpeechSynthesisVoice | null {
 }
 
 /** In the order in which it is read; dangers first of what is to be done. */
-function wordsOf({ heading, hazards, gate, body, note, answers }: Turn): string[] {
+function wordsOf({ heading, hazards, gate, body, note, ending, answers }: Turn): string[] {
   return [
     heading,
     ...hazards.map(({ text }) => text),
     ...body,
     note,
+    ...(ending?.back ?? []),
     ...(gate?.items.map(({ text }) => text) ?? []),
     ...answers.flatMap(({ role, text }) => (role === "own" ? text : [])),
   ].filter(Boolean);

@@ -30,6 +30,16 @@ export function EndingScreen(props: ScreenProps) {
   const likely = <Likely ending={ending} texts={texts} />;
   return (
     <>
+      {ending.back[0] && (
+        <div class="card back">
+          <h3>{texts("part.last-steps")}</h3>
+          <ol class="how">
+            {ending.back.map((step) => (
+              <li key={step}>{step}</li>
+            ))}
+          </ol>
+        </div>
+      )}
       {!ending.causeId && likely}
       {glance[0] && (
         <ul class="glance">

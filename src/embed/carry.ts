@@ -5,6 +5,8 @@ import type { Carried } from "../turn/index.ts";
 import { longest, mark } from "./fragment.ts";
 import type { Door } from "./missing.ts";
 
+export { sumUp } from "./sum-up.ts";
+
 /*
  * A conversation in a link: the journal, compressed, behind the `#`, which a browser sends to nobody. In a file of its
  * own, fetched when somebody asks for it or comes with one.

@@ -9,7 +9,7 @@ import {
   type View,
 } from "../turn/index.ts";
 import { basketOf, createBasket } from "./basket.ts";
-import { getCarry, takeCarried, watchLinks } from "./carrying.ts";
+import { takeCarried, takingAlong, watchLinks } from "./carrying.ts";
 import { localNow } from "./clock.ts";
 import { openData } from "./compiled-data.ts";
 import { complain } from "./complain.ts";
@@ -173,7 +173,7 @@ export async function startEngine(
     signal,
     words: () => bringWords(language, () => controller.journal()),
     said: () => saidIn(controller.journal()),
-    carry: async () => (await getCarry()).linkOf(controller.journal(), location.href),
+    ...takingAlong({ controller, store, draft, guide, texts, load, turn: () => view?.turn?.turn ?? "" }),
     shopHelp: { name: options.shopName, link: options.helpLink },
     basketLink: options.basketLink,
   };

@@ -22,6 +22,7 @@ export { endingOf } from "./ending-of.ts";
 export { anyTime, createFirstTurns } from "./first-turns.ts";
 export { createNumbers, monthNames, showList } from "./formats.ts";
 export { greetedView } from "./greeting.ts";
+export { type Handover, handoverOf, handoverText } from "./handover.ts";
 export { linesOf } from "./lines.ts";
 export { minorDigits } from "./lookups.ts";
 export { isOtherModel, type MachineAnswer, machineTurn, machineView } from "./machine.ts";

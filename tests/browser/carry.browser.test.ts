@@ -97,6 +97,46 @@ test.describe("a search that moves to another phone", () => {
     await panel.seesTurn();
   });
 
+  test("is read there on a page and nothing of it is gone on with, kept or changed", async ({
+    panel,
+    page,
+  }) => {
+    await keepsShared(page);
+    await panel.openWhere("flow-test.run");
+    const { heading } = panel.turn;
+    const other = await otherPhone(page, await linkFrom(panel));
+    await other.button(panel.text("ui.menu")).tap();
+    await other.button(panel.text("carry.brought")).tap();
+    const summary = other.host.locator(".sum-up");
+    await expect(summary.getByText(panel.text("carry.part.open"))).toBeVisible();
+    await expect(summary.getByText(heading)).toBeVisible();
+    expect(await violationsOn(other.page), "axe").toEqual([]);
+    expect(await actsOn(other)).toEqual([]);
+    await other.button(panel.text("carry.close")).tap();
+    await expect(summary).toHaveCount(0);
+    // It is still there to be gone on with.
+    await goOn(other);
+    await expect(other.host.getByRole("heading", { name: heading })).toBeFocused();
+    await other.page.context().close();
+  });
+
+  test("is summed up at any turn, for the share sheet and for one sheet of paper", async ({
+    panel,
+    page,
+  }) => {
+    await keepsShared(page);
+    await panel.openWhere("flow-test.run");
+    await panel.button(panel.text("ui.menu")).tap();
+    await panel.button(panel.text("carry.sum-up")).tap();
+    const summary = panel.host.locator(".sum-up");
+    await expect(summary.getByText(panel.text("carry.part.likely"))).toBeVisible();
+    expect(await violationsOn(page), "axe").toEqual([]);
+    await panel.button(panel.text("carry.share-summary")).tap();
+    const shared = await page.evaluate(() => (window as never as { shared: ShareData[] }).shared[0]?.text);
+    expect(shared).toContain(panel.text("carry.part.found"));
+    expect(shared).toContain(panel.turn.heading);
+  });
+
   test("is not there to be moved before anything was answered", async ({ panel }) => {
     await panel.open();
     await panel.button(panel.text("ui.menu")).tap();

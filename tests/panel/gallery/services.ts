@@ -147,6 +147,12 @@ export function servicesFor(fixture: string): Services {
     }),
     said: () => [],
     carry: async () => ({ link: "https://shop.example/#fridgeside=x", code: [[true]], words: [] }),
+    handover: async (of) => ({
+      title: "1 March to 2 March",
+      parts: [
+        { heading: "Where it stands", lines: [of === "shown" ? "Is the bin full?" : "What the link holds"] },
+      ],
+    }),
     findModel: async (typed) => {
       if (fixture === "model-broken") throw new Error("no catalogue");
       if (fixture === "model-slow") return never;

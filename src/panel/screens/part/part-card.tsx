@@ -9,7 +9,7 @@ type Wanted = NonNullable<Ending["part"]>;
 type Props = ScreenProps & { wanted: Wanted };
 
 /** The one right part: what the shop has for this very machine, or the kind of part and the shop's help. */
-export function PartCard({ wanted, actions, busy, services, texts, picture }: Props) {
+export function PartCard({ wanted, turn, actions, busy, services, texts, picture }: Props) {
   const { model, kind, name, tools } = wanted;
   const canLookUp = services.canLookUp();
   const lookedUp = canLookUp ? model : null;
@@ -44,7 +44,11 @@ export function PartCard({ wanted, actions, busy, services, texts, picture }: Pr
         asked={asked}
         plate={plate}
         isUnlike={answer?.kind === "unread" && Boolean(serial)}
-        onRead={read}
+        onRead={(next) => {
+          for (const name of ["variant", "serial"] as const)
+            services.draft.keep(turn.turn, name, next[name] && next[name] !== otherVariant ? next[name] : "");
+          read(next);
+        }}
         part={name}
         texts={texts}
       />

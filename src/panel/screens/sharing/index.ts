@@ -1,1 +1,2 @@
+export { printPage } from "./print.ts";
 export { Sharing } from "./sharing.tsx";

@@ -13,21 +13,23 @@ const sheet = `
   details > :not(summary), details::details-content { display: block; content-visibility: visible }
   ol { padding-inline-start: 5mm; list-style: decimal }
   .evidence { columns: 2; column-gap: 6mm; font-size: 9pt }
+  .sum-up { columns: 2; column-gap: 6mm }
+  section { break-inside: avoid }
   .evidence li { break-inside: avoid; margin-bottom: 1mm }
 `;
 
 /**
- * Prints an ending without the shop's page around it, on one page and without its buttons: from a frame of its own, which
- * goes once it is printed.
+ * Prints what is to be handed on, an ending or a summary, without the shop's page around it, on one page and without its
+ * buttons: from a frame of its own, which goes once it is printed.
  */
-export function printEnding(ending: Element | null | undefined, title: string): void {
+export function printPage(shown: Element | null | undefined, title: string): void {
   const frame = document.createElement("iframe");
   frame.title = title;
   frame.style.cssText = "position:fixed;inset-inline-start:-9999px;border:0";
-  ending?.append(frame);
+  shown?.append(frame);
   const { contentWindow: page } = frame as { contentWindow: (Window & typeof globalThis) | null };
-  if (!ending || !page) return;
-  const copy = ending.cloneNode(true) as Element;
+  if (!shown || !page) return;
+  const copy = shown.cloneNode(true) as Element;
   for (const each of copy.querySelectorAll(`iframe, ${left}`)) each.remove();
   for (const each of copy.querySelectorAll("details")) each.open = true;
   // A page's policy may forbid a style element, never a sheet that is made by script.

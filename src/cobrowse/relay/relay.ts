@@ -1,5 +1,4 @@
 import type { Logger } from "pino";
-import { createBrakes } from "../protocol/room/index.ts";
 import { createHub } from "./hub.ts";
 import { createMetrics } from "./metrics.ts";
 import { createRooms } from "./rooms.ts";
@@ -50,7 +49,6 @@ export async function createRelay(options: RelayOptions): Promise<Relay> {
   const porch = {
     store,
     rooms,
-    brakes: createBrakes(),
     seals: createSeals(key),
     readToken: (token: string, at: number) => readToken(token, key, shop, at),
     now,

@@ -59,6 +59,8 @@ export async function createRelay(options: RelayOptions): Promise<Relay> {
   const measured = (): Record<string, [number, string]> => ({
     lines: [hub.counts().lines, "Connections that are there"],
     rooms: [hub.counts().rooms, "Rooms that somebody may come back to"],
+    cpu_seconds: [cpuSeconds(), "Processor time of this process"],
+    resident_bytes: [process.memoryUsage.rss(), "Memory of this process"],
     ready: [isOpen && store.isWell() ? 1 : 0, "Whether it takes connections"],
   });
   const watch = createWatch({
@@ -90,4 +92,9 @@ export async function createRelay(options: RelayOptions): Promise<Relay> {
       log.info("stopped");
     },
   };
+}
+
+function cpuSeconds(): number {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1e6;
 }

@@ -7,31 +7,39 @@ import { relayBounds as bounds } from "../protocol/index.ts";
  * has sat down. Both expire together.
  */
 export const scripts = {
-  /** Keys: list, hash. Given: channel, lane, number, entry, entries known, forgotten from, steers, is the first. */
+  /**
+   * Keys: list and hash of each draft. Given of each: channel, lane, number, entry, entries known, forgotten from,
+   * whether it steers, whether it is the first. An answer for each: what has come at a time costs one call.
+   */
   append: {
-    numberOfKeys: 2,
     lua: `
-local list, hash = KEYS[1], KEYS[2]
-local channel, lane, n, entry = ARGV[1], ARGV[2], ARGV[3], ARGV[4]
-local seen = tonumber(ARGV[5])
-local length = redis.call('LLEN', list)
-if length < seen or (length == 0 and ARGV[8] == '0') then return {'lost'} end
-local own = lane .. ' ' .. n
-local has = redis.call('HMGET', hash, own, lane, 'steered')
-if has[1] then return {'known', tonumber(has[1]), redis.call('LINDEX', list, tonumber(has[1]) - 1)} end
-local last = tonumber(has[2] or '0')
-if tonumber(n) ~= last + 1 then return {'missing', last} end
--- Near the bound of a room every entry counts, before that only what steers it.
-if tonumber(has[3] or '0') > seen or (length > seen and length >= ${bounds.entries}) then return {'moved'} end
-local seq = redis.call('RPUSH', list, entry)
-if ARGV[7] == '1' then redis.call('HSET', hash, lane, n, own, seq, 'steered', seq)
-else redis.call('HSET', hash, lane, n, own, seq) end
-if ARGV[6] ~= '' then
-  redis.call('PEXPIREAT', list, ARGV[6])
-  redis.call('PEXPIREAT', hash, ARGV[6])
+local function append(list, hash, channel, lane, n, entry, seen, untilThen, steers, isFirst)
+  local length = redis.call('LLEN', list)
+  if length < seen or (length == 0 and isFirst == '0') then return {'lost'} end
+  local own = lane .. ' ' .. n
+  local has = redis.call('HMGET', hash, own, lane, 'steered')
+  if has[1] then return {'known', tonumber(has[1]), redis.call('LINDEX', list, tonumber(has[1]) - 1)} end
+  local last = tonumber(has[2] or '0')
+  if tonumber(n) ~= last + 1 then return {'missing', last} end
+  -- Near the bound of a room every entry counts, before that only what steers it.
+  if tonumber(has[3] or '0') > seen or (length > seen and length >= ${bounds.entries}) then return {'moved'} end
+  local seq = redis.call('RPUSH', list, entry)
+  if steers == '1' then redis.call('HSET', hash, lane, n, own, seq, 'steered', seq)
+  else redis.call('HSET', hash, lane, n, own, seq) end
+  if untilThen ~= '' then
+    redis.call('PEXPIREAT', list, untilThen)
+    redis.call('PEXPIREAT', hash, untilThen)
+  end
+  redis.call('PUBLISH', channel, seq .. ' ' .. entry)
+  return {'fresh', seq}
 end
-redis.call('PUBLISH', channel, seq .. ' ' .. entry)
-return {'fresh', seq}`,
+local all = {}
+for nth = 1, #KEYS / 2 do
+  local at = (nth - 1) * 8
+  all[nth] = append(KEYS[2 * nth - 1], KEYS[2 * nth], ARGV[at + 1], ARGV[at + 2], ARGV[at + 3], ARGV[at + 4],
+    tonumber(ARGV[at + 5]), ARGV[at + 6], ARGV[at + 7], ARGV[at + 8])
+end
+return all`,
   },
   /** Keys: hash. Given: channel, peer. */
   seat: {

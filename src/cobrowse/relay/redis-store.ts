@@ -1,5 +1,6 @@
 import { laneOf, type Placed, type Stored } from "../protocol/room/index.ts";
 import { createRedisBrakes } from "./redis-brakes.ts";
+import { createRedisGroup } from "./redis-group.ts";
 import { type Answer, openRedisLine } from "./redis-line.ts";
 import type { CodeOf, Follower, Store } from "./store.ts";
 
@@ -89,6 +90,7 @@ export function openRedisStore({ url, shop, seal, onState }: RedisOptions): Stor
       onState("back");
     },
   });
+  const group = createRedisGroup((keys, given) => line.run("append", keys, ...given));
   const caughtUp = async (room: string) => {
     for (let one = watched.get(room); one?.reading; one = watched.get(room)) await one.reading;
   };
@@ -98,11 +100,22 @@ export function openRedisStore({ url, shop, seal, onState }: RedisOptions): Stor
     append: async (room, { from, n, kind, body, sealed }, at, { seen, until }) => {
       if (watched.get(room)?.reading) await caughtUp(room);
       const lane = laneOf(kind);
-      const entry = JSON.stringify({ from, n, at, kind, body, ...(sealed !== undefined && { sealed }) });
+      const draft = { from, n, kind, body, ...(sealed !== undefined && { sealed }) };
       const [steers, isFirst] = [lane === "steering" ? 1 : 0, kind === "opened" ? 1 : 0];
-      const keys = [listOf(room), hashOf(room)];
-      const given = [channelOf(room), `${from} ${lane}`, n, entry, seen, until ?? "", steers, isFirst];
-      const placed = placedFrom((await line.run("append", keys, ...given)) as Answer[], entry);
+      const answer = await group.add(
+        [listOf(room), hashOf(room)],
+        [
+          channelOf(room),
+          `${from} ${lane}`,
+          n,
+          JSON.stringify({ at, ...draft }),
+          seen,
+          until ?? "",
+          steers,
+          isFirst,
+        ],
+      );
+      const placed = placedFrom(answer, { at, ...draft });
       if (watched.get(room)?.reading) await caughtUp(room);
       return placed;
     },
@@ -167,8 +180,8 @@ function storedFrom(seq: number, entry: string): Stored {
   return { seq, ...JSON.parse(entry) };
 }
 
-function placedFrom([type, number, entry]: Answer[], own: string): Placed {
-  if (type === "fresh") return { type, stored: storedFrom(Number(number), own) };
+function placedFrom([type, number, entry]: Answer[], own: Omit<Stored, "seq">): Placed {
+  if (type === "fresh") return { type, stored: { seq: Number(number), ...own } };
   if (type === "known") return { type, stored: storedFrom(Number(number), String(entry)) };
   if (type === "missing") return { type, last: Number(number) };
   return type === "moved" ? { type } : { type: "lost" };

@@ -76,8 +76,10 @@ export function startCrowd(count: number): Crowd {
       const answers = children.map(async (child, place): Promise<Answer> => {
         const rooms = order.do === "meet" ? Math.ceil(order.rooms / count) : 0;
         const own = order.do === "meet" ? { ...order, rooms, from: order.from + place * rooms } : order;
+        const answered = once(child, "message");
+        child.send(own);
         const [answer] = await Promise.race([
-          (child.send(own), once(child, "message")),
+          answered,
           once(child, "exit").then(() => Promise.reject(new Error("A process of the load has ended"))),
         ]);
         return answer;

@@ -208,6 +208,7 @@ export const packages: Record<string, Arrow> = {
   vite: { to: ["workbench/build", "cli"], because: "it builds the script and is no part of it" },
   ws: { to: ["cobrowse/relay"], because: "browsers bring a web socket of their own" },
   pino: { to: ["cobrowse/relay"], because: "only a server keeps a log of what it does" },
+  ioredis: { to: ["cobrowse/relay"], because: "only several relays have to share what they keep" },
   "node:": {
     to: ["workbench/build", "workbench/own-files", "cli", "cobrowse/relay"],
     because: "the rest runs in a browser, where there is no file system, process or server",

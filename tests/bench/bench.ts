@@ -13,6 +13,7 @@ const benches: Record<string, (args: string[]) => Promise<void>> = {
     (await import("./catalogue-bench.ts")).benchCatalogue(args, findChromium(thisMachine)),
   households: async () => (await import("./households-bench.ts")).printHouseholds(),
   plates: async (args) => (await import("./plates-bench.ts")).benchPlates(args, findChromium(thisMachine)),
+  relay: async (args) => (await import("./relay-bench.ts")).benchRelay(args),
   world: async (args) => (await import("./world-bench.ts")).benchWorld(args),
   words: async (args) => (await import("./words-bench.ts")).benchWords(args),
   page: () => benchPage(findChromium(thisMachine)),

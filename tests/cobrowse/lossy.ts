@@ -1,5 +1,4 @@
 import { pino } from "pino";
-import { createBrakes } from "../../src/cobrowse/protocol/room/index.ts";
 import type { Porch } from "../../src/cobrowse/relay/entering.ts";
 import { createHub, type Hub } from "../../src/cobrowse/relay/hub.ts";
 import type { Line } from "../../src/cobrowse/relay/line.ts";
@@ -59,7 +58,6 @@ export function createLab(): Lab {
     const porch: Porch = {
       store,
       rooms: createRooms(store, now, () => {}),
-      brakes: createBrakes(),
       seals: createSeals(new Uint8Array(32)),
       readToken,
       now,

@@ -28,6 +28,8 @@ export const counts = {
   tabs: isSoak ? 10_000 : 400,
   /** Schedules of lines that drop, double and mix up, and of relays that are killed. */
   lines: isSoak ? 10_000 : 300,
+  /** Messages by which an agent would be the householder. */
+  forged: isSoak ? 100_000 : 2000,
   /** Draws of every error of a reading, out of which a share is counted. */
   draws: isSoak ? 20_000 : 5000,
   /** Simulated homes that the bench's report is tried on. */

@@ -11,9 +11,9 @@ export const relayBounds = {
   /** People in one room at a time, the householder and whoever waits to be let in among them. */
   peers: 5,
   /** Rooms of one relay at a time. */
-  rooms: 1000,
+  rooms: 2500,
   /** Connections of one relay at a time. */
-  connections: 6000,
+  connections: 8000,
   /** Connections from one address at a time: a call centre has one. */
   connectionsFromOne: 200,
   /** Milliseconds that a room lasts: two hours. */

@@ -1,10 +1,11 @@
 import type { Logger } from "pino";
 import { type Bucket, relayBounds as bounds, type Put, takeOne, type Why } from "../protocol/index.ts";
-import { endOf, judge, readFirst, readLater } from "../protocol/room/index.ts";
+import { endOf, judge, readFirst, readLater, type Verdict } from "../protocol/room/index.ts";
 import { type Code, type Entered, enter, makeCode, type Porch } from "./entering.ts";
 import { closeCodes, hangUp, type Line, tell } from "./line.ts";
 import type { Metrics } from "./metrics.ts";
 import type { Live, Seat } from "./rooms.ts";
+import { StoreAway } from "./store.ts";
 
 /** What the hub is told about one connection. */
 export type Connection = {
@@ -36,6 +37,8 @@ type Here = {
   turn: Promise<void>;
   live?: Live;
   seat?: Seat;
+  /** The entry whose code was said on this line. */
+  coded: number;
   isOver: boolean;
 };
 
@@ -44,7 +47,7 @@ type Here = {
  * @param log gets events and the relay's own words, nothing that anybody typed
  */
 export function createHub(porch: Porch, metrics: Metrics, log: Logger): Hub {
-  const { store, rooms, now } = porch;
+  const { rooms, now } = porch;
   const everybody = new Set<Here>();
 
   const refuse = (here: Here, why: Why, wait?: number) => {
@@ -58,10 +61,11 @@ export function createHub(porch: Porch, metrics: Metrics, log: Logger): Hub {
     tell(line, { type: "code", code, endsIn: until - now() });
 
   const welcome = (here: Here, entered: Entered) => {
-    const { live, peer, secret, code } = entered;
+    const { live, peer, place, secret, code } = entered;
     const seat: Seat = {
       peer,
       line: here.line,
+      place,
       sent: Math.min(entered.after, live.records.length),
       asks: true,
       askFrom: 0,
@@ -93,21 +97,27 @@ export function createHub(porch: Porch, metrics: Metrics, log: Logger): Hub {
   };
 
   const keep = async (here: Here, live: Live, seat: Seat, { lane, n, kind, body }: Put) => {
-    // What was kept is kept, whatever is allowed by now: its sender only has not heard of it.
-    if (n > (live.room.members.get(seat.peer)?.last[lane] ?? 0)) {
-      const verdict = judge(live.room, seat.peer, lane, kind, now());
-      if (verdict !== "take" && "wait" in verdict)
-        return tell(here.line, { type: "wait", lane, n, why: verdict.wait });
-      if (verdict !== "take") return refuse(here, verdict.no);
+    const kept = await rooms.keep<Exclude<Verdict, "take">>(live, (room) => {
+      const draft = { from: seat.peer, n, kind, body };
+      // What was kept is kept, whatever is allowed by now: its sender only has not heard of it.
+      if (n <= (room.members.get(seat.peer)?.last[lane] ?? 0)) return draft;
+      const verdict = judge(room, seat.peer, lane, kind, now());
+      return verdict === "take" ? draft : { no: verdict };
+    });
+    if (!kept) return refuse(here, "unknown");
+    if (kept.type === "missing") return tell(here.line, { type: "missing", lane, last: kept.last });
+    if (kept.type === "no") {
+      const { no } = kept;
+      return "wait" in no ? tell(here.line, { type: "wait", lane, n, why: no.wait }) : refuse(here, no.no);
     }
-    const placed = await store.append(live.id, { from: seat.peer, n, kind, body }, now());
-    if (placed.type === "missing") return tell(here.line, { type: "missing", lane, last: placed.last });
-    const { stored } = placed;
+    const { stored } = kept;
     if (stored.kind !== kind || stored.body !== body) return refuse(here, "number-taken");
-    metrics.count(placed.type === "fresh" ? "entries_kept_total" : "entries_repeated_total");
+    metrics.count(kept.type === "fresh" ? "entries_kept_total" : "entries_repeated_total");
     tell(here.line, { type: "kept", lane, n, seq: stored.seq });
-    if (placed.type === "fresh" && kind === "code")
-      giveCode(here, await makeCode(porch, { room: live.id, seq: stored.seq }));
+    // Whoever asked may not have heard of the code, where it was kept and the relay was killed: once more on each line.
+    if (kind !== "code" || live.room.code?.seq !== stored.seq || here.coded === stored.seq) return;
+    here.coded = stored.seq;
+    giveCode(here, await makeCode(porch, { room: live.id, seq: stored.seq }));
   };
 
   const later = async (here: Here, live: Live, seat: Seat, text: string) => {
@@ -129,6 +139,12 @@ export function createHub(porch: Porch, metrics: Metrics, log: Logger): Hub {
     try {
       await (live && seat ? later(here, live, seat, text) : first(here, text, address));
     } catch (problem) {
+      // It was not acknowledged, so its sender says it again: on this line, once the store is back.
+      if (problem instanceof StoreAway) {
+        metrics.count("messages_unkept_total");
+        if (!here.seat) here.line.cut();
+        return;
+      }
       // The store has failed. Nothing was acknowledged; everybody finds another relay or waits for this one.
       log.error({ problem: problem instanceof Error ? problem.name : "unknown" }, "could not keep a message");
       here.line.cut();
@@ -139,7 +155,16 @@ export function createHub(porch: Porch, metrics: Metrics, log: Logger): Hub {
     connect: (line, address) => {
       const bucket = { level: bounds.burst, at: now() };
       const turn = Promise.resolve();
-      const here: Here = { line, since: now(), bucket, dropped: 0, waiting: 0, turn, isOver: false };
+      const here: Here = {
+        line,
+        since: now(),
+        bucket,
+        dropped: 0,
+        waiting: 0,
+        turn,
+        coded: 0,
+        isOver: false,
+      };
       everybody.add(here);
       metrics.count("connections_opened_total");
       return {
@@ -161,12 +186,11 @@ export function createHub(porch: Porch, metrics: Metrics, log: Logger): Hub {
         closed: () => {
           everybody.delete(here);
           here.isOver = true;
-          const { live, seat } = here;
-          if (live && seat && live.seats.get(seat.peer) === seat) live.seats.delete(seat.peer);
+          if (here.live && here.seat) rooms.leave(here.live, here.seat);
         },
       };
     },
-    counts: () => ({ lines: everybody.size, rooms: [...rooms.all()].length }),
+    counts: () => ({ lines: everybody.size, rooms: rooms.count() }),
     tick: async () => {
       for (const here of everybody)
         if (!here.seat && now() > here.since + bounds.firstMessage) refuse(here, "silent");

@@ -2,5 +2,7 @@
 export { openFileStore } from "./file-store.ts";
 export { createLog } from "./log.ts";
 export { createMemoryStore } from "./memory-store.ts";
+export { openRedisStore } from "./redis-store.ts";
 export { createRelay, type Relay, type RelayOptions } from "./relay.ts";
+export { createSeals } from "./seals.ts";
 export type { Store } from "./store.ts";

@@ -7,6 +7,7 @@ const counted = {
   codes_failed_total: "Codes, tokens and secrets that were wrong",
   entries_kept_total: "Entries that were numbered",
   entries_repeated_total: "Messages that had been numbered before",
+  messages_unkept_total: "Messages that the store could not be reached for; their sender repeats them",
   messages_dropped_total: "Messages that came too fast",
   lines_cut_total: "Lines cut because their reader was too slow or silent",
 } as const;

@@ -1,5 +1,4 @@
 import type { Logger } from "pino";
-import { createBrakes } from "../protocol/room/index.ts";
 import { createHub } from "./hub.ts";
 import { createMetrics } from "./metrics.ts";
 import { createRooms } from "./rooms.ts";
@@ -50,7 +49,6 @@ export async function createRelay(options: RelayOptions): Promise<Relay> {
   const porch = {
     store,
     rooms,
-    brakes: createBrakes(),
     seals: createSeals(key),
     readToken: (token: string, at: number) => readToken(token, key, shop, at),
     now,
@@ -61,6 +59,8 @@ export async function createRelay(options: RelayOptions): Promise<Relay> {
   const measured = (): Record<string, [number, string]> => ({
     lines: [hub.counts().lines, "Connections that are there"],
     rooms: [hub.counts().rooms, "Rooms that somebody may come back to"],
+    cpu_seconds: [cpuSeconds(), "Processor time of this process"],
+    resident_bytes: [process.memoryUsage.rss(), "Memory of this process"],
     ready: [isOpen && store.isWell() ? 1 : 0, "Whether it takes connections"],
   });
   const watch = createWatch({
@@ -92,4 +92,9 @@ export async function createRelay(options: RelayOptions): Promise<Relay> {
       log.info("stopped");
     },
   };
+}
+
+function cpuSeconds(): number {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1e6;
 }

@@ -10,6 +10,8 @@ export type Seals = {
   code(plain: string): string;
   /** What is kept of a secret of 128 bits. */
   secret(plain: string): string;
+  /** What other machines have of an address or of who an agent is. */
+  name(plain: string): string;
   /** Whether two digests are the same, in a time that does not say where they differ. */
   isSame(one: string, other: string): boolean;
 };
@@ -17,11 +19,13 @@ export type Seals = {
 /** @param key as for tokens, at least 32 bytes */
 export function createSeals(key: Uint8Array): Seals {
   const ofCodes = createHmac("sha256", key).update("codes of the relay").digest();
+  const ofNames = createHmac("sha256", key).update("names at the relay's brakes").digest();
   return {
     newId: () => randomBytes(16).toString("base64url"),
     newCode: () => codeFrom(randomBytes(5)),
     code: (plain) => createHmac("sha256", ofCodes).update(plain).digest("base64url"),
     secret: (plain) => createHash("sha256").update(plain).digest("base64url"),
+    name: (plain) => createHmac("sha256", ofNames).update(plain).digest("base64url"),
     isSame: (one, other) => {
       const [first, second] = [Buffer.from(one), Buffer.from(other)];
       return first.length === second.length && timingSafeEqual(first, second);

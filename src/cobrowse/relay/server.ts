@@ -42,11 +42,17 @@ export function createDoor(
     clientTracking: false,
   });
 
-  const take = (socket: WebSocket, address: string) => {
+  const corks = createCorks();
+
+  const take = (socket: WebSocket, raw: Duplex, address: string) => {
     sockets.add(socket);
     byAddress.set(address, (byAddress.get(address) ?? 0) + 1);
     const connection = hub.connect(
-      lineOf(socket, () => connection.drained()),
+      lineOf(
+        socket,
+        () => corks.hold(raw),
+        () => connection.drained(),
+      ),
       address,
     );
     receiveFrom(socket, connection);
@@ -79,7 +85,7 @@ export function createDoor(
     const status = statusFor(request, address);
     socket.on("error", () => socket.destroy());
     if (status === null)
-      return listener.handleUpgrade(request, socket, head, (opened) => take(opened, address));
+      return listener.handleUpgrade(request, socket, head, (opened) => take(opened, socket, address));
     metrics.count("connections_refused_total", `${status}`);
     log.info({ status }, "refused a connection");
     socket.end(`HTTP/1.1 ${status} Refused\r\nConnection: close\r\nContent-Length: 0\r\n\r\n`);
@@ -122,10 +128,34 @@ export function listenOn(server: Server, port: number, host: string): Promise<nu
   });
 }
 
-function lineOf(socket: WebSocket, drained: () => void): Line {
+/**
+ * What is sent on a connection while one batch of work is done leaves it at once: an entry and its acknowledgement are
+ * one packet, and one call of the system, which is most of what a message costs.
+ */
+function createCorks() {
+  const held = new Set<Duplex>();
+  const release = () => {
+    for (const socket of held) socket.uncork();
+    held.clear();
+  };
+  return {
+    hold: (socket: Duplex) => {
+      if (held.has(socket)) return;
+      if (!held.size) setImmediate(release);
+      held.add(socket);
+      socket.cork();
+    },
+  };
+}
+
+function lineOf(socket: WebSocket, hold: () => void, drained: () => void): Line {
   return {
     send: (text) => {
-      if (socket.readyState === socket.OPEN) socket.send(text, drained);
+      if (socket.readyState !== socket.OPEN) return;
+      hold();
+      // Nobody waits for room while there is nothing before it.
+      if (socket.bufferedAmount > 0) socket.send(text, drained);
+      else socket.send(text);
     },
     unread: () => socket.bufferedAmount,
     close: (code, why) => {

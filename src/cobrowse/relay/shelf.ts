@@ -1,4 +1,5 @@
 import {
+  createBrakes,
   createRoomLog,
   type Draft,
   type Placed,
@@ -63,28 +64,34 @@ export function createShelf(): Shelf {
   };
 }
 
+/** What every store on a shelf does in the same way. */
+export type OnShelf = Omit<Store, "tidy" | "isWell" | "close">;
+
 /**
- * A store on a shelf. `keep` resolves once a change is kept, in the order of the calls; without a change it does so
- * once all before it are.
+ * A store on a shelf, which one relay has for itself. `keep` resolves once a change is kept, in the order of the calls;
+ * without a change it does so once all before it are.
  */
-export function storeOn(
-  shelf: Shelf,
-  keep: (change?: Change) => Promise<void>,
-): Pick<Store, "append" | "after" | "rooms" | "keepCode" | "takeCode" | "follow" | "forget"> {
+export function storeOn(shelf: Shelf, keep: (change?: Change) => Promise<void>): OnShelf {
   const followers = new Set<Parameters<Store["follow"]>[0]>();
+  let places = 0;
   const change = (one: Change) => {
     shelf.make(one);
     return keep(one);
   };
   return {
+    isShared: false,
     append: async (room, draft, at) => {
       const placed = shelf.place(room, draft, at);
       // What was said twice may be on its way to the medium for the first time.
       await keep(placed.type === "fresh" ? { op: "append", room, stored: placed.stored } : undefined);
-      if (placed.type === "fresh") for (const follower of followers) follower(room, placed.stored);
+      if (placed.type === "fresh") for (const follower of followers) follower.kept(room, placed.stored);
       return placed;
     },
     after: async (room, seq) => shelf.after(room, seq),
+    watch: async (room) => shelf.after(room, 0),
+    unwatch: () => {},
+    catchUp: async () => {},
+    seat: async () => ++places,
     rooms: async () => shelf.rooms(),
     keepCode: (sealed, of, until) => change({ op: "code", sealed, of, until }),
     takeCode: async (sealed, now) => {
@@ -93,6 +100,7 @@ export function storeOn(
       if (of) await change({ op: "used", sealed });
       return of;
     },
+    brakes: createBrakes(),
     follow: (follower) => {
       followers.add(follower);
       return () => void followers.delete(follower);

@@ -158,6 +158,14 @@ describe("a log", () => {
     expect(log.records).toHaveLength(1);
   });
 
+  test("knows every message again, not the last alone", () => {
+    const log = createRoomLog();
+    const say = (n: number) => place(log, { from: "h", n, kind: "entry", body: `${n}` }, n);
+    for (let n = 1; n <= 3; n++) say(n);
+    for (let n = 1; n <= 3; n++) expect(say(n)).toEqual({ type: "known", stored: log.records[n - 1] });
+    expect(say(5)).toEqual({ type: "missing", last: 3 });
+  });
+
   test("takes an admission of nobody for nothing", () => {
     const room = roomOf(["h", "admit", "a1"], ["h", "admit", "h"], ["h", "turn-away", "h"], ...joined);
     expect(visibleTo(room, "a1")).toBe(0);

@@ -27,7 +27,7 @@ afterEach(() => rmSync(folder, { recursive: true }));
 const faults: unknown[] = [];
 const open = (now = 0) => openFileStore(path, now, (problem) => faults.push(problem));
 const say = (store: Store, n: number, body = `${n}`, room = "r") =>
-  store.append(room, { from: "h", n, kind: "entry", body }, n);
+  store.append(room, { from: "h", n, kind: "entry", body }, n, { seen: 0, until: null });
 const bodies = async (store: Store, room = "r") => (await store.after(room, 0)).map(({ body }) => body);
 
 /** Ends a store as a kill does: what was written stays, and so does the lock of a process that is gone. */
@@ -67,9 +67,13 @@ describe("a file", () => {
   test("tells followers in the order of the log, and only of what is on the disk", async () => {
     const store = await open();
     const told: number[] = [];
-    store.follow((_, { seq, body }) => {
-      told.push(seq);
-      expect(readFileSync(path, "utf8")).toContain(`"body":"${body}"`);
+    store.follow({
+      kept: (_, { seq, body }) => {
+        told.push(seq);
+        expect(readFileSync(path, "utf8")).toContain(`"body":"${body}"`);
+      },
+      seated: () => {},
+      lost: () => {},
     });
     await Promise.all([say(store, 1), say(store, 2), say(store, 3)]);
     expect(told).toEqual([1, 2, 3]);

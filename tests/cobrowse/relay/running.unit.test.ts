@@ -97,6 +97,22 @@ describe("a line", () => {
     expect(await desk.hear("kept")).toMatchObject({ n: 1 });
   });
 
+  test("says again anything that was kept, and is told each time that it was, and where", async () => {
+    const { phone, desk } = await meet(await start());
+    for (const body of ["1", "2", "3"]) phone.put("entry", body);
+    while ((await phone.hear("kept")).n < 3);
+    for (const n of [2, 1, 3]) {
+      phone.put("entry", `${n}`, n);
+      const answers = phone.heard.length;
+      phone.put("entry", "5", 5);
+      // Both answers in their order: that it was kept, and that what came too early was not.
+      expect(await phone.hear("missing")).toEqual({ type: "missing", lane: "carried", last: 3 });
+      const own = phone.heard.slice(answers).filter((text) => !text.includes('"record"'));
+      expect(JSON.parse(own[0] ?? "")).toEqual({ type: "kept", lane: "carried", n, seq: n + 3 });
+    }
+    expect((await records(desk, 5)).map(({ seq }) => seq)).toEqual([2, 3, 4, 5, 6]);
+  });
+
   test("of an agent who is turned away is ended, and they do not come back", async () => {
     const { phone, desk } = await meet(await start());
     phone.put("turn-away", desk.peer);

@@ -10,11 +10,16 @@ export type Stored = RoomRecord & { sealed?: string };
 /** The entries of one room in their order, and those of each sender's lane: their numbers count from 1. */
 export type RoomLog = { records: Stored[]; lanes: Map<string, Stored[]> };
 
-/** What became of a draft: numbered now, numbered before, or too early, where `last` is the last number kept. */
+/**
+ * What became of a draft: numbered now, numbered before, or too early, where `last` is the last number kept. `moved`
+ * says that it was judged by a log that others have steered since, `lost` that there is no such log any more.
+ */
 export type Placed =
   | { type: "fresh"; stored: Stored }
   | { type: "known"; stored: Stored }
-  | { type: "missing"; last: number };
+  | { type: "missing"; last: number }
+  | { type: "moved" }
+  | { type: "lost" };
 
 /** The lane of a kind: the kinds of the two are not the same. */
 export function laneOf(kind: string): Lane {
@@ -36,6 +41,7 @@ export function place(log: RoomLog, draft: Draft, at: number): Placed {
   if (draft.n !== own.length + 1) return { type: "missing", last: own.length };
   const stored = { seq: log.records.length + 1, at, ...draft };
   log.records.push(stored);
-  log.lanes.set(lane, [...own, stored]);
+  own.push(stored);
+  log.lanes.set(lane, own);
   return { type: "fresh", stored };
 }

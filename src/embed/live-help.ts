@@ -1,9 +1,8 @@
-import type { Journal } from "../session/index.ts";
-import type { Live, LiveRoom, Texts, View } from "../turn/index.ts";
+import type { Live, LiveRoom } from "../turn/index.ts";
 import { storageKey } from "./first-options.ts";
 import { isHelpOpen } from "./help-hours.ts";
 import { createFile } from "./later-file.ts";
-import type { OpenedLive } from "./live.ts";
+import type { LiveAround, OpenedLive } from "./live-means.ts";
 import { createLivePlace } from "./live-place.ts";
 import { waitForSignal } from "./next-task.ts";
 import type { Options } from "./options.ts";
@@ -29,13 +28,6 @@ const comingRoom: LiveRoom = {
   isFull: false,
   lines: [],
   open: [],
-};
-
-export type LiveAround = {
-  journal(): Journal;
-  view(): View | null;
-  texts: Texts;
-  lookNext(check: string): void;
 };
 
 /** Live help of one panel. What it takes is fetched once somebody asks for it, or comes back to it. */

@@ -2,28 +2,18 @@ import {
   bodiesFor,
   createClient,
   emptyRoom,
-  type Line,
   type Means,
-  type OnLine,
   type Person,
   type SharedRoom,
   withRecord,
 } from "../cobrowse/client/index.ts";
 import { version } from "../cobrowse/protocol/index.ts";
-import {
-  type Fate,
-  type Live,
-  type LiveRoom,
-  machineTurn,
-  type OpenSuggestion,
-  offerOf,
-} from "../turn/index.ts";
-import type { LiveAround } from "./live-help.ts";
+import { type Fate, type LiveRoom, machineTurn, type OpenSuggestion, offerOf } from "../turn/index.ts";
 import { type KeptLive, readKeptLive } from "./live-kept.ts";
 import { dialSocket } from "./live-line.ts";
-import type { LivePlace } from "./live-place.ts";
+import type { LiveMeans, OpenedLive } from "./live-means.ts";
 import { shownOf } from "./live-shown.ts";
-import { toRelayAddress } from "./web-address.ts";
+import { toRelayAddress } from "./relay-address.ts";
 
 /* What carries a search to the shop's people. In a file of its own, fetched when somebody asks for one of them. */
 
@@ -35,25 +25,6 @@ const [over, passing] = [
   ["ended", "gone", "unknown"],
   ["flood", "silent"],
 ];
-
-export type LiveMeans = Omit<LiveAround, "lookNext"> & {
-  relay: string;
-  place: LivePlace;
-  emit(name: "joined" | "left", by: string, why: string): void;
-  changed(): void;
-  dial?: (address: string, on: OnLine) => Line;
-  now?: () => number;
-  after?: Means["after"];
-};
-
-/** A room that was asked for, or come back to. */
-export type OpenedLive = Omit<Live, "isOffered" | "ask" | "watch" | "lookNext" | "bringHere"> & {
-  /** Another screen is shown: shares what is new, and answers suggestions that are past. */
-  look(): void;
-  wake(): void;
-  /** Hangs up; the room stays as it is. */
-  close(): void;
-};
 
 const later: Means["after"] = (span, work) => {
   const timer = setTimeout(work, span);

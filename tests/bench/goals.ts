@@ -16,6 +16,8 @@ export const budget = {
   journeyData: 50_890,
   words: 25_000,
   model: 68_000,
+  /** What speaks to the relay, fetched once somebody asks for a person. */
+  live: 3000,
 };
 
 /**

@@ -22,7 +22,7 @@ export async function sumUp(
   for (;;)
     try {
       const { session } = replay(guide, standingOf(journal).log);
-      return handoverOf(session, texts, now, { said: saidIn(journal), ...plate });
+      return handoverOf(session, texts, now, { said: saidIn(journal, texts), ...plate });
     } catch (problem) {
       if (!isMissing(problem)) throw problem;
       await load(problem);

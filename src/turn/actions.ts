@@ -2,6 +2,7 @@ import type { Reading, Texts } from "../instruments/index.ts";
 import type { Told } from "../session/index.ts";
 import type { Aside, AsideAbout, Context, Fact, Understood } from "../understanding/index.ts";
 import type { Handover } from "./handover.ts";
+import type { Live } from "./live.ts";
 import type { FoundModel, FoundPart, Plate } from "./lookups.ts";
 import type { Line, Notice, Turn } from "./turn.ts";
 
@@ -142,6 +143,8 @@ export type Services = {
    * @throws Error where what makes it can't be loaded, or nothing was brought
    */
   handover(of: "shown" | "brought"): Promise<Handover>;
+  /** Help by the shop's people; null where the page names no relay. */
+  live: Live | null;
   shopHelp: { name: string; link: string | null };
   /** Where the shop's basket is, http or https; null where the page does not say. */
   basketLink: string | null;

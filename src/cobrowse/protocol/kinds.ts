@@ -9,12 +9,12 @@ export type Lane = "carried" | "steering";
 
 /**
  * What each may send. The relay never reads what it carries. An `entry` is one of the householder's journal, which
- * their device alone writes; all that an agent sends is a suggestion that the device may show. Whom an `admit` or a
- * `turn-away` means stands in its body.
+ * their device alone writes; all that an agent sends is a suggestion that the device may show, and `heard` what became
+ * of one there. Whom an `admit` or a `turn-away` means stands in its body.
  */
 export const kinds: Record<Lane, Record<Role, readonly string[]>> = {
   carried: {
-    householder: ["entry", "line"],
+    householder: ["entry", "line", "heard"],
     agent: ["line", "point", "propose", "correct", "told"],
   },
   steering: {

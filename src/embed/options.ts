@@ -1,7 +1,8 @@
 import { longestCode, normaliseCode } from "../catalogue/index.ts";
-import { chooseLanguage, chooseSessionName, matchLanguage, type ReadAttribute } from "./first-options.ts";
+import { toWebAddress } from "../loading/index.ts";
+import { chooseLanguage, matchLanguage, type ReadAttribute } from "../loading/language/index.ts";
+import { chooseSessionName } from "./first-options.ts";
 import { findUnknownNames } from "./known-names.ts";
-import { toWebAddress } from "./web-address.ts";
 
 /** How a shop's page sets the panel up, after the check at the door. */
 export type Options = {

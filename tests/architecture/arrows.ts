@@ -124,9 +124,14 @@ export const arrows: Record<string, Arrow> = {
     to: ["cobrowse/protocol", "cobrowse/protocol/room"],
     because: "the relay never reads what it carries, so it must not know what a session is",
   },
+  loading: {
+    to: ["catalogue", "chart", "pack", "panel", "session", "turn"],
+    because: "the panel and the desk fetch the same files, and neither may know the other",
+  },
   embed: {
     to: [
       ...pureParts,
+      "loading",
       "panel",
       "screens of instruments",
       "panel/frame",
@@ -213,7 +218,7 @@ export const packages: Record<string, Arrow> = {
     because: "the rest runs in a browser, where there is no file system, process or server",
   },
   "virtual:": {
-    to: ["embed", "workbench/build"],
+    to: ["loading", "embed", "workbench/build"],
     because:
       "what the build makes is handed to the pure parts as arguments, so that tests can hand them others",
   },

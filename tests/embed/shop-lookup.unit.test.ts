@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, test, vi } from "vitest";
-import { createComplaints } from "../../src/embed/complain.ts";
+import { createComplaints } from "../../src/loading/complain.ts";
 import { createShopLookup, lookupAt } from "../../src/embed/shop-lookup.ts";
 
 const model = { code: "AB-12", brand: "Nettlewick", machine: "bottom-freezer" };

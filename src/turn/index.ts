@@ -20,9 +20,10 @@ export {
 } from "./actions.ts";
 export { endingOf } from "./ending-of.ts";
 export { anyTime, createFirstTurns } from "./first-turns.ts";
+export { titleOf } from "./findings.ts";
 export { createNumbers, monthNames, showList } from "./formats.ts";
 export { greetedView } from "./greeting.ts";
-export { linesOf } from "./lines.ts";
+export { linesOf, wordsOfAnswer } from "./lines.ts";
 export { minorDigits } from "./lookups.ts";
 export { isOtherModel, type MachineAnswer, machineTurn, machineView } from "./machine.ts";
 export { type FirstTurn, type Given, leadAfter, leadOf, openingView, stopView } from "./opening-view.ts";

@@ -1,0 +1,42 @@
+import { movesAt } from "../../advice/index.ts";
+import type { TurnMeta } from "../../chart/index.ts";
+import { memoryOf, metaOf, type Session } from "../../session/index.ts";
+import { linesOf, type Texts } from "../../turn/index.ts";
+import { subjectOf } from "./subject-of.ts";
+
+/** A check of the chart: `open` may be asked now, `shut` may not, for something else comes first or rules it out. */
+export type ChartCheck = {
+  id: string;
+  name: string;
+  is: "now" | "done" | "open" | "shut";
+  /** What was answered at it, in order. */
+  found: { title: string; answer: string }[];
+  /** Its place on the way so far, from 1; 0 where the way has not come to it. */
+  step: number;
+};
+
+/** What a state of a chart says of its turn, in the order of the chart. */
+export function* metasIn(states: Session["chart"]["states"]): Generator<TurnMeta> {
+  for (const { meta, states: inner } of Object.values(states)) {
+    if (meta) yield meta as TurnMeta;
+    yield* metasIn(inner as typeof states);
+  }
+}
+
+/** The checks of the chart that a session is in, in the chart's order, with where it is and which way it came. */
+export function chartChecksOf(session: Session, texts: Texts): ChartCheck[] {
+  const subject = subjectOf(session);
+  const memory = memoryOf(session);
+  const here = metaOf(session).turn.split(".")[0];
+  const checks = new Set([...metasIn(session.chart.states)].flatMap(({ check }) => check ?? []));
+  const open = new Set(subject ? movesAt(subject, memory).map(({ check }) => check) : []);
+  const lines = linesOf(session, texts);
+  const way = [...new Set(lines.map(({ turn }) => turn.split(".")[0] ?? ""))];
+  return [...checks].map((id) => ({
+    id,
+    name: texts(`checks.${id}.name`),
+    is: id === here ? "now" : open.has(id) ? "open" : memory.done.includes(id) ? "done" : "shut",
+    found: lines.flatMap(({ turn, title, answer }) => (turn.split(".")[0] === id ? [{ title, answer }] : [])),
+    step: way.indexOf(id) + 1,
+  }));
+}

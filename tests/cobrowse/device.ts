@@ -1,143 +1,72 @@
-import {
-  acknowledged,
-  createReceiver,
-  createSender,
-  delayed,
-  due,
-  enqueue,
-  type First,
-  type Lane,
-  type Receiver,
-  type RoomRecord,
-  readFromRelay,
-  receive,
-  reconnected,
-  released,
-  type Sender,
-  upTo,
-} from "../../src/cobrowse/protocol/index.ts";
+import { createEnd, type End, type KeptEnd } from "../../src/cobrowse/client/index.ts";
+import type { First, Lane, RoomRecord } from "../../src/cobrowse/protocol/index.ts";
 import type { Lab, LossyLine } from "./lossy.ts";
 
-type Kept = {
-  place?: { room: string; peer: string; secret: string };
-  senders: Record<Lane, Sender>;
-  receiver: Receiver;
-  journal: RoomRecord[];
-};
-
-/** A phone or a desk in a simulation: it keeps what it says before it sends it, and what it received when a test says so. */
+/** A phone or a desk in a simulation: the end that is shipped, on lines that a test holds, with a storage of its own. */
 export class Device {
-  state: Kept;
   line: LossyLine | null = null;
   code = "";
   /** The last reason that the relay gave for hanging up. */
   no = "";
-  private disk: string;
-  private isIn = false;
-  private dialled = 0;
-  /** When it asked for what it has had no answer to. */
-  private unanswered = Number.POSITIVE_INFINITY;
+  /** What it was told since the page was loaded. */
+  records: RoomRecord[] = [];
   /** Whether the relay has last said that there is nothing more. */
   hasAll = false;
-  readonly lab: Lab;
-  readonly first: First;
+  #disk = "null";
+  #end: End;
+  readonly #lab: Lab;
+  readonly #first: First;
 
   constructor(lab: Lab, first: First) {
-    this.lab = lab;
-    this.first = first;
-    const { now } = lab.clock;
-    const senders = { carried: createSender("carried", now), steering: createSender("steering", now) };
-    this.state = { senders, receiver: createReceiver(), journal: [] };
-    this.disk = JSON.stringify(this.state);
+    this.#lab = lab;
+    this.#first = first;
+    this.#end = this.#load();
   }
 
   say(kind: string, body = "", lane: Lane = "carried") {
-    this.state.senders[lane] = enqueue(this.state.senders[lane], kind, body);
-    this.keep();
+    this.#end.say(kind, body, lane);
   }
 
-  keep() {
-    this.disk = JSON.stringify(this.state);
+  /** Whether the relay has acknowledged all that was said. */
+  isHeard(): boolean {
+    return !this.#end.unheard("carried").length && !this.#end.unheard("steering").length;
   }
 
   /** The page is loaded again: what was not kept is gone. */
   reload() {
     this.line?.drop();
-    this.state = JSON.parse(this.disk);
+    this.#end = this.#load();
   }
 
-  /** Dials where there is no line, else sends what is due. */
+  /** Dials where there is no line, else sends what is due, and hangs up where nobody is at the other end. */
   act() {
-    if (!this.line?.isUp) return this.dial();
-    // A line on which nobody says welcome is none.
-    if (!this.isIn && this.lab.clock.now > this.dialled + 10_000) this.line.drop();
-    if (this.lab.clock.now > this.unanswered + 15_000) this.line.drop();
-    if (!this.isIn) return;
-    for (const lane of ["steering", "carried"] as const) {
-      const [sender, puts] = due(this.state.senders[lane], this.lab.clock.now);
-      this.state.senders[lane] = sender;
-      for (const put of puts) this.line.toRelay.push(JSON.stringify(put));
-    }
+    if (!this.line?.isUp) this.#dial();
+    else if (!this.#end.beat()) this.line.drop();
   }
 
-  /** Asks how far the log has come, as a phone does now and then. */
-  ask() {
+  #load(): End {
+    this.records = [];
     this.hasAll = false;
-    if (!this.isIn || !this.line?.isUp) return;
-    this.unanswered = Math.min(this.unanswered, this.lab.clock.now);
-    this.send({ type: "ask", after: this.state.receiver.last });
+    return createEnd(this.#first, JSON.parse(this.#disk) as KeptEnd | null, {
+      now: () => this.#lab.clock.now,
+      keep: (kept) => {
+        this.#disk = JSON.stringify(kept);
+      },
+      told: (told) => {
+        if (told.type === "code") this.code = told.code;
+        if (told.type === "no") this.no = told.why;
+        if (told.type === "all") this.hasAll = true;
+        if (told.type === "record") this.records.push(told.record);
+      },
+    });
   }
 
-  private dial() {
-    this.isIn = false;
-    this.hasAll = false;
-    this.unanswered = Number.POSITIVE_INFINITY;
-    this.dialled = this.lab.clock.now;
+  #dial() {
+    this.#end.down();
+    const end = this.#end;
     // What comes late on an older line is heard by nobody.
-    const line: LossyLine = this.lab.dial((text) => line === this.line && this.hear(text));
+    const line: LossyLine = this.#lab.dial((text) => line === this.line && end.hear(text));
     this.line = line;
-    const { place, receiver } = this.state;
-    this.send(place ? { type: "return", v: 1, ...place, after: receiver.last } : this.first);
-  }
-
-  private send(message: object) {
-    this.line?.toRelay.push(JSON.stringify(message));
-  }
-
-  private hear(text: string) {
-    const message = readFromRelay(text);
-    if (!message) throw new Error(`The relay said what is none of the protocol: ${text}`);
-    this.unanswered = Number.POSITIVE_INFINITY;
-    const { now } = this.lab.clock;
-    const { senders } = this.state;
-    if (message.type === "welcome") {
-      const { room, peer, secret } = message;
-      this.isIn = true;
-      if (secret) this.state.place = { room, peer, secret };
-      for (const lane of ["steering", "carried"] as const)
-        senders[lane] = reconnected(senders[lane], message[lane], now);
-      if (secret) this.keep();
-    } else if (message.type === "code") this.code = message.code;
-    else if (message.type === "kept")
-      senders[message.lane] = acknowledged(senders[message.lane], message.n, now);
-    else if (message.type === "missing" || message.type === "wait")
-      senders[message.lane] = delayed(senders[message.lane], now);
-    else if (message.type === "record") {
-      const { type, ...record } = message;
-      this.got(receive(this.state.receiver, record.seq, now), record);
-    } else if (message.type === "all") {
-      this.hasAll = message.seq === this.state.receiver.last;
-      this.got(upTo(this.state.receiver, message.seq, now));
-    } else if (message.type === "no") this.no = message.why;
-  }
-
-  private got({ receiver, take, ask }: ReturnType<typeof receive>, record?: RoomRecord) {
-    this.state.receiver = receiver;
-    if (take && record) {
-      this.state.journal.push(record);
-      if (record.kind === "resume" || record.kind === "admit")
-        this.state.senders.carried = released(this.state.senders.carried);
-    }
-    if (ask) this.send({ type: "ask", after: receiver.last });
+    end.up((text) => line.isUp && line.toRelay.push(text));
   }
 }

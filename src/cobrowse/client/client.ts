@@ -14,7 +14,10 @@ export type Line = { send(text: string): void; close(): void };
 export type OnLine = { up(): void; text(text: string): void; down(): void };
 
 export type Means = {
-  /** @param to the address of another relay, where the last one named it */
+  /**
+   * Dials; it tells `on` later, never before it returns. What it throws counts as a line that is down.
+   * @param to the address of another relay, where the last one named it
+   */
   dial(on: OnLine, to?: string): Line;
   now(): number;
   /** @returns ends it */
@@ -36,7 +39,8 @@ export type Client = Pick<End, "hold" | "unheard"> & {
 /** Dials at once. */
 export function createClient(first: First, kept: KeptEnd | null, means: Means): Client {
   const { now, after } = means;
-  let line: Line | null = null;
+  /** Ends the line that there is. */
+  let endLine: (() => void) | null = null;
   let pause = soonest;
   let dialAt = 0;
   let to: string | undefined;
@@ -72,28 +76,35 @@ export function createClient(first: First, kept: KeptEnd | null, means: Means): 
 
   function dial(): void {
     let isOpen = true;
-    const dialled = means.dial(
-      {
-        up: () => isOpen && end.up((text) => dialled.send(text)),
-        text: (text) => isOpen && end.hear(text),
-        down: () => isOpen && drop(),
-      },
-      to,
-    );
-    line = {
-      ...dialled,
-      close: () => {
-        isOpen = false;
-        dialled.close();
-      },
-    };
     dialAt = 0;
+    try {
+      const line = means.dial(
+        {
+          up: () => isOpen && end.up((text) => line.send(text)),
+          text: (text) => isOpen && end.hear(text),
+          down: () => isOpen && drop(),
+        },
+        to,
+      );
+      endLine = () => {
+        isOpen = false;
+        line.close();
+      };
+    } catch {
+      drop();
+    }
+  }
+
+  function endAll(): void {
+    endLine?.();
+    endLine = null;
+    end.down();
   }
 
   function drop(): void {
-    line?.close();
-    line = null;
-    end.down();
+    endAll();
+    // A relay that another one has named, and that is not there, is not waited for.
+    if (!isUp) to = undefined;
     setUp(false);
     dialAt = Math.max(dialAt, now() + pause);
     pause = Math.min(latest, pause * 2);
@@ -102,16 +113,14 @@ export function createClient(first: First, kept: KeptEnd | null, means: Means): 
   function step(): void {
     cancel();
     if (isOver) return hangUp();
-    if (line && !end.beat()) drop();
-    if (!line && now() >= dialAt) dial();
+    if (endLine && !end.beat()) drop();
+    if (!endLine && now() >= dialAt) dial();
     cancel = after(beat, step);
   }
 
   function hangUp(): void {
     cancel();
-    line?.close();
-    line = null;
-    end.down();
+    endAll();
     setUp(false);
   }
 

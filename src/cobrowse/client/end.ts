@@ -138,8 +138,9 @@ export function createEnd(first: First, kept: KeptEnd | null, { now, keep, told 
     },
     hear(text) {
       const message = readFromRelay(text);
-      if (!message || !send) return;
-      asked = Number.POSITIVE_INFINITY;
+      if (!message || !send || ("lane" in message && !lanes.includes(message.lane))) return;
+      // Whatever comes before the welcome does not take its place.
+      if (isIn || message.type === "welcome") asked = Number.POSITIVE_INFINITY;
       if (message.type === "welcome") {
         const { room, peer, secret, endsIn } = message;
         isIn = true;

@@ -6,38 +6,36 @@ type Part = { begin?: Omit<Journal, "entries">; entries: Journal["entries"] };
 
 /**
  * What has to be carried so that whoever has these bodies has the journal: nothing, the entries that are new, or the
- * whole, where it was made anew or an entry is too long for one message.
+ * whole, where it was made anew. Where an entry is too long for one message (such as one that takes back hundreds), the
+ * same is carried as it is in force.
  * @param carried bodies that were sent or wait to be
  */
 export function bodiesFor(journal: Journal, carried: readonly string[]): string[] {
-  const has = journalIn(carried) as Journal | null;
-  const ids = new Set(journal.entries.map(({ id }) => id));
-  const isSame =
-    has !== null &&
-    has.started === journal.started &&
-    has.model === journal.model &&
-    has.entries.every(({ id }) => ids.has(id));
-  const known = new Set(isSame ? has.entries.map(({ id }) => id) : []);
-  const { entries, ...begin } = journal;
-  const missing = entries.filter(({ id }) => !known.has(id));
-  const bodies = isSame ? packed(missing, null) : packed(missing, begin);
-  if (bodies) return bodies;
-  const { entries: inForce, ...anew } = compact(standingOf(journal)).journal;
-  return packed(inForce, anew) ?? [];
+  const { entries, ...begin } = carriable(journal);
+  const { entries: known, ...begun } = (journalIn(carried) ?? { entries: [] }) as Journal;
+  const isSame = (one: unknown, other: unknown) => JSON.stringify(one) === JSON.stringify(other);
+  const isBegun = isSame(begun, begin) && known.every((entry, place) => isSame(entry, entries[place]));
+  return isBegun ? packed(entries.slice(known.length), null) : packed(entries, begin);
 }
 
-/** As few messages as hold these; null where one entry alone is too long. */
-function packed(entries: Journal["entries"], begin: Part["begin"] | null): string[] | null {
+function carriable(journal: Journal): Journal {
+  const isCarried = (entry: Journal["entries"][number]) =>
+    fits("entry", JSON.stringify({ entries: [entry] }));
+  if (journal.entries.every(isCarried)) return journal;
+  const { journal: inForce } = compact(standingOf(journal));
+  return { ...inForce, entries: inForce.entries.filter(isCarried) };
+}
+
+/** As few messages as hold these. */
+function packed(entries: Journal["entries"], begin: Part["begin"] | null): string[] {
   const bodies: string[] = [];
-  let part: Part | null = begin && { begin, entries: [] };
+  let part: Part | null = begin ? { begin, entries: [] } : null;
   for (const entry of entries) {
     const longer: Part = { ...part, entries: [...(part?.entries ?? []), entry] };
-    if (fits("entry", JSON.stringify(longer))) part = longer;
-    else {
-      if (part) bodies.push(JSON.stringify(part));
+    if (part && !fits("entry", JSON.stringify(longer))) {
+      bodies.push(JSON.stringify(part));
       part = { entries: [entry] };
-      if (!fits("entry", JSON.stringify(part))) return null;
-    }
+    } else part = longer;
   }
   return part ? [...bodies, JSON.stringify(part)] : bodies;
 }
@@ -52,7 +50,8 @@ export function journalIn(bodies: readonly string[]): unknown {
     try {
       const { begin, entries } = JSON.parse(body) as Partial<Part>;
       if (begin) journal = { ...begin, entries: [] };
-      if (journal && Array.isArray(entries)) journal = { ...journal, entries: [...journal.entries, ...entries] };
+      if (journal && Array.isArray(entries))
+        journal = { ...journal, entries: [...journal.entries, ...entries] };
     } catch {}
   }
   return journal;

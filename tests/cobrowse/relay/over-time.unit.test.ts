@@ -63,7 +63,7 @@ describe("a reader who does not read", () => {
     await wait(lab, 1);
     expect(line.isUp).toBe(false);
     await pass(lab, phone, desk);
-    expect(desk.state.journal.at(-1)).toMatchObject({ kind: "entry", body: "x" });
+    expect(desk.records.at(-1)).toMatchObject({ kind: "entry", body: "x" });
   });
 
   test("who reads on in time is sent the rest", async () => {
@@ -73,7 +73,7 @@ describe("a reader who does not read", () => {
     await wait(lab, 1000);
     await pass(lab, phone, desk);
     expect(desk.line).toBe(line);
-    expect(desk.state.journal.at(-1)).toMatchObject({ body: "x" });
+    expect(desk.records.at(-1)).toMatchObject({ body: "x" });
   });
 });
 
@@ -129,7 +129,7 @@ describe("a room", () => {
     await pass(lab, phone);
     expect(phone.no).toBe("ended");
     await pass(lab, desk);
-    expect(desk.state.journal.map(({ body, kind }) => body || kind).slice(-2)).toEqual(["last words", "end"]);
+    expect(desk.records.map(({ body, kind }) => body || kind).slice(-2)).toEqual(["last words", "end"]);
     expect(desk.no).toBe("ended");
   });
 });

@@ -17,7 +17,9 @@ export function rankMoves(subject: Subject, memory: ChartContext, first: string 
   const { diagnosis } = subject;
   const model = modelAfter(diagnosis, memory);
   const { belief } = learntFrom(diagnosis, model, memory);
-  let left = movesAt(subject, memory).flatMap(({ check, isAgain, waits }) => (isAgain || waits ? [] : [check]));
+  let left = movesAt(subject, memory).flatMap(({ check, isAgain, waits }) =>
+    isAgain || waits ? [] : [check],
+  );
   const ranked: Ranked[] = [];
   while (left.length > 0) {
     const next = first !== null && left.includes(first) ? first : mostTelling(model, belief, left, 0);

@@ -52,7 +52,11 @@ export async function openDeskGuide(language: string, own: Resource, get: typeof
       for (;;)
         try {
           const { session } = takeOver(guide, log, last);
-          return { journal, session, view: greetedView(viewOf(session, texts, now, []), session, held, texts) };
+          return {
+            journal,
+            session,
+            view: greetedView(viewOf(session, texts, now, []), session, held, texts),
+          };
         } catch (problem) {
           if (!(problem instanceof ScenarioMissing)) throw problem;
           await scenarios.load(problem.scenario);

@@ -19,8 +19,8 @@ export {
   type Words,
 } from "./actions.ts";
 export { endingOf } from "./ending-of.ts";
-export { anyTime, createFirstTurns } from "./first-turns.ts";
 export { titleOf } from "./findings.ts";
+export { anyTime, createFirstTurns } from "./first-turns.ts";
 export { createNumbers, monthNames, showList } from "./formats.ts";
 export { greetedView } from "./greeting.ts";
 export { linesOf, wordsOfAnswer } from "./lines.ts";

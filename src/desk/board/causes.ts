@@ -110,7 +110,9 @@ function untriedFor(session: Session, cause: string): string[] {
   const memory = memoryOf(session);
   if (!subject) return [];
   const { check: here } = metaOf(session);
-  const open = movesAt(subject, memory).flatMap(({ check, isAgain, waits }) => (isAgain || waits ? [] : [check]));
+  const open = movesAt(subject, memory).flatMap(({ check, isAgain, waits }) =>
+    isAgain || waits ? [] : [check],
+  );
   const checks = here && !open.includes(here) && !memory.done.includes(here) ? [here, ...open] : open;
   return checks
     .filter((check) => session.adviser?.explain(memory, check)?.splits?.includes(cause))

@@ -29,7 +29,8 @@ export function roomLineOf({ room, me, session, view, over, now }: RoomState, te
   const line = (is: RoomLine["is"], waits: string): RoomLine => ({ is, name, waits, share });
   const turn = view?.turn;
   // A danger wins over all else, over an end of the line as well: somebody may have to ring them up.
-  if (turn?.ending?.outcome === "stopped") return line("danger", texts("desk.list.danger", { what: turn.heading }));
+  if (turn?.ending?.outcome === "stopped")
+    return line("danger", texts("desk.list.danger", { what: turn.heading }));
   if (over || room.isEnded) return line("over", texts(`desk.over.${over ?? "ended"}`));
   if (mine?.is === "gone") return line("over", texts("desk.over.turned-away"));
   if (!mine || mine.is === "asking") return line("asking", texts("desk.list.asking"));

@@ -43,7 +43,9 @@ export function nextChecksOf(session: Session, texts: Texts): NextCheck[] {
 
 /** The answer that an agent's latest word points at, where its turn is still open and nobody has said anything about it since. */
 export function pointedAt(room: SharedRoom, me: string | null, turn: Turn | null): Answer | null {
-  const last = room.said.findLast((one) => one.by === "agent" && one.from === me && one.suggestion.kind === "point");
+  const last = room.said.findLast(
+    (one) => one.by === "agent" && one.from === me && one.suggestion.kind === "point",
+  );
   if (last?.by !== "agent" || last.suggestion.kind !== "point") return null;
   const { turn: of, answer } = last.suggestion;
   return (turn?.turn === of && choicesAt(turn).find(({ id }) => id === answer)) || null;
@@ -69,7 +71,10 @@ export function suggestionText(suggestion: Suggestion, texts: Texts): { what: st
     case "line":
       return { what: suggestion.text, why };
     case "point":
-      return { what: texts("desk.said.point", { answer: answerOf(suggestion.turn, suggestion.answer) }), why };
+      return {
+        what: texts("desk.said.point", { answer: answerOf(suggestion.turn, suggestion.answer) }),
+        why,
+      };
     case "correct":
       return { what: texts("desk.said.correct", { model: suggestion.model }), why };
     case "told": {
@@ -80,7 +85,10 @@ export function suggestionText(suggestion: Suggestion, texts: Texts): { what: st
     }
     default:
       if ("answer" in suggestion)
-        return { what: texts("desk.said.answer", { answer: answerOf(suggestion.turn, suggestion.answer) }), why };
+        return {
+          what: texts("desk.said.answer", { answer: answerOf(suggestion.turn, suggestion.answer) }),
+          why,
+        };
       if ("check" in suggestion)
         return { what: texts("desk.said.check", { check: texts(`checks.${suggestion.check}.name`) }), why };
       return { what: texts(`desk.said.ending.${suggestion.ending}`), why };
@@ -92,5 +100,7 @@ export function fateOf(said: Said & { by: "agent" }, open: string | undefined): 
   if (said.is) return `desk.fate.${said.is}`;
   const { suggestion } = said;
   if (suggestion.kind === "line") return "desk.fate.sent";
-  return "turn" in suggestion && open !== undefined && suggestion.turn !== open ? "desk.fate.gone" : "desk.fate.open";
+  return "turn" in suggestion && open !== undefined && suggestion.turn !== open
+    ? "desk.fate.gone"
+    : "desk.fate.open";
 }

@@ -60,8 +60,14 @@ export async function buildEmbed(
 /** What a shop embeds, as files. @param plugins more steps of the bundler, before ours */
 export async function bundleEmbed(plugins: Plugin[] = []): Promise<OwnFile[]> {
   const flow = compileOnce();
-  const panel = await bundle(firstChunk, "embed/first-file.ts", [...plugins, wordsPlugin(), flowPlugin(flow)]);
-  const chooser = await bundle("fridgeside", "embed/fridgeside.ts", [...plugins, languagesPlugin()], { oxc: {} });
+  const panel = await bundle(firstChunk, "embed/first-file.ts", [
+    ...plugins,
+    wordsPlugin(),
+    flowPlugin(flow),
+  ]);
+  const chooser = await bundle("fridgeside", "embed/fridgeside.ts", [...plugins, languagesPlugin()], {
+    oxc: {},
+  });
   // One file: who sits at a desk has a connection, and its data is fetched from where the panel's lies.
   const desk = await bundle("fridgeside-desk", "desk/desk-file.ts", [...plugins, flowPlugin(flow)], {
     isOneFile: true,

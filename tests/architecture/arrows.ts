@@ -129,7 +129,7 @@ export const arrows: Record<string, Arrow> = {
     because: "the panel and the desk fetch the same files, and neither may know the other",
   },
   "desk/board": {
-    to: ["cobrowse/client", "turn", "session", "advice", "chart"],
+    to: ["cobrowse/client", "turn", "session", "advice", "chart", "guide"],
     because:
       "it says in plain data what a room comes to for an agent, so that a test can hold it without a screen",
   },

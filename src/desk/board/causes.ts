@@ -1,5 +1,6 @@
 import { movesAt } from "../../advice/index.ts";
 import type { ChartContext } from "../../chart/index.ts";
+import { anythingElse } from "../../guide/index.ts";
 import { memoryOf, metaOf, type Session } from "../../session/index.ts";
 import { linesOf, type Texts } from "../../turn/index.ts";
 import { subjectOf } from "./subject-of.ts";
@@ -27,8 +28,10 @@ export function causesOf(session: Session, texts: Texts): CauseRow[] {
   const memory = memoryOf(session);
   const chances = session.adviser?.chances(memory) ?? [];
   const sorted = [...chances].sort((a, b) => b.chance - a.chance);
-  const named = sorted.slice(0, most).filter(({ chance }) => chance * 100 >= least);
-  const rest = sorted.slice(named.length).reduce((sum, { chance }) => sum + chance, 0);
+  const named = sorted
+    .filter(({ cause, chance }) => cause !== anythingElse && chance * 100 >= least)
+    .slice(0, most);
+  const rest = sorted.reduce((sum, one) => (named.includes(one) ? sum : sum + one.chance), 0);
   if (!named[0]) return [];
   const weights = weightsOf(session, memory);
   const rows = named.map(
@@ -39,7 +42,7 @@ export function causesOf(session: Session, texts: Texts): CauseRow[] {
       grounds: groundsOf(session, cause, weights, texts),
     }),
   );
-  if (!sorted[named.length]) return rows;
+  if (named.length === sorted.length) return rows;
   return [
     ...rows,
     { id: "", name: texts("desk.causes.others"), percent: Math.round(rest * 100), grounds: [] },

@@ -23,6 +23,17 @@ export function* metasIn(states: Session["chart"]["states"]): Generator<TurnMeta
   }
 }
 
+/** What was last found at each station of the ice path, in a few words, and where they are looking now. */
+export function foundAt(session: Session, texts: Texts): Record<string, string> {
+  const stations = new Map([...metasIn(session.chart.states)].map(({ turn, station }) => [turn, station]));
+  const { station: here } = metaOf(session);
+  const found = linesOf(session, texts).flatMap(({ turn, answer }) => {
+    const station = turn.includes(".gate-") ? undefined : stations.get(turn);
+    return station ? [[station, answer] as const] : [];
+  });
+  return Object.fromEntries([...found, ...(here ? [[here, texts("desk.path.now")] as const] : [])]);
+}
+
 /** The checks of the chart that a session is in, in the chart's order, with where it is and which way it came. */
 export function chartChecksOf(session: Session, texts: Texts): ChartCheck[] {
   const subject = subjectOf(session);
@@ -35,7 +46,7 @@ export function chartChecksOf(session: Session, texts: Texts): ChartCheck[] {
   return [...checks].map((id) => ({
     id,
     name: texts(`checks.${id}.name`),
-    is: id === here ? "now" : open.has(id) ? "open" : memory.done.includes(id) ? "done" : "shut",
+    is: id === here ? "now" : memory.done.includes(id) ? "done" : open.has(id) ? "open" : "shut",
     found: lines.flatMap(({ turn, title, answer }) => (turn.split(".")[0] === id ? [{ title, answer }] : [])),
     step: way.indexOf(id) + 1,
   }));

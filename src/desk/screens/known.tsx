@@ -22,7 +22,7 @@ export function Known(props: RoomProps) {
       <div class="scroll">
         {followed && (
           <>
-            <State turn={followed.view.turn} />
+            <State followed={followed} texts={texts} />
             <Tabs key={key} {...props} followed={followed} />
             <Suggest
               key={`suggest ${key}`}
@@ -41,8 +41,13 @@ export function Known(props: RoomProps) {
 type Viewed = NonNullable<RoomProps["acts"]["room"]["followed"]>;
 
 /** What we had changed in their home, and the ice path. */
-function State({ turn }: { turn: Viewed["view"]["turn"] }) {
+function State({ followed: { view, session }, texts }: { followed: Viewed; texts: RoomProps["texts"] }) {
+  const { turn } = view;
   if (!turn) return null;
+  const { found } = boardOf(session, texts);
+  const label = turn.path.flatMap(({ station, name }) =>
+    found[station] ? `${name}: ${found[station]}.` : [],
+  );
   return (
     <>
       {turn.changed[0] && (
@@ -52,7 +57,7 @@ function State({ turn }: { turn: Viewed["view"]["turn"] }) {
           ))}
         </ul>
       )}
-      {turn.path[0] && <IcePath path={turn.path} label={turn.pathText} />}
+      {turn.path[0] && <IcePath path={turn.path} label={[turn.pathText, ...label].join(" ")} found={found} />}
     </>
   );
 }

@@ -1,4 +1,4 @@
-import { useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import type { RoomLine } from "../board/index.ts";
 import type { DeskRooms } from "../desk-rooms.ts";
 import type { DeskProps } from "./props.ts";
@@ -44,7 +44,7 @@ export function List({ desk, texts, state }: DeskProps & { state: State }) {
           ))}
         </ul>
         {!rooms[0] && <p class="none">{texts("desk.list.none")}</p>}
-        <Join desk={desk} texts={texts} joining={state.joining} />
+        <Join desk={desk} texts={texts} joining={state.joining} count={rooms.length} />
       </div>
     </nav>
   );
@@ -65,8 +65,15 @@ function agoOf(milliseconds: number, texts: DeskProps["texts"]): string {
 
 const known = ["shape", "no-such-code", "no-such-token", "no-token", "locked", "too-often", "busy", "full"];
 
-function Join({ desk, texts, joining }: Pick<DeskProps, "desk" | "texts"> & { joining: State["joining"] }) {
+function Join({
+  desk,
+  texts,
+  joining,
+  count,
+}: Pick<DeskProps, "desk" | "texts"> & { joining: State["joining"]; count: number }) {
   const [typed, setTyped] = useState("");
+  // What was joined by is used up.
+  useEffect(() => setTyped(""), [count]);
   const isBusy = joining.is === "joining" || joining.is === "slow";
   const { why, minutes } = joining;
   const said =

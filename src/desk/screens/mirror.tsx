@@ -57,6 +57,7 @@ type Props = {
  */
 export function Mirror({ view, texts, picture, pointed, now }: Props) {
   const host = useRef<HTMLDivElement>(null);
+  const shown = useRef("");
   useLayoutEffect(() => {
     const { current } = host;
     if (!current) return;
@@ -66,7 +67,10 @@ export function Mirror({ view, texts, picture, pointed, now }: Props) {
     render(h(Panel, { ...props, screens: { ...screens, picture } }), root);
     const answers = [...root.querySelectorAll(".dock > .answers > button")];
     for (const [place, answer] of answers.entries()) answer.classList.toggle("pointed", place === pointed);
-    answers[pointed]?.scrollIntoView?.({ block: "nearest" });
+    const at = `${view.turn?.turn} ${pointed}`;
+    if (shown.current !== at)
+      bringIntoSight(current.parentElement, answers[pointed] ?? root.querySelector("h2"));
+    shown.current = at;
   });
   useEffect(
     () => () => {
@@ -75,6 +79,14 @@ export function Mirror({ view, texts, picture, pointed, now }: Props) {
     [],
   );
   return <div ref={host} class="mirrored" inert />;
+}
+
+/** The mirror alone is scrolled, and not the page that it is on. */
+function bringIntoSight(box: HTMLElement | null, part: Element | null | undefined): void {
+  if (!box || !part) return;
+  const [outer, inner] = [box.getBoundingClientRect(), part.getBoundingClientRect()];
+  if (inner.top < outer.top || inner.bottom > outer.bottom)
+    box.scrollTop += inner.top - outer.top - outer.height / 3;
 }
 
 let made: CSSStyleSheet[] | null = null;

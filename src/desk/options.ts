@@ -1,4 +1,4 @@
-import { chooseLanguage, type ReadAttribute, toWebAddress } from "../loading/index.ts";
+import { chooseLanguage, type ReadAttribute, toRelayAddress, toWebAddress } from "../loading/index.ts";
 
 /** The attributes of the tag. */
 export const attributeNames = ["language", "theme", "relay", "catalogue", "token-from"] as const;
@@ -31,20 +31,9 @@ export function readDeskOptions(
   const tokenFrom = address("token-from");
   return {
     language: chooseLanguage(read, inherited, languages),
-    relays: (read("relay") ?? "").split(/\s+/).flatMap((one) => relayAddress(one) ?? []),
+    relays: (read("relay") ?? "").split(/\s+/).flatMap((one) => toRelayAddress(one) ?? []),
     catalogue: address("catalogue"),
     // It goes with the agent's own cookies, so it has to be the page's.
     tokenFrom: tokenFrom !== null && new URL(tokenFrom).origin === new URL(base).origin ? tokenFrom : null,
   };
-}
-
-/** The web socket of a relay, encrypted but for one on this very machine; null for anything else. */
-export function relayAddress(typed: string): string | null {
-  if (!URL.canParse(typed)) return null;
-  const url = new URL(typed);
-  const isHere = /^(127\.0\.0\.1|localhost|\[::1\])$/.test(url.hostname);
-  if (url.protocol !== "wss:" && !(url.protocol === "ws:" && isHere)) return null;
-  if (url.search || url.hash || url.username || url.password) return null;
-  if (url.pathname === "/") url.pathname = "/rooms";
-  return url.href;
 }

@@ -2,7 +2,14 @@ import { isOneSlip } from "../catalogue/index.ts";
 import { attributeNames } from "./first-options.ts";
 
 /** Ours; the last ones the first file need not know. */
-const known: readonly string[] = [...attributeNames, "plate-reader", "basket-link"];
+const known: readonly string[] = [
+  ...attributeNames,
+  "plate-reader",
+  "basket-link",
+  "relay",
+  "help-hours",
+  "help-zone",
+];
 
 /** Attributes that any tag may have, as far as pages set them on one like this. */
 const everyTag = new Set(

@@ -1,7 +1,8 @@
 import { longestCode, normaliseCode } from "../catalogue/index.ts";
-import { toWebAddress } from "../loading/index.ts";
+import { toRelayAddress, toWebAddress } from "../loading/index.ts";
 import { chooseLanguage, matchLanguage, type ReadAttribute } from "../loading/language/index.ts";
 import { chooseSessionName } from "./first-options.ts";
+import { type HelpHours, isZone, readHelpHours } from "./help-hours.ts";
 import { findUnknownNames } from "./known-names.ts";
 
 /** How a shop's page sets the panel up, after the check at the door. */
@@ -24,6 +25,11 @@ export type Options = {
   linkHosts: string[];
   /** Keeps two panels on one site apart in storage. */
   sessionName: string;
+  /** The relay by which the shop's people can join; null where they can't. */
+  relay: string | null;
+  /** When they can be asked, and in which time zone; null for always, and for the device's own. */
+  helpHours: HelpHours | null;
+  helpZone: string | null;
 };
 
 /**
@@ -70,6 +76,13 @@ export function readOptions(
     .toLowerCase()
     .split(/[\s,]+/)
     .filter(Boolean);
+  const hours = read("help-hours");
+  const helpHours = hours ? readHelpHours(hours) : null;
+  if (hours && !helpHours)
+    complain("help-hours", "opening hours such as Mo-Fr 09:00-17:30, Sa 10:00-14:00", hours);
+  const zone = read("help-zone");
+  const helpZone = zone && isZone(zone) ? zone : null;
+  if (zone && !helpZone) complain("help-zone", "a time zone such as Europe/London", zone);
   const wrongHost = hosts.find((host) => !isHost(host));
   if (wrongHost)
     complain("link-hosts", "host names such as shop.example, with blanks between them", wrongHost);
@@ -87,6 +100,9 @@ export function readOptions(
       basketLink: link("basket-link"),
       linkHosts: hosts.filter(isHost),
       sessionName,
+      relay: link("relay", "an address that starts with wss, without ? or #", toRelayAddress),
+      helpHours,
+      helpZone,
     },
   };
 }

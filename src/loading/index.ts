@@ -9,7 +9,7 @@ export { readJson } from "./read-json.ts";
 export { complainOfRows } from "./row-complaints.ts";
 export { createScenarioFiles, type ScenarioFiles } from "./scenario-files.ts";
 export { createShopCatalogue, type ShopCatalogue } from "./shop-catalogue.ts";
-export { toWebAddress } from "./web-address.ts";
+export { toRelayAddress, toWebAddress } from "./web-address.ts";
 
 /** What only some shops need, in a file of its own. */
 export const getForSomeShops = () => import("./for-some-shops.ts");

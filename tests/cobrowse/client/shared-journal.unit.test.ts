@@ -17,7 +17,7 @@ const answered = (answer: string) => ({ type: "answered" as const, turn: "ice-bi
 type Step = "answer" | "tell" | "take-back" | "start-again" | "compact" | "new" | "long";
 
 /** A journal after one more thing has happened to it. */
-function after(journal: Journal, step: Step, place: number): Journal {
+function grown(journal: Journal, step: Step, place: number): Journal {
   const entry = (event: Parameters<typeof append>[1]["event"]) =>
     append(journal, { id: `${place}`, at: at(place), event });
   const ids = standingOf(journal).ids;
@@ -66,7 +66,7 @@ describe("a journal that is carried", () => {
         let journal = createJournal(at(0));
         const carried: string[] = [];
         for (const [place, step] of all.entries()) {
-          journal = after(journal, step, place + 1);
+          journal = grown(journal, step, place + 1);
           for (const body of bodiesFor(journal, carried)) {
             expect(fits("entry", body)).toBe(true);
             carried.push(body);
@@ -83,9 +83,9 @@ describe("a journal that is carried", () => {
   });
 
   test("is one short message an answer", () => {
-    let journal = after(createJournal(at(0)), "answer", 1);
+    let journal = grown(createJournal(at(0)), "answer", 1);
     const carried = bodiesFor(journal, []);
-    journal = after(journal, "answer", 2);
+    journal = grown(journal, "answer", 2);
     const more = bodiesFor(journal, carried);
     expect(more).toHaveLength(1);
     expect(more[0]?.length).toBeLessThan(200);
@@ -93,7 +93,7 @@ describe("a journal that is carried", () => {
   });
 
   test("is carried anew where its times were corrected meanwhile", () => {
-    const before = after(createJournal(at(0)), "answer", 1);
+    const before = grown(createJournal(at(0)), "answer", 1);
     const moved = { ...before, entries: before.entries.map((entry) => ({ ...entry, at: at(9) })) };
     const carried = bodiesFor(before, []);
     expect(journalIn([...carried, ...bodiesFor(moved, carried)])).toEqual(moved);
@@ -105,7 +105,7 @@ describe("a journal that is carried", () => {
   });
 
   test("is there all the same beside what nobody can read", () => {
-    const journal = after(createJournal(at(0)), "answer", 1);
+    const journal = grown(createJournal(at(0)), "answer", 1);
     expect(journalIn(["{", ...bodiesFor(journal, []), "nonsense", '{"entries":7}'])).toEqual(journal);
   });
 });

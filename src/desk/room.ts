@@ -11,7 +11,8 @@ import {
   withRecord,
 } from "../cobrowse/client/index.ts";
 import type { First } from "../cobrowse/protocol/index.ts";
-import type { DeskGuide, Followed } from "./guide.ts";
+import type { Followed } from "./follow.ts";
+import type { DeskGuide } from "./guide.ts";
 
 /** A room on the desk. */
 export type DeskRoom = {

@@ -24,7 +24,7 @@ export function Desk(props: DeskProps) {
         <div class="room" key={current.room.key}>
           <div class="way-back">
             <button type="button" onClick={() => desk.show("list")}>
-              {texts("desk.bar.back")}
+              {texts("desk.bar.to-list")}
             </button>
             {tab("phone")}
             {tab("known")}

@@ -2,7 +2,6 @@ import { h, render } from "preact";
 import { useEffect, useLayoutEffect, useRef } from "preact/hooks";
 import { ReadingScreen } from "../../instruments/screens.tsx";
 import { firstSheet, Panel, type Screens } from "../../panel/frame/index.ts";
-import picturesSheet from "../../panel/pictures/pictures.css?inline";
 import { EndingScreen } from "../../panel/screens/ending/index.ts";
 import { laterSheet, screens as soon } from "../../panel/screens/index.ts";
 import { ModelScreen } from "../../panel/screens/model/index.ts";
@@ -91,7 +90,7 @@ function bringIntoSight(box: HTMLElement | null, part: Element | null | undefine
 
 let made: CSSStyleSheet[] | null = null;
 const sheets = () => {
-  made ??= [firstSheet, laterSheet, picturesSheet, mirrorSheet].map((rules) => {
+  made ??= [firstSheet, laterSheet, mirrorSheet].map((rules) => {
     const sheet = new CSSStyleSheet();
     sheet.replaceSync(rules);
     return sheet;

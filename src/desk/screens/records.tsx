@@ -1,7 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 import { showPrice } from "../../panel/screens/reading/index.ts";
 import { type ChartCheck, journalRowsOf, modelIn, voicedIn } from "../board/index.ts";
-import type { Followed } from "../guide.ts";
+import type { Followed } from "../follow.ts";
 import type { PartRow } from "../shop-parts.ts";
 import type { DeskProps, RoomProps } from "./props.ts";
 
@@ -50,7 +50,7 @@ export function Record({ acts: { room }, followed, texts }: RoomProps & { follow
             <td>{isBack ? <s>{title}</s> : title}</td>
             <td>
               {isBack ? <s>{answer}</s> : answer}
-              {isBack && <small>{texts("desk.journal.back")}</small>}
+              {isBack && <small>{texts("desk.journal.taken-back")}</small>}
               {isVoice && <small class="voice">{texts("desk.journal.voice")}</small>}
               {words && <small>{texts("desk.journal.words", { words })}</small>}
             </td>

@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { endings, type Suggestion, suggestionBounds } from "../../cobrowse/client/index.ts";
 import { type Board, choicesAt } from "../board/index.ts";
-import type { Followed } from "../guide.ts";
+import type { Followed } from "../follow.ts";
 import { Correct } from "./correct.tsx";
 import { AddFact } from "./fact.tsx";
 import type { RoomProps } from "./props.ts";

@@ -1,9 +1,6 @@
-import type { Told } from "../cobrowse/client/index.ts";
 import type { Texts } from "../turn/index.ts";
 import { modelIn } from "./board/index.ts";
-import type { DeskRoom } from "./room.ts";
-
-type Change = Told | { type: "line"; isUp: boolean } | { type: "followed" };
+import type { Change, DeskRoom } from "./room.ts";
 
 /** By room: the turn that was last said. */
 const saidOf = new WeakMap<DeskRoom, string>();

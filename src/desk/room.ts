@@ -14,6 +14,9 @@ import type { First } from "../cobrowse/protocol/index.ts";
 import type { Followed } from "./follow.ts";
 import type { DeskGuide } from "./guide.ts";
 
+/** What a room was told; `followed`: what is on their screen has changed; `heard`: something came from the relay. */
+export type Change = Told | { type: "line"; isUp: boolean } | { type: "followed" | "heard" };
+
 /** A room on the desk. */
 export type DeskRoom = {
   key: string;
@@ -40,7 +43,7 @@ export type RoomMeans = Pick<Means, "dial" | "now" | "after"> & {
   /** RFC 3339. */
   clock(): string;
   keep(end: KeptEnd): void;
-  changed(room: DeskRoom, told: Told | { type: "line"; isUp: boolean } | { type: "followed" }): void;
+  changed(room: DeskRoom, told: Change): void;
 };
 
 /** What an agent can do in a room: suggest, and leave. */
@@ -106,7 +109,18 @@ export function openRoom(key: string, first: First, kept: KeptEnd | null, means:
   }
 
   const client = createClient(first, kept, {
-    dial: means.dial,
+    dial: (on, to) =>
+      means.dial(
+        {
+          ...on,
+          text(text) {
+            on.text(text);
+            // What was acknowledged waits no longer, and nothing else says so.
+            means.changed(room, { type: "heard" });
+          },
+        },
+        to,
+      ),
     now: means.now,
     after: means.after,
     keep: means.keep,

@@ -16,6 +16,7 @@ export const budget = {
   journeyData: 50_890,
   words: 25_000,
   model: 68_000,
+  desk: 130_000,
 };
 
 /**

@@ -105,7 +105,7 @@ export class DeskPhone {
 
   /** Shares a session as its device would: what is new of its journal, or what was taken back. */
   share(session: Session): Journal {
-    const before = this.#standing ?? standingOf(createJournal(session.log.started));
+    const before = this.#standing ?? standingOf(createJournal(session.log.started, session.log.model));
     const at = session.log.events.at(-1)?.at ?? session.log.started;
     this.#standing = advance(before, session.log, at, () => `e${this.#ids++}`);
     const { journal } = this.#standing;

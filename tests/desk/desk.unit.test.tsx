@@ -269,6 +269,10 @@ describe("what an agent sends", () => {
     expect(page.text()).toContain("What you send waits here until they go on.");
     expect(page.text()).toContain("waits to be sent");
     expect(page.all(".said li.waiting")).toHaveLength(1);
+    await act(() => relay.does("resume"));
+    await settle();
+    expect(page.all(".said li.waiting")).toHaveLength(0);
+    expect(puts().at(-1)).toEqual(["line", "One moment"]);
   });
 
   test("waits here while the line is down", async () => {

@@ -47,7 +47,10 @@ describe("opening hours", () => {
 
   test("are none, or some that can be asked, whatever is written there", () => {
     const word = fc.constantFrom("Mo", "Su", "Fr-Tu", "09:00-17:00", "22:00-02:00", "99:00-1:00", ",", "-");
-    const written = fc.oneof(fc.string(), fc.array(word).map((all) => all.join(" ")));
+    const written = fc.oneof(
+      fc.string(),
+      fc.array(word).map((all) => all.join(" ")),
+    );
     fc.assert(
       fc.property(written, fc.date({ noInvalidDate: true }), (hours, now) => {
         const read = readHelpHours(hours);

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { matchLanguage } from "../../src/loading/language/index.ts";
 import { readOptions } from "../../src/embed/options.ts";
+import { matchLanguage } from "../../src/loading/language/index.ts";
 import { toWebAddress } from "../../src/loading/web-address.ts";
 
 const languages = ["en-GB", "en-US"];

@@ -57,6 +57,10 @@ describe("the built script", () => {
     expect(weightOf(["fridgeside.en-GB.js", ...script])).toBeLessThanOrEqual(budget.journey);
   });
 
+  test(`what is fetched once somebody asks for a person has ${budget.livePerson} bytes at most`, () => {
+    expect(weightOf(["live", "live-screens"].map(nameOf))).toBeLessThanOrEqual(budget.livePerson);
+  });
+
   test("what checks data from outside comes with the door, and with no other file", () => {
     const checking = [...files.keys()].filter(
       (name) => isScript(name) && name !== desk && /ZodMiniType/.test(contentOf(name).toString()),
@@ -77,9 +81,12 @@ describe("the built script", () => {
       // What is asked for after a fault has an address that is made up then.
       return new Set(later.filter((one) => /^parts\/[\w-]+\.js$/.test(one)));
     };
-    const [engine, screens, door, shop, forSome, photo, words, cutOpen, carry] = laterChunks.map(nameOf);
+    const [engine, screens, door, shop, forSome, photo, words, cutOpen, carry, live, liveScreens] =
+      laterChunks.map(nameOf);
     for (const name of firstFiles()) expect(await asked(name)).toEqual(new Set([engine]));
-    expect(await asked(engine ?? "")).toEqual(new Set([screens, door, shop, forSome, words, cutOpen, carry]));
+    expect(await asked(engine ?? "")).toEqual(
+      new Set([screens, door, shop, forSome, words, cutOpen, carry, live, liveScreens]),
+    );
     expect(await asked(shop ?? "")).toEqual(new Set([forSome, photo]));
     expect([...files.keys()].filter((name) => isScript(name) && name.startsWith("parts/"))).toHaveLength(
       laterChunks.length,

@@ -24,6 +24,7 @@ import { offersAside, withoutCarried } from "./notices.ts";
 import { passCode } from "./pass-code.ts";
 import type { Controller, Surroundings } from "./surroundings.ts";
 import { couldAtOnce, whenLoaded } from "./when-loaded.ts";
+import { createWish } from "./wish.ts";
 
 /**
  * Ties one session to its surroundings: every act is recorded, kept and shown, in this order. Several tabs share one
@@ -37,6 +38,7 @@ export function createController(around: Surroundings): Controller {
   const keeper = new Keeper({ ...around, newId });
   const ahead = createAhead(texts, now, around.whenIdle, around.rehearse);
   const greeter = createGreeter(keeper, texts, (told) => actOnScreen(() => move(keeper.tell(told))));
+  const wish = createWish();
   const opened = pass(keeper.session);
   if (opened !== keeper.session) keeper.keep(opened);
   show();
@@ -51,7 +53,7 @@ export function createController(around: Surroundings): Controller {
       ? machineView(session, keeper.about ?? "", around.model ?? "", texts)
       : viewOf(session, texts, now(), notices, aside ? lastActIn(standingOf(aside).log) : undefined);
     around.show(greeter.view(view));
-    ahead.look(session, view.turn);
+    for (const one of [ahead, wish]) one.look(session, view.turn);
     around.shown?.(session);
   }
 
@@ -91,7 +93,7 @@ export function createController(around: Surroundings): Controller {
   // A wait that ran out while the phone slept ends first; an act meant for it then finds another turn and is refused.
   const tryOn = (from: Session, event: LogEvent) => {
     const held = heldAt(from, now());
-    const led = ahead.led(held, event);
+    const led = wish.led(held, event) ?? ahead.led(held, event);
     const { session, refusal } = led ? { session: led, refusal: null } : record(held, event);
     return refusal ? session : putBack(session, keeper.held, event.at);
   };
@@ -184,6 +186,7 @@ export function createController(around: Surroundings): Controller {
   return {
     about: () => keeper.about,
     journal: () => keeper.journal,
+    lookNext: wish.want,
     actions: {
       answer: (turn, answer, words) =>
         turn === machineTurn

@@ -23,6 +23,7 @@ import { createExclusive, meansOf } from "./exclusive.ts";
 import { storageKey } from "./first-options.ts";
 import { carriedIn } from "./fragment.ts";
 import { createLater } from "./later.ts";
+import { createLiveHelp, type LiveHelp } from "./live-help.ts";
 import { loadPatiently } from "./load-patiently.ts";
 import { createLogStore, type LogStore } from "./log-store.ts";
 import { isMissing, type Missing } from "./missing.ts";
@@ -32,13 +33,11 @@ import { rehearse } from "./rehearsal.ts";
 import { saidIn } from "./said-in.ts";
 import { clearStop, keepStop, readStop } from "./stop-mark.ts";
 import type { Controller, Surroundings } from "./surroundings.ts";
+import { watchTab } from "./tab-events.ts";
 import { watchPage } from "./watch-page.ts";
 import { bringWords } from "./words-file.ts";
 
 export { paint } from "./paint.ts";
-
-/** How often a shown wait looks at the clock; its end is also looked for whenever the page comes to the front. */
-const LOOK_MS = 30_000;
 
 /** What the element shows once the engine runs. */
 export type Running = Awaited<ReturnType<typeof startEngine>>;
@@ -96,6 +95,7 @@ export async function startEngine(
     (options.catalogue !== null && !isRefused()) || options.lookup !== null || ownLookup();
   let view: View | null = null;
   let lookAtDrafts = () => {};
+  let help: LiveHelp | null = null;
   let rehearseIn: ((turn: Turn) => void) | null = null;
   const later = createLater(host, options, { say, redraw: () => view && show(view) });
   const drawings = drawingsIn(language);
@@ -130,6 +130,7 @@ export async function startEngine(
       lookAtDrafts();
       later.look(next.turn?.kind);
       show(next);
+      help?.look();
     },
     load: (missing) => loadPatiently(() => load(missing), isCurrent, say),
     // What does not come now is asked for again when it is needed.
@@ -171,8 +172,11 @@ export async function startEngine(
     keepAwake,
     signal,
     words: () => bringWords(language, () => controller.journal()),
-    said: () => saidIn(controller.journal()),
+    said: () => saidIn(controller.journal(), texts),
     carry: async () => (await getCarry()).linkOf(controller.journal(), location.href),
+    get live() {
+      return help?.live ?? null;
+    },
     shopHelp: { name: options.shopName, link: options.helpLink },
     basketLink: options.basketLink,
   };
@@ -181,34 +185,11 @@ export async function startEngine(
   whenIdle(() => void scenarios.fetchAll().then(tellAllCame));
   // Somebody who comes back finds the turn whole.
   await later.waitFor((view as View | null)?.turn?.kind);
-  const timer = setInterval(controller.tick, LOOK_MS);
-  const lookAtConnection = () => controller.setOffline(!navigator.onLine);
-  const lookAtTab = () => {
-    if (document.visibilityState === "hidden") letGo();
-    controller.tick();
-  };
-  document.addEventListener("visibilitychange", lookAtTab);
-  // A page that has the lock could not be brought back as it was.
-  addEventListener("pagehide", letGo);
-  // Another tab has written, or this page was brought back as it was.
-  addEventListener("storage", controller.tick);
-  const lookAtReturn = ({ persisted }: PageTransitionEvent) =>
-    persisted ? controller.comeBack() : controller.tick();
-  addEventListener("pageshow", lookAtReturn);
-  addEventListener("online", lookAtConnection);
-  addEventListener("offline", lookAtConnection);
-  const watched = [watchPage(() => markPage(host)), watchLinks()];
+  help = createLiveHelp(host, options, { ...controller, view: () => view, texts });
+  const watched = [watchTab(controller, letGo), watchPage(() => markPage(host)), watchLinks(), help.stop];
   const stop = () => {
     later.stop();
     for (const stopWatching of watched) stopWatching();
-    clearInterval(timer);
-    letGo();
-    document.removeEventListener("visibilitychange", lookAtTab);
-    removeEventListener("pagehide", letGo);
-    removeEventListener("storage", controller.tick);
-    removeEventListener("pageshow", lookAtReturn);
-    removeEventListener("online", lookAtConnection);
-    removeEventListener("offline", lookAtConnection);
   };
   const picture = createPicture(drawings);
   const actions: Actions = {

@@ -1,19 +1,26 @@
 import { ReadingScreen } from "../instruments/screens.tsx";
-import { Composer, Heard } from "../panel/screens/composer/index.ts";
+import { createFoot, Heard } from "../panel/screens/composer/index.ts";
 import { EndingScreen } from "../panel/screens/ending/index.ts";
+import { createLiveSlots } from "../panel/screens/live/index.ts";
 import { ModelScreen } from "../panel/screens/model/index.ts";
-import { More } from "../panel/screens/more/index.ts";
+import { createMore } from "../panel/screens/more/index.ts";
 import { WaitScreen } from "../panel/screens/wait/index.ts";
 
 export { createDrawingsAhead } from "./drawings-ahead.ts";
 
-/** The screens that a session comes to after its first checks; they come in a file of their own. */
-export const laterScreens = {
-  reading: ReadingScreen,
-  model: ModelScreen,
-  wait: WaitScreen,
-  ending: EndingScreen,
-  composer: Composer,
-  heard: Heard,
-  more: More,
-};
+/**
+ * The screens that a session comes to after its first checks; they come in a file of their own.
+ * @param bringLive brings what is shown while the shop's people help, which few people see
+ */
+export function createLaterScreens(bringLive: Parameters<typeof createLiveSlots>[0]) {
+  const { UnderBar, AboveField } = createLiveSlots(bringLive);
+  return {
+    reading: ReadingScreen,
+    model: ModelScreen,
+    wait: WaitScreen,
+    ending: EndingScreen,
+    composer: createFoot(AboveField),
+    heard: Heard,
+    more: createMore(UnderBar),
+  };
+}

@@ -2,7 +2,7 @@ import { waitForSignal, whenIdle } from "../loading/pace/index.ts";
 import { createBeside, type Drawings } from "../panel/pictures/index.ts";
 import { createAfter, screens as soon } from "../panel/screens/index.ts";
 import type { Session } from "../session/index.ts";
-import type { Turn } from "../turn/index.ts";
+import type { GrowingTexts, Texts, Turn } from "../turn/index.ts";
 import { createFile } from "./later-file.ts";
 import { bringDoor } from "./open-door.ts";
 import type { Options } from "./options.ts";
@@ -14,7 +14,7 @@ import type { Shop } from "./shop.ts";
  */
 
 type LaterFile = typeof import("./later-screens.ts");
-type LaterScreens = LaterFile["laterScreens"];
+type LaterScreens = ReturnType<LaterFile["createLaterScreens"]>;
 
 /** After so long without a screen that is waited for, it is said that it is slow; the longest pause between two tries. */
 const [SILENCE_MS, LONGEST_PAUSE_MS] = [4000, 30_000];
@@ -22,8 +22,19 @@ const [SILENCE_MS, LONGEST_PAUSE_MS] = [4000, 30_000];
 const getScreens = createFile<LaterFile>(
   "later-screens",
   () => import("./later-screens.ts"),
-  (file) => Boolean(file.laterScreens),
+  (file) => Boolean(file.createLaterScreens),
 );
+let laterScreens: LaterScreens | undefined;
+const getLiveScreens = createFile<typeof import("./live-screens.ts")>(
+  "live-screens",
+  () => import("./live-screens.ts"),
+  (file) => Boolean(file.LiveBar),
+);
+async function bringLive(texts: Texts) {
+  const { liveTexts, ...parts } = await getLiveScreens();
+  (texts as GrowingTexts).add(liveTexts[texts("ui.locale")] ?? {});
+  return parts;
+}
 const getShop = createFile<typeof import("./shop.ts")>(
   "shop",
   // It checks what a shop says by what came with the door.
@@ -66,7 +77,11 @@ export function createLater(host: HTMLElement, options: Options, { say, redraw }
     );
     return shop;
   };
-  const get = async () => Object.assign(screens, (await getScreens()).laterScreens);
+  const get = async () => {
+    const file = await getScreens();
+    laterScreens ??= file.createLaterScreens(bringLive);
+    Object.assign(screens, laterScreens);
+  };
   const bring = async () => {
     if (isBringing) return;
     isBringing = true;

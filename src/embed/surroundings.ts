@@ -34,6 +34,8 @@ export type Controller = {
   about(): string | null;
   /** As it was last written or read. */
   journal(): Journal;
+  /** Goes on with this check once another question is due, if the chart allows it then; nothing of it is written. */
+  lookNext(check: string): void;
   /** Takes answers that were given before it was there, with their own times, as far as they fit; true for all. */
   takeEarly(events: LogEvent[]): Promise<boolean>;
   /** Looks at the clock and at what other tabs have done: a wait may be over, somebody may have gone on elsewhere. */

@@ -29,7 +29,9 @@ declare module "virtual:desk" {
 declare module "virtual:later" {
   /** Where a piece of script lies that comes after the engine. */
   export function chunkAddress(
-    chunk: "door" | "later-screens" | "shop" | "photo" | "words" | "cut-open" | "carry",
+    chunk:
+      | ("door" | "later-screens" | "shop" | "photo" | "words" | "cut-open" | "carry")
+      | ("live" | "live-screens"),
   ): string;
   /** Where a drawing lies in a language. */
   export function drawingAddress(id: string, language: string): string;
@@ -54,6 +56,10 @@ declare module "*?url&no-inline" {
   /** Where the built file lies. */
   const address: string;
   export default address;
+}
+declare module "virtual:live" {
+  /** What is said while the shop's people help, by language. */
+  export const liveTexts: Record<string, import("../turn/index.ts").Resource>;
 }
 declare module "virtual:plate" {
   /** The files that read plates: the folder that is named by their content, and how much they are in bytes. */

@@ -6,10 +6,11 @@ export type { EngineData, OwnFlows, StartFile } from "./engine-data.ts";
 export { chooseLanguage, matchLanguage, type ReadAttribute } from "./language/index.ts";
 export { markPage } from "./page-theme.ts";
 export { readJson } from "./read-json.ts";
+export { toRelayAddress } from "./relay-address.ts";
 export { complainOfRows } from "./row-complaints.ts";
 export { createScenarioFiles, type ScenarioFiles } from "./scenario-files.ts";
 export { createShopCatalogue, type ShopCatalogue } from "./shop-catalogue.ts";
-export { toRelayAddress, toWebAddress } from "./web-address.ts";
+export { toWebAddress } from "./web-address.ts";
 
 /** What only some shops need, in a file of its own. */
 export const getForSomeShops = () => import("./for-some-shops.ts");

@@ -1,6 +1,6 @@
 import * as z from "zod/mini";
 import { bounds } from "./bounds.ts";
-import { actShapes, at } from "./shapes.ts";
+import { actShapes, at, heard } from "./shapes.ts";
 
 const id = z.string().check(z.minLength(1), z.maxLength(bounds.entryId));
 const ids = z.array(id).check(z.maxLength(bounds.entries));
@@ -28,6 +28,7 @@ const told = z.object({
     .check(z.maxLength(bounds.facts)),
   /** The model that was named and confirmed. */
   model: z.optional(z.string().check(z.maxLength(bounds.code))),
+  heard,
 });
 
 const entryShape = z.object({
@@ -66,6 +67,8 @@ export type Told = {
   facts: readonly Fact[];
   /** A model code that they name, as the catalogue has it, confirmed likewise. */
   model?: string;
+  /** It was said on the phone, and these are the words as an agent heard them. */
+  heard?: true;
 };
 
 /** One entry: who did what, and when. Nothing is ever changed or removed; a later entry takes back what no longer holds. */

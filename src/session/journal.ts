@@ -54,7 +54,10 @@ export function standingOf(journal: Journal): Standing {
         event: { ...event, at: times[place] ?? event.at },
       }));
     } else if (event.type === "told") {
-      const words = event.words ? { words: event.words } : {};
+      const words = {
+        ...(event.words && { words: event.words }),
+        ...(event.heard && { heard: event.heard }),
+      };
       const said: Held[] = event.facts.map((fact) => ({
         id,
         event: { type: "answered", ...fact, ...words, at },
@@ -111,12 +114,18 @@ export function advance(
  * @param at RFC 3339
  * @param id an id that no entry has
  */
-export function tell(before: Standing, { words, facts, model }: Told, at: string, id: string): Standing {
+export function tell(
+  before: Standing,
+  { words, facts, model, heard }: Told,
+  at: string,
+  id: string,
+): Standing {
   const event: Entry["event"] = {
     type: "told",
     words: words.slice(0, bounds.ownWords),
     facts: facts.slice(0, bounds.facts),
     ...(model && { model }),
+    ...(heard && { heard }),
   };
   return { ...standingOf(append(before.journal, { id, at, event })), log: before.log };
 }

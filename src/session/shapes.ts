@@ -36,6 +36,8 @@ const other = {
 };
 /** The entry whose answer this one repeats: an earlier answer was changed, and this one still fitted. */
 const kept = z.optional(text(bounds.entryId));
+/** An agent has heard it on the phone, and the householder has confirmed that they said so. */
+export const heard = z.optional(z.literal(true));
 /** What was left to be put back by what is no longer in force; it holds from the first turn on. */
 const preparedLeft = { type: z.literal("prepared-left"), left: prepared };
 /** The same of the tap alone, as it was kept before anything else was remembered. */
@@ -52,7 +54,7 @@ export const eventShape = z.discriminatedUnion("type", [
 
 /** What an entry of a journal may say of a session. Its instant is the entry's own. */
 export const actShapes = [
-  z.object({ ...answered, kept }),
+  z.object({ ...answered, kept, heard }),
   z.object({ ...measured, kept }),
   z.object({ ...modelGiven, kept }),
   z.object(danger),

@@ -1,6 +1,7 @@
 import type { Reading, Texts } from "../instruments/index.ts";
 import type { Told } from "../session/index.ts";
 import type { Aside, AsideAbout, Context, Fact, Understood } from "../understanding/index.ts";
+import type { Live } from "./live.ts";
 import type { FoundModel, FoundPart, Plate } from "./lookups.ts";
 import type { Line, Notice, Turn } from "./turn.ts";
 
@@ -136,6 +137,8 @@ export type Services = {
   said(): string[];
   /** What carries the session to another device. @throws Error where this browser cannot, or too much was said */
   carry(): Promise<Carried>;
+  /** Help by the shop's people; null where the page names no relay. */
+  live: Live | null;
   shopHelp: { name: string; link: string | null };
   /** Where the shop's basket is, http or https; null where the page does not say. */
   basketLink: string | null;

@@ -96,6 +96,6 @@ export function evidenceOf(session: Session, cause: string | null, texts: Texts)
       check: titleOf(turn, texts),
       found: foundText(turn, finding, session.flow, texts),
       proves: proof.includes(turn),
-      ...wordsIn(saidAt.get(turn)),
+      ...wordsIn(saidAt.get(turn), texts),
     }));
 }

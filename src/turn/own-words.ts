@@ -2,15 +2,19 @@ import { plainText } from "../catalogue/index.ts";
 import type { LogEvent } from "../session/index.ts";
 import type { Draft, Texts } from "./actions.ts";
 
-/** What was typed for an answer, as one printable line; nothing where it was tapped. Markup in it is text. */
-export function wordsIn(event: LogEvent | undefined): { words?: string } {
+/**
+ * What was typed for an answer, or said for it on the phone, as one printable line; nothing where it was tapped. Markup
+ * in it is text.
+ */
+export function wordsIn(event: LogEvent | undefined, texts: Texts): { words?: string } {
   const words = event && "words" in event && event.words ? plainText(event.words) : "";
-  return words ? { words } : {};
+  if (!event || !words) return {};
+  return { words: "heard" in event && event.heard ? texts("thread.heard", { words }) : words };
 }
 
 /** An answer as a line of the thread has it: beside own words it is what they were taken as. */
 export function lineOf(event: LogEvent, answer: string, texts: Texts): { answer: string; words?: string } {
-  const { words } = wordsIn(event);
+  const { words } = wordsIn(event, texts);
   return words ? { words, answer: texts("thread.noted", { answer }) } : { answer };
 }
 

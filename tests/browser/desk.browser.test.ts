@@ -18,7 +18,7 @@ test.use({ hand: "fast", clock: "real", isMobile: false, hasTouch: false, device
 // After a reload the page's own markup still names the demo's relay, which nobody has started here.
 test.use({ expectedFaults: /ws:\/\/127\.0\.0\.1:8787/ });
 
-const asked = walkTo("ice-bin.look");
+const asked = walkTo("ice-bin.look", {}, "WXM 431AB8/1");
 const measuring = walkTo("flow-test.run", {}, "WXM 431AB8/1");
 
 for (const [width, height] of [

@@ -15,8 +15,7 @@ import { at } from "../session/drive.ts";
 import { texts, walkTo } from "./followed.ts";
 
 const session = walkTo("ice-bin.look");
-const rows = (journal: Journal, of: Session = session, voiced: string[] = []) =>
-  journalRowsOf(journal, of, new Set(voiced), texts);
+const rows = (journal: Journal, of: Session = session) => journalRowsOf(journal, of, texts);
 
 let ids = 0;
 const newId = () => `new-${ids++}`;
@@ -45,15 +44,16 @@ describe("a journal on the desk", () => {
 
   test("has what was said unasked in its own words, and marks what was said by voice", () => {
     const told = { words: "the bin is fine", facts: [{ turn: "ice-bin.look", answer: "fine" }] };
-    const { journal: more } = tell(standingOf(journal), told, at(51), "t1");
-    const row = rows(more, session, ["ice-bin.look.fine"]).at(-1);
+    const say = (heard: { heard?: true }) =>
+      tell(standingOf(journal), { ...told, ...heard }, at(51), "t1").journal;
+    const row = rows(say({ heard: true })).at(-1);
     expect(row).toMatchObject({
       title: "Said unasked",
       answer: "Ice bin: It sits right and has room",
       words: "the bin is fine",
       isVoice: true,
     });
-    expect(rows(more).at(-1)?.isVoice).toBe(false);
+    expect(rows(say({})).at(-1)?.isVoice).toBe(false);
   });
 
   test("has a danger as what it is", () => {

@@ -17,7 +17,6 @@ import {
   pointedAt,
   sayableIn,
   suggestionText,
-  voicedIn,
 } from "../../src/desk/board/index.ts";
 import { memoryOf, metaOf, type Session, startSession } from "../../src/session/index.ts";
 import { turnOf } from "../../src/turn/index.ts";
@@ -112,14 +111,6 @@ describe("what is said by voice", () => {
     for (const { title, text } of found) expect(`${title} ${text}`).toMatch(/bin/i);
     expect(matching(sayable, "  ")).toEqual([]);
     expect(matching(sayable, "zeppelin")).toEqual([]);
-  });
-
-  test("is marked as such once they have confirmed it, and not before", () => {
-    const fact = { turn: "ice-bin.look", answer: "fine" };
-    expect([...voicedIn(room([{ kind: "told", facts: [fact], words: "" }]))]).toEqual([]);
-    expect([...voicedIn(room([{ kind: "told", facts: [fact], words: "" }, "taken"]))]).toEqual([
-      "ice-bin.look.fine",
-    ]);
   });
 });
 

@@ -1,7 +1,11 @@
 import { describe, expect, test } from "vitest";
-import { saidIn } from "../../src/embed/said-in.ts";
+import { saidIn as saidInTexts } from "../../src/embed/said-in.ts";
 import { append, createJournal, type Journal } from "../../src/session/index.ts";
 import { at } from "../session/drive.ts";
+
+/** What was said on the phone is marked. */
+const said = (journal: Journal) =>
+  saidInTexts(journal, (key, values) => (key === "thread.heard" ? `phone: ${values?.["words"]}` : key));
 
 type Said = Journal["entries"][number]["event"];
 
@@ -18,7 +22,7 @@ const told = (words: string, ...turns: string[]): Said => ({
 
 describe("what was said and stands with no answer", () => {
   test("is what nobody understood, as text that turns nothing around", () => {
-    expect(saidIn(journalOf(told("my cousin\u202Efitted it"), told("")))).toEqual(["my cousin fitted it"]);
+    expect(said(journalOf(told("my cousin\u202Efitted it"), told("")))).toEqual(["my cousin fitted it"]);
   });
 
   test("is what its question has not come up for yet, and no more once it was answered or taken back", () => {
@@ -30,12 +34,18 @@ describe("what was said and stands with no answer", () => {
       words: "it hums",
       kept: "e0",
     };
-    expect(saidIn(journalOf(hum))).toEqual(["it hums"]);
-    expect(saidIn(journalOf(hum, answered))).toEqual([]);
-    expect(saidIn(journalOf(hum, answered, { type: "took-back", entries: ["e1"], held: [] }))).toEqual([]);
+    expect(said(journalOf(hum))).toEqual(["it hums"]);
+    expect(said(journalOf(hum, answered))).toEqual([]);
+    expect(said(journalOf(hum, answered, { type: "took-back", entries: ["e1"], held: [] }))).toEqual([]);
+  });
+
+  test("is marked where an agent has heard it on the phone", () => {
+    expect(said(journalOf({ type: "told", words: "it hums", facts: [], heard: true }))).toEqual([
+      "phone: it hums",
+    ]);
   });
 
   test("is nothing from before a new start", () => {
-    expect(saidIn(journalOf(told("my cousin fitted it"), { type: "started-again" }))).toEqual([]);
+    expect(said(journalOf(told("my cousin fitted it"), { type: "started-again" }))).toEqual([]);
   });
 });

@@ -1,16 +1,20 @@
 import { render } from "preact";
 import { act } from "preact/test-utils";
-import { laterScreens } from "../../src/embed/later-screens.ts";
+import { createLaterScreens } from "../../src/embed/later-screens.ts";
 import { Panel, type Screens } from "../../src/panel/frame/index.ts";
+import { createLiveBar, createLiveCards } from "../../src/panel/live/index.ts";
 import { screens } from "../../src/panel/screens/index.ts";
 import { createActions, type Services, type View } from "../../src/turn/index.ts";
 import { servicesFor } from "./gallery/services.ts";
 import { viewIn } from "./regions.ts";
 import { textsOf } from "./texts.ts";
 
+const sheet = {} as CSSStyleSheet;
+const live = { LiveBar: createLiveBar(sheet), LiveCards: createLiveCards(sheet) };
+
 export const allScreens: Screens = {
   ...screens,
-  ...laterScreens,
+  ...createLaterScreens(async () => live),
   picture: ({ id }) => <img alt={id} />,
 };
 

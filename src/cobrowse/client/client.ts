@@ -112,7 +112,10 @@ export function createClient(first: First, kept: KeptEnd | null, means: Means): 
 
   function step(): void {
     cancel();
-    if (isOver) return hangUp();
+    if (isOver) {
+      hangUp();
+      return;
+    }
     if (endLine && !end.beat()) drop();
     if (!endLine && now() >= dialAt) dial();
     cancel = after(beat, step);

@@ -65,28 +65,26 @@ export function readHeard(body: string): Heard | null {
   return is && Number.isSafeInteger(to) ? { to: to as number, is } : null;
 }
 
+/** What is no object has none of the fields that are asked for. */
 function parsed(body: string): Record<string, unknown> | null {
   try {
-    const given = JSON.parse(body);
-    return typeof given === "object" && given !== null && !Array.isArray(given) ? given : null;
+    return Object(JSON.parse(body));
   } catch {
     return null;
   }
 }
 
+/** The names asked for are none that every object has. */
 function textIn(given: Record<string, unknown>, name: string, longest: number): string | null {
-  const text = Object.hasOwn(given, name) ? given[name] : null;
+  const text = given[name];
   return typeof text === "string" && text.length <= longest ? text : null;
 }
 
 function factsIn(given: unknown): Fact[] | null {
-  if (!Array.isArray(given) || given.length === 0 || given.length > suggestionBounds.facts) return null;
+  if (!Array.isArray(given) || given.length > suggestionBounds.facts) return null;
   const facts = given.flatMap((one: unknown) => {
-    if (typeof one !== "object" || one === null) return [];
-    const [turn, answer] = ["turn", "answer"].map((name) =>
-      textIn(one as Record<string, unknown>, name, suggestionBounds.id),
-    );
-    return turn && answer ? [{ turn, answer }] : [];
+    const [turn, answer] = ["turn", "answer"].map((name) => textIn(Object(one), name, suggestionBounds.id));
+    return turn && answer ? { turn, answer } : [];
   });
-  return facts.length === given.length ? facts : null;
+  return facts[0] && facts.length === given.length ? facts : null;
 }

@@ -1,9 +1,16 @@
-/** What the relay takes, at most. What is beyond closes the line, waits or is refused; PROTOCOL.md says which. */
-export const relayBounds = {
+/** Those of the bounds below that a phone minds itself, apart: the others would come along. */
+export const messageBounds = {
   /** Bytes of one message to the relay, as UTF-8. */
   message: 4096,
   /** Characters of what one message carries; with its envelope it has to stay below the bytes above. */
   body: 4000,
+  /** The highest number of a message or an entry. */
+  number: 1_000_000,
+} as const;
+
+/** What the relay takes, at most. What is beyond closes the line, waits or is refused; PROTOCOL.md says which. */
+export const relayBounds = {
+  ...messageBounds,
   /** Entries and suggestions of one room. */
   entries: 500,
   /** Admissions, pauses, new codes and the like of one room; ending it is always possible. */
@@ -56,6 +63,4 @@ export const relayBounds = {
   name: 60,
   /** Characters of the name of a room, a person in it, or of a secret. */
   id: 40,
-  /** The highest number of a message or an entry. */
-  number: 1_000_000,
 } as const;

@@ -1,4 +1,4 @@
-import { relayBounds } from "./bounds.ts";
+import { messageBounds } from "./bounds.ts";
 import type { Lane } from "./kinds.ts";
 
 /** The version of the protocol; the first message names it. */
@@ -106,6 +106,6 @@ export function bytesOf(text: string): number {
 
 /** Whether the relay would take this much in one message, whichever number it gets. */
 export function fits(kind: string, body: string): boolean {
-  const put: Put = { type: "put", lane: "steering", n: relayBounds.number, kind, body };
-  return body.length <= relayBounds.body && bytesOf(JSON.stringify(put)) <= relayBounds.message;
+  const put: Put = { type: "put", lane: "steering", n: messageBounds.number, kind, body };
+  return body.length <= messageBounds.body && bytesOf(JSON.stringify(put)) <= messageBounds.message;
 }

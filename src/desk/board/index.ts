@@ -12,5 +12,4 @@ export {
   nextChecksOf,
   pointedAt,
   suggestionText,
-  voicedIn,
 } from "./suggesting.ts";

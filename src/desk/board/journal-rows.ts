@@ -15,16 +15,8 @@ export type JournalRow = {
   isVoice: boolean;
 };
 
-/**
- * What was said in a conversation, in the order it was written.
- * @param voiced what an agent was told by voice, each as `turn.answer`
- */
-export function journalRowsOf(
-  journal: Journal,
-  session: Session,
-  voiced: ReadonlySet<string>,
-  texts: Texts,
-): JournalRow[] {
+/** What was said in a conversation, in the order it was written. */
+export function journalRowsOf(journal: Journal, session: Session, texts: Texts): JournalRow[] {
   const { ids, held } = standingOf(journal);
   const inForce = new Set([...ids, ...held.map(({ id }) => id)]);
   const told = new Set(held.map(({ id }) => id));
@@ -32,8 +24,7 @@ export function journalRowsOf(
     const said = saidIn(entry, session, texts);
     if (!said) return [];
     const { id, at, event } = entry;
-    const facts = event.type === "told" ? event.facts : "turn" in event && "answer" in event ? [event] : [];
-    const isVoice = facts.some(({ turn, answer }) => voiced.has(`${turn}.${answer}`));
+    const isVoice = "heard" in event && event.heard === true;
     // What was told stays said; its answers are in force once their turn has come.
     const isBack = event.type !== "told" && "turn" in event && !inForce.has(id) && !told.has(id);
     return [{ id, at, ...said, isBack, isVoice }];

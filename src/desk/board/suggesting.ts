@@ -51,17 +51,6 @@ export function pointedAt(room: SharedRoom, me: string | null, turn: Turn | null
   return (turn?.turn === of && choicesAt(turn).find(({ id }) => id === answer)) || null;
 }
 
-/** What the householder has confirmed of what was said by voice, each as `turn.answer`. */
-export function voicedIn({ said }: SharedRoom): Set<string> {
-  return new Set(
-    said.flatMap((one) =>
-      one.by === "agent" && one.suggestion.kind === "told" && one.is === "taken"
-        ? one.suggestion.facts.map(({ turn, answer }) => `${turn}.${answer}`)
-        : [],
-    ),
-  );
-}
-
 /** A suggestion in words, as it stands in the conversation. */
 export function suggestionText(suggestion: Suggestion, texts: Texts): { what: string; why: string } {
   const answerOf = (turn: string, answer: string) =>

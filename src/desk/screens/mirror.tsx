@@ -39,6 +39,7 @@ const noServices = (now: () => string): Services => ({
   carry: () => never,
   shopHelp: { name: "", link: null },
   basketLink: null,
+  live: null,
 });
 
 type Props = {

@@ -1,6 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
 import { showPrice } from "../../panel/screens/reading/index.ts";
-import { type ChartCheck, journalRowsOf, modelIn, voicedIn } from "../board/index.ts";
+import { type ChartCheck, journalRowsOf, modelIn } from "../board/index.ts";
 import type { Followed } from "../follow.ts";
 import type { PartRow } from "../shop-parts.ts";
 import type { DeskProps, RoomProps } from "./props.ts";
@@ -27,8 +27,8 @@ export function Chart({ chart, texts }: { chart: ChartCheck[]; texts: DeskProps[
 }
 
 /** What was said, when, and what of it was taken back or said by voice. */
-export function Record({ acts: { room }, followed, texts }: RoomProps & { followed: Followed }) {
-  const rows = journalRowsOf(followed.journal, followed.session, voicedIn(room.shared), texts);
+export function Record({ followed, texts }: RoomProps & { followed: Followed }) {
+  const rows = journalRowsOf(followed.journal, followed.session, texts);
   if (!rows[0]) return <p class="none">{texts("desk.journal.none")}</p>;
   return (
     <table>

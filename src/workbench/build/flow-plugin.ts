@@ -9,7 +9,7 @@ import { createDrawings } from "./drawings.ts";
 import { readFlow } from "./flows-folder.ts";
 import { laterChunks, placeOf, textsPlace } from "./link-files.ts";
 import { readLocales } from "./locales-folder.ts";
-import { createPanelData, deskTextsOf, knownDangers, plateTextsOf } from "./panel-data.ts";
+import { createPanelData, deskTextsOf, knownDangers, liveTextsOf, plateTextsOf } from "./panel-data.ts";
 import { plateFilesOf } from "./plate-files.ts";
 
 /**
@@ -76,6 +76,7 @@ function compile(): Compiled {
   const modules = {
     plate: `export const plateFiles = ${JSON.stringify({ version, bytes })};
 export const plateTexts = ${JSON.stringify(plateTextsOf(locales))}`,
+    live: `export const liveTexts = ${JSON.stringify(liveTextsOf(locales))}`,
     "cut-open": `export const drawing = ${JSON.stringify(createCutOpen())}`,
     // Each language's own goes in when all else is built.
     "first-turns": `export default { place: "${textsPlace}" }`,

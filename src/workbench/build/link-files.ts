@@ -18,10 +18,12 @@ export const laterChunks = [
   "words",
   "cut-open",
   "carry",
+  "live",
+  "live-screens",
 ];
 
 /** Those that may come before the door has. */
-const beforeDoor = ["later-screens", "cut-open"];
+const beforeDoor = ["later-screens", "cut-open", "live", "live-screens"];
 
 /** Stands in the script where the address of a chunk belongs, until it has its name. */
 export const placeOf = (chunk: string) => `chunk:${chunk}`;

@@ -19,8 +19,12 @@ export function createPanelData(flow: Flow, locales: Record<string, Resource>): 
   const compiled = compileFlow(flow);
   const { start, scenarios } = compiled;
   const calls = scenarios.map(({ chart, flow: slice }) => idsIn(chart, slice));
-  return mapTexts(locales, (tag, { photo: _, ...texts }) => {
-    const split = splitTexts(forPhones(texts), idsIn(start.chart, start.flow), calls);
+  return mapTexts(locales, (tag, { photo: _, live = {}, ...texts }) => {
+    const split = splitTexts(
+      forPhones({ ...texts, live: whatAsks(live) }),
+      idsIn(start.chart, start.flow),
+      calls,
+    );
     const beside = (resource: Resource): Beside => ({ format: 2, resources: { [tag]: resource } });
     return {
       start: { ...inRegion(compiled, regionIn(flow.regions, tag)).start, ...beside(split.shared) },
@@ -42,6 +46,14 @@ export function plateTextsOf(locales: Record<string, Resource>): Record<string, 
 export function deskTextsOf(locales: Record<string, Resource>): Record<string, Resource> {
   return mapTexts(locales, (_, { desk = {} }) => ({ desk }));
 }
+
+/** What is said while the shop's people help: it comes with the code for that. What asks for them is there before. */
+export function liveTextsOf(locales: Record<string, Resource>): Record<string, Resource> {
+  return mapTexts(locales, (_, { live = {} }) => ({ live }));
+}
+
+const whatAsks = (live: Resource | string): Resource =>
+  Object.fromEntries(Object.entries(live).filter(([key]) => key === "get"));
 
 /** A flow as packs of every language, each whole in one file. @param madeFor the version of Fridgeside */
 export function createPackData(

@@ -1,5 +1,5 @@
 import { render } from "preact";
-import { laterScreens } from "../../../src/embed/later-screens.ts";
+import { createLaterScreens } from "../../../src/embed/later-screens.ts";
 import { firstSheet, Panel } from "../../../src/panel/frame/index.ts";
 import { createPicture } from "../../../src/panel/pictures/index.ts";
 import pictureSheet from "../../../src/panel/pictures/pictures.css?inline";
@@ -48,7 +48,7 @@ render(
         ? null
         : {
             ...screens,
-            ...laterScreens,
+            ...createLaterScreens(() => new Promise(() => {})),
             picture: Picture,
           }
     }

@@ -165,6 +165,7 @@ export function servicesFor(fixture: string): Services {
     now: () => (fixture.startsWith("wait") ? "2025-06-20T13:40:00.000+01:00" : new Date().toISOString()),
     keepAwake: async () => () => {},
     signal: (kind) => console.log("signal", kind),
+    live: null,
     shopHelp: { name: "the people at Winterhof Parts", link: "https://shop.example/help" },
     basketLink: "https://shop.example/basket",
   };

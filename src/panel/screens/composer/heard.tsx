@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import type { Reply } from "../../../turn/index.ts";
+import { type Reply, showList } from "../../../turn/index.ts";
 import { Ask, type HeardProps, Tile } from "../../frame/index.ts";
 import { openAmong } from "./context.ts";
 
@@ -102,8 +102,21 @@ function choices(props: HeardProps): ComponentChildren {
         </>
       );
     default:
-      return done;
+      return (
+        <>
+          <SendOn {...props} />
+          {done}
+        </>
+      );
   }
+}
+
+/** Where somebody of the shop's is in, they may know what was meant. */
+function SendOn({ services: { live }, sent, texts, decide }: HeardProps) {
+  const names = live?.room()?.inside.map(({ name }) => name) ?? [];
+  if (!live || !names[0]) return null;
+  const send = () => live.write(sent) && decide(null);
+  return <Choice text={texts("live.send-to", { names: showList(texts("ui.locale"), names) })} act={send} />;
 }
 
 const answersOf = ({ answers }: Extract<Reply, { kind: "choices" }>, turn: HeardProps["turn"]) =>

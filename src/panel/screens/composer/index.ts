@@ -1,2 +1,2 @@
-export { Composer } from "./composer.tsx";
+export { createFoot } from "./foot.tsx";
 export { Heard } from "./heard.tsx";

@@ -1,1 +1,1 @@
-export { More } from "./more.tsx";
+export { createMore } from "./more.tsx";

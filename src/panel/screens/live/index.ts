@@ -1,0 +1,2 @@
+export { AskPerson } from "./ask-person.tsx";
+export { createLiveSlots, type LiveParts } from "./slot.tsx";

@@ -17,6 +17,8 @@ const contentOf = (name: string) => {
 };
 const nameOf = (chunk: string) =>
   [...files.keys()].find((name) => name.startsWith(`parts/${chunk}-`) && isScript(name)) ?? chunk;
+/** The script of the support pages, which no phone fetches. */
+const desk = "fridgeside-desk.js";
 const firstFiles = () => [...files.keys()].filter((name) => /^fridgeside\..+\.js$/.test(name));
 const weightOf = (names: string[]) =>
   names.reduce((sum, name) => sum + weightWithSetNames(contentOf(name)), 0);
@@ -61,7 +63,7 @@ describe("the built script", () => {
 
   test("what checks data from outside comes with the door, and with no other file", () => {
     const checking = [...files.keys()].filter(
-      (name) => isScript(name) && /ZodMiniType/.test(contentOf(name).toString()),
+      (name) => isScript(name) && name !== desk && /ZodMiniType/.test(contentOf(name).toString()),
     );
     expect(checking).toEqual([nameOf("door")]);
   });
@@ -104,6 +106,20 @@ describe("the built script", () => {
   });
 });
 
+describe("the desk", () => {
+  test(`is one file of ${budget.desk} bytes at most, that needs no other script`, async () => {
+    expect(weightOf([desk])).toBeLessThanOrEqual(budget.desk);
+    expect(await importsOf(contentOf(desk))).toEqual({ now: [], later: [] });
+  });
+
+  test("keeps its texts to itself: no file that a phone fetches has one of them", () => {
+    const own = "Ask for the code on their phone";
+    expect(contentOf(desk).toString()).toContain(own);
+    for (const [name, content] of files)
+      if (name !== desk) expect(content.toString(), name).not.toContain(own);
+  });
+});
+
 describe("what is built beside the script", () => {
   test(`the data of a journey to a part has ${budget.journeyData} bytes of brotli at most in one language`, () => {
     const weigh = (pattern: RegExp) =>
@@ -137,6 +153,7 @@ describe("what is built beside the script", () => {
 
   test("every file that may be kept for ever is named by its content", () => {
     for (const name of files.keys())
-      if (!/^fridgeside\.([\w-]+\.)?js$/.test(name)) expect(name).toMatch(/^parts\/[\w-]+-[\da-f]{8}\.\w+$/);
+      if (name !== desk && !/^fridgeside\.([\w-]+\.)?js$/.test(name))
+        expect(name).toMatch(/^parts\/[\w-]+-[\da-f]{8}\.\w+$/);
   });
 });

@@ -2,12 +2,27 @@ import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import { buildEmbed, distFolder } from "../../src/workbench/build/index.ts";
 import { buildDemoShards } from "../generate/shards.ts";
+import { startDemoRelay, tokenPath } from "./demo-relay.ts";
 import { serveFolders } from "./serve-folders.ts";
 
-// `npm start [-- --port 4173]`: builds the script and the demo's large catalogue, then serves the demo shop.
+// `npm start [-- --port 4173]`: builds the script and the demo's large catalogue, then serves the demo shop, with a relay
+// on this machine alone between its panel and its support desk.
 const { values } = parseArgs({ options: { port: { type: "string", default: "4173" } } });
 await buildEmbed();
 await buildDemoShards(`${distFolder}/shards`);
 const demoFolder = fileURLToPath(new URL("..", import.meta.url));
-const { address } = await serveFolders([demoFolder, distFolder], Number(values.port));
+const answers = new Map<string, () => string>();
+const { server, address } = await serveFolders([demoFolder, distFolder], Number(values.port), answers);
+const relay = await startDemoRelay(new URL(address).origin).catch(() => null);
+if (relay) answers.set(tokenPath, relay.token);
 console.log(`The demo shop is open at ${address} (Ctrl+C closes it)`);
+console.log(
+  relay
+    ? `Its support desk is at ${address}desk.html`
+    : "Another program has the port of its relay (8787): the support desk can't be tried now.",
+);
+process.once("SIGINT", async () => {
+  await relay?.close();
+  server.close();
+  server.closeAllConnections();
+});

@@ -13,18 +13,26 @@ export const strictPolicy =
 /** The same, with leave to start the worker that reads a photo of the plate. */
 const photoPolicy = strictPolicy.replace("trusted-types 'none'", "trusted-types fridgeside-plate");
 
+/** The same as the strict one, with leave to talk to a relay on this very machine, at whichever port. */
+const livePolicy = strictPolicy.replace("connect-src 'self'", "connect-src 'self' ws://127.0.0.1:*");
+
+/** Pages of the demo that a relay is on. */
+const livePages = ["/", "/index.html", "/desk.html"];
+
 /** For the files of that worker, which run apart from any page: WebAssembly, and nothing from elsewhere. */
 const platePolicy = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'";
 
 /**
  * Serves folders as one static site; the first that has a file wins. Files are read when they are asked for, so a
  * build is seen at once.
+ * @param answers what is said at addresses that are no file, as plain text, made anew for each request
  * @returns the server and the address it listens at; port 0 takes any free one
  * @throws Error where the port is taken
  */
 export async function serveFolders(
   folders: string[],
   port: number,
+  answers: ReadonlyMap<string, () => string> = new Map(),
 ): Promise<{ server: Server; address: string }> {
   const sites = folders.map((folder) =>
     sirv(folder, {
@@ -39,6 +47,11 @@ export async function serveFolders(
     }),
   );
   const server = createServer((request, response) => {
+    const answer = answers.get(request.url ?? "");
+    if (answer) {
+      response.writeHead(200, { "content-type": "text/plain", "cache-control": "no-store" }).end(answer());
+      return;
+    }
     const serveFrom = (place: number): void => {
       const site = sites[place];
       if (site) site(request, response, () => serveFrom(place + 1));
@@ -57,6 +70,7 @@ export async function serveFolders(
 
 function policyOf(path: string): string {
   if (path.startsWith("/plate/")) return platePolicy;
+  if (livePages.includes(path)) return livePolicy;
   return path === "/photo.html" ? photoPolicy : strictPolicy;
 }
 

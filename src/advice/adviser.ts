@@ -9,13 +9,13 @@ import {
   type Model,
   mostTelling,
   probabilities,
-  readModel,
   type Steps,
 } from "../diagnosis/index.ts";
 import { callOf } from "./call-of.ts";
 import { learntFrom } from "./learnt-from.ts";
+import { modelAfter } from "./model-after.ts";
 import { type Move, movesAt, provedAt } from "./moves.ts";
-import type { Diagnosis, Meaning, Openings, Subject } from "./subject.ts";
+import type { Diagnosis, Meaning, Subject } from "./subject.ts";
 
 /** Advises in a scenario, whose chart decides what is allowed. Pure: asked twice about the same it says the same. */
 export type Adviser = {
@@ -59,7 +59,7 @@ export const createListAdviser: Advisers = (subject) => {
 export const createAdviser: Advisers = (subject, opening) => {
   const { diagnosis, flow } = subject;
   const { stakes, mostTurns } = diagnosis;
-  const model = readModel(diagnosis.tables, amongAfter(diagnosis.openings, opening));
+  const model = modelAfter(diagnosis, opening);
   return {
     advise(memory) {
       return finish(this.advising(memory));
@@ -128,11 +128,6 @@ export const createAdviser: Advisers = (subject, opening) => {
     },
   };
 };
-
-function amongAfter({ turns, entries, models }: Openings, { findings }: ChartContext) {
-  const key = turns.map((turn) => findings[turn]?.answer ?? "").join(" ");
-  return models[(Object.hasOwn(entries, key) && entries[key]) || 0];
-}
 
 /** The cause of the model that an ending stands for: itself, or one that the same part puts right. */
 function rivalOf(model: Model, cause: string, part: string | undefined): string | null {

@@ -1,12 +1,11 @@
 import { dataAddress } from "virtual:data";
 import { restoreChart } from "../chart/index.ts";
+import type { EngineData, OwnFlows, StartFile } from "../loading/index.ts";
+import { complain, createScenarioFiles, getForSomeShops, type ScenarioFiles } from "../loading/index.ts";
+import { nextTask } from "../loading/pace/index.ts";
 import { addScenario, createGuide, type Guide } from "../session/index.ts";
 import { createTexts, type GrowingTexts } from "../turn/index.ts";
-import { complain } from "./complain.ts";
-import type { EngineData, OwnFlows, StartFile } from "./engine-data.ts";
-import { nextTask } from "./next-task.ts";
 import { bringDoor } from "./open-door.ts";
-import { createScenarioFiles, type ScenarioFiles } from "./scenario-files.ts";
 
 /** What sessions run on in one language. */
 export type Compiled = {
@@ -76,7 +75,7 @@ async function fetchOwn(folder: string | null, language: string, built: StartFil
   try {
     // Only shops with flows of their own need the code that judges them.
     await bringDoor();
-    const { fetchOwnFlows } = await import("./for-some-shops.ts");
+    const { fetchOwnFlows } = await getForSomeShops();
     return await fetchOwnFlows(folder, language, built);
   } catch (problem) {
     complain(`attribute "flows": the built-in flows are used, because ${(problem as Error).message}.`);

@@ -1,4 +1,4 @@
-import { whenIdle } from "./next-task.ts";
+import { whenIdle } from "../loading/pace/index.ts";
 
 /** Keeps the screen awake while a test runs; a phone that cannot do so simply dims as it always does. */
 export async function keepAwake(): Promise<() => void> {

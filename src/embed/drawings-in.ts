@@ -1,6 +1,6 @@
 import { drawingAddress } from "virtual:later";
+import { createDrawings } from "../loading/index.ts";
 import type { Drawings } from "../panel/pictures/index.ts";
-import { createDrawings } from "./drawings.ts";
 
 /** The place of a drawing that has not come by then is no longer kept (judgement). */
 const PATIENCE_MS = 15_000;

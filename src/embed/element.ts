@@ -1,18 +1,18 @@
 import { dataFiles } from "virtual:data";
 import ownTexts from "virtual:first-turns";
+import { markPage, toWebAddress } from "../loading/index.ts";
+import { chooseLanguage } from "../loading/language/index.ts";
+import { nextTask, waitForSignal } from "../loading/pace/index.ts";
 import type { Trouble } from "../panel/frame/index.ts";
 import { createActions, openingView, type Services, stopView, type View } from "../turn/index.ts";
 import { localNow } from "./clock.ts";
 import { EarlyAnswers } from "./early-answers.ts";
 import type { Running } from "./engine.ts";
-import { attributeNames, chooseLanguage, chooseSessionName, forgetSession, isKept } from "./first-options.ts";
+import { attributeNames, chooseSessionName, forgetSession, isKept } from "./first-options.ts";
 import { createFirstTexts } from "./first-texts.ts";
-import { nextTask, waitForSignal } from "./next-task.ts";
-import { markPage } from "./page-theme.ts";
 import { paint } from "./paint.ts";
 import { arePartsHere, createSheet, dropParts, getFirstTurn, getParts, ownSheet } from "./parts.ts";
 import { clearStop, keepStop, readStop } from "./stop-mark.ts";
-import { toWebAddress } from "./web-address.ts";
 
 /** After so long without the rest, it is said that it is slow or does not come. */
 const SILENCE_MS = 4000;

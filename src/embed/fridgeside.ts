@@ -1,6 +1,6 @@
 import languages from "virtual:languages";
-import { chooseLanguage } from "./first-options.ts";
-import { waitForSignal } from "./next-task.ts";
+import { chooseLanguage } from "../loading/language/index.ts";
+import { waitForSignal } from "../loading/pace/index.ts";
 
 /*
  * For a page that names no language's first file: loads the one of the tag or the page. A tag that comes later, in

@@ -1,9 +1,9 @@
+import { waitForSignal, whenIdle } from "../loading/pace/index.ts";
 import { createBeside, type Drawings } from "../panel/pictures/index.ts";
 import { createAfter, screens as soon } from "../panel/screens/index.ts";
 import type { Session } from "../session/index.ts";
 import type { GrowingTexts, Texts, Turn } from "../turn/index.ts";
 import { createFile } from "./later-file.ts";
-import { waitForSignal, whenIdle } from "./next-task.ts";
 import { bringDoor } from "./open-door.ts";
 import type { Options } from "./options.ts";
 import type { Shop } from "./shop.ts";

@@ -1,7 +1,7 @@
+import type { Complain } from "../loading/index.ts";
+import { toWebAddress } from "../loading/index.ts";
+import { nextTask } from "../loading/pace/index.ts";
 import type { FoundPart } from "../turn/index.ts";
-import type { Complain } from "./complain.ts";
-import { nextTask } from "./next-task.ts";
-import { toWebAddress } from "./web-address.ts";
 
 /**
  * Leaves out links and pictures that lead to other hosts than the shop's own: a feed of many suppliers must not lead a customer

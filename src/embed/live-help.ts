@@ -1,10 +1,10 @@
+import { waitForSignal } from "../loading/pace/index.ts";
 import type { Live, LiveRoom } from "../turn/index.ts";
 import { storageKey } from "./first-options.ts";
 import { isHelpOpen } from "./help-hours.ts";
 import { createFile } from "./later-file.ts";
 import type { LiveAround, OpenedLive } from "./live-means.ts";
 import { createLivePlace } from "./live-place.ts";
-import { waitForSignal } from "./next-task.ts";
 import type { Options } from "./options.ts";
 
 const getLive = createFile<typeof import("./live.ts")>(

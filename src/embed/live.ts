@@ -8,12 +8,12 @@ import {
   withRecord,
 } from "../cobrowse/client/index.ts";
 import { version } from "../cobrowse/protocol/index.ts";
+import { toRelayAddress } from "../loading/index.ts";
 import { type Fate, type LiveRoom, machineTurn, type OpenSuggestion, offerOf } from "../turn/index.ts";
 import { type KeptLive, readKeptLive } from "./live-kept.ts";
 import { dialSocket } from "./live-line.ts";
 import type { LiveMeans, OpenedLive } from "./live-means.ts";
 import { shownOf } from "./live-shown.ts";
-import { toRelayAddress } from "./relay-address.ts";
 
 /* What carries a search to the shop's people. In a file of its own, fetched when somebody asks for one of them. */
 

@@ -1,5 +1,5 @@
-import { complain } from "./complain.ts";
-import { waitForSignal } from "./next-task.ts";
+import { complain } from "../loading/index.ts";
+import { waitForSignal } from "../loading/pace/index.ts";
 
 /** After so long it is said that it takes its time, as at the start. */
 const SILENCE_MS = 4000;

@@ -1,9 +1,9 @@
 import { longestCode, normaliseCode } from "../catalogue/index.ts";
-import { chooseLanguage, chooseSessionName, matchLanguage, type ReadAttribute } from "./first-options.ts";
+import { toRelayAddress, toWebAddress } from "../loading/index.ts";
+import { chooseLanguage, matchLanguage, type ReadAttribute } from "../loading/language/index.ts";
+import { chooseSessionName } from "./first-options.ts";
 import { type HelpHours, isZone, readHelpHours } from "./help-hours.ts";
 import { findUnknownNames } from "./known-names.ts";
-import { toRelayAddress } from "./relay-address.ts";
-import { toWebAddress } from "./web-address.ts";
 
 /** How a shop's page sets the panel up, after the check at the door. */
 export type Options = {

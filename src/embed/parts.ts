@@ -1,7 +1,7 @@
 import { dataAddress, engineAddress, firstTurnAddress } from "virtual:data";
+import type { StartFile } from "../loading/index.ts";
 import { firstSheet } from "../panel/frame/index.ts";
 import type { FirstTurn } from "../turn/index.ts";
-import type { StartFile } from "./engine-data.ts";
 import laterAddress from "./later.css?url&no-inline";
 
 /** Everything behind the first question: the engine, one language's data, and the sheets to draw it with. */

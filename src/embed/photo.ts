@@ -1,8 +1,8 @@
 import { plateFiles, plateTexts } from "virtual:plate";
 import { h, render } from "preact";
+import { complain } from "../loading/index.ts";
 import { PlatePhoto } from "../panel/screens/photo/index.ts";
 import type { GrowingTexts, PhotoGiven } from "../turn/index.ts";
-import { complain } from "./complain.ts";
 import { createPlateReader } from "./plate-reader.ts";
 
 type Policy = { createScriptURL(address: string): unknown };

@@ -1,8 +1,6 @@
 import { type Catalogue, findModel, parseCatalogue, partFor } from "../catalogue/index.ts";
-import { type Complain, complain as complainOnce } from "./complain.ts";
-import { readJson } from "./read-json.ts";
-import { complainOfRows } from "./row-complaints.ts";
-import type { ShopCatalogue } from "./shop-catalogue.ts";
+import type { ShopCatalogue } from "../loading/index.ts";
+import { type Complain, complainOfRows, complain as complainOnce, readJson } from "../loading/index.ts";
 
 /**
  * Asks a shop that keeps its parts elsewhere what it has for a model code: models and parts in the shape of a

@@ -1,8 +1,7 @@
+import { complain, createShopCatalogue, type ShopCatalogue } from "../loading/index.ts";
 import type { PhotoGiven } from "../turn/index.ts";
-import { complain } from "./complain.ts";
 import { complainOfForeignLinks, hostsOf, keepOwnLinks } from "./link-hosts.ts";
 import type { Options } from "./options.ts";
-import { createShopCatalogue, type ShopCatalogue } from "./shop-catalogue.ts";
 import { createShopLookup, lookupAt } from "./shop-lookup.ts";
 
 /** By address: a catalogue is fetched and parsed once, however often a tag comes and goes. */

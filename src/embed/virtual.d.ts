@@ -18,6 +18,14 @@ declare module "virtual:data" {
   /** Where the engine lies. */
   export function engineAddress(): string;
 }
+declare module "virtual:desk" {
+  /** The desk's own texts, by BCP 47 tag; the first is the fallback. */
+  export const deskTexts: Record<string, import("../turn/index.ts").Resource>;
+  /** Where all that every session starts with lies in a language, seen from the desk's script. */
+  export function dataAddress(language: string): string;
+  /** Where a drawing lies in a language, likewise. */
+  export function drawingAddress(id: string, language: string): string;
+}
 declare module "virtual:later" {
   /** Where a piece of script lies that comes after the engine. */
   export function chunkAddress(

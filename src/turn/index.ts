@@ -19,11 +19,12 @@ export {
   type Words,
 } from "./actions.ts";
 export { endingOf } from "./ending-of.ts";
+export { titleOf } from "./findings.ts";
 export { anyTime, createFirstTurns } from "./first-turns.ts";
 export { createNumbers, monthNames, showList } from "./formats.ts";
 export { greetedView } from "./greeting.ts";
 export { type Handover, handoverOf, handoverText } from "./handover.ts";
-export { linesOf } from "./lines.ts";
+export { linesOf, wordsOfAnswer } from "./lines.ts";
 export type { Fate, Live, LiveRoom, OpenSuggestion, Suggested } from "./live.ts";
 export { minorDigits } from "./lookups.ts";
 export { isOtherModel, type MachineAnswer, machineTurn, machineView } from "./machine.ts";

@@ -17,7 +17,7 @@ export function linesOf(session: Session, texts: Texts): Line[] {
   const lines = answers.map(({ event, index }, place) => ({
     index,
     turn: event.turn,
-    ...wordsOf(event, session, texts),
+    ...wordsOfAnswer(event, session, texts),
     drops: answers.length - place - 1,
     canChange,
   }));
@@ -30,7 +30,12 @@ type Words = Pick<Line, "title" | "answer" | "words">;
 /** An event never changes, and every turn says all of them again: judging a reading takes longer than the rest. */
 const known = new WeakMap<LogEvent, { flow: FlowSlice; texts: Texts; words: Words }>();
 
-function wordsOf(event: Extract<LogEvent, { turn: string }>, session: Session, texts: Texts): Words {
+/** What a turn was answered with, in words, whether that is still in force or not. */
+export function wordsOfAnswer(
+  event: Extract<LogEvent, { turn: string }>,
+  session: Session,
+  texts: Texts,
+): Words {
   const before = known.get(event);
   if (before?.texts === texts && before.flow === session.flow) return before.words;
   const answer = answerText(event, session, texts);

@@ -124,9 +124,27 @@ export const arrows: Record<string, Arrow> = {
     to: ["cobrowse/protocol", "cobrowse/protocol/room"],
     because: "the relay never reads what it carries, so it must not know what a session is",
   },
+  loading: {
+    to: ["catalogue", "chart", "pack", "panel", "session", "turn"],
+    because: "the panel and the desk fetch the same files, and neither may know the other",
+  },
+  "desk/board": {
+    to: ["cobrowse/client", "turn", "session", "advice", "chart", "guide"],
+    because:
+      "it says in plain data what a room comes to for an agent, so that a test can hold it without a screen",
+  },
+  desk: {
+    to: [
+      ...["desk/board", "loading", "cobrowse/client", "cobrowse/protocol", "turn", "session", "chart"],
+      ...["panel", "panel/frame", "panel/screens/reading", "screens of instruments"],
+    ],
+    because:
+      "it reads what a householder shares and suggests; with a session of its own, or the panel's embed, it could act",
+  },
   embed: {
     to: [
       ...pureParts,
+      "loading",
       "panel",
       "screens of instruments",
       "panel/frame",
@@ -176,7 +194,7 @@ export const packages: Record<string, Arrow> = {
     because: "nobody else sees a chart; a screen that knew one would hold state of its own",
   },
   preact: {
-    to: ["panel", "panel/frame", "panel/screens/reading", "screens of instruments", "embed"],
+    to: ["panel", "panel/frame", "panel/screens/reading", "screens of instruments", "desk", "embed"],
     because: "only what draws may know how it is drawn",
   },
   uqr: { to: ["embed"], because: "a code is drawn of a link alone, in a file that comes with it" },
@@ -214,7 +232,7 @@ export const packages: Record<string, Arrow> = {
     because: "the rest runs in a browser, where there is no file system, process or server",
   },
   "virtual:": {
-    to: ["embed", "workbench/build"],
+    to: ["loading", "desk", "embed", "workbench/build"],
     because:
       "what the build makes is handed to the pure parts as arguments, so that tests can hand them others",
   },
@@ -246,4 +264,5 @@ export const pure = [
   ...pureTools,
   "cobrowse/protocol",
   "cobrowse/protocol/room",
+  "desk/board",
 ];

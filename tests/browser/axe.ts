@@ -20,7 +20,7 @@ export const colourRules = ["color-contrast", "link-in-text-block"];
  */
 export async function violationsOn(page: Page, look = "", rules?: string[]): Promise<string[]> {
   const markup = await page.evaluate(() => {
-    const panels = [...document.querySelectorAll("fridgeside-panel")];
+    const panels = [...document.querySelectorAll("fridgeside-panel, fridgeside-desk")];
     return [location.pathname, ...panels.map((each) => each.shadowRoot?.innerHTML)].join();
   });
   if (faultless.has(look + markup)) return [];

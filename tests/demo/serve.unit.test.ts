@@ -4,6 +4,8 @@ import { connect } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { WebSocket } from "ws";
+import { startDemoRelay } from "../../demo/serve/demo-relay.ts";
 import { serveFolders, strictPolicy } from "../../demo/serve/serve-folders.ts";
 
 const kept = ["parts/engine-0123abcd.js", "shards/c-0123456789ab/m/1.json"];
@@ -64,8 +66,12 @@ describe("the demo's server", () => {
     expect(await (await fetch(`${address}ä.txt`)).text()).toBe("only here");
   });
 
-  test("sends the strict policy with every page", async () => {
-    expect((await fetch(address)).headers.get("content-security-policy")).toBe(strictPolicy);
+  test("sends the strict policy with every page, and leave to talk to a relay with those that have one", async () => {
+    const policyOf = async (path: string) =>
+      (await fetch(address + path)).headers.get("content-security-policy") ?? "";
+    expect(await policyOf("ä.txt")).toBe(strictPolicy);
+    const withRelay = strictPolicy.replace("connect-src 'self'", "connect-src 'self' ws://127.0.0.1:*");
+    expect(await policyOf("")).toBe(withRelay);
   });
 
   test.each([
@@ -85,5 +91,34 @@ describe("the demo's server", () => {
   test("survives a range that ends before it starts", async () => {
     expect(await statusOf("/fridgeside.js", "Range: bytes=5-2\r\n")).toBe("200");
     expect(await statusOf("/")).toBe("200");
+  });
+});
+
+describe("the demo's relay", () => {
+  test("takes the token that the demo's server gives, from the demo's own pages", async () => {
+    const relay = await startDemoRelay("http://127.0.0.1:4173", 0);
+    const dial = (origin: string) => new WebSocket(`ws://127.0.0.1:${relay.port}/rooms`, { origin });
+    const desk = dial("http://127.0.0.1:4173");
+    const heard = new Promise<string>((resolve) => desk.once("message", (data) => resolve(data.toString())));
+    desk.once("open", () =>
+      desk.send(JSON.stringify({ type: "join", v: 1, code: "00000000", token: relay.token() })),
+    );
+    // The code is nobody's; a token that isn't taken would be refused before that.
+    expect(JSON.parse(await heard)).toMatchObject({ type: "no", why: "no-such-code" });
+    const other = dial("http://evil.example");
+    const refused = await new Promise<Error>((resolve) => other.once("error", resolve));
+    expect(refused.message).toContain("403");
+    desk.close();
+    await relay.close();
+  });
+
+  test("answers at the address of the agent's token, anew each time, and no browser keeps it", async () => {
+    let count = 0;
+    const { server: own, address: at } = await serveFolders([], 0, new Map([["/token", () => `${count++}`]]));
+    const asked = async () => (await fetch(`${at}token`)).text();
+    expect([await asked(), await asked()]).toEqual(["0", "1"]);
+    expect((await fetch(`${at}token`)).headers.get("cache-control")).toBe("no-store");
+    own.close();
+    own.closeAllConnections();
   });
 });

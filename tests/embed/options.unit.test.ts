@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { matchLanguage } from "../../src/embed/first-options.ts";
 import { readOptions } from "../../src/embed/options.ts";
-import { toWebAddress } from "../../src/embed/web-address.ts";
+import { matchLanguage } from "../../src/loading/language/index.ts";
+import { toWebAddress } from "../../src/loading/web-address.ts";
 
 const languages = ["en-GB", "en-US"];
 const read = (attributes: Record<string, string>, inherited = "de") =>

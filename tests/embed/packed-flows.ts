@@ -1,6 +1,6 @@
 import { createPacks } from "../../src/cli/pack-command.ts";
-import { fetchShopFlows } from "../../src/embed/shop-flows.ts";
 import type { Flow } from "../../src/guide/index.ts";
+import { fetchShopFlows } from "../../src/loading/shop-flows.ts";
 import type { BuiltIn, PackData } from "../../src/pack/index.ts";
 import { createPanelData, knownDangers } from "../../src/workbench/build/panel-data.ts";
 import { ownFlow, ownTexts } from "../own-flow.ts";

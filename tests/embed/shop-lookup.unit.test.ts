@@ -1,6 +1,6 @@
 import { afterEach, describe, expect, test, vi } from "vitest";
-import { createComplaints } from "../../src/embed/complain.ts";
 import { createShopLookup, lookupAt } from "../../src/embed/shop-lookup.ts";
+import { createComplaints } from "../../src/loading/complain.ts";
 
 const model = { code: "AB-12", brand: "Nettlewick", machine: "bottom-freezer" };
 const part = {

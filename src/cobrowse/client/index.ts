@@ -3,4 +3,11 @@ export { type Client, createClient, type Line, type Means, type OnLine } from ".
 export { createEnd, type End, type EndMeans, type KeptEnd, type Place, type Told } from "./end.ts";
 export { emptyRoom, type Person, type Said, type SharedRoom, withRecord } from "./room.ts";
 export { bodiesFor, journalIn } from "./shared-journal.ts";
-export { type Heard, readSuggestion, type Suggestion, sendable, suggestionBounds } from "./suggestion.ts";
+export {
+  endings,
+  type Heard,
+  readSuggestion,
+  type Suggestion,
+  sendable,
+  suggestionBounds,
+} from "./suggestion.ts";

@@ -4,7 +4,12 @@ import type { PathMark } from "../../turn/index.ts";
 /** A state is a sign before it is a colour. */
 export const signs: Record<PathMark["state"], string> = { clear: "✓", fixed: "✓", suspect: "?", unseen: "" };
 
-type Props = { path: PathMark[]; label: string };
+type Props = {
+  path: PathMark[];
+  label: string;
+  /** What was found at stations, in a few words, for who looks on. */
+  found?: Record<string, string>;
+};
 
 /**
  * The way of the water as a branch of the line, each station with its name: what is cleared, what is suspected, where we
@@ -17,7 +22,7 @@ export class IcePath extends Component<Props> {
     return JSON.stringify(next) !== JSON.stringify(this.props);
   }
 
-  override render({ path, label }: Props) {
+  override render({ path, label, found }: Props) {
     return (
       <div role="img" aria-label={label} class="way">
         {path.map(
@@ -26,6 +31,7 @@ export class IcePath extends Component<Props> {
               <span key={station} class={`${state} ${here ? "here" : ""} ${above ? "above" : ""}`}>
                 <i>{signs[state]}</i>
                 {name}
+                {found?.[station] && <small>{found[station]}</small>}
               </span>
             ),
         )}

@@ -1,7 +1,7 @@
 import { fileURLToPath } from "node:url";
 import { type InlineConfig, type Plugin, build as viteBuild } from "vite";
 import { type OwnFile, writeOwnFiles } from "../own-files/index.ts";
-import { flowPlugin } from "./flow-plugin.ts";
+import { compileOnce, flowPlugin } from "./flow-plugin.ts";
 import { type BuiltFile, firstChunk, linkFiles } from "./link-files.ts";
 import { readLocales } from "./locales-folder.ts";
 import { languagesOf } from "./panel-data.ts";
@@ -59,9 +59,21 @@ export async function buildEmbed(
 
 /** What a shop embeds, as files. @param plugins more steps of the bundler, before ours */
 export async function bundleEmbed(plugins: Plugin[] = []): Promise<OwnFile[]> {
-  const panel = await bundle(firstChunk, "first-file.ts", [...plugins, wordsPlugin(), flowPlugin()]);
-  const chooser = await bundle("fridgeside", "fridgeside.ts", [...plugins, languagesPlugin()], {});
-  return [...linkFiles(panel), ...chooser.map(({ path, content }) => ({ path, content }))];
+  const flow = compileOnce();
+  const panel = await bundle(firstChunk, "embed/first-file.ts", [
+    ...plugins,
+    wordsPlugin(),
+    flowPlugin(flow),
+  ]);
+  const chooser = await bundle("fridgeside", "embed/fridgeside.ts", [...plugins, languagesPlugin()], {
+    oxc: {},
+  });
+  // One file: who sits at a desk has a connection, and its data is fetched from where the panel's lies.
+  const desk = await bundle("fridgeside-desk", "desk/desk-file.ts", [...plugins, flowPlugin(flow)], {
+    isOneFile: true,
+  });
+  const script = [...chooser, ...desk.filter(({ chunk }) => chunk !== undefined)];
+  return [...linkFiles(panel), ...script.map(({ path, content }) => ({ path, content }))];
 }
 
 /** The languages with texts, for the file that chooses among them. */
@@ -74,12 +86,14 @@ function languagesPlugin(): Plugin {
   };
 }
 
-/** Bundles one entry of src/embed/ with all that it loads later. */
+type Kind = { oxc?: InlineConfig["oxc"]; isOneFile?: boolean };
+
+/** Bundles one entry of src/ with all that it loads later, in files of their own or in one. */
 async function bundle(
   name: string,
   file: string,
   plugins: Plugin[],
-  oxc = scriptSettings.oxc ?? {},
+  { oxc = scriptSettings.oxc ?? {}, isOneFile = false }: Kind = {},
 ): Promise<BuiltFile[]> {
   const built = await viteBuild({
     ...scriptSettings,
@@ -93,7 +107,7 @@ async function bundle(
       cssTarget: "esnext",
       // The preload helper would be a second file before the first question.
       modulePreload: false,
-      lib: { entry: { [name]: `${root}src/embed/${file}` }, formats: ["es"] },
+      lib: { entry: { [name]: `${root}src/${file}` }, formats: ["es"] },
       minify: true,
       rolldownOptions: {
         checks: { bundlerTimings: false },
@@ -102,6 +116,7 @@ async function bundle(
         // The engine takes preact from the first file; a chunk shared by both would cost a whole round trip.
         preserveEntrySignatures: "allow-extension",
         output: {
+          ...(isOneFile && { codeSplitting: false }),
           minify: true,
           comments: false,
           entryFileNames: "[name].js",

@@ -9,7 +9,7 @@ import { createDrawings } from "./drawings.ts";
 import { readFlow } from "./flows-folder.ts";
 import { laterChunks, placeOf, textsPlace } from "./link-files.ts";
 import { readLocales } from "./locales-folder.ts";
-import { createPanelData, knownDangers, liveTextsOf, plateTextsOf } from "./panel-data.ts";
+import { createPanelData, deskTextsOf, knownDangers, liveTextsOf, plateTextsOf } from "./panel-data.ts";
 import { plateFilesOf } from "./plate-files.ts";
 
 /**
@@ -17,13 +17,13 @@ import { plateFilesOf } from "./plate-files.ts";
  * content: the opening for the first file, what every session starts with, and each scenario. A flow with a problem
  * stops the build.
  */
-export function flowPlugin(): Plugin {
+export function flowPlugin(compiled = compileOnce()): Plugin {
   let modules: Record<string, string> = {};
   let files: Record<string, string> = {};
   return {
     name: "fridgeside-flow",
     buildStart() {
-      ({ modules, files } = compile());
+      ({ modules, files } = compiled());
     },
     resolveId: (id) => (id.startsWith("virtual:") ? `\0${id}` : null),
     load: (id) => (id.startsWith("\0virtual:") ? (modules[id.slice("\0virtual:".length)] ?? null) : null),
@@ -34,7 +34,18 @@ export function flowPlugin(): Plugin {
   };
 }
 
-function compile(): { modules: Record<string, string>; files: Record<string, string> } {
+type Compiled = { modules: Record<string, string>; files: Record<string, string> };
+
+/** Compiles when it is first asked to: one build of several scripts needs it once. */
+export function compileOnce(): () => Compiled {
+  let compiled: Compiled | null = null;
+  return () => {
+    compiled ??= compile();
+    return compiled;
+  };
+}
+
+function compile(): Compiled {
   const flow = readFlow();
   const problems = verifyChart(flow);
   if (problems.length > 0) throw new Error(problems.map((one) => one.message).join("\n"));
@@ -77,6 +88,12 @@ const firstTurns = ${JSON.stringify(Object.fromEntries(firstTurns))};
 export const dataAddress = (tag) => address(dataFiles[tag]);
 export const firstTurnAddress = (tag) => address(firstTurns[tag]);
 export const engineAddress = () => address("${placeOf("engine")}");`,
+    // The desk is one file, which lies beside the first file.
+    desk: `const address = (file) => new URL(file, import.meta.url).href;
+const dataFiles = ${JSON.stringify(Object.fromEntries(dataFiles))};
+export const deskTexts = ${JSON.stringify(deskTextsOf(locales))};
+export const dataAddress = (tag) => address(dataFiles[tag]);
+export const drawingAddress = (id, tag) => address("parts/picture-" + tag + "-" + id + "-${digest}.json");`,
     // From the engine's place, beside which they lie.
     later: `const chunks = ${JSON.stringify(Object.fromEntries(laterChunks.map((chunk) => [chunk, placeOf(chunk)])))};
 export const chunkAddress = (chunk) => new URL("../" + chunks[chunk], import.meta.url).href;

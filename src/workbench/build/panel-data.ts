@@ -42,6 +42,11 @@ export function plateTextsOf(locales: Record<string, Resource>): Record<string, 
   return mapTexts(locales, (_, { photo = {} }) => ({ photo }));
 }
 
+/** The texts of the desk, which come with its script. */
+export function deskTextsOf(locales: Record<string, Resource>): Record<string, Resource> {
+  return mapTexts(locales, (_, { desk = {} }) => ({ desk }));
+}
+
 /** What is said while the shop's people help: it comes with the code for that. What asks for them is there before. */
 export function liveTextsOf(locales: Record<string, Resource>): Record<string, Resource> {
   return mapTexts(locales, (_, { live = {} }) => ({ live }));
@@ -111,9 +116,10 @@ export function withFallback(fallback: Resource, own: Resource): Resource {
 }
 
 /**
- * Texts without the words of drawings, which lie with them, and without what comes with the understanding of sentences.
+ * Texts without the words of drawings, which lie with them, without what comes with the understanding of sentences, and
+ * without those of the desk.
  */
-function forPhones({ pictures: _, asides: __, ...texts }: Resource): Resource {
+function forPhones({ pictures: _, asides: __, desk: ___, ...texts }: Resource): Resource {
   return texts;
 }
 

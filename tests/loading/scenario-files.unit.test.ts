@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { createScenarioFiles, type ScenarioFile } from "../../src/embed/scenario-files.ts";
 import type { Flow } from "../../src/guide/index.ts";
+import { createScenarioFiles, type ScenarioFile } from "../../src/loading/scenario-files.ts";
 import { createGuide } from "../../src/session/index.ts";
 import { createTexts } from "../../src/turn/index.ts";
 import { compiledOnce } from "../compiled-once.ts";

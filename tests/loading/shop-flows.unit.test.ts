@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { fetchShopFlows } from "../../src/embed/shop-flows.ts";
+import { fetchShopFlows } from "../../src/loading/shop-flows.ts";
 import {
   type Any,
   answer,
@@ -12,7 +12,7 @@ import {
   told,
   toldOf,
   toldOfFlow,
-} from "./packed-flows.ts";
+} from "../embed/packed-flows.ts";
 
 describe("a shop's own flows", () => {
   test("are fetched from the folder by the language, with and without a slash at its end", async () => {

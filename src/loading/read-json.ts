@@ -1,6 +1,6 @@
 import { readBoundedText } from "./bounded-text.ts";
 import type { Complain } from "./complain.ts";
-import { nextTask } from "./next-task.ts";
+import { nextTask } from "./pace/index.ts";
 
 /**
  * Bytes above which a catalogue belongs in many files. On slow 4G (1.6 Mbit/s, the bench's) a megabyte takes five

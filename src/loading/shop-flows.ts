@@ -1,7 +1,7 @@
 import { type BuiltIn, checkPack } from "../pack/index.ts";
 import { readBoundedText } from "./bounded-text.ts";
 import type { OwnFlows } from "./engine-data.ts";
-import { nextTask } from "./next-task.ts";
+import { nextTask } from "./pace/index.ts";
 
 /** Bytes of a pack at most: ours has a good million (judgement). */
 const mostBytes = 5_000_000;

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { parseJsonInSteps, STEP_CHARACTERS } from "../../src/embed/json-in-steps.ts";
+import { parseJsonInSteps, STEP_CHARACTERS } from "../../src/loading/json-in-steps.ts";
 
 function parse(text: string): { value: unknown; steps: number } {
   const parsing = parseJsonInSteps(text);

@@ -1,8 +1,8 @@
 import { restoreChart, type ShortChart } from "../chart/index.ts";
 import { addScenario, type Guide, type ScenarioData } from "../session/index.ts";
 import type { GrowingTexts, Resource } from "../turn/index.ts";
-import { nextTask } from "./next-task.ts";
 import { createOnce } from "./once.ts";
+import { nextTask } from "./pace/index.ts";
 
 /** One scenario in one language, as it is built: what it adds to what every session starts with. */
 export type ScenarioFile = ScenarioData & {

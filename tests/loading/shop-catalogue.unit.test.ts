@@ -1,6 +1,6 @@
 import { afterEach, describe, expect, test, vi } from "vitest";
-import { createComplaints } from "../../src/embed/complain.ts";
-import { createShopCatalogue } from "../../src/embed/shop-catalogue.ts";
+import { createComplaints } from "../../src/loading/complain.ts";
+import { createShopCatalogue } from "../../src/loading/shop-catalogue.ts";
 
 const good = {
   models: [{ code: "AB-12", brand: "Nettlewick", machine: "bottom-freezer" }],

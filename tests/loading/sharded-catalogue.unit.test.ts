@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, test, vi } from "vitest";
-import { createShopCatalogue } from "../../src/embed/shop-catalogue.ts";
+import { createShopCatalogue } from "../../src/loading/shop-catalogue.ts";
 import { collect, shardsOf } from "../catalogue/shards-in-memory.ts";
 
 const address = "https://shop.example/catalogue/catalogue.json?of=today";

@@ -9,7 +9,7 @@ import {
 } from "../catalogue/index.ts";
 import type { FoundModel, FoundPart } from "../turn/index.ts";
 import { type Complain, complain } from "./complain.ts";
-import { nextTask } from "./next-task.ts";
+import { nextTask } from "./pace/index.ts";
 import { HEAVY_BYTES, readJson, TOO_HEAVY_BYTES } from "./read-json.ts";
 import { complainOfRows } from "./row-complaints.ts";
 

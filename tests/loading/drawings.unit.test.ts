@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { createDrawings } from "../../src/embed/drawings.ts";
+import { createDrawings } from "../../src/loading/drawings.ts";
 
 const right = { title: "A tank.", shapes: ["b1 M0 0l9 9z"], legend: [] };
 

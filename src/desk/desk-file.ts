@@ -1,0 +1,3 @@
+import { defineDesk } from "./define.ts";
+
+defineDesk();

@@ -1,0 +1,1 @@
+export { chooseLanguage, matchLanguage, type ReadAttribute } from "./language.ts";

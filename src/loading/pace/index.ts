@@ -1,0 +1,1 @@
+export { nextTask, waitForSignal, whenIdle } from "./next-task.ts";

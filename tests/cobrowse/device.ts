@@ -27,6 +27,11 @@ export class Device {
     this.#end.say(kind, body, lane);
   }
 
+  /** What it would come back with, as it was kept. */
+  place() {
+    return (JSON.parse(this.#disk) as KeptEnd | null)?.place ?? null;
+  }
+
   /** Whether the relay has acknowledged all that was said. */
   isHeard(): boolean {
     return !this.#end.unheard("carried").length && !this.#end.unheard("steering").length;

@@ -37,6 +37,7 @@ const noServices = (now: () => string): Services => ({
   words: () => never,
   said: () => [],
   carry: () => never,
+  handover: () => never,
   shopHelp: { name: "", link: null },
   basketLink: null,
   live: null,

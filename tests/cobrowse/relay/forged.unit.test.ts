@@ -78,7 +78,7 @@ async function meet(lab: Lab) {
   await act(desk);
   phone.say("admit", "a1", "steering");
   await act(phone);
-  return desk.state.place as NonNullable<Device["state"]["place"]>;
+  return desk.place() as NonNullable<ReturnType<Device["place"]>>;
 }
 
 /** As text, since an object would lose the names that every object has. */

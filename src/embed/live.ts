@@ -91,7 +91,8 @@ export function openLive({
     const wish = client.unheard("steering").findLast(({ kind }) => kind === "pause" || kind === "resume");
     return wish ? wish.kind === "pause" : shared.isPaused;
   };
-  const isSharing = () => is === "open" && hasAll && people("in").length > 0 && !isPaused();
+  const isSharing = () =>
+    is === "open" && hasAll && !isDismissed && !kept.isOver && people("in").length > 0 && !isPaused();
 
   function take(record: Parameters<typeof withRecord>[1]): void {
     const before = people("in");

@@ -61,6 +61,7 @@ describe("a conversation in the list", () => {
     expect(line(asked, { room: { ...inRoom, isPaused: true } }).is).toBe("paused");
     expect(line(asked, { room: { ...inRoom, isEnded: true } })).toMatchObject({ is: "over", waits: "Ended" });
     expect(line(asked, { over: "replaced" }).waits).toBe("Open in another window");
+    expect(line(asked, { over: "malformed" }).waits).toBe("The connection was refused");
     const away = { ...emptyRoom, people: [{ id: "a1", name: "Ash", is: "gone" as const }] };
     expect(line(null, { room: away }).waits).toBe("They didn't let you in");
   });

@@ -31,7 +31,7 @@ export function roomLineOf({ room, me, session, view, over, now }: RoomState, te
   // A danger wins over all else, over an end of the line as well: somebody may have to ring them up.
   if (turn?.ending?.outcome === "stopped")
     return line("danger", texts("desk.list.danger", { what: turn.heading }));
-  if (over || room.isEnded) return line("over", texts(`desk.over.${over ?? "ended"}`));
+  if (over || room.isEnded) return line("over", whyOver(over ?? "ended", texts));
   if (mine?.is === "gone") return line("over", texts("desk.over.turned-away"));
   if (!mine || mine.is === "asking") return line("asking", texts("desk.list.asking"));
   if (room.isPaused) return line("paused", texts("desk.list.paused"));
@@ -39,6 +39,8 @@ export function roomLineOf({ room, me, session, view, over, now }: RoomState, te
   if (turn.wait) return line("waiting", timeLeft(Date.parse(turn.wait.until) - now, texts));
   return line(turn.ending ? "waiting" : "open", turn.heading);
 }
+
+const whyOver = (why: string, texts: Texts) => texts(`desk.over.${why}`) || texts("desk.over.other");
 
 /** The most urgent first; otherwise in the order in which they were joined. */
 export function sorted<One extends { line: RoomLine }>(rooms: readonly One[]): One[] {

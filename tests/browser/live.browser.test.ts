@@ -109,7 +109,7 @@ test.describe("one of the shop's people", () => {
     ]);
   });
 
-  test("suggests an answer and a check, which one tap each takes; what is typed to them arrives", async ({
+  test("suggests an answer, which one tap takes; what is typed to them arrives", async ({
     panel,
     page,
     relay,

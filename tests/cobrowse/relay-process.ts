@@ -21,10 +21,11 @@ export type RelayProcess = {
  * Starts one, and resolves once it listens.
  * @param store a path, `memory`, or the address of a Redis
  * @param port 0 for any that is free
+ * @param page the origin of the pages that may connect
  */
-export async function startRelayProcess(store: string, port = 0): Promise<RelayProcess> {
+export async function startRelayProcess(store: string, port = 0, page = origin): Promise<RelayProcess> {
   const isShared = store.startsWith("redis://");
-  const args = ["src/cli/fridgeside.mjs", "relay", "--shop", shop, "--origin", origin, "--proxies", "1"];
+  const args = ["src/cli/fridgeside.mjs", "relay", "--shop", shop, "--origin", page, "--proxies", "1"];
   const places = ["--port", `${port}`, "--watch-port", "0", "--store", isShared ? "redis" : store];
   const secrets = { FRIDGESIDE_RELAY_KEY: new TextDecoder().decode(key), FRIDGESIDE_RELAY_REDIS: store };
   const child = spawn(process.execPath, [...args, ...places], {

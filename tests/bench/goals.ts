@@ -16,7 +16,7 @@ export const budget = {
   journeyData: 50_930,
   words: 25_000,
   model: 68_000,
-  desk: 130_000,
+  desk: 118_500,
   /** Fetched once somebody asks for a person: what speaks to the relay, and all of it with screens, texts and rules. */
   live: 3000,
   livePerson: 10_700,

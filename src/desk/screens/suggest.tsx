@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import { endings, type Suggestion, suggestionBounds } from "../../cobrowse/client/index.ts";
 import { type Board, choicesAt } from "../board/index.ts";
 import type { Followed } from "../follow.ts";
@@ -119,7 +119,8 @@ function Why({ desk, acts, texts, says, cancel, send }: WhyProps) {
   const { key, drafts } = acts.room;
   const [isTooLong, setTooLong] = useState(false);
   const field = useRef<HTMLInputElement>(null);
-  useEffect(() => {
+  // Before the next key comes: it belongs here already.
+  useLayoutEffect(() => {
     field.current?.focus();
     field.current?.scrollIntoView?.({ block: "nearest" });
   }, []);

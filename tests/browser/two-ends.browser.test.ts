@@ -34,7 +34,7 @@ test.describe("a householder and an agent, each in their own browser", () => {
     await panel.openWhere(...atBin);
     await ends.meet();
     await ends.agree();
-    expect(ends.written().indexOf("ice-bin")).toBeGreaterThan(ends.written().indexOf("admit"));
+    expect(ends.written().indexOf("opening.danger")).toBeGreaterThan(ends.written().indexOf("admit"));
     const answer = panel.turn.answers.find(({ id }) => id === "fine")?.text ?? "";
     await propose(ends.desk, answer).click();
     await ends.desk.keyboard.type("You said they're loose");
@@ -155,7 +155,7 @@ test.describe("a householder and an agent, each in their own browser", () => {
     await other.page.goto(link);
     await other.host.getByRole("button", { name: panel.text("resumed.go-on", { date: "" }).trim() }).tap();
     await expect(other.host.getByRole("heading", { name: panel.turn.heading })).toBeFocused();
-    await ends.meet(other);
+    await ends.meet(other, panel.turn.heading);
     const moved = await ends.journal(other);
     await expect.poll(() => ends.received()?.entries.length).toBe(moved?.entries.length);
     expect(ends.received()).toEqual(moved);

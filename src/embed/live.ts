@@ -57,7 +57,7 @@ export function openLive({
   /** What is said of its end was taken off the screen. */
   let isDismissed = false;
   /** Bodies that were said and have not come back in the log yet. */
-  let pending: string[] = [];
+  const pending: Record<string, string[]> = { entry: [], line: [] };
   const fates = new Map<number, Fate>();
 
   const keep = (more: Partial<KeptLive>) => {
@@ -77,7 +77,7 @@ export function openLive({
       else if (told.type === "full") isFull = true;
       else if (told.type === "all" && !hasAll) {
         hasAll = true;
-        pending = waiting("entry");
+        for (const kind of Object.keys(pending)) pending[kind] = waiting(kind);
       } else if (told.type === "no") leave(told.why);
       look();
     },
@@ -91,13 +91,14 @@ export function openLive({
     const wish = client.unheard("steering").findLast(({ kind }) => kind === "pause" || kind === "resume");
     return wish ? wish.kind === "pause" : shared.isPaused;
   };
-  const isSharing = () => is === "open" && hasAll && people("in").length > 0 && !isPaused();
+  const isSharing = () =>
+    is === "open" && hasAll && !isDismissed && !kept.isOver && people("in").length > 0 && !isPaused();
 
   function take(record: Parameters<typeof withRecord>[1]): void {
     const before = people("in");
     shared = withRecord(shared, record);
     const { kind, from, seq } = record;
-    if (kind === "entry" && hasAll) pending.shift();
+    if (from === "h" && hasAll) pending[kind]?.shift();
     const gone = before.find(({ id }) => people("gone").some((one) => one.id === id));
     if (gone) left = gone.name;
     if (kind === "admit") left = "";
@@ -121,6 +122,13 @@ export function openLive({
       // Nobody waits a quarter of an hour for a relay that has no room.
       client.close();
     }
+  }
+
+  /** Says one thing that is to be carried; until it comes back in the log it counts as said all the same. */
+  function put(kind: string, body: string): boolean {
+    const isSaid = client.say(kind, body);
+    if (isSaid) pending[kind]?.push(body);
+    return isSaid;
   }
 
   function answer(id: number, fate: Fate): void {
@@ -159,10 +167,9 @@ export function openLive({
     client.hold(!isSharing());
     if (isSharing()) {
       for (const body of waiting("heard")) note(body);
-      const bodies = bodiesFor(journal(), [...shared.carried, ...pending]);
+      const bodies = bodiesFor(journal(), [...shared.carried, ...(pending["entry"] ?? [])]);
       for (const body of isFull ? [] : bodies) {
-        pending.push(body);
-        client.say("entry", body);
+        put("entry", body);
       }
       passOver();
     }
@@ -185,7 +192,7 @@ export function openLive({
     const { code } = kept;
     const open = isSharing() ? openOnes() : [];
     return {
-      ...shownOf(shared, waiting("line")),
+      ...shownOf(shared, pending["line"] ?? []),
       ...{ is, isUp, code, left, isFull, open },
       isPaused: isPaused(),
     };
@@ -218,7 +225,7 @@ export function openLive({
       changed();
     },
     write(text) {
-      const isSaid = isSharing() && client.say("line", text);
+      const isSaid = isSharing() && put("line", text);
       changed();
       return isSaid;
     },

@@ -81,6 +81,18 @@ describe("What is said unasked", () => {
     expect(log).toEqual(atBin.log);
   });
 
+  test("is marked where an agent has heard it on the phone, and so is the answer that it becomes", () => {
+    const { before } = told(atBin, "ice-bin.look", "fine");
+    const facts = [{ turn: "ice-bin.look", answer: "fine" }];
+    const { journal } = tell(before, { words: "loose ones", facts, heard: true }, at(501), "heard");
+    const kept = parseJournal(copyOf(journal));
+    expect(kept?.entries.at(-1)?.event).toMatchObject({ type: "told", heard: true });
+    const next = putBack(atBin, standingOf(kept ?? journal).held, at(502));
+    expect(next.log.events.at(-1)).toMatchObject({ answer: "fine", words: "loose ones", heard: true });
+    const written = advance(standingOf(kept ?? journal), next.log, at(502), () => "answer");
+    expect(parseJournal(copyOf(written.journal))?.entries.at(-1)?.event).toMatchObject({ heard: true });
+  });
+
   test("has bounds, as written and as read", () => {
     const { before } = told(atBin, "ice-bin.look", "fine");
     const facts = Array.from({ length: 50 }, () => ({ turn: "ice-bin.look", answer: "fine" }));

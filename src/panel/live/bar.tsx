@@ -90,7 +90,7 @@ export function createLiveBar(sheet: CSSStyleSheet) {
             <>
               {!isOpen && last && (
                 <p role="status" class="live-last">
-                  <span class="small">{last.name}</span> <bdi>{last.text}</bdi>
+                  <span class="from">{last.name}</span> <bdi>{last.text}</bdi>
                 </p>
               )}
               <button
@@ -99,7 +99,7 @@ export function createLiveBar(sheet: CSSStyleSheet) {
                 aria-expanded={isOpen}
                 onClick={() => this.setState({ isOpen: !isOpen })}
               >
-                {texts("live.write", { names })}
+                {texts(isOpen ? "live.fold" : "live.write", { names })}
               </button>
               {isOpen && <Talk room={room} names={names} live={live} services={services} texts={texts} />}
             </>
@@ -186,7 +186,7 @@ function headOf(room: LiveRoom, names: string, isSlow: boolean, texts: Texts): s
   if (names && room.isPaused) return texts("live.paused", { names });
   if (names) return texts(room.inside[1] ? "live.see" : "live.sees", { names });
   if (room.left) return texts("live.has-left", { name: room.left });
-  return texts(room.code ? "live.get" : "live.nobody");
+  return texts(room.code ? "live.waiting" : "live.nobody");
 }
 
 /** Where nobody can be had this way: the shop's help as ever. */

@@ -20,12 +20,14 @@ export function Code({ code: { text, until }, services, texts }: Props) {
   return (
     <>
       <p>
-        {texts("live.call")}
-        {link?.startsWith("tel:") && (
+        {link?.startsWith("tel:") ? (
           <>
-            {": "}
             <a href={link}>{texts("live.call-shop", { shop: name || texts("ui.shop") })}</a>
+            {". "}
+            {texts("live.read")}
           </>
+        ) : (
+          texts("live.call")
         )}
       </p>
       <p class="live-code">

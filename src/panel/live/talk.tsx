@@ -24,7 +24,7 @@ export function Talk({ room: { lines, isPaused }, names, live, services: { draft
       <div role="log" aria-label={texts("live.talk")}>
         {lines.slice(-shown).map(({ id, name, text }) => (
           <p key={id} class={name === null ? "own-line" : ""}>
-            <span class="small">{name ?? texts("live.you")}</span> <bdi>{text}</bdi>
+            <span class="from">{name ?? texts("live.you")}</span> <bdi>{text}</bdi>
           </p>
         ))}
       </div>

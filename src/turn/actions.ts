@@ -1,10 +1,9 @@
 import type { Reading, Texts } from "../instruments/index.ts";
 import type { Told } from "../session/index.ts";
 import type { Aside, AsideAbout, Context, Fact, Understood } from "../understanding/index.ts";
-import type { Handover } from "./handover.ts";
 import type { Live } from "./live.ts";
 import type { FoundModel, FoundPart, Plate } from "./lookups.ts";
-import type { Line, Notice, Turn } from "./turn.ts";
+import type { Handover, Line, Notice, Turn } from "./turn.ts";
 
 /** What a screen may ask for. Each is answered by a new view; a stale `turn` (a double tap) changes nothing. */
 export type Actions = {

@@ -6,11 +6,8 @@ import { showList } from "./formats.ts";
 import { changedChips } from "./left-lines.ts";
 import { linesOf } from "./lines.ts";
 import { pathOf } from "./path.ts";
-import type { PathMark } from "./turn.ts";
+import type { Handover, PathMark } from "./turn.ts";
 import { turnOf } from "./turn-of.ts";
-
-/** What whoever takes over has to know, on a page, from any turn on. All of it is text; `parts` without lines are left out. */
-export type Handover = { title: string; parts: { heading: string; lines: string[] }[] };
 
 /** What the session itself does not have: what was typed besides, and what the plate says beside the model number. */
 export type Besides = { said: readonly string[]; variant?: string | undefined; serial?: string | undefined };

@@ -23,7 +23,7 @@ export { titleOf } from "./findings.ts";
 export { anyTime, createFirstTurns } from "./first-turns.ts";
 export { createNumbers, monthNames, showList } from "./formats.ts";
 export { greetedView } from "./greeting.ts";
-export { type Handover, handoverOf, handoverText } from "./handover.ts";
+export { handoverOf, handoverText } from "./handover.ts";
 export { linesOf, wordsOfAnswer } from "./lines.ts";
 export type { Fate, Live, LiveRoom, OpenSuggestion, Suggested } from "./live.ts";
 export { minorDigits } from "./lookups.ts";
@@ -39,6 +39,7 @@ export type {
   Evidence,
   FoundModel,
   FoundPart,
+  Handover,
   Hazard,
   Line,
   Notice,

@@ -155,3 +155,6 @@ export type Notice = {
 };
 
 export type { FoundModel, FoundPart, Plate };
+
+/** What whoever takes over has to know, on a page, from any turn on. All of it is text; parts without lines are left out. */
+export type Handover = { title: string; parts: { heading: string; lines: string[] }[] };

@@ -26,8 +26,8 @@ export function Suggest(props: Props) {
       <h2>{texts("desk.suggest.title")}</h2>
       {proposal && (
         <Why
-          {...props}
           key={proposal.says}
+          {...props}
           says={proposal.says}
           cancel={() => setProposal(null)}
           send={(why) => {

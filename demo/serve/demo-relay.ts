@@ -41,7 +41,7 @@ export function tokenFor(key: Uint8Array, now: number): string {
     exp: Math.floor(now / 1000) + 3600,
     shop,
     sub: "demo-agent",
-    name: "Rowan at Larder Lane",
+    name: "Rowan",
   };
   const signed = `${part({ alg: "HS256", typ: "JWT" })}.${part(claims)}`;
   return `${signed}.${createHmac("sha256", key).update(signed).digest("base64url")}`;

@@ -12,10 +12,12 @@ import { createVisitor } from "../bench/visitor.ts";
 import { wornFilter } from "../bench/worn-filter.ts";
 import { readerOf } from "../turn/reader.ts";
 import { findChromium, thisMachine } from "./find-chromium.ts";
+import { sideBySide } from "./side-by-side.ts";
 
 /*
- * `npm run screenshots` takes the pictures of the README: one session on a phone, light and dark, into
- * demo/screenshots/. Each picture is what the phone shows after the tap; only the part's card is scrolled to.
+ * `npm run screenshots` takes the pictures of the README: one session on a phone, light and dark, and a phone beside an
+ * agent's desk, into demo/screenshots/. Each picture is what the phone shows after the tap; only the part's card is
+ * scrolled to.
  */
 const root = fileURLToPath(new URL("../../", import.meta.url));
 const folder = `${root}demo/screenshots/`;
@@ -36,6 +38,15 @@ function shotAt({ turn, kind, station, picture, gated }: Turn): { name: string; 
 /** Pictures that stand alone beside the overview. */
 const alone = ["check", "gate", "flow", "part"];
 
+/** The question at which the agent of the picture with two screens helps. */
+const helpedAt = "ice-bin.look";
+
+const flow = readFlow();
+const texts = createTexts(readLocales(), "en-GB", readerOf(flow));
+
+const visitorOn = (page: Page) =>
+  createVisitor(page, compileGuide(flow), texts, wornFilter.answers, wornFilter.model);
+
 async function walk(browser: Browser, address: string, colorScheme: "light" | "dark") {
   const context = await browser.newContext({
     ...{ viewport: phone, deviceScaleFactor: 2, hasTouch: true, isMobile: true },
@@ -45,9 +56,7 @@ async function walk(browser: Browser, address: string, colorScheme: "light" | "d
   await page.goto(address);
   await page.getByRole("heading", { level: 2 }).waitFor();
   await page.waitForLoadState("networkidle");
-  const flow = readFlow();
-  const texts = createTexts(readLocales(), "en-GB", readerOf(flow));
-  const visitor = createVisitor(page, compileGuide(flow), texts, wornFilter.answers, wornFilter.model);
+  const visitor = visitorOn(page);
   const taken = new Map<string, Buffer>();
   for (;;) {
     const shot = shotAt(visitor.turn());
@@ -68,18 +77,30 @@ async function walk(browser: Browser, address: string, colorScheme: "light" | "d
 /** The phone's screen, with the focus ring and everything else as it is, but nothing half-way through moving. */
 const take = (page: Page) => page.screenshot({ animations: "disabled", caret: "hide" });
 
-/** Draws pictures side by side on one page and takes its picture. */
-async function compose(browser: Browser, pictures: Buffer[], ground: string): Promise<Buffer> {
-  const width = 190;
+async function walkToHelp(page: Page): Promise<void> {
+  await page.getByRole("heading", { level: 2 }).waitFor();
+  await page.waitForLoadState("networkidle");
+  const visitor = visitorOn(page);
+  while (visitor.turn().turn !== helpedAt) await visitor.go();
+}
+
+/** Draws pictures of one height side by side on one page and takes its picture. */
+async function compose(
+  browser: Browser,
+  pictures: Buffer[],
+  ground: string,
+  height = Math.round((190 * phone.height) / phone.width),
+): Promise<Buffer> {
   const gap = 12;
-  const height = Math.round((width * phone.height) / phone.width);
+  // In a PNG the width and the height stand behind the name of the first chunk (W3C PNG, 11.2.1).
+  const widths = pictures.map((one) => Math.round((height * one.readUInt32BE(16)) / one.readUInt32BE(20)));
   const page = await browser.newPage({
-    viewport: { width: pictures.length * (width + gap) + gap, height: height + 2 * gap },
+    viewport: { width: widths.reduce((sum, one) => sum + one + gap, gap), height: height + 2 * gap },
   });
   const images = pictures.map((each) => `<img src="data:image/png;base64,${each.toString("base64")}">`);
   await page.setContent(`<style>
     body { margin: 0; padding: ${gap}px; display: flex; gap: ${gap}px; background: ${ground} }
-    img { width: ${width}px; border-radius: 12px }
+    img { height: ${height}px; border-radius: 12px }
   </style>${images.join("")}`);
   const picture = await page.screenshot();
   await page.close();
@@ -112,6 +133,10 @@ try {
     const ground = scheme === "light" ? "#e4dcec" : "#0d0a11";
     write(scheme === "light" ? "overview" : "overview-dark", await compose(browser, found, ground));
   }
+  const proposed = texts(`checks.${helpedAt}.answers.fine`);
+  const why = "You told me that it sits right.";
+  const ends = await sideBySide(browser, [`${root}demo`, built], texts, { walk: walkToHelp, proposed, why });
+  write("side-by-side", await compose(browser, [ends.phone, ends.desk], "#e4dcec", 620));
 } finally {
   await browser.close();
   server.closeAllConnections();

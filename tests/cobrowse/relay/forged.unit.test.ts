@@ -121,7 +121,11 @@ test(`of ${counts.forged} messages of an agent, none is a record that is the hou
           const peer = one.isFirst === 0 ? `${one.claims.peer ?? "h"}` : place.peer;
           const role = one.isFirst === 1 ? { role: "householder", from: "h" } : {};
           line = lab.dial(() => {});
-          await pass(lab, line, JSON.stringify({ type: "return", v: 1, ...place, peer, after: logOf(lab).length, ...role }));
+          await pass(
+            lab,
+            line,
+            JSON.stringify({ type: "return", v: 1, ...place, peer, after: logOf(lab).length, ...role }),
+          );
         }
         await pass(lab, line, textOf(one, logOf(lab)));
         lab.clock.now += 1000;

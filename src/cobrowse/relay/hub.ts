@@ -1,6 +1,6 @@
 import type { Logger } from "pino";
 import { type Bucket, relayBounds as bounds, type Put, takeOne, type Why } from "../protocol/index.ts";
-import { endOf, judge, readFirst, readLater, type Verdict } from "../protocol/room/index.ts";
+import { endOf, isTheirs, judge, readFirst, readLater, type Verdict } from "../protocol/room/index.ts";
 import { type Code, type Entered, enter, makeCode, type Porch } from "./entering.ts";
 import { closeCodes, hangUp, type Line, tell } from "./line.ts";
 import type { Metrics } from "./metrics.ts";
@@ -100,7 +100,8 @@ export function createHub(porch: Porch, metrics: Metrics, log: Logger): Hub {
     const kept = await rooms.keep<Exclude<Verdict, "take">>(live, (room) => {
       const draft = { from: seat.peer, n, kind, body };
       // What was kept is kept, whatever is allowed by now: its sender only has not heard of it.
-      if (n <= (room.members.get(seat.peer)?.last[lane] ?? 0)) return draft;
+      const isKept = n <= (room.members.get(seat.peer)?.last[lane] ?? 0);
+      if (isKept && isTheirs(room, seat.peer, lane, kind)) return draft;
       const verdict = judge(room, seat.peer, lane, kind, now());
       return verdict === "take" ? draft : { no: verdict };
     });

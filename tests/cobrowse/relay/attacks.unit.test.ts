@@ -179,6 +179,22 @@ describe("an agent", () => {
     expect(other.heard.join()).not.toMatch(/record|what is said/);
   });
 
+  test("cannot pass for the householder by a number that they used on the other lane", async () => {
+    for (const [nth, kind] of ["end", "pause", "admit", "code", "entry", "heard"].entries()) {
+      const { phone, desk } = await meet(running, `203.0.118.${nth}`);
+      const lane = kind === "entry" || kind === "heard" ? "steering" : "carried";
+      // Their second number on the lane that the kind is none of; on the other it would be the next.
+      desk.put("line", "one");
+      desk.put("line", "two");
+      while ((await desk.hear("kept")).n < 2);
+      desk.say({ type: "put", lane, n: lane === "carried" ? 2 : 1, kind, body: "a1" });
+      expect((await desk.hear("no")).why, kind).toBe("not-yours");
+      phone.put("line", "still ours");
+      const last = await phone.hear("kept");
+      expect(last.seq, kind).toBe(6);
+    }
+  });
+
   test("cannot take the householder's place, nor another's", async () => {
     const { phone, desk } = await meet(running, "203.0.116.4");
     for (const peer of ["h", "a2", "__proto__"])

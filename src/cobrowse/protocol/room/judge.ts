@@ -7,6 +7,15 @@ import { agentsIn, endOf, type Room } from "./room.ts";
 export type Verdict = "take" | { wait: Wait } | { no: "ended" | "gone" | "not-yours" | "full" };
 
 /**
+ * Whether a kind is ever somebody's to send on a lane. It holds for what is repeated too: a number that was kept on one
+ * lane says nothing of the other, on which the same kind would be numbered.
+ */
+export function isTheirs(room: Room, id: string, lane: Lane, kind: string): boolean {
+  const member = room.members.get(id);
+  return member !== undefined && kinds[lane][member.role].includes(kind);
+}
+
+/**
  * Judges what somebody in a room wants to have kept. Nothing is carried while it would be shared with nobody, or while
  * the householder has paused: it stays on the device that it comes from.
  * @param id as the relay knows the connection; what it claims is not asked
@@ -15,7 +24,7 @@ export function judge(room: Room, id: string, lane: Lane, kind: string, now: num
   if (room.ended || now >= endOf(room)) return { no: "ended" };
   const member = room.members.get(id);
   if (!member || member.gone) return { no: "gone" };
-  if (!kinds[lane][member.role].includes(kind)) return { no: "not-yours" };
+  if (!isTheirs(room, id, lane, kind)) return { no: "not-yours" };
   if (kind === "end" || kind === "leave") return "take";
   // Waiting would hold up the end, which comes after it on this lane.
   if (lane === "steering") return room.steered < bounds.steering ? "take" : { no: "full" };

@@ -34,8 +34,8 @@ export type Outcome = {
 type Talk = { walkers: Walker[]; since: number };
 const beat = 25;
 const meetingLasts = 8000;
-/** A talk that is not at rest by then has lost something. */
-const restsWithin = 180_000;
+/** A talk that is not at rest by then, with nothing killed any more, has lost something. */
+const restsWithin = 120_000;
 const wait = (ms: number) => new Promise((done) => setTimeout(done, ms));
 
 /**
@@ -61,6 +61,8 @@ export async function runChaos(plan: Plan): Promise<Outcome> {
     outcome.redisKills >= plan.redisKills;
   let met = 0;
   let isOver = false;
+  /** Since when nothing is killed any more: before that a slow machine may never let a talk come to rest. */
+  let calmSince = Number.POSITIVE_INFINITY;
 
   const talk = async (): Promise<void> => {
     while (!isEnough() && isTime()) {
@@ -86,7 +88,7 @@ export async function runChaos(plan: Plan): Promise<Outcome> {
   };
   const untilDone = async ({ walkers, since }: Talk) => {
     const [phone] = walkers;
-    for (let beats = 0; Date.now() < since + restsWithin; beats++) {
+    for (let beats = 0; Date.now() < Math.max(since, calmSince) + restsWithin; beats++) {
       for (const walker of walkers) {
         if (walker.said.length < plan.each && walker.waiting < 4)
           walker.say(`${walker.place.peer} ${walker.said.length}`);
@@ -126,11 +128,13 @@ export async function runChaos(plan: Plan): Promise<Outcome> {
       await redis.start();
     }
   };
-  const kills = [killRelays(), killRedis()];
+  const kills = Promise.all([killRelays(), killRedis()]).then(() => {
+    calmSince = Date.now();
+  });
   try {
     await Promise.all(Array.from({ length: plan.rooms }, talk));
     isOver = true;
-    await Promise.all(kills);
+    await kills;
   } finally {
     isOver = true;
     for (const relay of relays) await relay.kill();

@@ -172,6 +172,6 @@ test("where no cause was found a person takes over, with all that was seen", asy
       "Water supply Through a tube at the back",
       "Lately Nothing that I know of",
     ],
-    buttons: [...top, "Copy this summary", "Print"],
+    buttons: [...top, "Get a person to help", "Copy this summary", "Print"],
   });
 });

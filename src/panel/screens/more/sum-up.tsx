@@ -49,21 +49,24 @@ function Page({ handover, texts }: { handover: Handover; texts: Texts }) {
   const page = useRef<HTMLDivElement>(null);
   return (
     <>
+      {/* No heading stands above the question's own. */}
       <div class="sum-up" ref={page}>
-        <h3>{texts("carry.summary")}</h3>
+        <p>
+          <b>{texts("carry.summary")}</b>
+        </p>
         <p class="small">{handover.title}</p>
-        {handover.parts.map(({ heading, lines }) => (
-          <section key={heading}>
-            <h4>{heading}</h4>
-            <ul>
+        <dl>
+          {handover.parts.map(({ heading, lines }) => (
+            <div key={heading}>
+              <dt>{heading}</dt>
               {lines.map((line) => (
-                <li key={line}>
+                <dd key={line}>
                   <bdi>{line}</bdi>
-                </li>
+                </dd>
               ))}
-            </ul>
-          </section>
-        ))}
+            </div>
+          ))}
+        </dl>
       </div>
       <Sharing
         text={handoverText(handover)}

@@ -8,13 +8,13 @@ const sheet = `
   * { margin: 0; padding: 0; font: inherit; list-style: none }
   body { font: 10pt/1.3 sans-serif; color: #000 }
   h2 { font-size: 16pt; font-weight: 700 }
-  h3, h4, b, summary { font-weight: 700 }
+  h3, h4, b, dt, summary { font-weight: 700 }
   p, ul, ol, h3, section, details { margin-top: 2mm }
   details > :not(summary), details::details-content { display: block; content-visibility: visible }
   ol { padding-inline-start: 5mm; list-style: decimal }
   .evidence { columns: 2; column-gap: 6mm; font-size: 9pt }
-  .sum-up { columns: 2; column-gap: 6mm }
-  section { break-inside: avoid }
+  .sum-up dl { columns: 2; column-gap: 6mm; margin-top: 2mm }
+  dl > div { break-inside: avoid; margin-bottom: 2mm }
   .evidence li { break-inside: avoid; margin-bottom: 1mm }
 `;
 

@@ -1,6 +1,6 @@
 import type { Logger } from "pino";
 import { type Bucket, relayBounds as bounds, type Put, takeOne, type Why } from "../protocol/index.ts";
-import { endOf, judge, readFirst, readLater, type Verdict } from "../protocol/room/index.ts";
+import { endOf, judge, laneOf, readFirst, readLater, type Verdict } from "../protocol/room/index.ts";
 import { type Code, type Entered, enter, makeCode, type Porch } from "./entering.ts";
 import { closeCodes, hangUp, type Line, tell } from "./line.ts";
 import type { Metrics } from "./metrics.ts";
@@ -99,8 +99,9 @@ export function createHub(porch: Porch, metrics: Metrics, log: Logger): Hub {
   const keep = async (here: Here, live: Live, seat: Seat, { lane, n, kind, body }: Put) => {
     const kept = await rooms.keep<Exclude<Verdict, "take">>(live, (room) => {
       const draft = { from: seat.peer, n, kind, body };
-      // What was kept is kept, whatever is allowed by now: its sender only has not heard of it.
-      if (n <= (room.members.get(seat.peer)?.last[lane] ?? 0)) return draft;
+      // What was kept is kept, whatever is allowed by now: its sender only has not heard of it. By the number of one lane
+      // nothing of the other is.
+      if (laneOf(kind) === lane && n <= (room.members.get(seat.peer)?.last[lane] ?? 0)) return draft;
       const verdict = judge(room, seat.peer, lane, kind, now());
       return verdict === "take" ? draft : { no: verdict };
     });

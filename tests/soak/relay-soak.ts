@@ -42,7 +42,7 @@ export async function soakRelay(args: string[]): Promise<boolean> {
       outcome.relayKills >= plan.relayKills &&
       outcome.redisKills >= plan.redisKills;
     if (!isWhole) console.log("Time was over before all of it had happened.");
-    return isWhole && outcome.lost + outcome.twice + outcome.otherOrder === 0;
+    return isWhole && outcome.lost + outcome.twice + outcome.otherOrder + outcome.ended === 0;
   } finally {
     await redis?.remove();
     rmSync(folder, { recursive: true });
@@ -51,6 +51,7 @@ export async function soakRelay(args: string[]): Promise<boolean> {
 
 function saysOf({
   deliveries,
+  ended,
   rooms,
   lost,
   twice,
@@ -63,6 +64,6 @@ function saysOf({
   return [
     `${deliveries} deliveries in ${rooms} rooms of three, ${Math.round(seconds)} s;`,
     `${relayKills} relays killed, Redis killed ${redisKills} times, ${cuts} lines cut besides:`,
-    `${lost} lost, ${twice} twice, ${otherOrder} in another order`,
+    `${lost} lost, ${twice} twice, ${otherOrder} in another order, ${ended} sent away`,
   ].join(" ");
 }

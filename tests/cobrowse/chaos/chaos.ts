@@ -25,16 +25,18 @@ export type Outcome = {
   lost: number;
   twice: number;
   otherOrder: number;
+  /** Whom a relay has told that there is nothing to come back to. */
+  ended: number;
   relayKills: number;
   redisKills: number;
   cuts: number;
   seconds: number;
 };
 
-type Talk = { walkers: Walker[]; since: number };
+type Talk = { walkers: Walker[] };
 const beat = 25;
 const meetingLasts = 8000;
-/** A talk that is not at rest by then, with nothing killed any more, has lost something. */
+/** Milliseconds after the last kill; a talk that is not at rest by then has lost something. */
 const restsWithin = 120_000;
 const wait = (ms: number) => new Promise((done) => setTimeout(done, ms));
 
@@ -50,7 +52,17 @@ export async function runChaos(plan: Plan): Promise<Outcome> {
   for (let nth = 0; nth < (redis ? 2 : 1); nth++) relays.push(await startRelayProcess(address));
   const ports = relays.map(({ port }) => port);
   const outcome: Outcome = {
-    ...{ deliveries: 0, rooms: 0, lost: 0, twice: 0, otherOrder: 0, relayKills: 0, redisKills: 0, cuts: 0 },
+    ...{
+      deliveries: 0,
+      rooms: 0,
+      lost: 0,
+      twice: 0,
+      otherOrder: 0,
+      ended: 0,
+      relayKills: 0,
+      redisKills: 0,
+      cuts: 0,
+    },
     seconds: 0,
   };
   const begun = Date.now();
@@ -61,8 +73,6 @@ export async function runChaos(plan: Plan): Promise<Outcome> {
     outcome.redisKills >= plan.redisKills;
   let met = 0;
   let isOver = false;
-  /** Since when nothing is killed any more: before that a slow machine may never let a talk come to rest. */
-  let calmSince = Number.POSITIVE_INFINITY;
 
   const talk = async (): Promise<void> => {
     while (!isEnough() && isTime()) {
@@ -76,24 +86,27 @@ export async function runChaos(plan: Plan): Promise<Outcome> {
         await wait(200);
         continue;
       }
-      const talk = { walkers: [] as Walker[], since: Date.now() };
+      const talk: Talk = { walkers: [] };
       for (const { place, address: from, close } of members) {
         close();
         if (place) talk.walkers.push(new Walker(place, from, () => ports, Date.now()));
       }
       await untilDone(talk);
-      judge(talk, outcome, plan.each);
+      judge(talk, outcome);
       for (const walker of talk.walkers) walker.cut();
     }
   };
-  const untilDone = async ({ walkers, since }: Talk) => {
+  /** Until the kills are over nobody has to be at rest; afterwards nobody says anything new. */
+  const untilDone = async ({ walkers }: Talk) => {
     const [phone] = walkers;
-    for (let beats = 0; Date.now() < Math.max(since, calmSince) + restsWithin; beats++) {
+    let stopped = 0;
+    for (let beats = 0; !stopped || Date.now() < stopped + restsWithin; beats++) {
+      if (!stopped && (!isTime() || isEnough())) stopped = Date.now();
       for (const walker of walkers) {
-        if (walker.said.length < plan.each && walker.waiting < 4)
-          walker.say(`${walker.place.peer} ${walker.said.length}`);
+        const { said, waiting, place } = walker;
+        if (!stopped && said.length < plan.each && waiting < 4) walker.say(`${place.peer} ${said.length}`);
         walker.act(Date.now());
-        if (Math.random() < 0.0005) {
+        if (!stopped && Math.random() < 0.0005) {
           outcome.cuts++;
           walker.cut();
         }
@@ -102,7 +115,7 @@ export async function runChaos(plan: Plan): Promise<Outcome> {
       const last = phone?.receiver.last;
       const isAtRest = walkers.every(
         ({ said, waiting, receiver, over }) =>
-          over || (said.length === plan.each && !waiting && receiver.last === last),
+          over || ((stopped || said.length === plan.each) && !waiting && receiver.last === last),
       );
       if (isAtRest && beats > 80) return;
       await wait(beat);
@@ -128,13 +141,11 @@ export async function runChaos(plan: Plan): Promise<Outcome> {
       await redis.start();
     }
   };
-  const kills = Promise.all([killRelays(), killRedis()]).then(() => {
-    calmSince = Date.now();
-  });
+  const kills = [killRelays(), killRedis()];
   try {
     await Promise.all(Array.from({ length: plan.rooms }, talk));
     isOver = true;
-    await kills;
+    await Promise.all(kills);
   } finally {
     isOver = true;
     for (const relay of relays) await relay.kill();
@@ -143,8 +154,9 @@ export async function runChaos(plan: Plan): Promise<Outcome> {
 }
 
 /** Holds the three journals of a room against each other and against what was said. */
-function judge({ walkers }: Talk, outcome: Outcome, each: number): void {
+function judge({ walkers }: Talk, outcome: Outcome): void {
   outcome.rooms++;
+  outcome.ended += walkers.filter(({ over }) => over).length;
   const journals = walkers.map(({ journal }) => journal);
   for (const journal of journals) {
     const seqs = journal.map(({ seq }) => seq);
@@ -163,7 +175,7 @@ function judge({ walkers }: Talk, outcome: Outcome, each: number): void {
       const once = new Set(heard);
       outcome.deliveries += once.size;
       outcome.twice += heard.length - once.size;
-      outcome.lost += Math.max(each, said.length) - said.filter((body) => once.has(body)).length;
+      outcome.lost += said.filter((body) => !once.has(body)).length;
       if (!isDeepStrictEqual(heard, said)) outcome.otherOrder++;
     }
   }

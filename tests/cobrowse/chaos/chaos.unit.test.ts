@@ -10,7 +10,7 @@ import { type Outcome, type Plan, runChaos } from "./chaos.ts";
 const plan: Omit<Plan, "store"> = {
   ...{ deliveries: 300, relayKills: 2, redisKills: 1, rooms: 3, each: 12, lasts: 60_000 },
 };
-const faultless = { lost: 0, twice: 0, otherOrder: 0 };
+const faultless = { lost: 0, twice: 0, otherOrder: 0, ended: 0 };
 
 function expectEnough(outcome: Outcome, kills: Pick<Outcome, "relayKills" | "redisKills">) {
   expect(outcome).toMatchObject({ ...faultless, ...kills });

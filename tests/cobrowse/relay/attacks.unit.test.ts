@@ -155,6 +155,23 @@ describe("an agent", () => {
     expect(await running.store.after(phone.room, 3)).toEqual([]);
   });
 
+  test.each([
+    ["steering", 1, "entry"],
+    ["carried", 2, "end"],
+    ["carried", 2, "admit"],
+  ])(
+    "cannot pass the judge on %s with a number %i that is kept there, for %s, which goes on the other",
+    async (lane, n, kind) => {
+      const { phone, desk } = await meet(running, `203.0.117.${kind.length}`);
+      for (const body of ["1", "2"]) desk.put("line", body);
+      while ((await desk.hear("kept")).n < 2);
+      desk.say({ type: "put", lane, n, kind, body: desk.peer });
+      expect((await desk.hear("no")).why).toBe("not-yours");
+      const kept = (await running.store.after(phone.room, 3)).map(({ from, kind }) => `${from} ${kind}`);
+      expect(kept).toEqual(["a1 line", "a1 line"]);
+    },
+  );
+
   test("cannot say something else by a number that is taken", async () => {
     const { desk } = await meet(running, "203.0.116.1");
     desk.put("line", "first");

@@ -13,7 +13,7 @@ export const budget = {
   firstFile: 14_845,
   firstCheck: 77_700,
   journey: 115_700,
-  journeyData: 51_100,
+  journeyData: 51_110,
   words: 25_000,
   model: 68_000,
   desk: 118_500,

@@ -93,7 +93,8 @@ function likelyIn(session: Session, texts: Texts): string[] {
   const memory = memoryOf(session);
   if (memory.cause) return [texts(`causes.${memory.cause}.is`)];
   const likely = session.adviser?.call(memory).likely ?? memory.likely;
-  return likely.map((cause, place) => `${place + 1}. ${texts(`causes.${cause}.is`)}`);
+  const named = likely.map((cause) => texts(`causes.${cause}.is`)).filter(Boolean);
+  return named.map((cause, place) => `${place + 1}. ${cause}`);
 }
 
 /** The same as plain text, for a message. */

@@ -1,5 +1,5 @@
 import type { RoomRecord } from "../protocol/index.ts";
-import { type Heard, readHeard, readSuggestion, type Suggestion } from "./suggestion.ts";
+import { type Heard, readHeard, readSuggestion, type Suggestion, suggestionBounds } from "./suggestion.ts";
 
 /** An agent in a room, by the name that the shop's token gives them. */
 export type Person = { id: string; name: string; is: "asking" | "in" | "gone" };
@@ -49,7 +49,7 @@ export function withRecord(room: SharedRoom, { seq, from, at, kind, body }: Room
     case "end":
       return { ...room, isEnded: true };
     case "line":
-      return { ...room, said: [...said, { seq, from, at, by: "householder", text: body.slice(0, 400) }] };
+      return { ...room, said: [...said, { seq, from, at, by: "householder", text: body.slice(0, suggestionBounds.text) }] };
     case "entry":
       return { ...room, carried: [...room.carried, body] };
     case "heard": {

@@ -190,6 +190,8 @@ test.describe("the page's own history", () => {
   test("is as it was once it has closed", async ({ panel, page }) => {
     await comeFromElsewhere(page, panel);
     await page.evaluate(() => history.replaceState({ of: "the shop" }, "", "?page=2#help"));
+    // What the page listened with before this file was there hears of every entry: a window calls in order.
+    await expect(panel.host.locator(".full")).toBeAttached();
     const popped = await page.evaluateHandle(() => {
       const states: unknown[] = [];
       addEventListener("popstate", (event) => states.push(event.state));

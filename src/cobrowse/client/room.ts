@@ -49,7 +49,10 @@ export function withRecord(room: SharedRoom, { seq, from, at, kind, body }: Room
     case "end":
       return { ...room, isEnded: true };
     case "line":
-      return { ...room, said: [...said, { seq, from, at, by: "householder", text: body.slice(0, suggestionBounds.text) }] };
+      return {
+        ...room,
+        said: [...said, { seq, from, at, by: "householder", text: body.slice(0, suggestionBounds.text) }],
+      };
     case "entry":
       return { ...room, carried: [...room.carried, body] };
     case "heard": {

@@ -78,7 +78,8 @@ export function passOver(tab: Tab): Set<Open> {
   if (known) return known;
   const all = new Set<Open>();
   watched.set(tab, all);
-  // Before the page's own script, which need not know of entries that show what it shows already.
+  // The page need not know of entries that show what it shows already. What it has listened with before this file came
+  // is told nevertheless, for a window calls its listeners in their order: it finds its own address and state.
   tab.addEventListener(
     "popstate",
     (event) => {

@@ -71,7 +71,10 @@ export function createTexts(
   });
 }
 
-/** Each limit as a text would write it: temperatures and pressures with their unit, everything else as a bare number. */
+/**
+ * Each limit as a text would write it: temperatures and pressures with their unit and a space at which no line breaks
+ * (SI Brochure 5.4.3 asks for the space), everything else as a bare number.
+ */
 function limitTexts(
   limits: Limits,
   language: string,
@@ -81,8 +84,9 @@ function limitTexts(
   const [scale = "C"] = units.temperature;
   const [gauge = "kPa"] = units.pressure;
   const write = ({ value, unit }: Limits[string]) => {
-    if (unit === "°C") return `${number(fromCelsius(value, scale), 0)} °${scale}`;
-    if (unit === "kPa") return `${number(fromKilopascals(value, gauge), gauge === "bar" ? 1 : 0)} ${gauge}`;
+    if (unit === "°C") return `${number(fromCelsius(value, scale), 0)}\u00a0°${scale}`;
+    if (unit === "kPa")
+      return `${number(fromKilopascals(value, gauge), gauge === "bar" ? 1 : 0)}\u00a0${gauge}`;
     return number(value, 2);
   };
   return Object.fromEntries(Object.entries(limits).map(([id, limit]) => [id, write(limit)]));

@@ -55,8 +55,8 @@ describe("the keys", () => {
 test("a limit appears in the reader's own unit", () => {
   // -18 °C: three- and four-star compartment, (EU) 2019/2016 Annex Table 3. 0 °F: USDA FSIS and FDA advice.
   const note = "checks.freezer-temperature.read.note";
-  expect(createTexts(locales, "en-GB", readerOf(flow))(note)).toContain("should be at \u221218 °C,");
-  expect(createTexts(locales, "en-US", readerOf(flow, "en-US"))(note)).toContain("should be at 0 °F,");
+  expect(createTexts(locales, "en-GB", readerOf(flow))(note)).toContain("should be at \u221218\u00a0°C,");
+  expect(createTexts(locales, "en-US", readerOf(flow, "en-US"))(note)).toContain("should be at 0\u00a0°F,");
 });
 
 describe.each([

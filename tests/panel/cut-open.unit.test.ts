@@ -56,6 +56,25 @@ describe("the machine cut open", () => {
     expect(saysSomething({ path: [...turn.path, ...both] })).toBe(false);
   });
 
+  test("a step at the tap, or at the tank, shows the machine as one that has it", () => {
+    const [mark, ...rest] = turnAt("control-lock.look").path;
+    if (!mark) throw new Error("A turn has a path");
+    const at = (here: string) =>
+      [mark, ...rest]
+        .filter(({ station }) => !["tank", "stop-tap", "filter"].includes(station))
+        .map((one) => ({ ...one, here: false }))
+        .concat(
+          ["tank", "stop-tap", "filter"].map((station) => ({ ...mark, station, here: station === here })),
+        );
+    const namedAt = (here: string) =>
+      sceneOf({ path: at(here), changed: [] }, drawing).labels.map(({ station }) => station);
+    expect(namedAt("stop-tap")).toContain("stop-tap");
+    expect(namedAt("stop-tap")).not.toContain("tank");
+    expect(namedAt("tank")).toContain("tank");
+    expect(namedAt("tank")).not.toContain("filter");
+    expect(namedAt("nowhere")).toEqual([]);
+  });
+
   test("stands there shut in the opening: no name, nothing in copper, nothing of its inside", () => {
     const turn = turnAt("opening.symptom");
     expect(sceneAt(turn).labels).toEqual([]);

@@ -63,14 +63,14 @@ describe("a limit in a text", () => {
   // −18 °C: three- and four-star compartments, (EU) 2019/2016 Annex Table 3; 0 °F: USDA FSIS and FDA advice.
   // −18 °C is −0.4 °F (NIST SP 811 B.8), which rounds to 0 and not to a minus nought.
   test("is in the reader's own unit", () => {
-    expect(textsIn("en-GB")("tray.cold")).toBe("It should be \u221218 °C or colder.");
-    expect(textsIn("en-US")("tray.cold")).toBe("It should be 0 °F or colder.");
+    expect(textsIn("en-GB")("tray.cold")).toBe("It should be \u221218\u00a0°C or colder.");
+    expect(textsIn("en-US")("tray.cold")).toBe("It should be 0\u00a0°F or colder.");
   });
 
   // 80 psi, UPC 608.2 (IAPMO): 5.516 bar by NIST SP 811 B.8.
   test("of a pressure is in the unit of the reader's gauge", () => {
-    expect(textsIn("en-GB")("tray.strong")).toBe("Above 5.5 bar.");
-    expect(textsIn("en-US")("tray.strong")).toBe("Above 80 psi.");
+    expect(textsIn("en-GB")("tray.strong")).toBe("Above 5.5\u00a0bar.");
+    expect(textsIn("en-US")("tray.strong")).toBe("Above 80\u00a0psi.");
   });
 
   test("is a bare number otherwise, written as the language writes numbers", () => {

@@ -1,5 +1,5 @@
 import type { PathMark, Turn } from "../../turn/index.ts";
-import { saysSomething } from "../pictures/index.ts";
+import { saysSomething, stationsOf } from "../pictures/index.ts";
 import type { CutOpenDrawing, Place } from "./drawing.ts";
 
 /** A shape as it is drawn: its classes and its path. */
@@ -23,9 +23,10 @@ const [gap, margin] = [46, 26];
  * is named once something is known of it. While there is nothing to show inside, it is shut and without names.
  */
 export function sceneOf(
-  { path, changed }: Pick<Turn, "path" | "changed">,
+  { path: whole, changed }: Pick<Turn, "path" | "changed">,
   { groups, places, frame }: CutOpenDrawing,
 ): Scene {
+  const path = stationsOf({ path: whole });
   if (!saysSomething({ path })) {
     const shut = groups.filter(({ where }) => where.includes("closed"));
     return { shapes: shut.flatMap(({ shapes }) => shapes.map(shapeOf)), labels: [] };

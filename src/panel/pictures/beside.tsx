@@ -1,15 +1,26 @@
 import { Component, type ComponentType } from "preact";
-import type { Turn } from "../../turn/index.ts";
+import type { PathMark, Turn } from "../../turn/index.ts";
 
 type Props = { turn: Turn };
 
-/** A machine has a tank or one of the others: while the path has both, nobody knows what to draw. */
-const [tank, plumbed] = ["tank", ["stop-tap", "filter"]];
+/** A machine has a tank or one of the others: never both. */
+const [tank, plumbed] = [["tank"], ["stop-tap", "filter"]];
 
-/** Whether there is something to show inside the machine: the opening knows of no station, and maybe nobody knows where the water comes from. */
-export const saysSomething = ({ path }: Pick<Turn, "path">): boolean =>
-  path.some(({ here, state }) => here || state !== "unseen") &&
-  !(path.some(({ station }) => station === tank) && path.some(({ station }) => plumbed.includes(station)));
+/**
+ * The stations of this machine, of a path that may have more: while nobody knows where the water comes from it has both
+ * those of a tank and those of a tap. Then the turn's own station tells, if it can; else there are none.
+ */
+export function stationsOf({ path }: Pick<Turn, "path">): PathMark[] {
+  const has = (stations: string[], marks = path) => marks.some(({ station }) => stations.includes(station));
+  if (!has(tank) || !has(plumbed)) return path;
+  const here = path.filter((mark) => mark.here);
+  if (has(tank, here)) return path.filter(({ station }) => !plumbed.includes(station));
+  return has(plumbed, here) ? path.filter(({ station }) => !tank.includes(station)) : [];
+}
+
+/** Whether there is something to show inside the machine: the opening knows of no station. */
+export const saysSomething = (turn: Pick<Turn, "path">): boolean =>
+  stationsOf(turn).some(({ here, state }) => here || state !== "unseen");
 
 /**
  * Makes the column beside the thread. It is in every panel, and has a box only where the panel is wide enough

@@ -173,12 +173,26 @@ export const arrows: Record<string, Arrow> = {
     to: [...pureParts, compiler, trainer, "workbench/verify", "workbench/pictures", "workbench/own-files"],
     because: "it makes what a browser loads, and draws no screen",
   },
+  "workbench/play": {
+    to: [...pureParts, compiler],
+    because:
+      "a session driven by lines is one like any other, and needs nothing of the machine that it runs on",
+  },
+  "workbench/manifest": {
+    to: [],
+    because: "it says in another form what a page says, and knows nothing else",
+  },
+  package: {
+    to: ["catalogue", "workbench/build", "workbench/play"],
+    because: "it is what others import: a way in, and nothing of its own",
+  },
   cli: {
     to: [
       ...pureParts,
       compiler,
       ...pureTools,
       "workbench/build",
+      "workbench/play",
       "workbench/own-files",
       "cobrowse/protocol",
       "cobrowse/relay",
@@ -228,7 +242,7 @@ export const packages: Record<string, Arrow> = {
   pino: { to: ["cobrowse/relay"], because: "only a server keeps a log of what it does" },
   ioredis: { to: ["cobrowse/relay"], because: "only several relays have to share what they keep" },
   "node:": {
-    to: ["workbench/build", "workbench/own-files", "cli", "cobrowse/relay"],
+    to: ["workbench/build", "workbench/own-files", "cli", "package", "cobrowse/relay"],
     because: "the rest runs in a browser, where there is no file system, process or server",
   },
   "virtual:": {

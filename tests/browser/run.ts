@@ -2,8 +2,7 @@ import { spawnSync } from "node:child_process";
 import { rmSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { buildDemoShards } from "../../demo/generate/shards.ts";
-import { keptFor } from "../../src/workbench/build/build.ts";
-import { plateFilesOf } from "../../src/workbench/build/plate-files.ts";
+import { allFilesOf, keptFor } from "../../src/workbench/build/build.ts";
 import { writeOwnFiles } from "../../src/workbench/own-files/index.ts";
 import { builtOnce } from "../built-once.ts";
 import { findChromium, thisMachine } from "./find-chromium.ts";
@@ -17,7 +16,7 @@ try {
   console.log(`Chromium: ${chromium}`);
   // Nobody has a page of an earlier run open.
   rmSync(builtFolder, { recursive: true, force: true });
-  writeOwnFiles(builtFolder, [...(await builtOnce()), ...plateFilesOf().files], {
+  writeOwnFiles(builtFolder, allFilesOf(await builtOnce()), {
     writer: "build",
     ...keptFor,
     now: new Date(),

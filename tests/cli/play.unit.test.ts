@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { findModel, parseCatalogue, partFor } from "../../src/catalogue/index.ts";
-import { createPlay, type PlayLine, type PlayOptions } from "../../src/cli/play-session.ts";
+import { createPlay, type PlayLine, type PlayOptions } from "../../src/workbench/play/index.ts";
 import { ownFlow, ownTexts } from "../own-flow.ts";
 import { inTradeOrder, strips } from "../session/drive.ts";
 

@@ -1,7 +1,9 @@
 import { fileURLToPath } from "node:url";
-import { type InlineConfig, type Plugin, build as viteBuild } from "vite";
+import type { InlineConfig, Plugin } from "vite";
 import { type OwnFile, writeOwnFiles } from "../own-files/index.ts";
+import { builtFiles } from "./built-files.ts";
 import { compileOnce, flowPlugin } from "./flow-plugin.ts";
+import { integrityFiles, pinnedName } from "./integrity.ts";
 import { type BuiltFile, firstChunk, linkFiles } from "./link-files.ts";
 import { readLocales } from "./locales-folder.ts";
 import { languagesOf } from "./panel-data.ts";
@@ -48,13 +50,19 @@ export async function buildEmbed(
   now = new Date(),
   made = bundleEmbed,
 ): Promise<void> {
-  const isNamedByContent = (path: string) => path.startsWith("parts/") || path.startsWith(`${plateFolder}/`);
-  writeOwnFiles(out, [...(await made()), ...plateFilesOf().files], {
+  const isNamedByContent = (path: string) =>
+    path.startsWith("parts/") || path.startsWith(`${plateFolder}/`) || pinnedName.test(path);
+  writeOwnFiles(out, builtFiles() ?? allFilesOf(await made()), {
     writer: "build",
     isNamedByContent,
     ...kept,
     now,
   });
+}
+
+/** All that a build writes, of what was bundled. */
+export function allFilesOf(files: OwnFile[]): OwnFile[] {
+  return [...files, ...plateFilesOf().files, ...integrityFiles(files, languagesOf(readLocales()))];
 }
 
 /** What a shop embeds, as files. @param plugins more steps of the bundler, before ours */
@@ -95,7 +103,9 @@ async function bundle(
   plugins: Plugin[],
   { oxc = scriptSettings.oxc ?? {}, isOneFile = false }: Kind = {},
 ): Promise<BuiltFile[]> {
-  const built = await viteBuild({
+  // Nobody else waits for it, and the package that shops install comes without it.
+  const vite = await import("vite");
+  const built = await vite.build({
     ...scriptSettings,
     oxc,
     base: "./",

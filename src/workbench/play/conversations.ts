@@ -1,4 +1,4 @@
-import { createPlay, type Play, type PlayLine, type PlayOptions, readLine } from "./play-session.ts";
+import { createPlay, type Play, type PlayLine, type PlayOptions, readLine } from "./session.ts";
 
 /** What a conversation may be begun with, as on the command line; what is not named stays as it is there. */
 export const beginFields = ["scenario", "locale", "model", "variant", "serial", "now"] as const;

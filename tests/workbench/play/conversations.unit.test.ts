@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { createConversations, type Wishes } from "../../src/cli/play-conversations.ts";
-import type { PlayLine, PlayOptions } from "../../src/cli/play-session.ts";
-import { ownFlow, ownTexts } from "../own-flow.ts";
-import { inTradeOrder } from "../session/drive.ts";
+import type { PlayLine, PlayOptions } from "../../../src/workbench/play/index.ts";
+import { createConversations, type Wishes } from "../../../src/workbench/play/index.ts";
+import { ownFlow, ownTexts } from "../../own-flow.ts";
+import { inTradeOrder } from "../../session/drive.ts";
 
 const flow = ownFlow;
 const base: PlayOptions = {

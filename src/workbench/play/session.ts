@@ -1,4 +1,4 @@
-import type { FindResult, FitResult } from "../catalogue/index.ts";
+import type { FindResult, FitResult } from "../../catalogue/index.ts";
 import {
   type Guide,
   metaOf,
@@ -8,8 +8,8 @@ import {
   type Session,
   settle,
   startSession,
-} from "../session/index.ts";
-import { createTexts, type Resource, type Texts, type Turn, turnOf } from "../turn/index.ts";
+} from "../../session/index.ts";
+import { createTexts, type Resource, type Texts, type Turn, turnOf } from "../../turn/index.ts";
 
 export type PlayOptions = {
   guide: Guide;

@@ -1,0 +1,20 @@
+import { execFileSync } from "node:child_process";
+import { readFileSync, rmSync, writeFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { buildEmbed } from "../src/workbench/build/index.ts";
+import { createManifest } from "../src/workbench/manifest/index.ts";
+
+/*
+ * Before `npm pack`: `lib/`, the command and what scripts import, as plain JavaScript with types; `dist/`, what a shop
+ * serves, of this build alone.
+ */
+const root = fileURLToPath(new URL("..", import.meta.url));
+for (const folder of ["lib", "dist"]) rmSync(`${root}${folder}`, { recursive: true, force: true });
+execFileSync(
+  process.execPath,
+  [`${root}node_modules/typescript/bin/tsc`, "-p", `${root}.config/tsconfig.package.json`],
+  { stdio: "inherit" },
+);
+await buildEmbed();
+const manifest = createManifest(readFileSync(`${root}README.md`, "utf8"));
+writeFileSync(`${root}lib/custom-elements.json`, `${JSON.stringify(manifest, null, 2)}\n`);

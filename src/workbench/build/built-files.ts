@@ -1,0 +1,20 @@
+import { existsSync, readdirSync, readFileSync, statSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import type { OwnFile } from "../own-files/index.ts";
+
+const root = fileURLToPath(new URL("../../../", import.meta.url));
+
+/**
+ * The files that came with the package, where it came without what they are made of: a shop gets the very script that
+ * was tested, and needs no bundler. Null in the project itself.
+ * @throws whatever the file system throws where they cannot be read
+ */
+export function builtFiles(from = root): OwnFile[] | null {
+  if (existsSync(join(from, "src/embed"))) return null;
+  const dist = join(from, "dist");
+  return readdirSync(dist, { recursive: true, encoding: "utf8" })
+    .filter((name) => statSync(join(dist, name)).isFile() && !name.startsWith("."))
+    .sort()
+    .map((name) => ({ path: name.replaceAll("\\", "/"), content: readFileSync(join(dist, name)) }));
+}

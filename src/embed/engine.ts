@@ -15,6 +15,7 @@ import { basketOf, createBasket } from "./basket.ts";
 import { takeCarried, takingAlong, watchLinks } from "./carrying.ts";
 import { localNow } from "./clock.ts";
 import { openData } from "./compiled-data.ts";
+import { watchConsent } from "./consent.ts";
 import { createController } from "./controller.ts";
 import { keepAwake, signal } from "./device.ts";
 import { createDraftOf } from "./draft-of.ts";
@@ -194,7 +195,7 @@ export async function startEngine(
   await later.waitFor((view as View | null)?.turn?.kind);
   help = createLiveHelp(host, options, { ...controller, view: () => view, texts });
   const watched = [watchTab(controller, letGo), watchPage(() => markPage(host)), watchLinks(), help.stop];
-  watched.push(watchLeaving(teller));
+  watched.push(watchLeaving(teller), watchConsent(host, options.insight, teller));
   const stop = () => {
     later.stop();
     for (const stopWatching of watched) stopWatching();

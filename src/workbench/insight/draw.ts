@@ -36,8 +36,11 @@ export function drawSummary(summary: Summary): string {
   const pieces: string[] = [];
   const write = (text: string, x: number, at: number, more = "") =>
     pieces.push(`<text x="${x}" y="${at}"${more}>${escapeText(text)}</text>`);
-  write(headOf(summary), 20, y, ' font-weight="bold"');
-  y += 34;
+  const [began, spoilt = ""] = headOf(summary).split(/(?<=\.) /);
+  write(began ?? "", 20, y, ' font-weight="bold"');
+  y += 22;
+  if (spoilt) write(spoilt, 20, y);
+  y += spoilt ? 34 : 12;
   let x = 20;
   for (const outcome of outcomes) {
     pieces.push(`<rect x="${x}" y="${y - 11}" width="12" height="12" fill="${fills[outcome]}"/>`);
@@ -49,13 +52,13 @@ export function drawSummary(summary: Summary): string {
     write(short(one.id, 22), 20, y + 15);
     let at = left;
     for (const { id, count, share } of one.ended) {
-      const wide = share * (width - left - 170);
+      const wide = share * (width - left - 200);
       pieces.push(
         `<rect x="${round(at)}" y="${y}" width="${round(wide)}" height="${bar}" fill="${fills[id]}"><title>${id}: ${number(count)}, ${percent(share)}</title></rect>`,
       );
       at += wide;
     }
-    write(`${number(one.endings)}, ${minutesOf(one)}`, width - 160, y + 15);
+    write(`${number(one.endings)}, ${minutesOf(one)}`, width - 190, y + 15);
     y += bar + gap;
   }
   if (gaveUp.length) {
@@ -83,7 +86,7 @@ const short = (id: string, most: number) => (id.length > most ? `${id.slice(0, m
 
 const style = `:root{color-scheme:light dark}body{font:16px/1.5 system-ui,sans-serif;max-width:800px;margin:2rem auto;padding:0 1rem}
 svg{max-width:100%;height:auto;border-radius:8px}table{border-collapse:collapse;margin:0 0 1.5rem}
-caption{text-align:left;font-weight:600;padding:.4rem 0}th,td{text-align:left;padding:.2rem 1.2rem .2rem 0;border-top:1px solid #8886;font-weight:400}
+caption{text-align:left;white-space:nowrap;font-weight:600;padding:.4rem 0}th,td{text-align:left;padding:.2rem 1.2rem .2rem 0;border-top:1px solid #8886;font-weight:400}
 td{text-align:right;font-variant-numeric:tabular-nums}`;
 
 /** The same as a page of its own: drawing and tables, nothing fetched, no script. */

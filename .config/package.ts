@@ -16,5 +16,8 @@ execFileSync(
   { stdio: "inherit" },
 );
 await buildEmbed();
-const manifest = createManifest(readFileSync(`${root}README.md`, "utf8"));
+const [readme, told] = ["README.md", "demo/docs/events.md"].map((page) =>
+  readFileSync(`${root}${page}`, "utf8"),
+);
+const manifest = createManifest(readme ?? "", told ?? "");
 writeFileSync(`${root}lib/custom-elements.json`, `${JSON.stringify(manifest, null, 2)}\n`);

@@ -27,6 +27,10 @@ const commands: Record<string, { does: string; run: (args: string[]) => Promise<
     does: "make a retailer's feed a catalogue of many small files   build <feed> --out folder [--strict --json]",
     run: async (args) => (await import("./catalogue/index.ts")).catalogueCommand(args),
   },
+  insight: {
+    does: "say where people give up and how searches end   <files…> [--html file --svg file --json]",
+    run: async (args) => (await import("./insight-command.ts")).insightCommand(args),
+  },
   relay: {
     does: "carry journals to agents' desks   --shop id --origin https://… [--help]",
     run: async (args) => (await import("./relay-command.ts")).relayCommand(args),

@@ -1,5 +1,6 @@
 import type { Basket, BasketPart, BasketState } from "../turn/index.ts";
 import { basketKey } from "./first-options.ts";
+import { tellPage } from "./tell-page.ts";
 
 /**
  * What the host page is told of a part that is put into the basket; `variant` and `serial` only where the part was
@@ -64,7 +65,7 @@ export function createBasket(sessionName: string, place: () => Storage = () => l
       put(key, null);
     };
     const detail = { ...part, added: answer(true), failed: answer(false) };
-    host.dispatchEvent(new CustomEvent("fridgeside-basket", { detail, bubbles: true, composed: true }));
+    tellPage(host, "fridgeside-basket", detail);
   }
 
   return {

@@ -15,6 +15,7 @@ import { basketOf, createBasket } from "./basket.ts";
 import { takeCarried, takingAlong, watchLinks } from "./carrying.ts";
 import { localNow } from "./clock.ts";
 import { openData } from "./compiled-data.ts";
+import { watchConsent } from "./consent.ts";
 import { createController } from "./controller.ts";
 import { keepAwake, signal } from "./device.ts";
 import { createDraftOf } from "./draft-of.ts";
@@ -34,6 +35,7 @@ import { saidIn } from "./said-in.ts";
 import { clearStop, keepStop, readStop } from "./stop-mark.ts";
 import type { Controller, Surroundings } from "./surroundings.ts";
 import { watchTab } from "./tab-events.ts";
+import { createTeller, watchLeaving } from "./teller.ts";
 import { watchPage } from "./watch-page.ts";
 import { bringWords } from "./words-file.ts";
 
@@ -135,16 +137,21 @@ export async function startEngine(
     load: (missing) => loadPatiently(() => load(missing), isCurrent, say),
     // What does not come now is asked for again when it is needed.
     nearing: (ids) => Promise.all(ids.map((id) => scenarios.load(id).catch(() => null))),
-    shown: (session) => void allCame.then(() => later.drawAhead(session, drawings)),
+    added: (...journal) => teller.added(...journal),
+    shown: (session) => {
+      void allCame.then(() => later.drawAhead(session, drawings));
+      teller.shown(session, view?.turn ?? null);
+    },
     whenIdle,
     rehearse: (turn) => rehearseIn?.(turn),
     ended: (session) => {
       const { outcome } = metaOf(session);
       const { causeId, part } = endingOf(session, outcome ?? "stopped", texts);
       const detail = { outcome, cause: causeId, part: part?.kind ?? null, model: part?.model ?? null };
-      host.dispatchEvent(new CustomEvent("fridgeside-ended", { detail, bubbles: true, composed: true }));
+      teller.ended(detail, canLookUp());
     },
   };
+  const teller = createTeller(host, options.sessionName, around.ended);
   await door;
   if (fragment !== null) around.brought = await takeCarried(fragment);
   const controller = await openController(around, load);
@@ -163,9 +170,10 @@ export async function startEngine(
       lookedUp = about;
       return about;
     },
-    findModel: async (typed) => (await shop()).findModel(typed),
+    findModel: async (typed) => teller.looked(typed, await (await shop()).findModel(typed)),
     showPhoto: async (...given) => (await shop()).showPhoto(...given),
-    partFor: async (code, kind, plate) => (await shop()).partFor(code, kind, plate),
+    partFor: async (code, kind, plate) =>
+      teller.fitted(kind, await (await shop()).partFor(code, kind, plate)),
     basket: basketOf(host, basket),
     draft,
     now: localNow,
@@ -187,6 +195,7 @@ export async function startEngine(
   await later.waitFor((view as View | null)?.turn?.kind);
   help = createLiveHelp(host, options, { ...controller, view: () => view, texts });
   const watched = [watchTab(controller, letGo), watchPage(() => markPage(host)), watchLinks(), help.stop];
+  watched.push(watchLeaving(teller), watchConsent(host, options.insight, teller));
   const stop = () => {
     later.stop();
     for (const stopWatching of watched) stopWatching();

@@ -53,6 +53,7 @@ export class Keeper {
     this.#standing = standingOf(createJournal(at.now()));
     this.#feed = createFeed(this.#standing.journal);
     this.#feed.subscribe((journal) => this.#store(journal));
+    if (at.added) this.#feed.subscribe(at.added);
     this.session = this.begin();
     const news = this.#shared.readNews();
     if (news && isBegun(news.journal)) this.#comeBack(news);
@@ -124,10 +125,10 @@ export class Keeper {
 
   #comeBack(news: News): void {
     const { guide, store, stop, now } = this.#at;
-    const standing = standingOf(news.journal);
-    const { log } = standing;
+    this.#feed.take(news.journal);
+    this.#standing = standingOf(news.journal);
+    const { log } = this.#standing;
     const { session, dropped } = resume(guide, log, now());
-    this.#standing = standing;
     // A stop does not grow old.
     if (isTooOld(log, news.consent, now(), guide) && !isStopped(session) && !stop.read()) {
       putAside(store, news.journal);
@@ -178,9 +179,9 @@ export class Keeper {
   /** Goes on with a journal that was set aside, in place of the one in use; `others` lie there too. */
   goOnWith(journal: Journal, others: unknown[]): Session {
     const { guide, store, now } = this.#at;
-    const [at, left] = [now(), leftOf(this.session)];
-    const standing = standingOf(journal);
-    const { session } = resume(guide, leavePrepared(standing.log, left, at), at);
+    const [at, standing] = [now(), standingOf(journal)];
+    const { session } = resume(guide, leavePrepared(standing.log, leftOf(this.session), at), at);
+    this.#feed.take(journal);
     store.writeAside(others);
     putAside(store, this.journal);
     this.consent = { at, model: null };
@@ -229,8 +230,7 @@ export class Keeper {
     const before = this.session;
     if (mark) this.session = stopBy(before, mark.danger, this.#at.now());
     if (!isNew && this.session === before) return false;
-    this.forgetNotices();
-    this.notices = [...this.notices, "other-tab"];
+    this.notices = [...lastingOf(this.notices), "other-tab"];
     return true;
   }
 

@@ -1,4 +1,4 @@
-import type { Guide } from "../session/index.ts";
+import type { Feed, Guide } from "../session/index.ts";
 import type { Brought } from "./fragment.ts";
 import type { LogStore } from "./log-store.ts";
 import type { Door } from "./missing.ts";
@@ -17,6 +17,8 @@ export type Keeping = {
   /** The model that the page is about. */
   model: string | null;
   now(): string;
+  /** Told of each journal once it is kept, with the entries that were added to it here. */
+  added?: Parameters<Feed["subscribe"]>[0];
   /** What the page's address has brought. */
   brought?: Brought;
 };

@@ -9,6 +9,8 @@ const known: readonly string[] = [
   "relay",
   "help-hours",
   "help-zone",
+  "insight",
+  "consent",
 ];
 
 /** Attributes that any tag may have, as far as pages set them on one like this. */

@@ -6,6 +6,7 @@ import { createFile } from "./later-file.ts";
 import type { LiveAround, OpenedLive } from "./live-means.ts";
 import { createLivePlace } from "./live-place.ts";
 import type { Options } from "./options.ts";
+import { tellPage } from "./tell-page.ts";
 
 const getLive = createFile<typeof import("./live.ts")>(
   "live",
@@ -55,9 +56,7 @@ export function createLiveHelp(
     for (const watcher of watchers) watcher();
   };
   const emit = (name: "asked" | "joined" | "left", by: string, why: string) =>
-    host.dispatchEvent(
-      new CustomEvent(`fridgeside-help-${name}`, { detail: { by, why }, bubbles: true, composed: true }),
-    );
+    tellPage(host, `fridgeside-help-${name}`, { by, why });
 
   async function bring(): Promise<void> {
     isComing = true;

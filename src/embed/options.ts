@@ -1,5 +1,5 @@
 import { longestCode, normaliseCode } from "../catalogue/index.ts";
-import { toRelayAddress, toWebAddress } from "../loading/index.ts";
+import { toCollectAddress, toRelayAddress, toWebAddress } from "../loading/index.ts";
 import { chooseLanguage, matchLanguage, type ReadAttribute } from "../loading/language/index.ts";
 import { chooseSessionName } from "./first-options.ts";
 import { type HelpHours, isZone, readHelpHours } from "./help-hours.ts";
@@ -30,6 +30,8 @@ export type Options = {
   /** When they can be asked, and in which time zone; null for always, and for the device's own. */
   helpHours: HelpHours | null;
   helpZone: string | null;
+  /** Where anonymous outcomes go once somebody has agreed to that; null for nowhere. */
+  insight: string | null;
 };
 
 /**
@@ -103,6 +105,11 @@ export function readOptions(
       relay: link("relay", "an address that starts with wss, without ? or #", toRelayAddress),
       helpHours,
       helpZone,
+      insight: link(
+        "insight",
+        "an address of the page's own site or one that starts with https, without #",
+        toCollectAddress,
+      ),
     },
   };
 }

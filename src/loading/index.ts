@@ -1,5 +1,6 @@
 /** What a page fetches of a build and of a shop: scenarios, drawings, a catalogue, a shop's own flows. */
 export { readBoundedText } from "./bounded-text.ts";
+export { toCollectAddress } from "./collect-address.ts";
 export { type Complain, complain, createComplaints } from "./complain.ts";
 export { createDrawings } from "./drawings.ts";
 export type { EngineData, OwnFlows, StartFile } from "./engine-data.ts";

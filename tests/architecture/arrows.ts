@@ -15,6 +15,7 @@ const pureParts = [
   "understanding",
   "turn",
   "pack",
+  "insight",
 ];
 
 /** Pure, and run by a build or a command only. */
@@ -28,6 +29,7 @@ const pureTools = [
   "workbench/feed",
   "workbench/shards",
   "workbench/pictures",
+  "workbench/insight",
 ];
 
 /** The arrows of the design, one entry a part. Whatever is not named here is forbidden. */
@@ -124,6 +126,10 @@ export const arrows: Record<string, Arrow> = {
     to: ["cobrowse/protocol", "cobrowse/protocol/room"],
     because: "the relay never reads what it carries, so it must not know what a session is",
   },
+  insight: {
+    to: [],
+    because: "it is the shape of what a phone sends and a command reads, and neither may bring more along",
+  },
   loading: {
     to: ["catalogue", "chart", "pack", "panel", "session", "turn"],
     because: "the panel and the desk fetch the same files, and neither may know the other",
@@ -158,6 +164,10 @@ export const arrows: Record<string, Arrow> = {
     to: ["compile", "chart", "condition", "guide", "instruments", "workbench/pictures"],
     because: "it judges flows/ and runs nothing",
   },
+  "workbench/insight": {
+    to: ["insight"],
+    because: "it counts and draws what lines say, and knows of no flow and no file",
+  },
   "workbench/pictures": { to: [], because: "it makes shapes out of numbers, and knows of no flow" },
   "workbench/draw": {
     to: ["compile", "chart", "condition", "guide", "instruments"],
@@ -183,8 +193,8 @@ export const arrows: Record<string, Arrow> = {
     because: "it says in another form what a page says, and knows nothing else",
   },
   package: {
-    to: ["catalogue", "workbench/build", "workbench/play"],
-    because: "it is what others import: a way in, and nothing of its own",
+    to: ["catalogue", "embed", "workbench/build", "workbench/play"],
+    because: "it is what others import: a way in and, of the embed, types alone",
   },
   cli: {
     to: [
@@ -223,6 +233,7 @@ export const packages: Record<string, Arrow> = {
         "session",
         "catalogue",
         "cobrowse/protocol/room",
+        "insight",
         "embed",
       ],
       ...["workbench/verify", "workbench/build", "workbench/own-files", "cli"],

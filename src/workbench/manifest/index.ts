@@ -1,14 +1,16 @@
-/** A row of a table in README: its first cell's names, and what the second says. */
+/** A row of a table: its first cell's names, and what the last one says. */
 type Row = { name: string; text: string };
 
 /**
  * The panel's tag for editors and catalogues of elements, in the shape of the open schema "Custom Elements Manifest",
- * version 1.0.0, of README's own tables: what a shop reads there is what its editor says.
- * @throws Error where README lacks one of the two tables
+ * version 1.0.0, of the tables that shops read: what stands there is what their editors say.
+ * @param readme with the table of attributes
+ * @param told with the table of events
+ * @throws Error where a table is missing
  */
-export function createManifest(readme: string): object {
+export function createManifest(readme: string, told: string): object {
   const attributes = rowsUnder(readme, "attribute");
-  const events = rowsUnder(readme, "event");
+  const events = rowsUnder(told, "event");
   const path = "dist/fridgeside.js";
   return {
     schemaVersion: "1.0.0",
@@ -49,13 +51,16 @@ export function createManifest(readme: string): object {
 }
 
 /** The rows of the table whose head begins with that word. */
-function rowsUnder(readme: string, head: string): Row[] {
-  const lines = readme.split("\n");
+function rowsUnder(page: string, head: string): Row[] {
+  const lines = page.split("\n");
   const at = lines.findIndex((line) => line.startsWith(`| ${head}`));
-  if (at < 0) throw new Error(`README has no table of each ${head}`);
+  if (at < 0) throw new Error(`There is no table of each ${head}`);
   const end = lines.findIndex((line, index) => index > at && !line.startsWith("|"));
   return lines.slice(at + 2, end).flatMap((line) => {
-    const [, names = "", text = ""] = line.split(/(?<!\\)\|/);
-    return [...names.matchAll(/`([^`]+)`/g)].map(([, name = ""]) => ({ name, text: text.trim() }));
+    const [, names = "", ...says] = line.split("|").slice(0, -1);
+    return [...names.matchAll(/`([^`]+)`/g)].map(([, name = ""]) => ({
+      name,
+      text: says.at(-1)?.trim() ?? "",
+    }));
   });
 }

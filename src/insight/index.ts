@@ -1,0 +1,2 @@
+export { insightBounds } from "./bounds.ts";
+export { type InsightLine, insightLine, readLine } from "./line.ts";

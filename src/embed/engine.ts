@@ -19,6 +19,7 @@ import { createController } from "./controller.ts";
 import { keepAwake, signal } from "./device.ts";
 import { createDraftOf } from "./draft-of.ts";
 import { drawingsIn } from "./drawings-in.ts";
+import { createDress } from "./dress-file.ts";
 import { createExclusive, meansOf } from "./exclusive.ts";
 import { storageKey } from "./first-options.ts";
 import { carriedIn } from "./fragment.ts";
@@ -76,6 +77,8 @@ export async function startEngine(
     host.getAttributeNames(),
   );
   for (const complaint of complaints) complain(complaint);
+  const dress = createDress(host);
+  const dressed = dress.bring();
   const store = stores.get(options.sessionName) ?? createLogStore(options.sessionName);
   stores.set(options.sessionName, store);
   const basket = baskets.get(options.sessionName) ?? createBasket(options.sessionName);
@@ -185,8 +188,13 @@ export async function startEngine(
   whenIdle(() => void scenarios.fetchAll().then(tellAllCame));
   // Somebody who comes back finds the turn whole.
   await later.waitFor((view as View | null)?.turn?.kind);
+  await dressed;
   help = createLiveHelp(host, options, { ...controller, view: () => view, texts });
-  const watched = [watchTab(controller, letGo), watchPage(() => markPage(host)), watchLinks(), help.stop];
+  const lookAtPage = () => {
+    markPage(host);
+    void dress.look();
+  };
+  const watched = [watchTab(controller, letGo), watchPage(lookAtPage), watchLinks(), help.stop, dress.stop];
   const stop = () => {
     later.stop();
     for (const stopWatching of watched) stopWatching();
@@ -209,6 +217,7 @@ export async function startEngine(
     },
     takeEarly,
     look,
+    wear: dress.wear,
     stop,
   };
   rehearseIn = (turn) => view && rehearse(turn, { ...running, view });

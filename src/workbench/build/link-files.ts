@@ -20,10 +20,11 @@ export const laterChunks = [
   "carry",
   "live",
   "live-screens",
+  "dress",
 ];
 
 /** Those that may come before the door has. */
-const beforeDoor = ["later-screens", "cut-open", "live", "live-screens"];
+const beforeDoor = ["later-screens", "cut-open", "live", "live-screens", "dress"];
 
 /** Stands in the script where the address of a chunk belongs, until it has its name. */
 export const placeOf = (chunk: string) => `chunk:${chunk}`;

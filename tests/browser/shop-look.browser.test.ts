@@ -1,0 +1,98 @@
+import { violationsOn } from "./axe.ts";
+import type { PanelPage } from "./panel-page.ts";
+import { expect, test } from "./panel-test.ts";
+
+/** Opens a page of a shop that has these rules; gives what the console warned of. */
+async function openIn(panel: PanelPage, rules: string): Promise<string[]> {
+  const warnings: string[] = [];
+  panel.page.on("console", (message) => message.type() === "warning" && warnings.push(message.text()));
+  await panel.page.route("**/place.css", (route) => route.fulfill({ body: rules, contentType: "text/css" }));
+  await panel.page.goto("no-panel.html");
+  await panel.page.evaluate(() =>
+    document.querySelector("#place")?.append(document.createElement("fridgeside-panel")),
+  );
+  await panel.seesTurn();
+  await panel.says();
+  return warnings;
+}
+
+const maroon = `fridgeside-panel {
+  --fridgeside-ground: #fff8f0; --fridgeside-card: white; --fridgeside-tint: hsl(25 60% 92%);
+  --fridgeside-text: #2a1218; --fridgeside-quiet-text: #5d4048; --fridgeside-edge: oklch(0.4 0.09 10);
+  --fridgeside-accent: #7a1f3d; --fridgeside-on-accent: #fff;
+  --fridgeside-font: Georgia, serif; --fridgeside-radius: 2px; --fridgeside-space: 14px;
+}`;
+
+test.describe("a shop's own look", () => {
+  test("is worn in its colours, its font, its corners and its gaps, and axe finds no fault with it", async ({
+    panel,
+    page,
+  }) => {
+    expect(await openIn(panel, maroon)).toEqual([]);
+    const region = panel.host.getByRole("region");
+    await expect(region).toHaveCSS("background-color", "rgb(255, 248, 240)");
+    await expect(region).toHaveCSS("color", "rgb(42, 18, 24)");
+    await expect(region).toHaveCSS("font-family", "Georgia, serif, sans-serif");
+    await expect(region).toHaveCSS("border-radius", "2px");
+    await expect(region.locator(".answers")).toHaveCSS("gap", "14px");
+    await expect(region.locator(".past > b").first()).toHaveCSS("background-color", "rgb(122, 31, 61)");
+    await expect(panel.button("Danger?").locator("svg")).toHaveCSS("color", "rgb(174, 34, 26)");
+    expect(await violationsOn(page, "maroon")).toEqual([]);
+  });
+
+  test("that can't be read is said once at the console, and the panel keeps its own", async ({
+    panel,
+    page,
+  }) => {
+    const warnings = await openIn(
+      panel,
+      ":root { --fridgeside-accent: #ffb3c6; --fridgeside-text: #777; --fridgeside-ground: #fff; }",
+    );
+    const region = panel.host.getByRole("region");
+    await expect(region).toHaveCSS("background-color", "rgb(241, 249, 253)");
+    await expect(region).toHaveCSS("color", "rgb(5, 38, 59)");
+    expect(warnings).toHaveLength(2);
+    expect(warnings[0]).toContain(
+      "--fridgeside-text (#777777) on --fridgeside-ground (#ffffff) has a contrast of 4.47:1",
+    );
+    expect(warnings[1]).toContain("--fridgeside-accent (#ffb3c6) on our ground (#f1f9fd)");
+    await panel.host.evaluate((host) => host.setAttribute("class", "again"));
+    await expect(region).toHaveCSS("color", "rgb(5, 38, 59)");
+    expect(warnings).toHaveLength(2);
+    expect(await violationsOn(page, "kept")).toEqual([]);
+  });
+
+  test("may have other colours in the dark", async ({ panel, page }) => {
+    const css =
+      "fridgeside-panel { --fridgeside-accent: light-dark(#7a1f3d, #ffb3c6); --fridgeside-on-accent: light-dark(#fff, #2a0010); }";
+    expect(await openIn(panel, css)).toEqual([]);
+    const said = panel.host.locator(".past > b").first();
+    await expect(said).toHaveCSS("background-color", "rgb(122, 31, 61)");
+    await panel.host.evaluate((host) => host.setAttribute("theme", "dark"));
+    await expect(said).toHaveCSS("background-color", "rgb(255, 179, 198)");
+    await expect(said).toHaveCSS("color", "rgb(42, 0, 16)");
+    expect(await violationsOn(page, "dark maroon")).toEqual([]);
+  });
+
+  for (const [name, value, wants] of [
+    ["accent", "blurple", "a colour that nothing shows through"],
+    ["ground", "#ffffff80", "a colour that nothing shows through"],
+    ["radius", "4em", "a length from 0px to 24px"],
+    ["radius", "round", "a length from 0px to 24px"],
+    ["space", "0", "a length from 4px to 20px"],
+    ["font", "12px/1 x; y", "the name of a font"],
+  ] as const) {
+    test(`${name}: ${value} is left with one sentence`, async ({ panel }) => {
+      const warnings = await openIn(panel, `fridgeside-panel { --fridgeside-${name}: ${value} }`);
+      expect(warnings).toEqual([expect.stringContaining(`--fridgeside-${name} must be ${wants}`)]);
+    });
+  }
+
+  test("brings a file of its own, which a shop that sets nothing never fetches", async ({ panel, page }) => {
+    const asked: string[] = [];
+    page.on("request", (request) => asked.push(new URL(request.url()).pathname));
+    await openIn(panel, "");
+    expect(asked.some((path) => path.includes("/parts/engine-"))).toBe(true);
+    expect(asked.filter((path) => path.includes("/parts/dress-"))).toEqual([]);
+  });
+});

@@ -96,3 +96,20 @@ test.describe("a shop's own look", () => {
     expect(asked.filter((path) => path.includes("/parts/dress-"))).toEqual([]);
   });
 });
+
+test.describe("a page's rules for parts of the panel", () => {
+  test("restyle a question and an answer", async ({ panel }) => {
+    await openIn(
+      panel,
+      "::part(question) { color: rgb(1, 2, 3) } fridgeside-panel::part(answer) { border-radius: 5px }",
+    );
+    await expect(panel.heading).toHaveCSS("color", "rgb(1, 2, 3)");
+    await expect(panel.host.locator(".answers > button").first()).toHaveCSS("border-radius", "5px");
+  });
+
+  test("can't take the way out of a danger away", async ({ panel }) => {
+    await openIn(panel, "::part(bar) { display: none; visibility: hidden; opacity: 0 }");
+    await expect(panel.button("Danger?")).toBeVisible();
+    await expect(panel.host.locator("header")).toHaveCSS("opacity", "1");
+  });
+});

@@ -1,7 +1,8 @@
 import { complain } from "../loading/index.ts";
 import { createFile } from "./later-file.ts";
 
-const getDress = createFile<typeof import("./dress.ts")>(
+/** What only shops with a look or words of their own fetch. */
+export const getDress = createFile<typeof import("./dress.ts")>(
   "dress",
   () => import("./dress.ts"),
   (file) => Boolean(file.dress),

@@ -9,6 +9,8 @@ import {
   tones,
 } from "./shop-colours.ts";
 
+export { ownWordsAt, putOwnWords } from "./own-words-at.ts";
+
 /** How far a shop may go, in px: rounder corners would cut into words, wider gaps push the answers off a phone's screen. */
 const lengths = {
   "--fridgeside-radius": { tone: "radius", least: 0, most: 24 },

@@ -88,9 +88,9 @@ export async function startEngine(
   const isBack = fragment !== null || store.read() !== null || store.readAside().length > 0;
   const door = isBack ? bringDoor() : null;
   door?.catch(() => null);
-  const compiled = await openData(options.flows, language, built, isCurrent);
+  const compiled = await openData(options, language, built, isCurrent);
   if (!compiled) return null;
-  const { guide, texts, scenarios, isFresh } = compiled;
+  const { guide, texts, scenarios, asides, isFresh } = compiled;
   const ownLookup = () => typeof (host as { lookup?: unknown }).lookup === "function";
   let isRefused = () => false;
   // A page may set its function before or after the panel has started.
@@ -174,7 +174,7 @@ export async function startEngine(
     now: localNow,
     keepAwake,
     signal,
-    words: () => bringWords(language, () => controller.journal()),
+    words: () => bringWords(language, () => controller.journal(), asides),
     said: () => saidIn(controller.journal(), texts),
     ...takingAlong({ controller, store, draft, guide, texts, load, turn: () => view?.turn?.turn ?? "" }),
     get live() {

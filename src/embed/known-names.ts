@@ -9,6 +9,7 @@ const known: readonly string[] = [
   "relay",
   "help-hours",
   "help-zone",
+  "words",
 ];
 
 /** Attributes that any tag may have, as far as pages set them on one like this. */

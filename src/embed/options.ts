@@ -30,6 +30,8 @@ export type Options = {
   /** When they can be asked, and in which time zone; null for always, and for the device's own. */
   helpHours: HelpHours | null;
   helpZone: string | null;
+  /** Where the shop's own words lie; null for ours. */
+  words: string | null;
 };
 
 /**
@@ -103,6 +105,7 @@ export function readOptions(
       relay: link("relay", "an address that starts with wss, without ? or #", toRelayAddress),
       helpHours,
       helpZone,
+      words: link("words"),
     },
   };
 }

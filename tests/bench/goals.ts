@@ -11,8 +11,8 @@ const goal = { firstFile: 12_000, firstCheck: 70_000, journey: 90_000, data: 40_
 /** What the script weighs at most as it is, so that nothing grows unseen while goals are not met. */
 export const budget = {
   firstFile: 14_865,
-  firstCheck: 78_135,
-  journey: 116_135,
+  firstCheck: 78_240,
+  journey: 116_260,
   journeyData: 51_215,
   words: 25_000,
   model: 68_000,

@@ -1,6 +1,7 @@
 import { violationsOn } from "./axe.ts";
 import type { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
+import { fieldOf, heardBy, say } from "./talk.ts";
 
 /** Opens a page of a shop that has these rules; gives what the console warned of. */
 async function openIn(panel: PanelPage, rules: string): Promise<string[]> {
@@ -111,5 +112,52 @@ test.describe("a page's rules for parts of the panel", () => {
     await openIn(panel, "::part(bar) { display: none; visibility: hidden; opacity: 0 }");
     await expect(panel.button("Danger?")).toBeVisible();
     await expect(panel.host.locator("header")).toHaveCSS("opacity", "1");
+  });
+});
+
+test.describe("a shop's own words", () => {
+  /** Opens a page whose panel takes its words from a file with this in it. */
+  async function openWith(panel: PanelPage, answer: { status?: number; body: string }): Promise<string[]> {
+    const warnings: string[] = [];
+    panel.page.on("console", (message) => message.type() === "warning" && warnings.push(message.text()));
+    await panel.page.route("**/words.json", (route) =>
+      route.fulfill({ contentType: "application/json", ...answer }),
+    );
+    await panel.page.goto("no-panel.html");
+    await panel.page.evaluate(() => {
+      const host = document.createElement("fridgeside-panel");
+      host.setAttribute("words", "words.json");
+      document.querySelector("#place")?.append(host);
+    });
+    await expect(fieldOf(panel)).toBeVisible();
+    return warnings;
+  }
+
+  test("greet, and answer what a visit costs, and what is wrong with them is said once", async ({
+    panel,
+  }) => {
+    const warnings = await openWith(panel, {
+      body: JSON.stringify({
+        "thread.hello": "Larder Lane here. What's wrong?",
+        "asides.cost-engineer.says": "Our engineer's visit costs £65.",
+        "ui.danger": "Trouble?",
+        "ui.menu": "<b>Rest</b>",
+      }),
+    });
+    await expect(panel.heading).toHaveText("Larder Lane here. What's wrong?");
+    await say(panel, "what does an engineer cost");
+    await expect(heardBy(panel).getByText("Our engineer's visit costs £65.")).toBeVisible();
+    await expect(panel.button("Danger?")).toBeVisible();
+    await expect(panel.button("More")).toBeVisible();
+    expect(warnings.sort()).toEqual([
+      expect.stringContaining('"ui.danger" keeps our words'),
+      expect.stringContaining('"ui.menu" keeps our words, because it has markup'),
+    ]);
+  });
+
+  test("that don't come leave ours", async ({ panel }) => {
+    const warnings = await openWith(panel, { status: 404, body: "" });
+    await expect(panel.heading).toHaveText(panel.text("thread.hello"));
+    expect(warnings).toEqual([expect.stringContaining("our words are used, because the server said 404")]);
   });
 });

@@ -4,20 +4,29 @@ import type { EngineData, OwnFlows, StartFile } from "../loading/index.ts";
 import { complain, createScenarioFiles, getForSomeShops, type ScenarioFiles } from "../loading/index.ts";
 import { nextTask } from "../loading/pace/index.ts";
 import { addScenario, createGuide, type Guide } from "../session/index.ts";
-import { createTexts, type GrowingTexts } from "../turn/index.ts";
+import { createTexts, type GrowingTexts, type Resource } from "../turn/index.ts";
+import type { Asides } from "../understanding/index.ts";
+import { getDress } from "./dress-file.ts";
 import { bringDoor } from "./open-door.ts";
+import type { Options } from "./options.ts";
 
 /** What sessions run on in one language. */
 export type Compiled = {
   guide: Guide;
   texts: GrowingTexts;
   scenarios: ScenarioFiles;
+  /** Side answers with the shop's own words in place of ours. */
+  asides: (ours: Asides) => Asides;
   /** Just made: what comes next is better done in another task. */
   isFresh: boolean;
 };
 
 /** What was made of one language's data and a shop's flows, piece by piece. A tag that is moved about finds it ready. */
-type Made = Partial<Omit<Compiled, "isFresh">> & { own?: Promise<OwnFlows | null>; data?: EngineData };
+type Made = Partial<Omit<Compiled, "isFresh">> & {
+  own?: Promise<OwnFlows | null>;
+  put?: Promise<PutWords>;
+  data?: EngineData;
+};
 const made = new Map<string, Made>();
 
 /**
@@ -25,12 +34,12 @@ const made = new Map<string, Made>();
  * @returns null where `isCurrent` says no meanwhile
  */
 export async function openData(
-  flows: string | null,
+  { flows, words }: Pick<Options, "flows" | "words">,
   language: string,
   built: StartFile,
   isCurrent: () => boolean,
 ): Promise<Compiled | null> {
-  const key = `${language} ${flows}`;
+  const key = `${language} ${flows} ${words}`;
   const pieces = made.get(key) ?? {};
   const isFresh = !pieces.guide;
   made.set(key, pieces);
@@ -39,6 +48,7 @@ export async function openData(
     return !isCurrent();
   };
   pieces.own ??= fetchOwn(flows, language, built);
+  pieces.put ??= fetchWords(words, language, () => made.delete(key));
   const own = await pieces.own;
   if (!pieces.data) {
     pieces.data = own?.start ?? { ...built, chart: restoreChart(built.chart) };
@@ -51,11 +61,18 @@ export async function openData(
     // The first of these wakes up the browser's language data, which takes a slow phone as long as all the texts.
     new Intl.ListFormat(language);
     if (await isOvertaken()) return null;
-    pieces.texts = createTexts(resources, language, flow);
+    const put = await pieces.put;
+    const ours = resources[language];
+    pieces.texts = createTexts(
+      { ...resources, ...(ours && { [language]: put(ours, "texts") }) },
+      language,
+      flow,
+    );
+    pieces.asides = (asides) => put({ asides }, "asides")["asides"] as Asides;
     if (await isOvertaken()) return null;
   }
   pieces.guide ??= createGuide(pieces.data);
-  const { texts, guide } = pieces;
+  const { texts, guide, asides = (ours) => ours } = pieces;
   for (const scenario of own?.scenarios ?? []) {
     if (guide.loaded.has(scenario.id)) continue;
     if (await isOvertaken()) return null;
@@ -66,7 +83,27 @@ export async function openData(
   const addresses = Object.fromEntries(Object.entries(files).map(([id, file]) => [id, beside(file)]));
   const get: typeof fetch = (address, settings) => fetch(address, settings);
   pieces.scenarios ??= createScenarioFiles(addresses, { guide, language, texts }, get);
-  return { guide, texts, scenarios: pieces.scenarios, isFresh };
+  return { guide, texts, asides, scenarios: pieces.scenarios, isFresh };
+}
+
+/** Puts a shop's own words in place of ours: in side answers, which come later, or in all other texts. */
+type PutWords = (ours: Resource, which: "asides" | "texts") => Resource;
+
+/** @param failed what did not come today is asked for at the next start */
+async function fetchWords(address: string | null, language: string, failed: () => void): Promise<PutWords> {
+  const file = address && (await getDress().catch(() => null));
+  if (!file) {
+    if (address)
+      complain('attribute "words": our words are used, because what checks yours could not be loaded.');
+    return (ours) => ours;
+  }
+  const words = await file.ownWordsAt(address, language, complain);
+  if (!words) failed();
+  const isAside = ([key]: [string, string]) => key.startsWith("asides.");
+  const [asides, others] = [true, false].map((wanted) =>
+    Object.fromEntries(Object.entries(words ?? {}).filter((entry) => isAside(entry) === wanted)),
+  );
+  return (ours, which) => file.putOwnWords(ours, (which === "asides" ? asides : others) ?? {}, complain);
 }
 
 /** A shop's own flows; null where there are none, or none that can be used. */

@@ -158,6 +158,7 @@ export class FridgesidePanel extends HTMLElement {
     const root = this.shadowRoot as ShadowRoot;
     const focused = this.#early.waiting ? "h2" : root.activeElement?.localName;
     root.adoptedStyleSheets = [...sheets, ...this.#sheets.slice(1)];
+    running.wear(root);
     // The engine came with a newer copy of this file, after a deploy.
     if (this.#paint !== engine.paint) {
       this.#paint(root, null);

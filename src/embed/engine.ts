@@ -20,6 +20,7 @@ import { createController } from "./controller.ts";
 import { keepAwake, signal } from "./device.ts";
 import { createDraftOf } from "./draft-of.ts";
 import { drawingsIn } from "./drawings-in.ts";
+import { createDress } from "./dress-file.ts";
 import { createExclusive, meansOf } from "./exclusive.ts";
 import { storageKey } from "./first-options.ts";
 import { carriedIn } from "./fragment.ts";
@@ -78,6 +79,8 @@ export async function startEngine(
     host.getAttributeNames(),
   );
   for (const complaint of complaints) complain(complaint);
+  const dress = createDress(host);
+  const dressed = dress.bring();
   const store = stores.get(options.sessionName) ?? createLogStore(options.sessionName);
   stores.set(options.sessionName, store);
   const basket = baskets.get(options.sessionName) ?? createBasket(options.sessionName);
@@ -87,9 +90,9 @@ export async function startEngine(
   const isBack = fragment !== null || store.read() !== null || store.readAside().length > 0;
   const door = isBack ? bringDoor() : null;
   door?.catch(() => null);
-  const compiled = await openData(options.flows, language, built, isCurrent);
+  const compiled = await openData(options, language, built, isCurrent);
   if (!compiled) return null;
-  const { guide, texts, scenarios, isFresh } = compiled;
+  const { guide, texts, scenarios, asides, isFresh } = compiled;
   const ownLookup = () => typeof (host as { lookup?: unknown }).lookup === "function";
   let isRefused = () => false;
   // A page may set its function before or after the panel has started.
@@ -179,7 +182,7 @@ export async function startEngine(
     now: localNow,
     keepAwake,
     signal,
-    words: () => bringWords(language, () => controller.journal()),
+    words: () => bringWords(language, () => controller.journal(), asides),
     said: () => saidIn(controller.journal(), texts),
     ...takingAlong({ controller, store, draft, guide, texts, load, turn: () => view?.turn?.turn ?? "" }),
     get live() {
@@ -193,8 +196,13 @@ export async function startEngine(
   whenIdle(() => void scenarios.fetchAll().then(tellAllCame));
   // Somebody who comes back finds the turn whole.
   await later.waitFor((view as View | null)?.turn?.kind);
+  await dressed;
   help = createLiveHelp(host, options, { ...controller, view: () => view, texts });
-  const watched = [watchTab(controller, letGo), watchPage(() => markPage(host)), watchLinks(), help.stop];
+  const lookAtPage = () => {
+    markPage(host);
+    void dress.look();
+  };
+  const watched = [watchTab(controller, letGo), watchPage(lookAtPage), watchLinks(), help.stop, dress.stop];
   watched.push(watchLeaving(teller), watchConsent(host, options.insight, teller));
   const stop = () => {
     later.stop();
@@ -218,6 +226,7 @@ export async function startEngine(
     },
     takeEarly,
     look,
+    wear: dress.wear,
     stop,
   };
   rehearseIn = (turn) => view && rehearse(turn, { ...running, view });

@@ -1,5 +1,5 @@
+import type { FridgesideEventName, FridgesideEvents } from "../insight/index.ts";
 import type { Entry, Journal } from "../session/index.ts";
-import type { FridgesideEventName, FridgesideEvents } from "./events.ts";
 
 /** Something that the page is told. */
 export type Happening = {

@@ -1,7 +1,7 @@
 import { codeText } from "../catalogue/index.ts";
+import type { FridgesideEventName, FridgesideEvents } from "../insight/index.ts";
 import { type InsightLine, insightBounds } from "../insight/index.ts";
 import type { LogEvent, Session } from "../session/index.ts";
-import type { FridgesideEventName, FridgesideEvents } from "./events.ts";
 import { type Hears, scenarioOf } from "./teller.ts";
 
 /** What a browser sends with; each may be missing, throw or fail. */

@@ -11,6 +11,7 @@ const known: readonly string[] = [
   "help-zone",
   "insight",
   "consent",
+  "words",
 ];
 
 /** Attributes that any tag may have, as far as pages set them on one like this. */

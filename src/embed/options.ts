@@ -32,6 +32,8 @@ export type Options = {
   helpZone: string | null;
   /** Where anonymous outcomes go once somebody has agreed to that; null for nowhere. */
   insight: string | null;
+  /** Where the shop's own words lie; null for ours. */
+  words: string | null;
 };
 
 /**
@@ -110,6 +112,7 @@ export function readOptions(
         "an address of the page's own site or one that starts with https, without #",
         toCollectAddress,
       ),
+      words: link("words"),
     },
   };
 }

@@ -1,4 +1,4 @@
-import type { FridgesideEventName, FridgesideEvents } from "./events.ts";
+import type { FridgesideEventName, FridgesideEvents } from "../insight/index.ts";
 
 /** Dispatches an event that bubbles out of the shadow root. */
 export function tellPage<Name extends FridgesideEventName>(

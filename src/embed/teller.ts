@@ -1,7 +1,7 @@
 import { normaliseCode } from "../catalogue/index.ts";
+import type { FridgesideEventName, FridgesideEvents } from "../insight/index.ts";
 import { type Entry, type Journal, memoryOf, metaOf, type Session } from "../session/index.ts";
 import { type FoundModel, type FoundPart, machineTurn, type Turn } from "../turn/index.ts";
-import type { FridgesideEventName, FridgesideEvents } from "./events.ts";
 import { happeningsOf } from "./happenings.ts";
 import { tellPage } from "./tell-page.ts";
 

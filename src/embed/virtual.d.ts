@@ -31,7 +31,7 @@ declare module "virtual:later" {
   export function chunkAddress(
     chunk:
       | ("door" | "later-screens" | "shop" | "photo" | "words" | "cut-open" | "carry")
-      | ("live" | "live-screens" | "insight"),
+      | ("live" | "live-screens" | "insight" | "dress"),
   ): string;
   /** Where a drawing lies in a language. */
   export function drawingAddress(id: string, language: string): string;

@@ -1,5 +1,6 @@
 import { type Journal, standingOf } from "../session/index.ts";
 import type { Words } from "../turn/index.ts";
+import type { Asides } from "../understanding/index.ts";
 import { createFile } from "./later-file.ts";
 import type { OpenedWords } from "./words.ts";
 
@@ -12,13 +13,20 @@ const getWords = createFile<typeof import("./words.ts")>(
 /** By language; what did not come is asked for again. */
 const opened = new Map<string, Promise<OpenedWords>>();
 
-/** Brings what understands sentences of a language. Rejects where it does not come. */
-export async function bringWords(language: string, journal: () => Journal): Promise<Words> {
+/**
+ * Brings what understands sentences of a language. Rejects where it does not come.
+ * @param own side answers as the shop has them
+ */
+export async function bringWords(
+  language: string,
+  journal: () => Journal,
+  own: (ours: Asides) => Asides,
+): Promise<Words> {
   const coming = opened.get(language) ?? getWords().then((file) => file.openWords(language));
   opened.set(language, coming);
   coming.catch(() => opened.delete(language));
   const words = await coming;
-  return { ...words, aside: (entry, about) => words.aside(entry, about, answeredIn(journal())) };
+  return { ...words, aside: (entry, about) => words.aside(entry, about, answeredIn(journal()), own) };
 }
 
 function answeredIn(journal: Journal): Set<string> {

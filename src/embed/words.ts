@@ -16,7 +16,12 @@ type WordsFile = { model: ModelData; asides: Asides; said: Said; tank: string };
 
 /** `answered` has what was answered so far, each as `turn.answer`. */
 export type OpenedWords = Omit<Words, "aside"> & {
-  aside(entry: string, about: AsideAbout | undefined, answered: ReadonlySet<string>): Aside | null;
+  aside(
+    entry: string,
+    about: AsideAbout | undefined,
+    answered: ReadonlySet<string>,
+    own: (ours: Asides) => Asides,
+  ): Aside | null;
 };
 
 /** Fetches the model of a language and makes it ready; what is typed never leaves the device. @throws where it cannot be */
@@ -28,7 +33,8 @@ export async function openWords(language: string): Promise<OpenedWords> {
   return {
     understand: (sentence, context) => understand(model, sentence, context),
     codesIn,
-    aside: (entry, about, answered) => asideOf(asides, entry, { ...about, hasTank: answered.has(tank) }),
+    aside: (entry, about, answered, own) =>
+      asideOf(own(asides), entry, { ...about, hasTank: answered.has(tank) }),
     said: ({ turn, answer }) => {
       const { title = "", answers = {} } = said[turn] ?? {};
       const text = answers[answer];

@@ -1,5 +1,5 @@
 /** What a shop's own script imports: the tag's types, and a way to load the panel from where `fridgeside build` wrote it. */
 
-export type { FridgesideEventMap, FridgesideEventName, FridgesideEvents } from "../embed/events.ts";
+export type { FridgesideEventName, FridgesideEvents } from "../insight/index.ts";
 export { loadPanel, type PanelHome } from "./load-panel.ts";
-export type { PanelAttributes, PanelElement } from "./tag.ts";
+export type { FridgesideEventMap, PanelAttributes, PanelElement } from "./tag.ts";

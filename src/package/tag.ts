@@ -1,4 +1,7 @@
-import type { FridgesideEventMap } from "../embed/events.ts";
+import type { FridgesideEventName, FridgesideEvents } from "../insight/index.ts";
+
+/** The events by name, as `addEventListener` hands them on. */
+export type FridgesideEventMap = { [Name in FridgesideEventName]: CustomEvent<FridgesideEvents[Name]> };
 
 /**
  * What the tag takes, as a page writes it; README has each attribute's meaning. A value that can't be used is ignored,
@@ -20,6 +23,7 @@ export type PanelAttributes = {
   relay?: string;
   "help-hours"?: string;
   "help-zone"?: string;
+  words?: string;
   insight?: string;
   consent?: "yes" | "no";
 };
@@ -46,6 +50,7 @@ export interface PanelElement extends HTMLElement {
 }
 
 declare global {
+  interface HTMLElementEventMap extends FridgesideEventMap {}
   interface HTMLElementTagNameMap {
     "fridgeside-panel": PanelElement;
   }

@@ -193,8 +193,8 @@ export const arrows: Record<string, Arrow> = {
     because: "it says in another form what a page says, and knows nothing else",
   },
   package: {
-    to: ["catalogue", "embed", "workbench/build", "workbench/play"],
-    because: "it is what others import: a way in and, of the embed, types alone",
+    to: ["catalogue", "insight", "workbench/build", "workbench/play"],
+    because: "it is what others import: a way in, and nothing of its own",
   },
   cli: {
     to: [

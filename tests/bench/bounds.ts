@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { bounds as catalogue } from "../../src/catalogue/index.ts";
 import { relayBounds } from "../../src/cobrowse/protocol/index.ts";
 import { draftBounds } from "../../src/embed/drafts.ts";
+import { wordsBounds } from "../../src/embed/own-words.ts";
 import { flowBounds } from "../../src/guide/index.ts";
 import { insightBounds } from "../../src/insight/index.ts";
 import { readingBounds } from "../../src/instruments/index.ts";
@@ -15,6 +16,7 @@ const doors: [door: string, file: string, bounds: Record<string, number>][] = [
   ["a journal, a pack, a typed text", "src/session/bounds.ts", session],
   ["a turn that is half done", "src/embed/drafts.ts", draftBounds],
   ["a line of outcomes", "src/insight/bounds.ts", insightBounds],
+  ["a shop's own words", "src/embed/own-words.ts", wordsBounds],
   ["the relay", "src/cobrowse/protocol/bounds.ts", relayBounds],
 ];
 

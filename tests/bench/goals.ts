@@ -10,10 +10,10 @@ const goal = { firstFile: 12_000, firstCheck: 70_000, journey: 90_000, data: 40_
 
 /** What the script weighs at most as it is, so that nothing grows unseen while goals are not met. */
 export const budget = {
-  firstFile: 14_845,
-  firstCheck: 79_100,
-  journey: 117_100,
-  journeyData: 51_110,
+  firstFile: 14_865,
+  firstCheck: 80_140,
+  journey: 118_120,
+  journeyData: 51_215,
   words: 25_000,
   model: 68_000,
   desk: 118_500,

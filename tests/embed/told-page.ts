@@ -1,6 +1,6 @@
-import type { FridgesideEventName } from "../../src/embed/events.ts";
 import type { Surroundings } from "../../src/embed/surroundings.ts";
 import { createTeller, type Hears } from "../../src/embed/teller.ts";
+import type { FridgesideEventName } from "../../src/insight/index.ts";
 import { metaOf } from "../../src/session/index.ts";
 import { endingOf } from "../../src/turn/index.ts";
 import { type createMemory, open } from "./open-controller.ts";

@@ -101,7 +101,7 @@ describe("the packed package", () => {
     const typed = /PanelAttributes = {([^}]*)}/.exec(types)?.[1] ?? "";
     const names = [...typed.matchAll(/^ {2}"?([\w-]+)"?\?:/gm)].map(([, name]) => name);
     expect(declared.attributes.map(({ name }: { name: string }) => name).sort()).toEqual(names.sort());
-    const told = readFileSync(join(root, "src/embed/events.ts"), "utf8");
+    const told = readFileSync(join(root, "src/insight/events.ts"), "utf8");
     const events = [...told.matchAll(/^ {2}"(fridgeside-[\w-]+)":/gm)].map(([, name]) => name);
     expect(declared.events.map(({ name }: { name: string }) => name).sort()).toEqual(events.sort());
     expect(

@@ -21,6 +21,7 @@ export class Answers extends Component<Props, { given: string }> {
           <button
             key={id}
             type="button"
+            part="answer"
             class={`${role === "own" ? "own" : "quiet"} ${(busy && given === id) || taken === id ? "given" : ""}`}
             // Not `disabled`: that would throw the focus of a keyboard away.
             aria-disabled={busy && !isUrgent?.(id)}

@@ -79,6 +79,7 @@ export class Panel extends Component<PanelProps> {
     return (
       <section
         {...this.#guard}
+        part="panel"
         class={`panel ${this.#isUsed ? "used" : ""}`}
         lang={texts("ui.locale")}
         dir={texts("ui.direction") as "ltr"}
@@ -106,7 +107,7 @@ export class Panel extends Component<PanelProps> {
                     <Alert />
                   </p>
                 ))}
-              <h2 ref={this.#tap.heading} tabIndex={-1}>
+              <h2 ref={this.#tap.heading} part="question" tabIndex={-1}>
                 {turn.heading}
               </h2>
               {Before && Picture && <Before turn={turn} texts={texts} picture={Picture} />}

@@ -40,7 +40,7 @@ export class Top extends Component<Props, { asking: Way | "menu" | null }> {
       },
     });
     return (
-      <header>
+      <header part="bar">
         <svg class="logo" viewBox="0 0 24 24" aria-hidden="true">
           <path fill="#1c98d4" d="m12 1 10 5.5v11L12 23 2 17.5v-11z" />
           <path fill="#9de2fb" d="m12 1 10 5.5L12 12 2 6.5z" />

@@ -130,6 +130,7 @@ export class Composer extends Component<ComposerProps, State> {
     return (
       <form
         class="composer"
+        part="field"
         ref={(form) => {
           this.#form = form;
         }}

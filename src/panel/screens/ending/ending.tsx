@@ -31,7 +31,7 @@ export function EndingScreen(props: ScreenProps) {
   return (
     <>
       {ending.back[0] && (
-        <div class="card back">
+        <div part="ending" class="card back">
           <h3>{texts("part.last-steps")}</h3>
           <ol class="how">
             {ending.back.map((step) => (
@@ -54,7 +54,7 @@ export function EndingScreen(props: ScreenProps) {
       {part && <PartCard {...props} wanted={part} />}
       {outcome === "later" && <WaitScreen {...props} />}
       {ending.who && (
-        <div class="card who">
+        <div part="ending" class="card who">
           <h3>{texts("part.who")}</h3>
           <p>{ending.who}</p>
           {outcome === "professional" && <ShopHelp services={services} texts={texts} />}
@@ -90,7 +90,7 @@ function Likely({ ending, texts }: { ending: Ending; texts: Texts }) {
   const { likely } = ending;
   if (!likely[0]) return null;
   return (
-    <div class="card likely">
+    <div part="ending" class="card likely">
       <h3>{texts(likelyHead(ending))}</h3>
       <ol>
         {likely.map(({ causeId, cause, part }) => (

@@ -28,7 +28,7 @@ export function PartCard({ wanted, turn, actions, busy, services, texts, picture
     ...(serial && { serial }),
   };
   return (
-    <section class="part-card">
+    <section part="ending" class="part-card">
       <p class="claim">{texts(`part.claim-${wanted.claim}`)}</p>
       <h3>{name}</h3>
       {/* Where it sits; a picture of the product comes with the shop's offer. */}

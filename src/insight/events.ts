@@ -1,5 +1,5 @@
 /*
- * What the panel tells the page, for the shop's own analytics. Types alone: a package can export this file as it is.
+ * What the panel tells the page, for the shop's own analytics. Types alone: the package exports them.
  * Every event leaves from the tag, bubbles and is composed. None has what anybody typed.
  */
 
@@ -61,10 +61,3 @@ export type FridgesideEvents = {
 };
 
 export type FridgesideEventName = keyof FridgesideEvents;
-
-/** The events by name, as `addEventListener` hands them on. */
-export type FridgesideEventMap = { [Name in FridgesideEventName]: CustomEvent<FridgesideEvents[Name]> };
-
-declare global {
-  interface HTMLElementEventMap extends FridgesideEventMap {}
-}

@@ -164,3 +164,19 @@ describe("a feed in a shop's own columns", () => {
     expect((await run("inspect", feed)).lines).toEqual(["This feed is empty"]);
   });
 });
+
+describe("the page about such feeds", () => {
+  const page = readFileSync("demo/docs/feeds.md", "utf8");
+
+  test("shows what the commands print, and the mapping that they write", async () => {
+    const sample = "demo/feeds/shop.csv";
+    const looked = await run("inspect", sample, "--base", "https://larder.example", "--write", mapping);
+    expect(page).toContain(looked.lines.slice(0, -1).join("\n"));
+    expect(page).toContain(readFileSync(mapping, "utf8"));
+    const built = await run("build", sample, "--mapping", mapping, "--out", out);
+    const figures = built.lines.filter((line) => /rows read|\d models,/.test(line));
+    expect(figures).toHaveLength(2);
+    expect(page).toContain(figures.join("\n"));
+    expect(page).toContain(readFileSync(sample, "utf8"));
+  });
+});

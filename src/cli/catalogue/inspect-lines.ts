@@ -10,23 +10,32 @@ const mostKinds = 40;
 /** What a shop's feed seems to be, as lines. */
 export function inspectLines(shop: ReadShop, { guess, understood, fitments, shown }: Inspection): string[] {
   const [first, second] = shop.encodings;
-  const { mapping, split } = guess;
+  const { mapping } = guess;
   return [
     ...fileLines(shop.parts, guess.parts, first),
     ...(shop.fitments && guess.fitments ? fileLines(shop.fitments, guess.fitments, second) : []),
-    "signs" in split ? `Models: ${split.why}` : `Models: unclear. ${split.unsure}`,
+    splitLine(guess),
     ...(mapping.decimal ? [`Prices: with a decimal ${mapping.decimal}`] : []),
     ...kindLines(guess.kinds),
     ...(shown.length > 0 ? ["The first rows, as they are understood:"] : []),
     ...shown.map(({ line, part, models, count }) => {
       const more = count > models.length ? `, … (${count})` : "";
       const price = `${part.price} ${part.currency}`;
-      return `  line ${line}: ${part.number}, ${part.kind}, "${part.name}", ${price}, ${part.stock || "in-stock"}; fits ${models.join(", ")}${more}`;
+      return `  line ${line}: ${part.number}, ${part.kind}, "${part.name}", ${price}, ${stockOf(part.stock)}; fits ${models.join(", ")}${more}`;
     }),
     ...(understood ? [...understoodLines(understood), counted(fitments, "fitment")] : []),
     ...guess.needs.map((need) => `Before it can be built: ${need}`),
   ];
 }
+
+function splitLine({ mapping: { modelsSplit = "" }, split }: Inspection["guess"]): string {
+  const why = "signs" in split ? split.why : split.unsure;
+  if (modelsSplit === "") return `Models: it is unclear what parts them. ${why}`;
+  if (modelsSplit === "none") return `Models: one in each cell (${why})`;
+  return `Models: parted by ${modelsSplit} (${why})`;
+}
+
+const stockOf = (stock: string) => (/^-?\d/.test(stock) ? `stock ${stock}` : stock || "in-stock");
 
 function fileLines(
   { format, mark, rows, bad }: Table,

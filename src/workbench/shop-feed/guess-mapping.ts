@@ -1,4 +1,4 @@
-import type { ColumnName } from "../feed/index.ts";
+import { type ColumnName, columnNames } from "../feed/index.ts";
 import { cellsOf } from "./contents.ts";
 import { guessKinds, type KindGuess, kindsOf } from "./guess-kinds.ts";
 import { fitmentColumns, guessColumns, type LeftColumn, type Taken } from "./headings.ts";
@@ -81,8 +81,9 @@ export function guessMapping({ parts, fitments }: ShopTables, said: Said, kinds:
 /** Where a second file says what fits, that is no business of the first. */
 function fileMapping({ mark }: Table, taken: readonly Taken[], isOfParts: boolean): FileMapping {
   const others = isOfParts ? ["model", "brand", "machine", "variant", "serial-from", "serial-to"] : [];
+  const own = new Map(taken.map(({ column, heading }) => [column, heading]));
   const columns = Object.fromEntries(
-    taken.filter(({ column }) => !others.includes(column)).map(({ column, heading }) => [column, heading]),
+    columnNames.flatMap((name) => (own.has(name) && !others.includes(name) ? [[name, own.get(name)]] : [])),
   );
   const delimiter = [",", ";", "\t", "|"].find((one) => one === mark) as FileMapping["delimiter"];
   return { columns, ...(delimiter ? { delimiter } : {}) };

@@ -54,7 +54,9 @@ export function guessColumns(
   }
   const used = new Set([...taken.values()].map(({ at }) => at));
   return {
-    taken: [...taken].map(([column, { at, why }]) => ({ column, heading: table.headings[at] ?? "", why })),
+    taken: [...taken]
+      .sort(([, a], [, b]) => a.at - b.at)
+      .map(([column, { at, why }]) => ({ column, heading: table.headings[at] ?? "", why })),
     left: table.headings.flatMap((heading, at) =>
       used.has(at) || heading === "" ? [] : [{ heading, why: why.get(at) ?? whyLeft(heading, wanted) }],
     ),

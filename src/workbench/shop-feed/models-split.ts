@@ -52,13 +52,12 @@ export function findSplit(cells: readonly string[]): Split {
   const run = findRun(tokens);
   if (run) return { unsure: `"${run}" may be several models with blanks between.` };
   const slashed = tokens.filter((token) => token.includes("/"));
-  const why =
-    strong.length > 0 ? `it stands between codes: ${saySplit(strong)}` : "one model stands in each cell";
+  const why = strong.length > 0 ? "it stands between codes" : "one model stands in each cell";
   if (slashed.length === 0) return { signs: strong, why };
   const judged = judgeSlash(tokens, slashed, strong.length > 0);
   if ("unsure" in judged) return judged;
   return judged.parts
-    ? { signs: [...strong, "/"], why: `${judged.why}: ${saySplit([...strong, "/"])}` }
+    ? { signs: [...strong, "/"], why: judged.why }
     : { signs: strong, why: `${why}; ${judged.why}` };
 }
 

@@ -41,17 +41,30 @@ function readCsvTable(text: string, given?: string): Table {
       row(fields, at) {
         if (headings === null) headings = fields.map((field) => field.trim());
         else if (fields.some((field) => field.trim() !== ""))
-          rows.push({ line: at.line + skipped, cells: fields.map(decodeHTMLStrict) });
+          rows.push({ line: at.line + skipped, cells: fields.map(decodeCell) });
         checkRows(rows.length);
       },
       problem: ({ line, message }) => bad.push({ line: line + skipped, message }),
     },
     mark,
   );
-  reader.push(skipped ? start.slice(start.indexOf("\n") + 1) : start);
+  const body = skipped ? start.slice(start.indexOf("\n") + 1) : start;
+  reader.push(mark === ";" ? hideEntityEnds(body) : body);
   reader.end();
   return { format: "csv", mark, headings: headings ?? [], rows, bad };
 }
+
+/** Stands for the semicolon of an entity, where a semicolon parts fields; no text has this character of private use. */
+const entityEnd = "\uE000";
+
+function hideEntityEnds(text: string): string {
+  return text.replace(/&(?:#\d{1,7}|#x[\da-f]{1,6}|[a-z][a-z\d]{1,30});/gi, (entity) =>
+    decodeHTMLStrict(entity) === entity ? entity : `${entity.slice(0, -1)}${entityEnd}`,
+  );
+}
+
+const decodeCell = (cell: string) =>
+  cell.includes("&") ? decodeHTMLStrict(cell.replaceAll(entityEnd, ";")) : cell;
 
 /** @throws UnusableFeed where a feed has too many rows */
 export function checkRows(count: number): void {

@@ -169,7 +169,7 @@ export const arrows: Record<string, Arrow> = {
     because: "it lays out what a feed has given for those who look it up",
   },
   "workbench/shop-feed": {
-    to: ["catalogue", "workbench/feed"],
+    to: ["catalogue", "condition", "workbench/feed"],
     because: "it makes a shop's own columns ours, and hands them to who reads ours",
   },
   "workbench/own-files": { to: [], because: "it writes files for any command, whatever they are" },

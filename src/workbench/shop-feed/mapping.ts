@@ -1,14 +1,10 @@
 import * as z from "zod/mini";
+import { recordOf } from "../../condition/index.ts";
 import { type ColumnName, columnNames, UnusableFeed } from "../feed/index.ts";
 import { shopFeedBounds } from "./bounds.ts";
 
 const label = z.string().check(z.maxLength(shopFeedBounds.label));
-const words = <Value extends z.ZodMiniType>(value: Value) =>
-  z.record(label, value).check(
-    z.refine((record) => Object.keys(record as object).length <= shopFeedBounds.kinds, {
-      error: `more than ${shopFeedBounds.kinds} entries`,
-    }),
-  );
+const words = <Value extends z.ZodMiniType>(value: Value) => recordOf(label, value, shopFeedBounds.kinds);
 
 const byColumn = Object.fromEntries(columnNames.map((name) => [name, z.optional(label)]));
 

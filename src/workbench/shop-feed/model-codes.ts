@@ -24,6 +24,8 @@ export function faultOfModel(piece: string): string | null {
   if (!/\d/.test(piece)) return "This is no model code: it has no digit.";
   if (hasWords(piece) || /[()<>:=+&]/.test(piece))
     return "This is no model code: it has words or marks in it.";
+  // Most codes are plain signs, and a feed may name millions: only the others need a closer look.
+  if (piece.length <= longestCode && /^[A-Z\d][A-Z\d ./-]*$/i.test(piece)) return null;
   const read = normaliseCode(piece);
   if (read.kind === "unreadable" || piece.length > 80)
     return `This is no model code: it is longer than ${longestCode} signs.`;

@@ -98,9 +98,12 @@ export function readShopPart(
   };
 }
 
-const currencySigns: Record<string, string> = { "€": "EUR", "£": "GBP" };
+const currencySigns = new Map([
+  ["€", "EUR"],
+  ["£", "GBP"],
+]);
 
-const readCurrency = (written: string) => currencySigns[written] ?? written.toUpperCase();
+const readCurrency = (written: string) => currencySigns.get(written) ?? written.toUpperCase();
 
 /** Some shops put all pictures of a part into one cell. */
 const firstLink = (cell: string) => cell.split(/[\s|]|[,;](?=\s|https?:)/)[0] ?? "";

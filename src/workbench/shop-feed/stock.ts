@@ -17,8 +17,8 @@ for (const { stock } of allWords)
 export function readStock(written: string, own: Readonly<Record<string, Stock>> = {}): string | null {
   const cell = written.trim();
   if (cell === "") return "";
-  const said = own[cell] ?? own[cell.toLowerCase()];
-  if (said) return said;
+  const said = [cell, cell.toLowerCase()].find((word) => Object.hasOwn(own, word));
+  if (said !== undefined) return own[said] ?? null;
   const count = /^[>~]?\s*(-?\d{1,9})([.,]0+)?\s*\+?(\s*(pcs?|pieces?|units?|stk|stück|st|x)\.?)?$/iu.exec(
     cell,
   )?.[1];

@@ -63,9 +63,12 @@ describe("a cell of stock", () => {
     expect(readStock(written)).toBe(stock);
   });
 
-  test.each(["2 weeks", "ask us", "3-5 days"])("promises nothing where it is unknown: %s", (written) => {
-    expect(readStock(written)).toBeNull();
-  });
+  test.each(["2 weeks", "ask us", "3-5 days", "constructor"])(
+    "promises nothing where it is unknown: %s",
+    (written) => {
+      expect(readStock(written)).toBeNull();
+    },
+  );
 
   test("may be a word of the shop's own", () => {
     expect(readStock("2 weeks", { "2 weeks": "out-of-stock" })).toBe("out-of-stock");

@@ -7,10 +7,12 @@ import { flowBounds } from "../../src/guide/index.ts";
 import { insightBounds } from "../../src/insight/index.ts";
 import { readingBounds } from "../../src/instruments/index.ts";
 import { bounds as session } from "../../src/session/index.ts";
+import { shopFeedBounds } from "../../src/workbench/shop-feed/index.ts";
 
 /** The bounds of each door by the file that has them; a bound's reason is the comment before it. */
 const doors: [door: string, file: string, bounds: Record<string, number>][] = [
   ["a shop's catalogue", "src/catalogue/bounds.ts", catalogue],
+  ["a shop's own feed", "src/workbench/shop-feed/bounds.ts", shopFeedBounds],
   ["flows, at the workbench and packed", "src/condition/bounds.ts", flowBounds],
   ["a reading", "src/instruments/bounds.ts", readingBounds],
   ["a journal, a pack, a typed text", "src/session/bounds.ts", session],

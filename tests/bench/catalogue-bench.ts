@@ -4,6 +4,10 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import { demoCodes } from "../../demo/generate/feed/index.ts";
+import { readTrade } from "../../src/cli/catalogue/trade.ts";
+import { ownFlows } from "../../src/workbench/build/index.ts";
+import { accuracyOf } from "../workbench/shop-feed/accuracy.ts";
+import { shopShape } from "../workbench/shop-feed/shop-shape.ts";
 import { commandLine, demoGenerator, runScript, type Took } from "./catalogue/child.ts";
 import { filesOf, sizeOfAll } from "./catalogue/folder.ts";
 import { type Built, openBuilt } from "./catalogue/lookups.ts";
@@ -47,6 +51,7 @@ export async function benchCatalogue(args: string[], chromium: string): Promise<
     },
   });
   const [models, seed] = [Number(values.models), Number(values.seed)];
+  reportShopFeed();
   const folder = mkdtempSync(join(tmpdir(), "fridgeside-catalogue-"));
   try {
     for (const dense of [false, true]) {
@@ -57,6 +62,18 @@ export async function benchCatalogue(args: string[], chromium: string): Promise<
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
+}
+
+/** How much of a feed in a shop's own columns ends in the catalogue. */
+function reportShopFeed(): void {
+  const shape = shopShape();
+  title(`A feed as shops have it, ${shape.rows} rows, by the mapping that inspect finds`);
+  const { truth, found, wrong, understood } = accuracyOf(shape, readTrade(ownFlows).kinds);
+  console.log(
+    `${found} of ${truth} true fitments (${((100 * found) / truth).toFixed(2)} %), ${wrong.length} wrong ones`,
+  );
+  for (const { of, count, message } of understood.parts.losses)
+    if (of !== "note") console.log(`${count} ${of}s left out: ${message}`);
 }
 
 async function benchFeed(feed: Feed, folder: string, chromium: string): Promise<void> {

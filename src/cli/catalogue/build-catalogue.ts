@@ -1,5 +1,6 @@
 import {
   type Collected,
+  type CollectedFeed,
   type CollectOptions,
   countMissingKinds,
   createCollector,
@@ -8,7 +9,9 @@ import {
   UnusableFeed,
 } from "../../workbench/feed/index.ts";
 import { type FileTools, reasonOf } from "../../workbench/own-files/index.ts";
+import { collectShopFeed, type Understood } from "../../workbench/shop-feed/index.ts";
 import { readChunks } from "./read-chunks.ts";
+import { mappingOf, readShop, type ShopFeed } from "./shop-files.ts";
 import { type LaidOut, type Switched, switchCatalogue } from "./switch-catalogue.ts";
 
 export type BuildOptions = {
@@ -19,6 +22,8 @@ export type BuildOptions = {
   /** Kinds of parts that a session may end with. */
   kinds: readonly string[];
   collect: CollectOptions;
+  /** For a feed in the shop's own columns: how it is read. Without it the feed has ours. */
+  shop?: ShopFeed;
 };
 
 /** All that a build needs from outside. */
@@ -46,6 +51,10 @@ export type BuildReport = {
   missingKinds: Record<string, number>;
   ignored: readonly string[];
   problems: { total: number; counts: Record<string, number>; first: readonly FeedProblem[] };
+  /** Of a feed in the shop's own columns, how many rows could be used, and why the others could not. */
+  understood?: Understood;
+  /** What to do about a feed that has other columns than ours. */
+  hint?: string;
   /** Seconds for reading and collecting, and for all. */
   readSeconds: number;
   seconds: number;
@@ -75,8 +84,9 @@ function fill(report: BuildReport, options: BuildOptions, tools: BuildTools, sta
   const collected = collect(report, options, tools);
   report.readSeconds = (tools.now() - start) / 1000;
   if (typeof collected === "string") return collected;
-  if (options.isStrict && report.problems.total > 0)
-    return `The feed has ${counted(report.problems.total, "problem")}, and --strict takes none`;
+  const problems = report.problems.total + lossesOf(report);
+  if (options.isStrict && problems > 0)
+    return `The feed has ${counted(problems, "problem")}, and --strict takes none`;
   if (collected.models.length === 0) return "The feed has no row that can be used";
   try {
     const { manifest, files } = tools.layOut(collected);
@@ -96,16 +106,23 @@ function* showing<File>(files: Iterable<File>, tools: BuildTools): Generator<Fil
   }
 }
 
+function lossesOf({ understood }: BuildReport): number {
+  const all = [...(understood?.parts.losses ?? []), ...(understood?.fitments?.losses ?? [])];
+  return all.reduce((sum, { count }) => sum + count, 0);
+}
+
 function collect(report: BuildReport, options: BuildOptions, tools: BuildTools): Collected | string {
-  const collector = createCollector(options.collect);
-  let finished: ReturnType<typeof collector.finish>;
+  let finished: CollectedFeed;
   try {
-    const passed = (bytes: number, total: number) => tools.progress({ rows: collector.rows, bytes, total });
-    for (const chunk of readChunks(options.feed, tools.files, passed)) collector.push(chunk);
-    collector.end();
-    finished = collector.finish();
+    finished = options.shop ? collectShop(report, options.shop, options, tools) : collectOurs(options, tools);
   } catch (fault) {
-    if (fault instanceof UnusableFeed) return fault.message;
+    if (fault instanceof UnusableFeed) {
+      const look = `fridgeside catalogue inspect ${options.feed}`;
+      report.hint = options.shop?.mapping
+        ? `To see how the feed is read: ${look}`
+        : `To have a feed with other columns read: ${look} --write mapping.json`;
+      return fault.message;
+    }
     return `The feed cannot be read. ${reasonOf(fault)}`;
   }
   const { collected, figures, problems, ignored } = finished;
@@ -118,6 +135,26 @@ function collect(report: BuildReport, options: BuildOptions, tools: BuildTools):
   };
   report.missingKinds = countMissingKinds(collected, options.kinds);
   return collected;
+}
+
+function collectOurs(options: BuildOptions, tools: BuildTools): CollectedFeed {
+  const collector = createCollector(options.collect);
+  const passed = (bytes: number, total: number) => tools.progress({ rows: collector.rows, bytes, total });
+  for (const chunk of readChunks(options.feed, tools.files, passed)) collector.push(chunk);
+  collector.end();
+  return collector.finish();
+}
+
+function collectShop(
+  report: BuildReport,
+  shop: ShopFeed,
+  { kinds, collect }: BuildOptions,
+  { files }: BuildTools,
+): CollectedFeed {
+  const tables = readShop(shop, files);
+  const { feed, understood } = collectShopFeed(tables, mappingOf(tables, shop.said, kinds), kinds, collect);
+  report.understood = understood;
+  return feed;
 }
 
 /** `1 problem`, `2 problems`. */

@@ -1,19 +1,27 @@
 import { parseArgs } from "node:util";
 import { brotliCompressSync, constants } from "node:zlib";
 import { ownFlows } from "../../workbench/build/index.ts";
-import { type CollectOptions, readOwnHeadings } from "../../workbench/feed/index.ts";
+import { type CollectOptions, readOwnHeadings, UnusableFeed } from "../../workbench/feed/index.ts";
 import { realFiles } from "../../workbench/own-files/index.ts";
 import { layOut } from "../../workbench/shards/index.ts";
 import { type BuildTools, buildCatalogue, counted, type Progress } from "./build-catalogue.ts";
+import { inspectCommand } from "./inspect-command.ts";
 import { megabytes, reportLines } from "./report-lines.ts";
+import { readSaid, type ShopFeed } from "./shop-files.ts";
 import { readTrade } from "./trade.ts";
 
-const usage =
-  "Say what to build: fridgeside catalogue build <feed> --out <folder> [--columns number=SKU,…] [--brand --machine --shop-name --flows] [--strict] [--json] [--progress]";
+const usage = [
+  "Say what to build: fridgeside catalogue build <feed> --out <folder> [--columns number=SKU,…] [--brand --machine --shop-name --flows] [--strict] [--json] [--progress]",
+  "For a feed in other columns than ours: [--mapping file] [--fitments <second file>] [--encoding --currency --base --kinds file --models-split]",
+  "To see how such a feed is understood: fridgeside catalogue inspect <feed> [--write mapping.json] [the same options]",
+].join("\n");
+
+/** With one of these the feed is not in our columns. */
+const shopOptions = ["mapping", "fitments", "encoding", "currency", "base", "kinds", "models-split"] as const;
 
 /**
  * `fridgeside catalogue build <feed> --out <folder>`: a retailer's feed, CSV or JSON lines, as a catalogue of many small
- * files that any web server can serve.
+ * files that any web server can serve; `inspect <feed>` says how a feed in other columns is understood.
  * @returns exit code 0 where the new catalogue is served, 1 where the old one stays, 2 for unusable options
  */
 export async function catalogueCommand(
@@ -28,16 +36,32 @@ export async function catalogueCommand(
     allowPositionals: true,
     options: {
       ...{ out: text, columns: text, brand: text, machine: text, "shop-name": text, flows: text },
+      ...{ mapping: text, fitments: text, encoding: text, currency: text, base: text, kinds: text },
+      ...{ "models-split": text, write: text },
       ...{ strict: flag, json: flag, progress: flag },
     },
   });
   const [action, feed, ...others] = positionals;
   const own = values.columns === undefined ? undefined : readOwnHeadings(values.columns);
-  if (action !== "build" || !feed || others.length > 0 || !values.out || typeof own === "string") {
+  const isComplete = action === "inspect" || (action === "build" && values.out);
+  if (!isComplete || !feed || others.length > 0 || typeof own === "string") {
     console.error(typeof own === "string" ? `--columns: ${own}` : usage);
     return 2;
   }
+  const files = given.files ?? realFiles;
+  const isOfShop = action === "inspect" || shopOptions.some((name) => values[name] !== undefined);
+  let shop: ShopFeed | undefined;
+  try {
+    const { fitments, mapping } = values;
+    const second = { ...(fitments ? { fitments } : {}), ...(mapping ? { mapping } : {}) };
+    if (isOfShop) shop = { feed, ...second, said: readSaid(values, own, files) };
+  } catch (fault) {
+    if (!(fault instanceof UnusableFeed)) throw fault;
+    console.error(fault.message);
+    return 2;
+  }
   const { kinds, few } = readTrade(values.flows ?? ownFlows);
+  if (shop && action === "inspect") return inspectCommand(shop, values.write, kinds, files, print);
   const collect: CollectOptions = {
     few,
     ...(own ? { own } : {}),
@@ -49,10 +73,13 @@ export async function catalogueCommand(
   };
   const progress = createProgressLine(values.progress || process.stderr.isTTY);
   const report = buildCatalogue(
-    { feed, out: values.out, isStrict: values.strict, kinds, collect },
+    {
+      ...{ feed, out: values.out ?? "", isStrict: values.strict, kinds, collect },
+      ...(shop ? { shop } : {}),
+    },
     {
       layOut: (collected) => layOut(collected, onTheWay),
-      files: realFiles,
+      files,
       now: () => performance.now(),
       date: () => new Date(),
       peak: () => process.resourceUsage().maxRSS * 1024,

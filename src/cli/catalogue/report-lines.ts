@@ -1,4 +1,5 @@
 import { type BuildReport, counted } from "./build-catalogue.ts";
+import { understoodLines } from "./loss-lines.ts";
 
 /** A build's report as lines, problems first, each as an editor can jump to it. */
 export function reportLines(feed: string, report: BuildReport): string[] {
@@ -9,9 +10,11 @@ export function reportLines(feed: string, report: BuildReport): string[] {
       ? [`… and ${counted(problems.total - problems.first.length, "more problem")}`]
       : []),
     ...Object.entries(problems.counts).map(([code, count]) => `${counted(count, "problem")} of ${code}`),
+    ...(report.understood ? understoodLines(report.understood) : []),
     ...(report.ignored.length > 0 ? [`Columns that mean nothing here: ${ignoredOf(report)}`] : []),
     ...(figures ? figureLines(report, figures) : []),
     ...(stopped ? [stopped] : []),
+    ...(stopped && report.hint ? [report.hint] : []),
     ...(switched ? [`Switched to ${switched.folder}: ${fileLine(switched)}`] : []),
   ];
 }

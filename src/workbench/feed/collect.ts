@@ -11,11 +11,14 @@ import { createModelStore } from "./models.ts";
 import { createPartStore } from "./parts.ts";
 import type { PatternRow } from "./patterns.ts";
 import { createProblemList } from "./problem.ts";
-import { createFeedReader } from "./reader.ts";
+import { createFeedReader, type FeedSink } from "./reader.ts";
 import type { FeedReader } from "./row.ts";
 
 /** Takes a feed piece by piece; `rows` is how many rows were read so far. */
-export type Collector = FeedReader & { readonly rows: number; finish(): CollectedFeed };
+export type Collector = FeedReader & Omit<RowCollector, keyof FeedSink>;
+
+/** Takes the rows of a feed that somebody else reads. */
+export type RowCollector = FeedSink & { readonly rows: number; finish(): CollectedFeed };
 
 /**
  * Collects the models, parts and fitments of a feed, in memory that grows by what is different and not by rows.
@@ -24,6 +27,20 @@ export type Collector = FeedReader & { readonly rows: number; finish(): Collecte
  * too much
  */
 export function createCollector(options: CollectOptions): Collector {
+  const rows = createRowCollector(options);
+  const reader = createFeedReader(rows, options.own);
+  return {
+    push: reader.push,
+    end: reader.end,
+    get rows() {
+      return rows.rows;
+    },
+    finish: rows.finish,
+  };
+}
+
+/** The same for rows. @throws UnusableFeed where the feed amounts to too much */
+export function createRowCollector(options: CollectOptions): RowCollector {
   const limits = { ...feedLimits, ...options.limits };
   const problems = createProblemList(options.mostProblems);
   const ignored: string[] = [];
@@ -85,28 +102,20 @@ export function createCollector(options: CollectOptions): Collector {
     used++;
   }
 
-  const reader = createFeedReader(
-    {
-      row(fields, columns, at) {
-        // Spreadsheets write their empty rows, too.
-        if (fields[0] === "" && fields.every((field) => field === "")) return;
-        rows++;
-        cells.move(fields, columns, at);
-        takeRow(fields, columns);
-      },
-      problem(problem) {
-        // Of a row that could not be read nothing else is heard.
-        if (problem.code !== "doubled-heading") rows++;
-        problems.add(problem);
-      },
-      ignored: (heading) => ignored.push(heading),
-    },
-    options.own,
-  );
-
   return {
-    push: reader.push,
-    end: reader.end,
+    row(fields, columns, at) {
+      // Spreadsheets write their empty rows, too.
+      if (fields[0] === "" && fields.every((field) => field === "")) return;
+      rows++;
+      cells.move(fields, columns, at);
+      takeRow(fields, columns);
+    },
+    problem(problem) {
+      // Of a row that could not be read nothing else is heard.
+      if (problem.code !== "doubled-heading") rows++;
+      problems.add(problem);
+    },
+    ignored: (heading) => ignored.push(heading),
     get rows() {
       return rows;
     },

@@ -10,13 +10,14 @@ const NONE = 2 ** 30;
  * the first line. Every row must have as many fields as the first one; blank lines are passed over. A row that cannot
  * be read is told as a problem and reading goes on with the next *line*, so that a quote that nobody closed costs
  * that one row and not the rest of the file. Memory is bounded by one piece and the longest row.
+ * @param given what stands between fields, where somebody has said it
  */
-export function createCsvReader(sink: RowSink): FeedReader {
+export function createCsvReader(sink: RowSink, given = ""): FeedReader {
   let text = "";
   let at = 0;
   let line = 1;
   let width = 0;
-  let mark = "";
+  let mark = given;
   let isFirst = true;
   let isSkipping = false;
   // The next of each sign from where reading stands. Searching once for each, and not once for each field, is what

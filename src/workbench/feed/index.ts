@@ -1,12 +1,9 @@
 /** A retailer's feed, one row for each part that fits a model, read piece by piece into what a catalogue is made from. */
-export { createCollector } from "./collect.ts";
+export { type Collector, createCollector, createRowCollector, type RowCollector } from "./collect.ts";
 export type { CollectOptions } from "./collect-options.ts";
-export {
-  columnNames,
-  readOwnHeadings,
-} from "./columns.ts";
+export { type ColumnName, columnNames, readOwnHeadings } from "./columns.ts";
 export { createCsvReader } from "./csv.ts";
-export { expandFitment } from "./expand.ts";
+export { expandFitment, isPattern } from "./expand.ts";
 export type { Collected, CollectedFeed, Figures } from "./finish.ts";
 export type { FeedLimits } from "./limits.ts";
 export { countMissingKinds } from "./missing-kinds.ts";

@@ -1,0 +1,88 @@
+import { allWords, type ShopWords } from "./words/index.ts";
+
+/** A name's words, each in the singular as far as an s at the end tells; what parts a name is a word, too. */
+const wordsOf = (name: string) =>
+  (
+    name
+      .toLowerCase()
+      .replaceAll("&", " and ")
+      .match(/[\p{L}\p{N}]+(?:[-.][\p{L}\p{N}]+)*|[,(;:/+|]|\s[-–—]\s/gu) ?? []
+  ).map((word) => (word.length > 3 && /[^s]s$/.test(word) ? word.slice(0, -1) : word.trim()));
+
+const isMark = (word: string) => /^[^\p{L}\p{N}]+$/u.test(word);
+/** A code, a size, a colour's letter: nothing that names a part. */
+const isNumber = (word: string) => /\d/.test(word) || word.length === 1;
+
+/** Names mix languages: "Water filter für Kühlschränke". */
+const before = new Set(allWords.flatMap((words) => words.before));
+
+type Found = { kind: string; start: number; end: number };
+
+/**
+ * Which kind of part a name means, by what the trade calls them: the last such name before 'for', a comma or a bracket.
+ * Null where it names none, or one of which it may be a piece only: "Ice maker control board" is no ice maker.
+ */
+export function tellKind(name: string, languages: readonly ShopWords[] = allWords): string | null {
+  for (const words of languages) {
+    const found = tellIn(name, words);
+    if (found !== null) return found;
+  }
+  return null;
+}
+
+function tellIn(name: string, words: ShopWords): string | null {
+  const all = wordsOf(name.replace(/^\s*(set|pack|pair|box) of (\d+ )?/i, ""));
+  for (const segment of segmentsOf(all)) {
+    const found = findIn(segment, words);
+    if (found.length > 0) return judge(segment, found, words);
+    // A number or a brand may stand in front, and nothing else.
+    if (segment.length > 2 || !segment.some(isNumber)) return null;
+  }
+  return null;
+}
+
+function segmentsOf(all: readonly string[]): string[][] {
+  const segments: string[][] = [[]];
+  for (const word of all) {
+    if (before.has(word)) break;
+    if (isMark(word)) segments.push([]);
+    else segments.at(-1)?.push(word);
+  }
+  return segments.filter(({ length }) => length > 0);
+}
+
+type Phrase = { kind: string; words: readonly string[] };
+const phrases = new WeakMap<ShopWords, Phrase[]>();
+
+function phrasesOf(words: ShopWords): Phrase[] {
+  const known = phrases.get(words);
+  if (known) return known;
+  const own = Object.entries(words.kinds).flatMap(([kind, names]) =>
+    names.map((name) => ({ kind, words: wordsOf(name) })),
+  );
+  phrases.set(words, own);
+  return own;
+}
+
+function findIn(segment: readonly string[], language: ShopWords): Found[] {
+  const found: Found[] = [];
+  for (const { kind, words } of phrasesOf(language))
+    for (let start = 0; start + words.length <= segment.length; start++)
+      if (words.every((word, at) => segment[start + at] === word))
+        found.push({ kind, start, end: start + words.length });
+  return found;
+}
+
+function judge(segment: readonly string[], found: readonly Found[], words: ShopWords): string | null {
+  const [last] = [...found].sort((a, b) => b.end - a.end || a.start - b.start);
+  if (!last) return null;
+  const others = found.filter(({ kind, end }) => kind !== last.kind && end <= last.start);
+  if (others.length > 0 && words.wholes.includes(last.kind)) return null;
+  // Two parts in one bag are neither.
+  const between = segment.slice(Math.min(...others.map(({ end }) => end)), last.start);
+  if (others.length > 0 && between.some((word) => words.joins.includes(word))) return null;
+  const isInside = (at: number) => found.some(({ start, end }) => at >= start && at < end);
+  if (segment.some((word, at) => words.pieces.includes(word) && !isInside(at))) return null;
+  const behind = segment.slice(last.end);
+  return behind.every((word) => isNumber(word) || words.after.includes(word)) ? last.kind : null;
+}

@@ -1,0 +1,60 @@
+import type { ShopWords } from "./shop-words.ts";
+
+/** Kinds are told from English names only so far. */
+export const de: ShopWords = {
+  headings: {
+    number: [
+      "teilenummer",
+      "ersatzteilnummer",
+      "artikelnummer",
+      "artikel nr",
+      "art nr",
+      "artnr",
+      "bestellnummer",
+    ],
+    name: ["bezeichnung", "artikelname", "artikelbezeichnung", "produktname", "titel", "beschreibung"],
+    kind: ["teileart", "kategorie", "warengruppe", "produkttyp", "produktgruppe", "art"],
+    price: ["preis brutto", "bruttopreis", "verkaufspreis", "preis", "vk"],
+    currency: ["währung", "waehrung"],
+    stock: ["lagerbestand", "bestand", "verfügbarkeit", "verfuegbarkeit", "lieferbar", "menge"],
+    link: ["produktlink", "produkt url", "adresse"],
+    picture: ["bild", "bild url", "bildlink", "bilder", "foto"],
+    model: [
+      "modelle",
+      "modell",
+      "passend für",
+      "passend fuer",
+      "passt zu",
+      "geeignet für",
+      "gerätemodelle",
+      "geräte",
+    ],
+    brand: ["gerätemarke", "marke des geräts"],
+    machine: ["geräteart", "gerätetyp"],
+    replaces: ["ersetzt", "alte nummern"],
+    "replaced-by": ["ersetzt durch", "nachfolger"],
+  },
+  spoilers: {
+    price: ["alter", "uvp", "ek", "einkauf", "versand", "netto"],
+    stock: ["mindest"],
+    name: ["kurz", "marke"],
+  },
+  stock: {
+    "in-stock": ["auf lager", "lieferbar", "verfügbar", "sofort lieferbar", "vorrätig", "ja"],
+    few: ["wenige", "nur noch wenige", "geringer bestand"],
+    "out-of-stock": [
+      "nicht auf lager",
+      "nicht lieferbar",
+      "ausverkauft",
+      "nicht verfügbar",
+      "nein",
+      "vergriffen",
+    ],
+  },
+  kinds: {},
+  before: ["für", "fuer", "passend", "mit", "zu", "von"],
+  joins: ["und", "mit"],
+  after: [],
+  pieces: [],
+  wholes: [],
+};

@@ -81,11 +81,11 @@ describe("the built script", () => {
       // What is asked for after a fault has an address that is made up then.
       return new Set(later.filter((one) => /^parts\/[\w-]+\.js$/.test(one)));
     };
-    const [engine, screens, door, shop, forSome, photo, words, cutOpen, carry, live, liveScreens] =
+    const [engine, screens, door, shop, forSome, photo, words, cutOpen, carry, live, liveScreens, insight] =
       laterChunks.map(nameOf);
     for (const name of firstFiles()) expect(await asked(name)).toEqual(new Set([engine]));
     expect(await asked(engine ?? "")).toEqual(
-      new Set([screens, door, shop, forSome, words, cutOpen, carry, live, liveScreens]),
+      new Set([screens, door, shop, forSome, words, cutOpen, carry, live, liveScreens, insight]),
     );
     expect(await asked(shop ?? "")).toEqual(new Set([forSome, photo]));
     expect([...files.keys()].filter((name) => isScript(name) && name.startsWith("parts/"))).toHaveLength(

@@ -11,8 +11,8 @@ const goal = { firstFile: 12_000, firstCheck: 70_000, journey: 90_000, data: 40_
 /** What the script weighs at most as it is, so that nothing grows unseen while goals are not met. */
 export const budget = {
   firstFile: 14_845,
-  firstCheck: 79_100,
-  journey: 117_100,
+  firstCheck: 79_700,
+  journey: 117_600,
   journeyData: 51_110,
   words: 25_000,
   model: 68_000,

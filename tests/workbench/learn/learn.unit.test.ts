@@ -3,6 +3,7 @@ import { learnableCauses } from "../../../src/compile/index.ts";
 import type { InsightLine } from "../../../src/insight/index.ts";
 import { readFlow } from "../../../src/workbench/build/index.ts";
 import { type CauseCounts, countCause, learnShares } from "../../../src/workbench/learn/index.ts";
+import { chanceOf, normal, pick } from "../../bench/world/chance.ts";
 
 const flow = readFlow();
 const scenarios = Object.keys(flow.scenarios);
@@ -12,26 +13,11 @@ const ended = (scenario: string, cause: string | null): InsightLine => ({
   ...{ part: null, minutes: 5, answers: 9 },
 });
 
-/** Chance from a seed (mulberry32): equal seeds give equal homes. */
-function chanceFrom(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
-  };
-}
-
-/** A standard normal number (Box and Muller). */
-const normal = (chance: () => number) =>
-  Math.sqrt(-2 * Math.log(1 - chance())) * Math.cos(2 * Math.PI * chance());
-
 /** 5,000 searches in a world whose causes are up to a few times likelier or rarer than the trade judges. */
 function simulate(seed: number, searches = 5000) {
-  const chance = chanceFrom(seed);
+  const chance = chanceOf(`world ${seed}`);
   const times = Object.fromEntries(
-    Object.keys(flow.machine.causes).map((cause) => [cause, Math.exp(0.7 * normal(chance))]),
+    Object.keys(flow.machine.causes).map((cause) => [cause, Math.exp(normal(chance, 0, 0.7))]),
   );
   const worlds = scenarios.map((scenario) => {
     const weights = Object.entries(learnableCauses(flow, scenario)).map(
@@ -45,14 +31,7 @@ function simulate(seed: number, searches = 5000) {
   for (let search = 0; search < searches; search++) {
     // Some complaints are far commoner than others.
     const world = worlds[Math.floor(chance() ** 2 * worlds.length)] as (typeof worlds)[number];
-    let left = chance();
-    const [cause = ""] =
-      world.shares.find(([, share]) => {
-        left -= share;
-        return left < 0;
-      }) ??
-      world.shares.at(-1) ??
-      [];
+    const cause = pick(chance, world.shares);
     expect(countCause(counts, flow, ended(world.scenario, cause))).toBe(true);
     for (const [each, share] of world.shares) planted.set(each, (planted.get(each) ?? 0) + share / searches);
   }

@@ -1,15 +1,11 @@
 import { parse, parseDocument } from "yaml";
 import * as z from "zod/mini";
+import { id, recordOf } from "../../guide/index.ts";
 
 const folder = /^machine[\\/]causes[\\/]/;
 
 /** Shares of causes that take the place of those in flows/machine/causes/: homes in 1,000. Nothing else fits in. */
-export const sharesShape = z
-  .record(
-    z.string().check(z.maxLength(80, { abort: true }), z.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/)),
-    z.number().check(z.gt(0), z.maximum(1000)),
-  )
-  .check(z.refine((shares) => Object.keys(shares).length <= 1000));
+export const sharesShape = recordOf(id, z.number().check(z.gt(0), z.maximum(1000)));
 
 export type Shares = z.infer<typeof sharesShape>;
 

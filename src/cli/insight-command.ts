@@ -1,6 +1,5 @@
-import { createReadStream, writeFileSync } from "node:fs";
+import { writeFileSync } from "node:fs";
 import { parseArgs } from "node:util";
-import { insightBounds, readLine } from "../insight/index.ts";
 import {
   countLine,
   createTally,
@@ -9,8 +8,8 @@ import {
   type Summary,
   summarise,
   summaryPage,
-  type Tally,
 } from "../workbench/insight/index.ts";
+import { readOutcomes } from "./read-outcomes.ts";
 
 const help = `fridgeside insight <files…> [--html file] [--svg file] [--json]
 
@@ -49,13 +48,12 @@ export async function insightCommand(
     return 2;
   }
   const tally = createTally();
-  for (const file of positionals)
-    try {
-      await countFile(tally, file === "-" ? process.stdin : createReadStream(file));
-    } catch (problem) {
-      console.error(`${file} cannot be read: ${(problem as Error).message}`);
-      return 1;
-    }
+  try {
+    await readOutcomes(positionals, (line) => countLine(tally, line));
+  } catch (problem) {
+    console.error((problem as Error).message);
+    return 1;
+  }
   const summary = summarise(tally);
   const drawings: [path: string | undefined, draw: (summary: Summary) => string][] = [
     [values.html, summaryPage],
@@ -70,18 +68,4 @@ export async function insightCommand(
     }
   print(values.json ? JSON.stringify(summary, null, 2) : printSummary(summary));
   return 0;
-}
-
-/** Counts the lines of a file as they come; of one that is too long no more than its beginning is held. */
-async function countFile(tally: Tally, chunks: AsyncIterable<Buffer | string>): Promise<void> {
-  const decoder = new TextDecoder();
-  let open = "";
-  const take = (text: string, isLast: boolean) => {
-    const lines = (open + text).split("\n");
-    open = isLast ? "" : (lines.pop() ?? "").slice(0, insightBounds.line + 1);
-    for (const line of lines) if (line.trim()) countLine(tally, readLine(line));
-  };
-  for await (const chunk of chunks)
-    take(typeof chunk === "string" ? chunk : decoder.decode(chunk, { stream: true }), false);
-  take(decoder.decode(), true);
 }

@@ -12,11 +12,11 @@ const commands: Record<string, { does: string; run: (args: string[]) => Promise<
     run: async (args) => (await import("./play.ts")).playCommand(args),
   },
   verify: {
-    does: "say all that is wrong with a flows folder   [folder --json --locales --catalogue]",
+    does: "say all that is wrong with a flows folder   [folder --json --locales --catalogue --shares]",
     run: async (args) => (await import("./verify-command.ts")).verifyCommand(args),
   },
   pack: {
-    does: "make a flows folder ready for the panel   [folder] --out folder [--locales]",
+    does: "make a flows folder ready for the panel   [folder] --out folder [--locales --shares]",
     run: async (args) => (await import("./pack-command.ts")).packCommand(args),
   },
   draw: {
@@ -30,6 +30,10 @@ const commands: Record<string, { does: string; run: (args: string[]) => Promise<
   insight: {
     does: "say where people give up and how searches end   <files…> [--html file --svg file --json]",
     run: async (args) => (await import("./insight-command.ts")).insightCommand(args),
+  },
+  learn: {
+    does: "re-estimate the shares of causes from outcomes   <files…> [--out file --flows folder --worth 25 --json]",
+    run: async (args) => (await import("./learn-command.ts")).learnCommand(args),
   },
   relay: {
     does: "carry journals to agents' desks   --shop id --origin https://… [--help]",

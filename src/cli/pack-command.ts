@@ -10,6 +10,7 @@ import {
   ownLocales,
   readFlow,
   readLocales,
+  readShares,
 } from "../workbench/build/index.ts";
 import { type OwnFile, reasonOf, writeOwnFiles } from "../workbench/own-files/index.ts";
 import { verifyCommand } from "./verify-command.ts";
@@ -28,7 +29,7 @@ export async function packCommand(
   const { values, positionals } = parseArgs({
     args,
     allowPositionals: true,
-    options: { out: { type: "string" }, locales: { type: "string" } },
+    options: { out: { type: "string" }, locales: { type: "string" }, shares: { type: "string" } },
   });
   const { out, locales = ownLocales } = values;
   const [folder = ownFlows] = positionals;
@@ -36,7 +37,7 @@ export async function packCommand(
     console.error("Say where to: fridgeside pack [folder] --out <folder>");
     return 2;
   }
-  const files = await pack(folder, locales, print);
+  const files = await pack(folder, locales, print, values.shares);
   if (typeof files === "number") return files;
   try {
     writeOwnFiles(out, files, { writer: "pack", now: new Date() });
@@ -53,10 +54,13 @@ export async function packFiles(
   folder: string,
   locales: string,
   print: (line: string) => void,
+  sharesFile?: string,
 ): Promise<OwnFile[] | number> {
-  const verified = await verifyCommand([folder, "--locales", locales], print);
+  const more = sharesFile === undefined ? [] : ["--shares", sharesFile];
+  const verified = await verifyCommand([folder, "--locales", locales, ...more], print);
   if (verified !== 0) return verified;
-  const packs = createPacks(readFlow(folder), readLocales(locales));
+  const shares = sharesFile === undefined ? {} : readShares(readFileSync(sharesFile, "utf8"));
+  const packs = createPacks(readFlow(folder, shares), readLocales(locales));
   const built = createPanelData(readFlow(), readLocales());
   const known = knownDangers(readFlow());
   for (const [tag, each] of Object.entries(packs)) {

@@ -3,14 +3,21 @@ import { join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import { parseCatalogue } from "../catalogue/index.ts";
-import { ownFlows, ownLocales, readSource, readYamlFiles } from "../workbench/build/index.ts";
+import {
+  ownFlows,
+  ownLocales,
+  readShares,
+  readSource,
+  readYamlFiles,
+  withShares,
+} from "../workbench/build/index.ts";
 import { verifyFolder } from "../workbench/verify/index.ts";
 
 const demoCatalogue = fileURLToPath(new URL("../../demo/catalogue.json", import.meta.url));
 
 /**
  * `fridgeside verify [folder]`: everything wrong with a flows folder, one line a problem: `file:line:column message`.
- * Without a folder the project's own flows, held against the demo shop's catalogue.
+ * Without a folder the project's own flows, held against the demo shop's catalogue. `--shares`: with other shares of causes.
  * @returns exit code 0 without problems, 1 with some, 2 for unusable options
  */
 export async function verifyCommand(
@@ -20,17 +27,25 @@ export async function verifyCommand(
   const { values, positionals } = parseArgs({
     args,
     allowPositionals: true,
-    options: { json: { type: "boolean" }, locales: { type: "string" }, catalogue: { type: "string" } },
+    options: {
+      json: { type: "boolean" },
+      locales: { type: "string" },
+      catalogue: { type: "string" },
+      shares: { type: "string" },
+    },
   });
   const [folder = ownFlows] = positionals;
   const locales = values.locales ?? ownLocales;
   const catalogue = values.catalogue ?? (positionals.length ? undefined : demoCatalogue);
-  const missing = [folder, locales, ...(catalogue ? [catalogue] : [])].find((path) => !existsSync(path));
+  const missing = [folder, locales, catalogue ?? locales, values.shares ?? locales].find(
+    (path) => !existsSync(path),
+  );
   if (missing || !statSync(folder).isDirectory()) {
     console.error(`There is no folder or file "${missing ?? folder}"`);
     return 2;
   }
-  const flowFiles = readYamlFiles(folder);
+  const shares = values.shares === undefined ? {} : readShares(readFileSync(values.shares, "utf8"));
+  const flowFiles = withShares(readYamlFiles(folder), shares);
   const textFiles = readYamlFiles(locales);
   const problems = verifyFolder({
     flows: flowFiles,

@@ -56,6 +56,16 @@ function settledIn({ scenarios, checks }: Flow, scenario: string): Set<string> {
   return new Set([...proofs, ...outcomes.flatMap(({ remedies }) => remedies ?? [])]);
 }
 
+/** The causes of a scenario that its checks can establish, each with its share among these. */
+export function learnableCauses(flow: Flow, scenario: string): Record<string, number> {
+  const settled = settledIn(flow, scenario);
+  const shares = Object.entries(sharesOf(flow, scenario, null)).filter(
+    ([id, share]) => settled.has(id) && share > 0 && id !== anythingElse,
+  );
+  const total = shares.reduce((sum, [, share]) => sum + share, 0);
+  return Object.fromEntries(shares.map(([id, share]) => [id, share / total]));
+}
+
 const reckoned = new WeakMap<Flow, Map<string, readonly string[]>>();
 
 /** The causes that a scenario reckons with after one opening or another, in the order of their list. */

@@ -30,6 +30,7 @@ const pureTools = [
   "workbench/shards",
   "workbench/pictures",
   "workbench/insight",
+  "workbench/learn",
 ];
 
 /** The arrows of the design, one entry a part. Whatever is not named here is forbidden. */
@@ -167,6 +168,10 @@ export const arrows: Record<string, Arrow> = {
   "workbench/insight": {
     to: ["insight"],
     because: "it counts and draws what lines say, and knows of no flow and no file",
+  },
+  "workbench/learn": {
+    to: ["compile", "guide", "insight"],
+    because: "it weighs what was found against what flows/ judges, and changes nothing itself",
   },
   "workbench/pictures": { to: [], because: "it makes shapes out of numbers, and knows of no flow" },
   "workbench/draw": {

@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { parse } from "yaml";
 import { assembleFlow, type Flow, fileKind, fileSchemas } from "../../guide/index.ts";
+import { type Shares, withShares } from "./shares-overlay.ts";
 
 /** The project's own flows. */
 export const ownFlows = join(import.meta.dirname, "../../../flows/");
@@ -15,9 +16,13 @@ export function readYamlFiles(folder: string): Record<string, string> {
   return Object.fromEntries(paths.sort().map((path) => [path, readFileSync(join(folder, path), "utf8")]));
 }
 
-/** Reads a flows folder that has passed the verifier. @throws Error naming the first file that does not fit. */
-export function readFlow(folder: string = ownFlows): Flow {
-  const texts = readYamlFiles(folder);
+/**
+ * Reads a flows folder that has passed the verifier.
+ * @param shares of causes, in place of the folder's own
+ * @throws Error naming the first file that does not fit
+ */
+export function readFlow(folder: string = ownFlows, shares: Shares = {}): Flow {
+  const texts = withShares(readYamlFiles(folder), shares);
   const files: Record<string, unknown> = {};
   for (const [path, text] of Object.entries(texts)) {
     const kind = fileKind(path);

@@ -2,4 +2,5 @@ export { buildEmbed, distFolder, firstFile, keptFor } from "./build.ts";
 export { ownFlows, readFlow, readYamlFiles } from "./flows-folder.ts";
 export { ownLocales, readLocales } from "./locales-folder.ts";
 export { createPackData, createPanelData, knownDangers, type PanelData } from "./panel-data.ts";
+export { readShares, type Shares, withShares } from "./shares-overlay.ts";
 export { readSource } from "./yaml-source.ts";

@@ -1,0 +1,98 @@
+import { writeFileSync } from "node:fs";
+import { parseArgs } from "node:util";
+import { ownFlows, readFlow } from "../workbench/build/index.ts";
+import { type CauseCounts, countCause, type Learnt, learnShares } from "../workbench/learn/index.ts";
+import { readOutcomes } from "./read-outcomes.ts";
+
+/** The least and the most that a judgement can be worth, in searches. */
+const [leastWorth, mostWorth] = [1, 1_000_000];
+
+const help = `fridgeside learn <files…> [--out shares.yaml] [--flows folder] [--worth 25] [--json]
+
+Reads outcomes as 'fridgeside insight' does, and says how often each cause was what was wrong, beside the shares that
+flows/machine/causes/ judges, with the range that holds the true share in 95 of 100 cases.
+
+  --out shares.yaml     writes the shares that follow, for 'verify --shares' and 'pack --shares'. Nothing but shares
+                        of causes can stand in it: what is safe, allowed or proved stays as flows/ has it
+  --flows folder        the shop's own flows, if it has any
+  --worth 25            for how many searches the judgement counts`;
+
+/**
+ * `fridgeside learn`: shares of causes by what was found.
+ * @returns exit code 0, 1 where nothing could be learnt or a file cannot be read or written, 2 for unusable options
+ */
+export async function learnCommand(
+  args: string[],
+  print: (text: string) => void = console.log,
+): Promise<number> {
+  const { values, positionals } = parseArgs({
+    args,
+    allowPositionals: true,
+    options: {
+      out: { type: "string" },
+      flows: { type: "string", default: ownFlows },
+      worth: { type: "string", default: "25" },
+      json: { type: "boolean" },
+      help: { type: "boolean" },
+    },
+  });
+  if (values.help) {
+    print(help);
+    return 0;
+  }
+  const worth = Number(values.worth);
+  if (!positionals.length || !(worth >= leastWorth && worth <= mostWorth)) {
+    console.error(
+      positionals.length ? "--worth is a number of searches, 1 or more" : "Name files of outcomes",
+    );
+    return 2;
+  }
+  const flow = readFlow(values.flows);
+  const counts: CauseCounts = new Map();
+  const seen = { used: 0, other: 0, bad: 0 };
+  try {
+    await readOutcomes(positionals, (line) => {
+      if (!line) seen.bad++;
+      else if (countCause(counts, flow, line)) seen.used++;
+      else seen.other++;
+    });
+  } catch (problem) {
+    console.error((problem as Error).message);
+    return 1;
+  }
+  if (!seen.used) {
+    console.error("No line has a cause that was established: there is nothing to learn from");
+    return 1;
+  }
+  const learnt = learnShares(flow, counts, worth).sort(
+    (one, other) => Math.abs(Math.log(other.is / other.was)) - Math.abs(Math.log(one.is / one.was)),
+  );
+  try {
+    if (values.out) writeFileSync(values.out, overlayOf(learnt, seen.used));
+  } catch (problem) {
+    console.error(`${values.out} cannot be written: ${(problem as Error).message}`);
+    return 1;
+  }
+  print(values.json ? JSON.stringify({ ...seen, learnt }, null, 2) : tableOf(learnt, seen));
+  return 0;
+}
+
+function overlayOf(learnt: readonly Learnt[], used: number): string {
+  const lines = learnt.map(({ cause, share }) => `${cause}: ${share.is}`);
+  return `# Homes in 1,000 by ${used} searches whose cause was established; see 'fridgeside learn --help'.\n${lines.sort().join("\n")}\n`;
+}
+
+function tableOf(learnt: readonly Learnt[], { used, bad }: { used: number; bad: number }): string {
+  const wide = Math.max(...learnt.map(({ cause }) => cause.length));
+  const percent = (share: number) => `${(share * 100).toFixed(1)} %`.padStart(7);
+  const line = ({ cause, count, was, is, low, high }: Learnt) =>
+    `  ${cause.padEnd(wide)} ${percent(was)} -> ${percent(is)}  (${percent(low).trim()} to ${percent(high).trim()}, ${count})`;
+  const [moved, stayed] = [learnt.filter((one) => one.hasMoved), learnt.filter((one) => !one.hasMoved)];
+  return [
+    `${used} searches with an established cause.${bad ? ` ${bad} lines could not be read.` : ""}`,
+    ...(moved.length ? ["", "Moved:", ...moved.map(line)] : []),
+    ...(stayed.length
+      ? ["", "Still as the trade judges, as far as these can tell:", ...stayed.map(line)]
+      : []),
+  ].join("\n");
+}

@@ -1,0 +1,1 @@
+export { type CauseCounts, countCause, type Learnt, learnShares } from "./learn.ts";

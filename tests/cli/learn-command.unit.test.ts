@@ -1,0 +1,68 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, afterEach, beforeEach, expect, test, vi } from "vitest";
+import { learnCommand } from "../../src/cli/learn-command.ts";
+import { packCommand } from "../../src/cli/pack-command.ts";
+import { verifyCommand } from "../../src/cli/verify-command.ts";
+
+const folder = mkdtempSync(join(tmpdir(), "learnt-"));
+afterAll(() => rmSync(folder, { recursive: true }));
+beforeEach(() => {
+  vi.spyOn(console, "error").mockImplementation(() => {});
+});
+afterEach(() => {
+  vi.restoreAllMocks();
+});
+
+const line = (cause: string | null) =>
+  `${JSON.stringify({
+    ...{ format: 1, what: "ended", scenario: "no-ice-plumbed", outcome: "fixed", cause },
+    ...{ part: null, minutes: 6, answers: 8 },
+  })}\n`;
+
+const outcomes = join(folder, "outcomes.ndjson");
+writeFileSync(
+  outcomes,
+  `${line("switched-off").repeat(300)}${line("tap-closed").repeat(20)}${line(null)}spoilt\n`,
+);
+
+async function run(...args: string[]): Promise<{ code: number; out: string }> {
+  let out = "";
+  const code = await learnCommand(args, (text) => {
+    out += text;
+  });
+  return { code, out };
+}
+
+test("says what moved and by how much, and writes shares that verify and pack take", async () => {
+  const shares = join(folder, "shares.yaml");
+  const { code, out } = await run(outcomes, "--out", shares);
+  expect(code).toBe(0);
+  expect(out).toContain("320 searches with an established cause. 1 lines could not be read.");
+  expect(out).toMatch(
+    /Moved:\n[\s\S]*switched-off +\d+\.\d % -> +\d+\.\d % {2}\(\d+\.\d % to \d+\.\d %, 300\)/,
+  );
+  expect(readFileSync(shares, "utf8")).toMatch(/^# Homes in 1,000[^\n]*\n([a-z-]+: [\d.]+\n)+$/);
+  const printed: string[] = [];
+  expect(await verifyCommand(["--shares", shares], (text) => printed.push(text)), printed.join("\n")).toBe(0);
+  const plain = join(folder, "plain");
+  const packed = join(folder, "packed");
+  expect(await packCommand(["--out", plain], () => {})).toBe(0);
+  expect(await packCommand(["--out", packed, "--shares", shares], (text) => printed.push(text))).toBe(0);
+  const [before, after] = [plain, packed].map((place) => readFileSync(join(place, "en-GB.json"), "utf8"));
+  expect(after).not.toBe(before);
+});
+
+test("says what is missing: files, causes, a worth, a share of a cause that there is not", async () => {
+  const none = join(folder, "none.ndjson");
+  writeFileSync(none, line(null));
+  const wrong = join(folder, "wrong.yaml");
+  writeFileSync(wrong, "no-such-cause: 3\n");
+  expect((await run()).code).toBe(2);
+  expect((await run(outcomes, "--worth", "0")).code).toBe(2);
+  expect((await run(none)).code).toBe(1);
+  expect((await run(join(folder, "gone.ndjson"))).code).toBe(1);
+  await expect(verifyCommand(["--shares", wrong], () => {})).rejects.toThrow("no-such-cause");
+  expect(await verifyCommand(["--shares", join(folder, "gone.yaml")], () => {})).toBe(2);
+});

@@ -94,6 +94,31 @@ describe("the packed package", () => {
     ).toContain('Error: --locale: "xx" has no texts.');
   });
 
+  test("understands a shop's own feed and makes a catalogue of it", () => {
+    shop.write("feed.csv", readFileSync(join(root, "demo/feeds/shop.csv")));
+    const looked = shop.run([
+      "catalogue",
+      "inspect",
+      "feed.csv",
+      "--base",
+      "https://larder.example",
+      "--write",
+      "mapping.json",
+    ]);
+    expect(looked.said).toContain("5 of 8 rows can be used");
+    const built = shop.run([
+      "catalogue",
+      "build",
+      "feed.csv",
+      "--mapping",
+      "mapping.json",
+      "--out",
+      "catalogue",
+    ]);
+    expect(built.status, built.said).toBe(0);
+    expect(existsSync(join(shop.folder, "catalogue/catalogue.json"))).toBe(true);
+  });
+
   test("tells editors of each attribute and event that there is", () => {
     const { modules } = JSON.parse(readFileSync(join(shop.package, "lib/custom-elements.json"), "utf8"));
     const [declared] = modules[0].declarations;

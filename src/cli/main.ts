@@ -2,7 +2,8 @@
 export {};
 
 // Each command loads what it needs when it runs: who verifies a folder shall not wait for the bundler.
-const commands: Record<string, { does: string; run: (args: string[]) => Promise<number> }> = {
+type Command = { does: string; run: (args: string[]) => Promise<number>; hasHelp?: boolean };
+const commands: Record<string, Command> = {
   build: {
     does: "build the script that a shop embeds   [--out dist] [--keep 5] [--keep-days 30]",
     run: async (args) => (await import("./build-command.ts")).buildCommand(args),
@@ -24,19 +25,22 @@ const commands: Record<string, { does: string; run: (args: string[]) => Promise<
     run: async (args) => (await import("./draw-command.ts")).drawCommand(args),
   },
   catalogue: {
-    does: "make a retailer's feed a catalogue of many small files   build <feed> --out folder [--strict --json]",
+    does: "make a retailer's feed a catalogue   inspect <feed> [--write file], build <feed> --out folder [--mapping file]",
     run: async (args) => (await import("./catalogue/index.ts")).catalogueCommand(args),
   },
   insight: {
     does: "say where people give up and how searches end   <files…> [--html file --svg file --json]",
+    hasHelp: true,
     run: async (args) => (await import("./insight-command.ts")).insightCommand(args),
   },
   learn: {
     does: "re-estimate the shares of causes from outcomes   <files…> [--out file --flows folder --worth 25 --json]",
+    hasHelp: true,
     run: async (args) => (await import("./learn-command.ts")).learnCommand(args),
   },
   relay: {
     does: "carry journals to agents' desks   --shop id --origin https://… [--help]",
+    hasHelp: true,
     run: async (args) => (await import("./relay-command.ts")).relayCommand(args),
   },
   schemas: {
@@ -56,11 +60,15 @@ process.stdout.on("error", (problem: NodeJS.ErrnoException) => {
 });
 
 const [name = "", ...args] = process.argv.slice(2);
-const command = commands[name];
+const command = Object.hasOwn(commands, name) ? commands[name] : undefined;
 if (!command) {
-  console.error("Commands:");
-  for (const [known, { does }] of Object.entries(commands)) console.error(`  ${known.padEnd(15)} ${does}`);
-  process.exitCode = 2;
+  const isAsked = name === "--help";
+  const print = isAsked ? console.log : console.error;
+  print("Commands:");
+  for (const [known, { does }] of Object.entries(commands)) print(`  ${known.padEnd(15)} ${does}`);
+  process.exitCode = isAsked ? 0 : 2;
+} else if (args.includes("--help") && !command.hasHelp) {
+  console.log(`fridgeside ${name}: ${command.does}`);
 } else {
   try {
     process.exitCode = await command.run(args);

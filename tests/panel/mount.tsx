@@ -51,7 +51,7 @@ export async function mount(view: View, given: Given = {}) {
 
   const all = <E extends Element>(selector: string) => [...root.querySelectorAll<E & HTMLElement>(selector)];
   const nameOf = (element: Element) =>
-    (element.getAttribute("aria-label") ?? element.textContent ?? "").trim();
+    (element.getAttribute("aria-label") ?? element.textContent ?? "").replace(/\s+/g, " ").trim();
   const one = <E extends Element>(selector: string, name: string | RegExp) => {
     const found = all<E>(selector).find((element) =>
       typeof name === "string" ? nameOf(element) === name : name.test(nameOf(element)),

@@ -13,7 +13,7 @@ export const budget = {
   firstFile: 14_865,
   firstCheck: 80_140,
   journey: 118_120,
-  journeyData: 51_215,
+  journeyData: 51_300,
   words: 25_000,
   model: 68_000,
   desk: 118_500,

@@ -9,7 +9,7 @@ export type PanelHome = {
  * @param address of one of the files that `fridgeside build` wrote, such as `/fridgeside/fridgeside.en-GB.js`; absolute,
  * or from the page's address. It and what lies beside it must not go through a bundler: it finds its other files by
  * its own address.
- * @param integrity the file's hash as `fridgeside build` prints it, in the form of the W3C's Subresource Integrity
+ * @param integrity the file's hash as the build's `integrity.json` has it (W3C, Subresource Integrity)
  * @returns resolves as soon as the tag is known; never on a server, and not before the script has come
  * @throws TypeError where the address is none
  */

@@ -18,7 +18,7 @@ export type PlayWishes = Wishes & {
  */
 export function openPlay({ catalogue, ...wishes }: PlayWishes = {}): Play {
   const json = catalogue instanceof URL ? JSON.parse(readFileSync(catalogue, "utf8")) : catalogue;
-  const parts = parseCatalogue(json ?? { version: 2, parts: [], models: [] }).catalogue;
+  const parts = parseCatalogue(json ?? { parts: [], models: [] }).catalogue;
   const data = { flow: readFlow(), locales: readLocales(), catalogue: parts };
   const options = createOpening(data, {}, () => new Date().toISOString())(wishes);
   if (typeof options === "string") throw new Error(options);

@@ -93,12 +93,13 @@ describe("the built script", () => {
       carry,
       live,
       liveScreens,
+      care,
       insight,
       dress,
     ] = laterChunks.map(nameOf);
     for (const name of firstFiles()) expect(await asked(name)).toEqual(new Set([engine]));
     expect(await asked(engine ?? "")).toEqual(
-      new Set([screens, door, shop, forSome, words, cutOpen, carry, live, liveScreens, insight, dress]),
+      new Set([screens, door, shop, forSome, words, cutOpen, carry, live, liveScreens, care, insight, dress]),
     );
     expect(await asked(shop ?? "")).toEqual(new Set([forSome, photo]));
     expect([...files.keys()].filter((name) => isScript(name) && name.startsWith("parts/"))).toHaveLength(

@@ -1,3 +1,4 @@
+export { careOf } from "./care-of.ts";
 export { type Compiled, compileFlow, compileGuide, guideOf, inRegion } from "./compile.ts";
 export { composeChart } from "./compose.ts";
 export { confirmerOf } from "./fixed.ts";

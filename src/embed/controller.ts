@@ -18,6 +18,7 @@ import { machineTurn, machineView, type Notice, viewOf } from "../turn/index.ts"
 import { createAhead } from "./ahead.ts";
 import { lastActIn, putAside, readAside } from "./coming-back.ts";
 import type { Exclusive } from "./exclusive.ts";
+import { createGoingOn } from "./going-on.ts";
 import { createGreeter } from "./greeter.ts";
 import { Keeper } from "./keeper.ts";
 import { offersAside, withoutCarried } from "./notices.ts";
@@ -39,6 +40,7 @@ export function createController(around: Surroundings): Controller {
   const ahead = createAhead(texts, now, around.whenIdle, around.rehearse);
   const greeter = createGreeter(keeper, texts, (told) => actOnScreen(() => move(keeper.tell(told))));
   const wish = createWish();
+  const goingOn = createGoingOn({ ...around, keeper, move, show });
   const opened = pass(keeper.session);
   if (opened !== keeper.session) keeper.keep(opened);
   show();
@@ -54,6 +56,7 @@ export function createController(around: Surroundings): Controller {
       : viewOf(session, texts, now(), notices, aside ? lastActIn(standingOf(aside).log) : undefined);
     around.show(greeter.view(view));
     for (const one of [ahead, wish]) one.look(session, view.turn);
+    goingOn.look();
     around.shown?.(session);
   }
 
@@ -155,14 +158,6 @@ export function createController(around: Surroundings): Controller {
     }
   }
 
-  function goOnWithAside(): void {
-    const [newest, ...others] = store.readAside();
-    const kept = around.door().parseJournal(newest);
-    // What was set aside leads out of no stop.
-    if (!kept || isStopped(keeper.session)) show();
-    else move(keeper.goOnWith(kept, others), keeper.session, ["welcome-back"]);
-  }
-
   function restart(at: string, isStopSeen: boolean): void {
     keeper.follow();
     // A stop that was reported meanwhile, here or elsewhere, was not seen when this was tapped.
@@ -187,6 +182,7 @@ export function createController(around: Surroundings): Controller {
     about: () => keeper.about,
     journal: () => keeper.journal,
     lookNext: wish.want,
+    forget: (clear) => exclusively(() => goingOn.forget(clear)),
     actions: {
       answer: (turn, answer, words) =>
         turn === machineTurn
@@ -213,7 +209,7 @@ export function createController(around: Surroundings): Controller {
         const [at, isStopSeen] = [now(), isStopped(keeper.session)];
         exclusively(() => restart(at, isStopSeen));
       },
-      goOn: () => actOnScreen(goOnWithAside),
+      goOn: () => actOnScreen(goingOn.goOn),
       reportDanger: (danger) => act({ type: "danger-reported", danger, at: now() }),
       askForHelp: () => act({ type: "help-asked", at: now() }),
       reportIce: () => act({ type: "ice-returned", at: now() }),

@@ -11,7 +11,8 @@ import {
   type Turn,
   type View,
 } from "../turn/index.ts";
-import { basketOf, createBasket } from "./basket.ts";
+import { basketOf } from "./basket.ts";
+import { createCaring } from "./caring.ts";
 import { takeCarried, takingAlong, watchLinks } from "./carrying.ts";
 import { localNow } from "./clock.ts";
 import { openData } from "./compiled-data.ts";
@@ -24,10 +25,10 @@ import { createDress } from "./dress-file.ts";
 import { createExclusive, meansOf } from "./exclusive.ts";
 import { storageKey } from "./first-options.ts";
 import { carriedIn } from "./fragment.ts";
+import { keptFor } from "./kept-beside.ts";
 import { createLater } from "./later.ts";
 import { createLiveHelp, type LiveHelp } from "./live-help.ts";
 import { loadPatiently } from "./load-patiently.ts";
-import { createLogStore, type LogStore } from "./log-store.ts";
 import { isMissing, type Missing } from "./missing.ts";
 import { bringDoor, openDoor } from "./open-door.ts";
 import { readOptions } from "./options.ts";
@@ -53,12 +54,6 @@ type About = {
   say(trouble: "slow" | "lost" | null): void;
 };
 
-/** By session name. It outlives a change of the tag's attributes, and with it a log that is in memory only. */
-const stores = new Map<string, LogStore>();
-
-/** By session name, too: a page may answer long after an attribute of the tag has changed. */
-const baskets = new Map<string, ReturnType<typeof createBasket>>();
-
 /**
  * Starts a session in the browser: everything behind the first question. In several short tasks, so that a tap or a
  * scroll on a slow phone is never held up; until the last of them nothing is shown and nothing has to be stopped.
@@ -81,10 +76,7 @@ export async function startEngine(
   for (const complaint of complaints) complain(complaint);
   const dress = createDress(host);
   const dressed = dress.bring();
-  const store = stores.get(options.sessionName) ?? createLogStore(options.sessionName);
-  stores.set(options.sessionName, store);
-  const basket = baskets.get(options.sessionName) ?? createBasket(options.sessionName);
-  baskets.set(options.sessionName, basket);
+  const { store, basket } = keptFor(options.sessionName);
   // Whoever comes back waits for what checks what was kept; to all others it comes in idle time.
   const fragment = carriedIn(location.hash);
   const isBack = fragment !== null || store.read() !== null || store.readAside().length > 0;
@@ -102,7 +94,8 @@ export async function startEngine(
   let lookAtDrafts = () => {};
   let help: LiveHelp | null = null;
   let rehearseIn: ((turn: Turn) => void) | null = null;
-  const later = createLater(host, options, { say, redraw: () => view && show(view) });
+  const redraw = () => view && show(caring.remind(view));
+  const later = createLater(host, options, { say, redraw });
   const drawings = drawingsIn(language);
   let tellAllCame = () => {};
   const allCame = new Promise<void>((resolve) => {
@@ -134,7 +127,7 @@ export async function startEngine(
       view = next;
       lookAtDrafts();
       later.look(next.turn?.kind);
-      show(next);
+      show(caring.remind(next));
       help?.look();
     },
     load: (missing) => loadPatiently(() => load(missing), isCurrent, say),
@@ -144,6 +137,7 @@ export async function startEngine(
     shown: (session) => {
       void allCame.then(() => later.drawAhead(session, drawings));
       teller.shown(session, view?.turn ?? null);
+      caring.shown(session);
     },
     whenIdle,
     rehearse: (turn) => rehearseIn?.(turn),
@@ -155,6 +149,10 @@ export async function startEngine(
     },
   };
   const teller = createTeller(host, options.sessionName, around.ended);
+  const caring = createCaring({
+    ...{ sessionName: options.sessionName, texts, flow: guide.flow, now: localNow, lasted: teller.lasted },
+    ...{ actions: () => actions, draft: () => draft, turn: () => view?.turn?.turn ?? "", redraw },
+  });
   await door;
   if (fragment !== null) around.brought = await takeCarried(fragment);
   const controller = await openController(around, load);
@@ -184,6 +182,8 @@ export async function startEngine(
     signal,
     words: () => bringWords(language, () => controller.journal(), asides),
     said: () => saidIn(controller.journal(), texts),
+    care: caring.care,
+    forget: () => controller.forget(() => caring.clear(() => [basket.clear(), help?.live?.end()])),
     ...takingAlong({ controller, store, draft, guide, texts, load, turn: () => view?.turn?.turn ?? "" }),
     get live() {
       return help?.live ?? null;

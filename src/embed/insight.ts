@@ -93,6 +93,10 @@ function lineOf(name: FridgesideEventName, detail: object, session: Session): In
       const { outcome, cause, part } = detail as FridgesideEvents["fridgeside-ended"];
       return outcome ? { format, what: "ended", scenario, outcome, cause, part, ...spentIn(session) } : null;
     }
+    case "fridgeside-lasted": {
+      const { outcome, works, days } = detail as FridgesideEvents["fridgeside-lasted"];
+      return { format, what: "lasted", scenario, outcome, works, days: Math.min(days, insightBounds.days) };
+    }
     case "fridgeside-left":
       return {
         format,

@@ -3,6 +3,7 @@ import { createBeside, type Drawings } from "../panel/pictures/index.ts";
 import { createAfter, screens as soon } from "../panel/screens/index.ts";
 import type { Session } from "../session/index.ts";
 import type { GrowingTexts, Texts, Turn } from "../turn/index.ts";
+import { bringCare } from "./care-file.ts";
 import { createFile } from "./later-file.ts";
 import { bringDoor } from "./open-door.ts";
 import type { Options } from "./options.ts";
@@ -79,7 +80,7 @@ export function createLater(host: HTMLElement, options: Options, { say, redraw }
   };
   const get = async () => {
     const file = await getScreens();
-    laterScreens ??= file.createLaterScreens(bringLive);
+    laterScreens ??= file.createLaterScreens(bringLive, bringCare);
     Object.assign(screens, laterScreens);
   };
   const bring = async () => {

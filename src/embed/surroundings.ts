@@ -28,6 +28,9 @@ export type Surroundings = Omit<Keeping, "newId"> & {
   ended(session: Session): void;
 };
 
+/** Empties what lies beside a session in this browser. Returns what brings it back. */
+export type ClearBeside = () => () => void;
+
 export type Controller = {
   actions: Actions;
   /** The model that the session is about; null where none was named. */
@@ -36,6 +39,8 @@ export type Controller = {
   journal(): Journal;
   /** Goes on with this check once another question is due, if the chart allows it then; nothing of it is written. */
   lookNext(check: string): void;
+  /** Forgets this search and those set aside, here and in other tabs, with what `clear` empties; not at a stop. */
+  forget(clear: ClearBeside): void;
   /** Takes answers that were given before it was there, with their own times, as far as they fit; true for all. */
   takeEarly(events: LogEvent[]): Promise<boolean>;
   /** Looks at the clock and at what other tabs have done: a wait may be over, somebody may have gone on elsewhere. */

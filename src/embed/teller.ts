@@ -94,6 +94,12 @@ export function createTeller(host: EventTarget, sessionName: string, ended: (ses
       part = detail.part === null ? null : { kind: detail.part, model: detail.model };
       if (!canLookUp || detail.model === null) partShown(null);
     },
+    /** A day or more after its ending somebody said whether it works. */
+    lasted(works: boolean, days: number): void {
+      const { outcome } = session ? metaOf(session) : {};
+      if (outcome && outcome !== "later" && outcome !== "stopped")
+        tell("fridgeside-lasted", { outcome, works, days });
+    },
     /** A model code was looked for. */
     looked(typed: string, found: FoundModel): FoundModel {
       const read = normaliseCode(typed);

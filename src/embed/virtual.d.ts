@@ -31,7 +31,7 @@ declare module "virtual:later" {
   export function chunkAddress(
     chunk:
       | ("door" | "later-screens" | "shop" | "photo" | "words" | "cut-open" | "carry")
-      | ("live" | "live-screens" | "insight" | "dress"),
+      | ("live" | "live-screens" | "care-screens" | "insight" | "dress"),
   ): string;
   /** Where a drawing lies in a language. */
   export function drawingAddress(id: string, language: string): string;
@@ -60,6 +60,11 @@ declare module "*?url&no-inline" {
 declare module "virtual:live" {
   /** What is said while the shop's people help, by language. */
   export const liveTexts: Record<string, import("../turn/index.ts").Resource>;
+}
+declare module "virtual:care" {
+  /** What is said after an ending: its rules, and its texts by language. */
+  export const careRules: import("../care/index.ts").CareRules;
+  export const careTexts: Record<string, import("../turn/index.ts").Resource>;
 }
 declare module "virtual:plate" {
   /** The files that read plates: the folder that is named by their content, and how much they are in bytes. */

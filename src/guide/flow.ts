@@ -20,6 +20,7 @@ export type Flow = {
   opening: Opening;
   checks: Record<string, Check>;
   scenarios: Record<string, Scenario>;
+  care: CareRule;
   /** By ISO 3166 code. */
   regions: Record<string, Region>;
 };
@@ -64,6 +65,17 @@ export type CauseRule = {
   /** The water stays closed until this is mended. */
   keeps?: Keeps | undefined;
 };
+
+/** What is said once it works again, in everyday use and around some time away; a flow may have nothing of it. */
+export type CareRule = {
+  /** The kind of part that a filter is, and the limit that says how long it lasts. */
+  filter?: { part: string; months: string; when?: string | undefined } | undefined;
+} & Record<CareTime, CareStep[]>;
+
+export type CareTime = "use" | "away" | "return";
+
+/** `gate` stands before the step where what it exposes a person to needs one; `when` names a condition. */
+export type CareStep = { id: string; access: string; gate?: string | undefined; when?: string | undefined };
 
 export type Keeps = { water: "closed" };
 

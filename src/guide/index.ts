@@ -3,6 +3,9 @@ export { type Limits, lastRegion, limitOf, type Region, regionIn } from "../meas
 export { anythingElse } from "./anything-else.ts";
 export { dangersOf } from "./dangers.ts";
 export type {
+  CareRule,
+  CareStep,
+  CareTime,
   CauseRule,
   Check,
   CheckOutcome,
@@ -30,4 +33,4 @@ export {
 export { prepared } from "./prepared-shape.ts";
 export { region } from "./region.ts";
 export { assembleFlow, type FileKind, fileKind, fileSchemas, number, unit } from "./schema.ts";
-export { textsNeeded } from "./texts-needed.ts";
+export { careTimes, textsNeeded } from "./texts-needed.ts";

@@ -54,6 +54,8 @@ const spread = recordOf(id, chance(1));
 
 const opening = { id, start: id, turns: recordOf(id, turn) };
 
+const careSteps = listOf(z.strictObject({ id, access: id, gate: z.optional(id), when: z.optional(id) }));
+
 export const unit = z.string().check(z.maxLength(flowBounds.unit));
 const limits = recordOf(
   id,
@@ -182,6 +184,12 @@ export const fileSchemas = {
     otherwise: z.strictObject({ to: z.literal("professional"), who: id }),
     keeps,
   }),
+  care: z.strictObject({
+    filter: z.optional(z.strictObject({ part: id, months: id, when: z.optional(id) })),
+    use: careSteps,
+    away: careSteps,
+    return: careSteps,
+  }),
   region,
 } as const;
 
@@ -233,6 +241,7 @@ export function assembleFlow(files: Record<string, unknown>, version: string): F
     opening: files["opening.yaml"],
     checks: folder("checks/"),
     scenarios: folder("scenarios/"),
+    care: { use: [], away: [], return: [], ...(files["care.yaml"] ?? {}) },
     regions: folder("regions/"),
   } as Flow;
 }

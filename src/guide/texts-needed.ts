@@ -2,6 +2,9 @@ import type { Path } from "../condition/index.ts";
 import { dangersOf } from "./dangers.ts";
 import type { Flow, GateRule, Opening } from "./flow.ts";
 
+/** When steps of care are told of, in the order of a screen. */
+export const careTimes = ["use", "away", "return"] as const;
+
 /** A text that a flow calls for: its key, and the place in the flow that calls for it. */
 export type NeededText = { key: string; file: string; path: Path };
 
@@ -39,6 +42,9 @@ export function textsNeeded(flow: Flow): NeededText[] {
       `who.${otherwise.who}.name`,
       `who.${otherwise.who}.tell`,
     );
+  for (const time of careTimes)
+    for (const [place, { id }] of flow.care[time].entries())
+      call("care.yaml", [time, place, "id"], `care.${time}.${id}`);
   for (const [code, { statutes }] of Object.entries(flow.regions))
     for (const [id, { says }] of Object.entries(statutes))
       call(`regions/${code}.yaml`, ["statutes", id, "says"], `statutes.${says}`);

@@ -8,6 +8,8 @@ export const insightBounds = {
   code: 24,
   /** Minutes in front of the panel; longer is a day and no search. */
   minutes: 1440,
+  /** Days after an ending; a search is gone on with for thirty. */
+  days: 400,
   /** Answers of one search. */
   answers: 1000,
   /** Bytes of one line. */

@@ -34,6 +34,14 @@ export const insightLine = z.discriminatedUnion("what", [
     kind: z.enum(["choice", "gate", "reading", "model", "wait", "ending"]),
     ...spent,
   }),
+  z.object({
+    format,
+    what: z.literal("lasted"),
+    scenario,
+    outcome: z.enum(["fixed", "part", "professional"]),
+    works: z.boolean(),
+    days: count(bounds.days),
+  }),
   z.object({ format, what: z.literal("returned"), scenario, turn }),
   z.object({ format, what: z.literal("not-understood"), scenario, turn }),
   z.object({

@@ -65,6 +65,20 @@ export function verdictOn(reading: Reading, limits: Limits, at: string): Reading
   return isWrong ? null : instrument.assess(reading, own, dayOf(at)).verdict;
 }
 
+/**
+ * Until when a filter is good, 'YYYY-MM-DD': the earliest day still to come on which it may be due, else the day on which
+ * it was due at the latest. Null for a reading of anything else, or one that cannot be right.
+ */
+export function filterDueOn(reading: Reading, limits: Limits, at: string): string | null {
+  if (reading.kind !== "filter-age" || !verdictOn(reading, limits, at)) return null;
+  const { earliest, latest } = filterAge.assess(
+    reading,
+    filterAge.limits(askLimits(limits)),
+    dayOf(at),
+  ).dueOn;
+  return [earliest, latest].find((day) => day !== null && day > dayOf(at)) ?? latest;
+}
+
 /** A reading as it stands in the evidence: with its doubt, and its verdict in words. */
 export function wordsOf(reading: Reading, limits: Limits, at: string, saying: Saying): string {
   const instrument = instrumentOf(reading.kind);

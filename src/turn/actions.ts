@@ -1,6 +1,7 @@
 import type { Reading, Texts } from "../instruments/index.ts";
 import type { Told } from "../session/index.ts";
 import type { Aside, AsideAbout, Context, Fact, Understood } from "../understanding/index.ts";
+import type { Care } from "./care.ts";
 import type { Live } from "./live.ts";
 import type { FoundModel, FoundPart, Plate } from "./lookups.ts";
 import type { Handover, Line, Notice, Turn } from "./turn.ts";
@@ -142,6 +143,10 @@ export type Services = {
    * @throws Error where what makes it can't be loaded, or nothing was brought
    */
   handover(of: "shown" | "brought"): Promise<Handover>;
+  /** What is said and kept after an ending. @throws Error where that can't be loaded */
+  care(): Promise<Care>;
+  /** Forgets all answers and what is kept of the machine, here and in other tabs; it can be undone until the next act. */
+  forget(): void;
   /** Help by the shop's people; null where the page names no relay. */
   live: Live | null;
   shopHelp: { name: string; link: string | null };

@@ -18,6 +18,7 @@ export {
   type View,
   type Words,
 } from "./actions.ts";
+export type { Care, CareAnswer, CareGate, CareLine, CareQuestion, CareTime, FilterDue } from "./care.ts";
 export { endingOf } from "./ending-of.ts";
 export { titleOf } from "./findings.ts";
 export { anyTime, createFirstTurns } from "./first-turns.ts";

@@ -148,7 +148,9 @@ export type Notice = {
     | "tap-not-taken"
     | "carried"
     | "link-broken"
-    | "set-aside";
+    | "set-aside"
+    | "forgotten"
+    | "filter-due";
   text: string;
   /** The words of its button, where it has one: other answers were set aside, or came with a link, and can be gone on with. */
   goOn?: string;

@@ -62,6 +62,7 @@ function waysOf({ flow, snapshot }: Session, at: string): View["ways"] {
 
 function noticeOf(id: Notice["id"], texts: Texts, asideSince: string): Notice {
   const notice = { id, text: texts(`notices.${id}`) };
+  if (id === "forgotten") return { ...notice, goOn: texts("resumed.undo") };
   if (id !== "set-aside" && id !== "carried") return notice;
   const { format } = new Intl.DateTimeFormat(texts("ui.locale"), { dateStyle: "long" });
   return { ...notice, goOn: texts("resumed.go-on", { date: format(Date.parse(asideSince)) }) };

@@ -14,6 +14,7 @@ const pureParts = [
   "session",
   "understanding",
   "turn",
+  "care",
   "pack",
   "insight",
 ];
@@ -74,7 +75,7 @@ export const arrows: Record<string, Arrow> = {
     because: "it reads what the chart remembers and says what is best next; it never allows",
   },
   compile: {
-    to: ["session", "advice", "chart", "condition", "guide", "diagnosis", "instruments", "measuring"],
+    to: ["care", "session", "advice", "chart", "condition", "guide", "diagnosis", "instruments", "measuring"],
     because: "it makes charts and models of flows/ alone, so that a build can do it once for everybody",
   },
   session: {
@@ -92,6 +93,10 @@ export const arrows: Record<string, Arrow> = {
   turn: {
     to: ["session", "understanding", "chart", "guide", "instruments", "measuring", "catalogue"],
     because: "it says in plain data what a screen shows, so that any screen or none can show it",
+  },
+  care: {
+    to: ["turn", "session", "chart", "condition", "guide", "instruments", "measuring"],
+    because: "it is what is said and kept after an ending, of a search that has ended and of no screen",
   },
   pack: {
     to: ["turn", "session", "advice", "chart", "condition", "guide", "diagnosis", "instruments"],

@@ -1,4 +1,5 @@
 import { readFileSync } from "node:fs";
+import { keptBounds } from "../../src/care/index.ts";
 import { bounds as catalogue } from "../../src/catalogue/index.ts";
 import { relayBounds } from "../../src/cobrowse/protocol/index.ts";
 import { draftBounds } from "../../src/embed/drafts.ts";
@@ -17,6 +18,7 @@ const doors: [door: string, file: string, bounds: Record<string, number>][] = [
   ["a reading", "src/instruments/bounds.ts", readingBounds],
   ["a journal, a pack, a typed text", "src/session/bounds.ts", session],
   ["a turn that is half done", "src/embed/drafts.ts", draftBounds],
+  ["a machine's record", "src/care/kept.ts", keptBounds],
   ["a line of outcomes", "src/insight/bounds.ts", insightBounds],
   ["a shop's own words", "src/embed/own-words.ts", wordsBounds],
   ["the relay", "src/cobrowse/protocol/bounds.ts", relayBounds],

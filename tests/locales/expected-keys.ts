@@ -27,8 +27,17 @@ const fixedKeys = [
   ...["memory-only", "welcome-back", "wait-over", "wait-ended", "shortened", "offline"].map(
     (id) => `notices.${id}`,
   ),
-  ...["other-tab", "tap-not-taken", "set-aside", "carried", "link-broken"].map((id) => `notices.${id}`),
-  ...["machine.ask", "machine.how", "machine.kept", "machine.shown", "go-on"].map((id) => `resumed.${id}`),
+  ...["other-tab", "tap-not-taken", "set-aside", "carried", "link-broken", "forgotten"].map(
+    (id) => `notices.${id}`,
+  ),
+  ...["machine.ask", "machine.how", "machine.kept", "machine.shown", "go-on", "undo"].map(
+    (id) => `resumed.${id}`,
+  ),
+  ...["fixed", "part", "professional", "yes", "now", "again", "no", "not-yet"].map((id) => `care.ask.${id}`),
+  ...["thanks", "later", "title", "gate-open", "gate-shut", "forget"].map((id) => `care.${id}`),
+  ...["use", "away", "return"].map((time) => `care.times.${time}`),
+  ...["title", "due", "over", "unknown", "changed"].map((id) => `care.filter.${id}`),
+  ...["open", "empty", "kept", "searches", "readings", "share", "copy"].map((id) => `care.machine.${id}`),
   ...["passes", "fails", "unclear"].map((verdict) => `findings.verdicts.${verdict}`),
   ...["flow", "temperature", "filter-age", "filter-age-one", "filter-age-open"].map((id) => `findings.${id}`),
   ...["share", "supply", "ice", "cubes", "seal", "litres", "litres-open"].map((id) => `findings.${id}`),
@@ -64,6 +73,9 @@ export function expectedKeys(flow: Flow): ExpectedKeys {
       ...tools.map((id) => `tools.${id}`),
       ...Object.values(flow.regions).flatMap(({ statutes }) =>
         Object.values(statutes).map(({ says }) => `statutes.${says}`),
+      ),
+      ...(["use", "away", "return"] as const).flatMap((time) =>
+        flow.care[time].map(({ id }) => `care.${time}.${id}`),
       ),
       ...flow.stations.order.map((id) => `stations.${id}`),
       ...[...dangers, "not-sure", "general"].flatMap((id) => [`dangers.${id}.heading`, `dangers.${id}.do`]),

@@ -91,6 +91,7 @@ describe.each([
       endings: ["part"],
       findings: ["value", "unit", "seconds", "error", "verdict", "low", "high", "range", "count", "spots"],
       notices: ["time"],
+      care: ["day"],
       resumed: ["kept", "shown", "date"],
     };
     const unknown = all.flatMap(([key, text]) => {

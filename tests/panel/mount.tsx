@@ -1,6 +1,7 @@
 import { render } from "preact";
 import { act } from "preact/test-utils";
 import { createLaterScreens } from "../../src/embed/later-screens.ts";
+import * as care from "../../src/panel/care/index.ts";
 import { Panel, type Screens } from "../../src/panel/frame/index.ts";
 import { createLiveBar, createLiveCards } from "../../src/panel/live/index.ts";
 import { screens } from "../../src/panel/screens/index.ts";
@@ -14,7 +15,10 @@ const live = { LiveBar: createLiveBar(sheet), LiveCards: createLiveCards(sheet) 
 
 export const allScreens: Screens = {
   ...screens,
-  ...createLaterScreens(async () => live),
+  ...createLaterScreens(
+    async () => live,
+    async () => care,
+  ),
   picture: ({ id }) => <img alt={id} />,
 };
 

@@ -36,7 +36,7 @@ function textAt(table: Table | undefined, name: string): string | undefined {
 }
 
 const files = import.meta.glob<Table>(
-  "../../locales/*/{ui,measure,photo,statutes,part,parts,composer,thread,carry,live}.yaml",
+  "../../locales/*/{ui,measure,photo,statutes,part,parts,composer,thread,carry,live,care}.yaml",
   {
     eager: true,
     import: "default",
@@ -44,9 +44,19 @@ const files = import.meta.glob<Table>(
 );
 const tablesOf = (locale: string) =>
   Object.fromEntries(
-    ["ui", "measure", "photo", "statutes", "part", "parts", "composer", "thread", "carry", "live"].map(
-      (file) => [file, files[`../../locales/${locale}/${file}.yaml`] ?? {}],
-    ),
+    [
+      "ui",
+      "measure",
+      "photo",
+      "statutes",
+      "part",
+      "parts",
+      "composer",
+      "thread",
+      "carry",
+      "live",
+      "care",
+    ].map((file) => [file, files[`../../locales/${locale}/${file}.yaml`] ?? {}]),
   );
 
 /** The texts of a language as a panel gets them. */

@@ -124,6 +124,17 @@ export const flaws: Fault[] = [
     },
   ],
   [
+    "a step of care on the water supply that no gate stands before",
+    "ungated-care",
+    'Step "close-tap" of the care exposes a person to "heavy-appliance"',
+    {
+      file: "care.yaml",
+      find: "",
+      put: "use: []\naway:\n  - { id: close-tap, ¦access: pulled-out, gate: water-supply }\nreturn: []\n",
+    },
+    ...inEnglish("care", "away: { close-tap: Close the tap. }\n"),
+  ],
+  [
     "a search that can end as fixed with the tap closed by us",
     "left-changed",
     '"no-ice/ice-yield/plan" leads to "fixed" while the water is not put back',

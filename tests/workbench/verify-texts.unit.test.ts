@@ -10,7 +10,8 @@ test("the verifier calls for every text that belongs to an id of the flow, and f
   const { needed } = expectedKeys(flow);
   const called = new Set(textsNeeded(flow).map(({ key }) => key));
   // Texts of the screens belong to no id: the flow cannot call for them.
-  const screens = /^(claims|endings|standing|notices|findings|resumed)\./;
+  const screens =
+    /^(claims|endings|standing|notices|findings|resumed|care\.(ask|times|filter|machine))\.|^care\.[\w-]+$/;
   const missed = needed.filter(
     (key) => !called.has(key) && !screens.test(key) && key !== "who.shop.name" && key !== "who.shop.tell",
   );

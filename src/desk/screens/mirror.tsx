@@ -28,6 +28,8 @@ const noServices = (now: () => string): Services => ({
   takePageModel: () => null,
   findModel: () => never,
   showPhoto: async () => null,
+  care: () => never,
+  forget: () => {},
   partFor: () => never,
   basket: { stateOf: () => "new", ask: () => {}, askAgain: () => {}, watch: () => () => {} },
   draft: { read: () => ({}), keep: () => {} },

@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import type { Plugin } from "vite";
 import { type ChartConfig, shortenChart } from "../../chart/index.ts";
-import { compileGuide } from "../../compile/index.ts";
+import { careOf, compileGuide } from "../../compile/index.ts";
 import { createFirstTurns } from "../../turn/index.ts";
 import { createCutOpen } from "../pictures/index.ts";
 import { verifyChart } from "../verify/index.ts";
@@ -9,7 +9,14 @@ import { createDrawings } from "./drawings.ts";
 import { readFlow } from "./flows-folder.ts";
 import { laterChunks, placeOf, textsPlace } from "./link-files.ts";
 import { readLocales } from "./locales-folder.ts";
-import { createPanelData, deskTextsOf, knownDangers, liveTextsOf, plateTextsOf } from "./panel-data.ts";
+import {
+  careTextsOf,
+  createPanelData,
+  deskTextsOf,
+  knownDangers,
+  liveTextsOf,
+  plateTextsOf,
+} from "./panel-data.ts";
 import { plateFilesOf } from "./plate-files.ts";
 
 /**
@@ -77,6 +84,8 @@ function compile(): Compiled {
     plate: `export const plateFiles = ${JSON.stringify({ version, bytes })};
 export const plateTexts = ${JSON.stringify(plateTextsOf(locales))}`,
     live: `export const liveTexts = ${JSON.stringify(liveTextsOf(locales))}`,
+    care: `export const careRules = ${JSON.stringify(careOf(flow))};
+export const careTexts = ${JSON.stringify(careTextsOf(flow, locales))}`,
     "cut-open": `export const drawing = ${JSON.stringify(createCutOpen())}`,
     // Each language's own goes in when all else is built.
     "first-turns": `export default { place: "${textsPlace}" }`,

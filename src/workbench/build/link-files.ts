@@ -20,12 +20,13 @@ export const laterChunks = [
   "carry",
   "live",
   "live-screens",
+  "care-screens",
   "insight",
   "dress",
 ];
 
 /** Those that may come before the door has. */
-const beforeDoor = ["later-screens", "cut-open", "live", "live-screens", "insight", "dress"];
+const beforeDoor = ["later-screens", "cut-open", "live", "live-screens", "care-screens", "insight", "dress"];
 
 /** Stands in the script where the address of a chunk belongs, until it has its name. */
 export const placeOf = (chunk: string) => `chunk:${chunk}`;

@@ -1,6 +1,6 @@
 import type { ChartConfig, FlowSlice, StateConfig } from "../../chart/index.ts";
 import { type Compiled, compileFlow, inRegion, partsOfCheck } from "../../compile/index.ts";
-import { type Flow, limitOf, regionIn } from "../../guide/index.ts";
+import { careTimes, type Flow, limitOf, regionIn } from "../../guide/index.ts";
 import type { KnownDangers, PackData } from "../../pack/index.ts";
 import type { ScenarioData } from "../../session/index.ts";
 import type { Resource } from "../../turn/index.ts";
@@ -19,9 +19,9 @@ export function createPanelData(flow: Flow, locales: Record<string, Resource>): 
   const compiled = compileFlow(flow);
   const { start, scenarios } = compiled;
   const calls = scenarios.map(({ chart, flow: slice }) => idsIn(chart, slice));
-  return mapTexts(locales, (tag, { photo: _, live = {}, ...texts }) => {
+  return mapTexts(locales, (tag, { photo: _, live = {}, care = {}, ...texts }) => {
     const split = splitTexts(
-      forPhones({ ...texts, live: whatAsks(live) }),
+      forPhones({ ...texts, live: whatAsks(live), care: whatOpens(care) }),
       idsIn(start.chart, start.flow),
       calls,
     );
@@ -51,6 +51,23 @@ export function deskTextsOf(locales: Record<string, Resource>): Record<string, R
 export function liveTextsOf(locales: Record<string, Resource>): Record<string, Resource> {
   return mapTexts(locales, (_, { live = {} }) => ({ live }));
 }
+
+/** What is said after an ending: it comes with the code for that, and with the lines of the gates before its steps. */
+export function careTextsOf({ care }: Flow, locales: Record<string, Resource>): Record<string, Resource> {
+  const needed = careTimes.flatMap((time) => care[time].flatMap(({ gate }) => gate ?? []));
+  return mapTexts(locales, (_, texts) => ({
+    care: texts.care ?? {},
+    gates: Object.fromEntries(
+      Object.entries(texts.gates ?? {}).filter(([gate]) => needed.includes(gate)),
+    ) as Resource,
+  }));
+}
+
+/** Of what comes with the code for it, only what the menu has before that is there. */
+const whatOpens = (care: Resource | string): Resource => {
+  const { machine = {}, forget = "" } = care as Resource;
+  return { machine: { open: (machine as Resource).open ?? "" }, forget };
+};
 
 const whatAsks = (live: Resource | string): Resource =>
   Object.fromEntries(Object.entries(live).filter(([key]) => key === "get"));

@@ -11,6 +11,8 @@ export type ScenarioSummary = {
   /** Null where nothing has ended. */
   medianMinutes: number | null;
   causes: Row[];
+  /** What was said a day or more later, by ending. */
+  lasted: Row[];
   /** Turns at which people left and did not come back. */
   gaveUp: Row[];
   /** The same of turns that are a wait. */
@@ -57,6 +59,7 @@ function summaryOf(
     }),
     medianMinutes: medianOf(one.minutes, endings),
     causes: topOf(one.causes, most),
+    lasted: topOf(one.lasted, most),
     gaveUp: away.filter((row) => !waits.has(row.id)).slice(0, most),
     waiting: away.filter((row) => waits.has(row.id)).slice(0, most),
     notUnderstood: topOf(one.notUnderstood, most),

@@ -12,6 +12,8 @@ export type ScenarioTally = {
   causes: Counts;
   /** How many endings took so many minutes. */
   minutes: number[];
+  /** What was said a day or more after an ending, as `outcome works` or `outcome fails`. */
+  lasted: Counts;
   left: Counts;
   returned: Counts;
   notUnderstood: Counts;
@@ -68,6 +70,9 @@ export function countLine(tally: Tally, line: InsightLine | null): void {
       scenario.minutes[line.minutes] = (scenario.minutes[line.minutes] ?? 0) + 1;
       if (line.cause) count(scenario.causes, `${line.outcome} ${line.cause}`);
       return;
+    case "lasted":
+      count(scenario.lasted, `${line.outcome} ${line.works ? "works" : "fails"}`);
+      return;
     case "left":
       if (line.kind === "wait" && tally.waits.size < insightBounds.counted) tally.waits.add(line.turn);
       count(scenario.left, line.turn);
@@ -87,6 +92,7 @@ function scenarioIn({ scenarios }: Tally, id: string): ScenarioTally {
   const made: ScenarioTally = {
     ...{ ended: {}, minutes: [] },
     causes: createCounts(),
+    lasted: createCounts(),
     left: createCounts(),
     returned: createCounts(),
     notUnderstood: createCounts(),

@@ -16,6 +16,7 @@ export function listsOf(one: ScenarioSummary): { heading: string; rows: Row[] }[
     { heading: "where people gave up", rows: one.gaveUp },
     { heading: "away during a wait", rows: one.waiting },
     { heading: "which causes", rows: one.causes },
+    { heading: "asked a day or more later", rows: one.lasted },
     { heading: "sentences that were not understood", rows: one.notUnderstood },
   ].filter(({ rows }) => rows.length > 0);
 }

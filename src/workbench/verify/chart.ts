@@ -2,7 +2,7 @@ import { composeChart, partsOfCheck } from "../../compile/index.ts";
 import type { Check, Flow, Path } from "../../guide/index.ts";
 import { emergency, findLostWays, findTrapped } from "./exits.ts";
 import { nameOf } from "./folder.ts";
-import { findKeptOpen, findUndeclared, findUngated } from "./gates.ts";
+import { findKeptOpen, findUndeclared, findUngated, findUngatedCare } from "./gates.ts";
 import { type Graph, graphOf, reach, withWaysBack } from "./graph.ts";
 import { findUnprepared } from "./preparations.ts";
 import type { Report } from "./report.ts";
@@ -34,6 +34,9 @@ export function findChartFaults(flow: Flow, report: Report): void {
       state in flow.checks ? { file, path: ["restores"], turn: "" } : placeIn(flow, state);
     report({ ...fault, ...spot, at: "key" } as Fault);
   }
+  for (const fault of findUngatedCare(flow))
+    if (fault.code === "ungated-care")
+      report({ ...fault, file: "care.yaml", path: [fault.time, fault.place, "access"], at: "key" });
   const undeclared = findUndeclared(flow).flatMap((one) => ("hazard" in one ? [one] : []));
   for (const [check, hazards] of group(undeclared, ({ state, hazard }) => [state, hazard]))
     report({ code: "undeclared-hazard", file: `checks/${check}.yaml`, path: ["access"], hazards });

@@ -1,4 +1,4 @@
-import type { Flow } from "../../guide/index.ts";
+import { careTimes, type Flow } from "../../guide/index.ts";
 import type { Graph } from "./graph.ts";
 import type { ChartFault } from "./words-of-chart.ts";
 
@@ -65,6 +65,18 @@ function isGatePassed(flow: Flow, graph: Graph, from: string, event: string, haz
   const gate = graph.leaves.get(from)?.meta?.gate;
   return (
     gate !== undefined && event === "answered.ready" && (flow.gates[gate]?.covers ?? []).includes(hazard)
+  );
+}
+
+/** Steps of care that expose a person to something that needs a gate, with none before them that covers it. */
+export function findUngatedCare({ care, access, hazards, gates }: Flow): ChartFault[] {
+  return careTimes.flatMap((time) =>
+    care[time].flatMap(({ id, access: exposes, gate = "" }, place) =>
+      (access[exposes] ?? [])
+        // A hazard that nobody described counts as one that needs its gate.
+        .filter((hazard) => hazards[hazard]?.gate !== "none" && !gates[gate]?.covers.includes(hazard))
+        .map((hazard) => ({ code: "ungated-care" as const, state: id, time, place, hazard })),
+    ),
   );
 }
 

@@ -2,7 +2,7 @@ import type { ChartConfig } from "../../chart/index.ts";
 import { composeChart } from "../../compile/index.ts";
 import type { Flow } from "../../guide/index.ts";
 import { findLostWays, findTrapped } from "./exits.ts";
-import { findKeptOpen, findUndeclared, findUngated } from "./gates.ts";
+import { findKeptOpen, findUndeclared, findUngated, findUngatedCare } from "./gates.ts";
 import { graphOf } from "./graph.ts";
 import { findUnprepared } from "./preparations.ts";
 import { type Problem, tellOfChart } from "./words-of-chart.ts";
@@ -27,6 +27,7 @@ export function verifyChart(flow: Flow, config: ChartConfig = composeChart(flow)
     ...findTrapped(graph),
     ...findUngated(flow, graph),
     ...findKeptOpen(graph),
+    ...findUngatedCare(flow),
     ...findUndeclared(flow),
     ...findUnprepared(flow, graph),
   ].map(tellOfChart);

@@ -1,12 +1,14 @@
-import type {
-  CauseRule,
-  Check,
-  Flow,
-  GateRule,
-  Machine,
-  PartRule,
-  Region,
-  Scenario,
+import {
+  type CareRule,
+  type CauseRule,
+  type Check,
+  careTimes,
+  type Flow,
+  type GateRule,
+  type Machine,
+  type PartRule,
+  type Region,
+  type Scenario,
 } from "../../guide/index.ts";
 import { checkNamesOfCheck, checkNamesOfTurns } from "./check-references.ts";
 import { checkCircles, checkCondition } from "./condition-references.ts";
@@ -29,6 +31,7 @@ export function findLost(folder: Folder, report: Report): Repair[] {
     if (kind === "causes") checkCauses(at, data as Flow["causes"]);
     else if (kind === "gates") checkGates(at, data as Pick<Flow, "access" | "gates">);
     else if (kind === "stations") checkStations(at, data as Flow["stations"]);
+    else if (kind === "care") checkCare(at, data as Flow["care"]);
     else if (kind === "parts") checkParts(at, data as Flow["parts"]);
     else if (kind === "opening") checkNamesOfTurns(at, data as Flow["opening"]);
     else if (kind === "check") checkNamesOfCheck(at, named as Check);
@@ -79,6 +82,20 @@ function checkParts(at: NameCheck, parts: Record<string, PartRule>): void {
     at.one("access", "access", access, [id, "access"]);
     if (picture) at.one("picture", "picture", picture, [id, "picture"]);
   }
+}
+
+function checkCare(at: NameCheck, { filter, ...steps }: CareRule): void {
+  if (filter) {
+    at.one("part", "part", filter.part, ["filter", "part"]);
+    at.one("limit", "lasts", filter.months, ["filter", "months"]);
+    if (filter.when) at.one("condition", "condition", filter.when, ["filter", "when"]);
+  }
+  for (const time of careTimes)
+    for (const [place, { access, gate, when }] of steps[time].entries()) {
+      at.one("access", "access", access, [time, place, "access"]);
+      if (gate) at.one("gate", "gates", gate, [time, place, "gate"]);
+      if (when) at.one("condition", "condition", when, [time, place, "when"]);
+    }
 }
 
 function checkScenario(at: NameCheck, { when, complaint, proofs, checks }: Scenario): void {

@@ -1,4 +1,4 @@
-import type { Preparation } from "../../guide/index.ts";
+import type { CareTime, Preparation } from "../../guide/index.ts";
 import type { Kinds } from "./problem.ts";
 
 /** What is said of each kind of fault of a composed chart. States are named as the chart names them. */
@@ -15,6 +15,8 @@ export const chartSentences = {
     `"${state}" lies behind a gate, but coming back to it later does not ask that gate again.`,
   "undeclared-hazard": ({ state, station, hazard }: At & { station: string; hazard: string }) =>
     `Check "${state}" works at "${station}", which exposes a person to "${hazard}", but does not say so.`,
+  "ungated-care": ({ state, hazard }: At & { hazard: string; time: CareTime; place: number }) =>
+    `Step "${state}" of the care exposes a person to "${hazard}", but no gate that covers it stands before it.`,
   "wrong-state": ({ state, of, is }: At & Of & { is: string }) =>
     `"${state}" needs ${name(of)} to be ${is}, and can be met while it is not.`,
   "left-changed": ({ state, to, of }: At & Of & { to: string }) =>

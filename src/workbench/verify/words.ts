@@ -117,6 +117,7 @@ const sentences = {
     `A person can come to ${list(turns)} and meet ${list(hazards) || "a hazard"} without having confirmed a gate that covers it.`,
   "undeclared-hazard": ({ hazards, ...spot }: Spot & { hazards: string[] }) =>
     `${subjectOf(spot)} works where a person is exposed to ${list(hazards)}, but does not say so.`,
+  "ungated-care": chartSentences["ungated-care"],
   "wrong-state": chartSentences["wrong-state"],
   "left-changed": chartSentences["left-changed"],
   "left-untold": chartSentences["left-untold"],
@@ -192,6 +193,7 @@ function subjectOf({ file, path }: Spot): string {
     return `${name.endsWith("quantities") ? "Quantity" : "Complaint"} "${first}"`;
   if (kinds[name]) return `${kinds[name]} "${first}"`;
   if (name === "stations") return first === "above" ? "The picture" : `Station "${second}"`;
+  if (name === "care") return first === "filter" ? "The care of the filter" : `The care, "${first}",`;
   return `${first === "gates" ? "Gate" : "Access"} "${second}"`;
 }
 

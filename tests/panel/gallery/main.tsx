@@ -31,6 +31,7 @@ root.adoptedStyleSheets = [firstSheet, laterSheet, pictureSheet].map((rules) => 
   return sheet;
 });
 
+const never = () => new Promise<never>(() => {});
 const services = servicesFor(name);
 const calls: [string, unknown[]][] = [];
 const actions = createActions((action, given) => {
@@ -48,7 +49,7 @@ render(
         ? null
         : {
             ...screens,
-            ...createLaterScreens(() => new Promise(() => {})),
+            ...createLaterScreens(never, never),
             picture: Picture,
           }
     }

@@ -146,6 +146,8 @@ export function servicesFor(fixture: string): Services {
       aside: () => null,
     }),
     said: () => [],
+    care: () => new Promise(() => {}),
+    forget: () => {},
     carry: async () => ({ link: "https://shop.example/#fridgeside=x", code: [[true]], words: [] }),
     handover: async (of) => ({
       title: "1 March to 2 March",

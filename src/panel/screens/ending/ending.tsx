@@ -1,5 +1,6 @@
 import type { Ending, Evidence, Texts } from "../../../turn/index.ts";
 import type { ScreenProps } from "../../frame/index.ts";
+import type { AfterEnding } from "../care/index.ts";
 import { PartCard, ShopHelp } from "../part/index.ts";
 import { useKept } from "../reading/index.ts";
 import { WaitScreen } from "../wait/index.ts";
@@ -8,11 +9,16 @@ import { likelyHead, summaryOf, triedText } from "./summary.ts";
 import { TakeAlong } from "./take-along.tsx";
 import { Worth } from "./worth.tsx";
 
+/** Makes the screen of an ending. @param After what is asked and said after it, in its own time */
+export const createEnding = (After: AfterEnding) => (props: ScreenProps) => (
+  <EndingScreen {...props} after={After} />
+);
+
 /**
  * How it ended, below its cause and what to do: the evidence in one glance, the part or whom to call, what else it may be,
  * what to do meanwhile, and all that was found, to take along.
  */
-export function EndingScreen(props: ScreenProps) {
+export function EndingScreen({ after: After, ...props }: ScreenProps & { after?: AfterEnding }) {
   const { turn, actions, busy, services, texts } = props;
   const { ending } = turn;
   const [age, setAge] = useKept<string>(props, "age", "", ending?.age?.options.map(({ id }) => id) ?? []);
@@ -30,6 +36,7 @@ export function EndingScreen(props: ScreenProps) {
   const likely = <Likely ending={ending} texts={texts} />;
   return (
     <>
+      {After && outcome !== "stopped" && outcome !== "later" && <After {...props} at="top" />}
       {ending.back[0] && (
         <div part="ending" class="card back">
           <h3>{texts("part.last-steps")}</h3>
@@ -75,6 +82,7 @@ export function EndingScreen(props: ScreenProps) {
         <>
           {found[0] && <h3>{texts(part ? "part.why" : "part.found")}</h3>}
           {evidence}
+          {After && outcome === "fixed" && <After {...props} at="end" />}
           <div class="dock">
             {!part && waysOn}
             {takeAlong}

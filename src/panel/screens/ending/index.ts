@@ -1,1 +1,1 @@
-export { EndingScreen } from "./ending.tsx";
+export { createEnding, EndingScreen } from "./ending.tsx";

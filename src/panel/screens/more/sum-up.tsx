@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import { type Handover, handoverText, type Texts } from "../../../turn/index.ts";
+import type { Handover } from "../../../turn/index.ts";
 import type { MoreProps } from "../../frame/index.ts";
-import { printPage, Sharing } from "../sharing/index.ts";
+import { Page } from "../sharing/index.ts";
 
 type Shown = Handover | "failed" | null;
 
@@ -18,6 +18,11 @@ export function SumUp({ view, services, texts, isListed, leave }: MoreProps) {
     leave(() => {
       services.handover(of).then(setShown, () => setShown("failed"));
     });
+  const labels = {
+    name: texts("carry.summary"),
+    share: texts("carry.share-summary"),
+    copy: texts("carry.copy-summary"),
+  };
   const isBrought = view.notices.some(({ id }) => id === "carried");
   if (isListed && (view.lines[0] || isBrought))
     return (
@@ -37,50 +42,14 @@ export function SumUp({ view, services, texts, isListed, leave }: MoreProps) {
   if (!shown || isListed) return null;
   return (
     <div class="ask carry" ref={box} tabIndex={-1}>
-      {shown === "failed" ? <p>{texts("carry.failed")}</p> : <Page handover={shown} texts={texts} />}
+      {shown === "failed" ? (
+        <p>{texts("carry.failed")}</p>
+      ) : (
+        <Page handover={shown} labels={labels} texts={texts} />
+      )}
       <button type="button" class="quiet" onClick={() => leave(() => setShown(null))}>
         {texts("carry.close")}
       </button>
     </div>
-  );
-}
-
-function Page({ handover, texts }: { handover: Handover; texts: Texts }) {
-  const page = useRef<HTMLDivElement>(null);
-  return (
-    <>
-      {/* No heading stands above the question's own. */}
-      <div class="sum-up" ref={page}>
-        <p>
-          <b>{texts("carry.summary")}</b>
-        </p>
-        <p class="small">{handover.title}</p>
-        <dl>
-          {handover.parts.map(({ heading, lines }) => (
-            <div key={heading}>
-              <dt>{heading}</dt>
-              {lines.map((line) => (
-                <dd key={line}>
-                  <bdi>{line}</bdi>
-                </dd>
-              ))}
-            </div>
-          ))}
-        </dl>
-      </div>
-      <Sharing
-        text={handoverText(handover)}
-        labels={{
-          share: texts("carry.share-summary"),
-          copy: texts("carry.copy-summary"),
-          text: texts("carry.summary"),
-        }}
-        texts={texts}
-      >
-        <button type="button" onClick={() => printPage(page.current, texts("ui.title"))}>
-          {texts("carry.print")}
-        </button>
-      </Sharing>
-    </>
   );
 }

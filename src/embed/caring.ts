@@ -1,0 +1,63 @@
+import { metaOf, type Session } from "../session/index.ts";
+import type { Services, Texts, View } from "../turn/index.ts";
+import { bringCare } from "./care-file.ts";
+import type { CareMeans, OpenedCare } from "./care-screens.ts";
+import { isKept, storageKey } from "./first-options.ts";
+import type { ClearBeside } from "./surroundings.ts";
+
+type Around = Omit<CareMeans, "session" | "key"> & {
+  sessionName: string;
+  texts: Texts;
+  /** Draws the view again. */
+  redraw(): void;
+};
+
+/** What is kept of a machine beyond one search, and forgotten on a tap. All of it is fetched at the first ending. */
+export function createCaring({ sessionName, redraw, ...around }: Around) {
+  const name = `${sessionName}:machine`;
+  const key = storageKey(name);
+  let session: Session | null = null;
+  let opened: OpenedCare | null = null;
+  const open = async () => {
+    const { openCare } = await bringCare(around.texts);
+    opened ??= openCare({ ...around, key, session: () => session as Session });
+    return opened;
+  };
+  // There may be something to say of the filter; asked for again at the next ending where it does not come.
+  if (isKept(name)) open().then(redraw, () => {});
+  return {
+    /** Another session is shown. */
+    shown(next: Session): void {
+      session = next;
+      if (metaOf(next).outcome)
+        open().then(
+          ({ keep }) => session === next && keep(),
+          () => {},
+        );
+    },
+    /** The view with what is to be said of the filter before a search is begun. */
+    remind: (view: View): View => opened?.remind(view) ?? view,
+    care: (async () => (await open()).care) satisfies Services["care"],
+    /**
+     * Empties all that this browser keeps for any panel of this origin, but stops and the session in use.
+     * @param besides empties what else has something in memory
+     */
+    clear: (besides: () => void): ReturnType<ClearBeside> => {
+      const bringBack = opened?.clear();
+      besides();
+      sweep(() => localStorage, storageKey(sessionName));
+      sweep(() => sessionStorage, storageKey(sessionName));
+      return () => bringBack?.();
+    },
+  };
+}
+
+function sweep(place: () => Storage, own: string): void {
+  try {
+    // The session in use goes with its own journal; a stop is ended by 'start again' alone.
+    for (const key of Object.keys(place()))
+      if (key.startsWith(storageKey("")) && key !== own && !key.endsWith(":stop")) place().removeItem(key);
+  } catch {
+    // Denied: nothing was kept there either.
+  }
+}

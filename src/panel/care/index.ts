@@ -1,0 +1,2 @@
+export { AfterCare } from "./after-care.tsx";
+export { MachinePage } from "./machine-page.tsx";

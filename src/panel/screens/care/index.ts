@@ -1,0 +1,1 @@
+export { type AfterEnding, type CareParts, createCareSlots } from "./slots.tsx";

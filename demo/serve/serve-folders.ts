@@ -10,8 +10,14 @@ export const strictPolicy =
   "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; " +
   "base-uri 'none'; form-action 'none'; require-trusted-types-for 'script'; trusted-types 'none'";
 
-/** The same, with leave to start the worker that reads a photo of the plate. */
-const photoPolicy = strictPolicy.replace("trusted-types 'none'", "trusted-types fridgeside-plate");
+/** What a page of the demo is let do besides, by its path. */
+const exceptions: Record<string, string> = {
+  // The worker that reads a photo of the plate starts from a text that a policy of its own has passed.
+  "/photo.html": strictPolicy.replace("trusted-types 'none'", "trusted-types fridgeside-plate"),
+  // A tag manager makes script tags of texts, which Trusted Types forbid.
+  "/ways/tag-manager.html": strictPolicy.replace(/; require-trusted-types.*/, ""),
+  "/ways/no-storage.html": `${strictPolicy}; frame-src 'self'`,
+};
 
 /** The same as the strict one, with leave to talk to a relay on this very machine, at whichever port. */
 const livePolicy = strictPolicy.replace("connect-src 'self'", "connect-src 'self' ws://127.0.0.1:*");
@@ -71,7 +77,7 @@ export async function serveFolders(
 function policyOf(path: string): string {
   if (path.startsWith("/plate/")) return platePolicy;
   if (livePages.includes(path)) return livePolicy;
-  return path === "/photo.html" ? photoPolicy : strictPolicy;
+  return exceptions[path] ?? strictPolicy;
 }
 
 /** Parts of the script, what reads plates and folders of a catalogue never change their content; a browser asks again for the rest. */

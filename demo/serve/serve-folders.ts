@@ -32,6 +32,7 @@ const platePolicy = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; c
  * Serves folders as one static site; the first that has a file wins. Files are read when they are asked for, so a
  * build is seen at once.
  * @param answers what is said at addresses that are no file, as plain text, made anew for each request
+ * @param pageAt a page that stands in place of a file, by its path; null for none
  * @returns the server and the address it listens at; port 0 takes any free one
  * @throws Error where the port is taken
  */
@@ -39,6 +40,7 @@ export async function serveFolders(
   folders: string[],
   port: number,
   answers: ReadonlyMap<string, () => string> = new Map(),
+  pageAt: (path: string) => string | null = () => null,
 ): Promise<{ server: Server; address: string }> {
   const sites = folders.map((folder) =>
     sirv(folder, {
@@ -56,6 +58,12 @@ export async function serveFolders(
     const answer = answers.get(request.url ?? "");
     if (answer) {
       response.writeHead(200, { "content-type": "text/plain", "cache-control": "no-store" }).end(answer());
+      return;
+    }
+    const page = pageAt(request.url?.replace(/[?#].*/, "") ?? "");
+    if (page !== null) {
+      const headers = { "content-type": "text/html;charset=utf-8", "cache-control": "no-cache" };
+      response.writeHead(200, { ...headers, "content-security-policy": strictPolicy }).end(page);
       return;
     }
     const serveFrom = (place: number): void => {

@@ -126,19 +126,18 @@ describe("the packed package", () => {
       ([shape]) => !/UTF-16 BE|bars|gz|lines of|JSON list$|Latin/.test(shape),
     );
     expect(ten.length).toBeGreaterThanOrEqual(10);
-    for (const [at, [shape, bytes]] of ten.entries()) {
-      shop.write(`feeds/${at}`, bytes);
-      const built = shop.run([
-        "catalogue",
-        "build",
-        `feeds/${at}`,
-        "--base",
-        "https://x.example",
-        "--out",
-        `out/${at}`,
-      ]);
-      expect(built, shape).toMatchObject({ status: 0, said: expect.stringContaining("3 parts, 6 fitments") });
-    }
+    for (const [at, [, bytes]] of ten.entries()) shop.write(`feeds/${at}`, bytes);
+    // In one process: ten of them take longer to start than to build.
+    const { status, said } = shop.node(`
+      import { catalogueCommand } from "./node_modules/fridgeside/lib/cli/catalogue/index.js";
+      for (const at of ${JSON.stringify(ten.map((_, at) => at))}) {
+        const code = await catalogueCommand(
+          ["build", "feeds/" + at, "--base", "https://x.example", "--out", "out/" + at]);
+        console.log("exit " + code);
+      }`);
+    expect(status, said).toBe(0);
+    expect(said.match(/^exit 0$/gm), said).toHaveLength(ten.length);
+    expect(said.match(/ 3 parts, 6 fitments/g)).toHaveLength(ten.length);
     // A folder is named by what is in it.
     const folders = ten.map((_, at) => filesIn(`out/${at}`).find((name) => /^c-[0-9a-f]{12}$/.test(name)));
     expect(new Set(folders).size, String(folders)).toBe(1);
@@ -161,7 +160,7 @@ describe("the packed package", () => {
 
   test("leads a newcomer to a page with the shop's own parts by the very commands of the guide", async () => {
     await followTenMinutes(shop);
-  }, 120_000);
+  }, 240_000);
 
   test("has types with which each recipe of its page compiles", () => {
     const recipes = [...page.matchAll(/<!-- compiled: (\S+) -->\n```\w+\n([\s\S]*?)```/g)];

@@ -10,8 +10,14 @@ export const strictPolicy =
   "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; " +
   "base-uri 'none'; form-action 'none'; require-trusted-types-for 'script'; trusted-types 'none'";
 
-/** The same, with leave to start the worker that reads a photo of the plate. */
-const photoPolicy = strictPolicy.replace("trusted-types 'none'", "trusted-types fridgeside-plate");
+/** What a page of the demo is let do besides, by its path. */
+const exceptions: Record<string, string> = {
+  // The worker that reads a photo of the plate starts from a text that a policy of its own has passed.
+  "/photo.html": strictPolicy.replace("trusted-types 'none'", "trusted-types fridgeside-plate"),
+  // A tag manager makes script tags of texts, which Trusted Types forbid.
+  "/ways/tag-manager.html": strictPolicy.replace(/; require-trusted-types.*/, ""),
+  "/ways/no-storage.html": `${strictPolicy}; frame-src 'self'`,
+};
 
 /** The same as the strict one, with leave to talk to a relay on this very machine, at whichever port. */
 const livePolicy = strictPolicy.replace("connect-src 'self'", "connect-src 'self' ws://127.0.0.1:*");
@@ -26,6 +32,7 @@ const platePolicy = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; c
  * Serves folders as one static site; the first that has a file wins. Files are read when they are asked for, so a
  * build is seen at once.
  * @param answers what is said at addresses that are no file, as plain text, made anew for each request
+ * @param pageAt a page that stands in place of a file, by its path; null for none
  * @returns the server and the address it listens at; port 0 takes any free one
  * @throws Error where the port is taken
  */
@@ -33,6 +40,7 @@ export async function serveFolders(
   folders: string[],
   port: number,
   answers: ReadonlyMap<string, () => string> = new Map(),
+  pageAt: (path: string) => string | null = () => null,
 ): Promise<{ server: Server; address: string }> {
   const sites = folders.map((folder) =>
     sirv(folder, {
@@ -50,6 +58,12 @@ export async function serveFolders(
     const answer = answers.get(request.url ?? "");
     if (answer) {
       response.writeHead(200, { "content-type": "text/plain", "cache-control": "no-store" }).end(answer());
+      return;
+    }
+    const page = pageAt(request.url?.replace(/[?#].*/, "") ?? "");
+    if (page !== null) {
+      const headers = { "content-type": "text/html;charset=utf-8", "cache-control": "no-cache" };
+      response.writeHead(200, { ...headers, "content-security-policy": strictPolicy }).end(page);
       return;
     }
     const serveFrom = (place: number): void => {
@@ -71,7 +85,7 @@ export async function serveFolders(
 function policyOf(path: string): string {
   if (path.startsWith("/plate/")) return platePolicy;
   if (livePages.includes(path)) return livePolicy;
-  return path === "/photo.html" ? photoPolicy : strictPolicy;
+  return exceptions[path] ?? strictPolicy;
 }
 
 /** Parts of the script, what reads plates and folders of a catalogue never change their content; a browser asks again for the rest. */

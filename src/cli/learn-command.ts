@@ -7,16 +7,6 @@ import { readOutcomes } from "./read-outcomes.ts";
 /** The least and the most that a judgement can be worth, in searches. */
 const [leastWorth, mostWorth] = [1, 1_000_000];
 
-const help = `fridgeside learn <files…> [--out shares.yaml] [--flows folder] [--worth 25] [--json]
-
-Reads outcomes as 'fridgeside insight' does, and says how often each cause was what was wrong, beside the shares that
-flows/machine/causes/ judges, with the range that holds the true share in 95 of 100 cases.
-
-  --out shares.yaml     writes the shares that follow, for 'verify --shares' and 'pack --shares'. Nothing but shares
-                        of causes can stand in it: what is safe, allowed or proved stays as flows/ has it
-  --flows folder        the shop's own flows, if it has any
-  --worth 25            for how many searches the judgement counts`;
-
 /**
  * `fridgeside learn`: shares of causes by what was found.
  * @returns exit code 0, 1 where nothing could be learnt or a file cannot be read or written, 2 for unusable options
@@ -33,13 +23,8 @@ export async function learnCommand(
       flows: { type: "string", default: ownFlows },
       worth: { type: "string", default: "25" },
       json: { type: "boolean" },
-      help: { type: "boolean" },
     },
   });
-  if (values.help) {
-    print(help);
-    return 0;
-  }
   const worth = Number(values.worth);
   if (!positionals.length || !(worth >= leastWorth && worth <= mostWorth)) {
     console.error(

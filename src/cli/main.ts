@@ -1,55 +1,23 @@
-// A module: the commands below are loaded when they run.
-export {};
+import { helpOf, oneLineOf } from "./help.ts";
 
-// Each command loads what it needs when it runs: who verifies a folder shall not wait for the bundler.
-type Command = { does: string; run: (args: string[]) => Promise<number>; hasHelp?: boolean };
-const commands: Record<string, Command> = {
-  build: {
-    does: "build the script that a shop embeds   [--out dist] [--keep 5] [--keep-days 30]",
-    run: async (args) => (await import("./build-command.ts")).buildCommand(args),
-  },
-  play: {
-    does: "play a session as JSON lines   [--locale --model --variant --serial --now --scenario --catalogue]",
-    run: async (args) => (await import("./play.ts")).playCommand(args),
-  },
-  verify: {
-    does: "say all that is wrong with a flows folder   [folder --json --locales --catalogue --shares]",
-    run: async (args) => (await import("./verify-command.ts")).verifyCommand(args),
-  },
-  pack: {
-    does: "make a flows folder ready for the panel   [folder] --out folder [--locales --shares]",
-    run: async (args) => (await import("./pack-command.ts")).packCommand(args),
-  },
-  draw: {
-    does: "draw a scenario's chart   <scenario> [--svg | --scxml] [--out file] [--flows folder]",
-    run: async (args) => (await import("./draw-command.ts")).drawCommand(args),
-  },
-  catalogue: {
-    does: "make a retailer's feed a catalogue   inspect <feed> [--write file], build <feed> --out folder [--mapping file]",
-    run: async (args) => (await import("./catalogue/index.ts")).catalogueCommand(args),
-  },
-  insight: {
-    does: "say where people give up and how searches end   <files…> [--html file --svg file --json]",
-    hasHelp: true,
-    run: async (args) => (await import("./insight-command.ts")).insightCommand(args),
-  },
-  learn: {
-    does: "re-estimate the shares of causes from outcomes   <files…> [--out file --flows folder --worth 25 --json]",
-    hasHelp: true,
-    run: async (args) => (await import("./learn-command.ts")).learnCommand(args),
-  },
-  relay: {
-    does: "carry journals to agents' desks   --shop id --origin https://… [--help]",
-    hasHelp: true,
-    run: async (args) => (await import("./relay-command.ts")).relayCommand(args),
-  },
-  schemas: {
-    does: "write the JSON Schemas of flows/",
-    run: async () => {
-      const { writeSchemas } = await import("./schema-command.ts");
-      writeSchemas();
-      return 0;
-    },
+/**
+ * What each command runs; demo/docs/commands.md says what it does. Each loads what it needs when it runs: who verifies a
+ * folder shall not wait for the bundler.
+ */
+const commands: Record<string, (args: string[]) => Promise<number>> = {
+  build: async (args) => (await import("./build-command.ts")).buildCommand(args),
+  serve: async (args) => (await import("./serve-command.ts")).serveCommand(args),
+  catalogue: async (args) => (await import("./catalogue/index.ts")).catalogueCommand(args),
+  pack: async (args) => (await import("./pack-command.ts")).packCommand(args),
+  verify: async (args) => (await import("./verify-command.ts")).verifyCommand(args),
+  draw: async (args) => (await import("./draw-command.ts")).drawCommand(args),
+  play: async (args) => (await import("./play.ts")).playCommand(args),
+  insight: async (args) => (await import("./insight-command.ts")).insightCommand(args),
+  learn: async (args) => (await import("./learn-command.ts")).learnCommand(args),
+  relay: async (args) => (await import("./relay-command.ts")).relayCommand(args),
+  schemas: async () => {
+    (await import("./schema-command.ts")).writeSchemas();
+    return 0;
   },
 };
 
@@ -65,13 +33,14 @@ if (!command) {
   const isAsked = name === "--help";
   const print = isAsked ? console.log : console.error;
   print("Commands:");
-  for (const [known, { does }] of Object.entries(commands)) print(`  ${known.padEnd(15)} ${does}`);
+  for (const known of Object.keys(commands)) print(`  ${known.padEnd(10)} ${oneLineOf(known)}`);
+  print("What one takes: fridgeside <command> --help");
   process.exitCode = isAsked ? 0 : 2;
-} else if (args.includes("--help") && !command.hasHelp) {
-  console.log(`fridgeside ${name}: ${command.does}`);
+} else if (args.includes("--help")) {
+  console.log(helpOf(name));
 } else {
   try {
-    process.exitCode = await command.run(args);
+    process.exitCode = await command(args);
   } catch (problem) {
     console.error(problem instanceof Error ? problem.message : problem);
     process.exitCode = 1;

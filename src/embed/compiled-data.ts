@@ -29,6 +29,11 @@ type Made = Partial<Omit<Compiled, "isFresh">> & {
 };
 const made = new Map<string, Made>();
 
+// Apart from any start: what is made holds on to these for as long as the page lives, and to no tag that is gone.
+const get: typeof fetch = (address, settings) => fetch(address, settings);
+const forgetting = (key: string) => () => made.delete(key);
+const asidesBy = (put: PutWords) => (ours: Asides) => put({ asides: ours }, "asides")["asides"] as Asides;
+
 /**
  * Makes a language's data ready, in several short tasks.
  * @returns null where `isCurrent` says no meanwhile
@@ -48,7 +53,7 @@ export async function openData(
     return !isCurrent();
   };
   pieces.own ??= fetchOwn(flows, language, built);
-  pieces.put ??= fetchWords(words, language, () => made.delete(key));
+  pieces.put ??= fetchWords(words, language, forgetting(key));
   const own = await pieces.own;
   if (!pieces.data) {
     pieces.data = own?.start ?? { ...built, chart: restoreChart(built.chart) };
@@ -68,7 +73,7 @@ export async function openData(
       language,
       flow,
     );
-    pieces.asides = (asides) => put({ asides }, "asides")["asides"] as Asides;
+    pieces.asides = asidesBy(put);
     if (await isOvertaken()) return null;
   }
   pieces.guide ??= createGuide(pieces.data);
@@ -81,7 +86,6 @@ export async function openData(
   if (isFresh && (await isOvertaken())) return null;
   const beside = (file: string) => new URL(file, dataAddress(language)).href;
   const addresses = Object.fromEntries(Object.entries(files).map(([id, file]) => [id, beside(file)]));
-  const get: typeof fetch = (address, settings) => fetch(address, settings);
   pieces.scenarios ??= createScenarioFiles(addresses, { guide, language, texts }, get);
   return { guide, texts, asides, scenarios: pieces.scenarios, isFresh };
 }

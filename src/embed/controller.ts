@@ -60,6 +60,8 @@ export function createController(around: Surroundings): Controller {
     around.shown?.(session);
   }
 
+  const follow = () => whenLoaded(() => keeper.follow() && show(), around.load);
+
   function pass(next: Session): Session {
     return passCode(next, around.canLookUp?.() ?? true, now());
   }
@@ -179,9 +181,7 @@ export function createController(around: Surroundings): Controller {
   }
 
   return {
-    about: () => keeper.about,
-    journal: () => keeper.journal,
-    lookNext: wish.want,
+    ...{ about: () => keeper.about, journal: () => keeper.journal, lookNext: wish.want, follow },
     forget: (clear) => exclusively(() => goingOn.forget(clear)),
     actions: {
       answer: (turn, answer, words) =>
@@ -232,7 +232,7 @@ export function createController(around: Surroundings): Controller {
       const mark = stop.read();
       // A storage that was full when the danger was reported may have room by now.
       if (mark) stop.keep(mark);
-      whenLoaded(() => keeper.follow() && show(), around.load);
+      follow();
       const isInMemory = keeper.notices.includes("memory-only");
       if (heldAt(keeper.session, now()) === keeper.session && !isInMemory) return;
       exclusively(() => {

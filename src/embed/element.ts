@@ -184,6 +184,7 @@ export class FridgesidePanel extends HTMLElement {
     const link = this.getAttribute("help-link");
     this.#paint(this.shadowRoot as ShadowRoot, {
       view,
+      label: this.getAttribute("label")?.slice(0, 80),
       actions: running?.actions ?? this.#later,
       services: running?.services ?? noServices,
       texts: running?.texts ?? createFirstTexts(this.#early.first),

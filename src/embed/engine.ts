@@ -202,8 +202,8 @@ export async function startEngine(
     markPage(host);
     void dress.look();
   };
-  const watched = [watchTab(controller, letGo), watchPage(lookAtPage), watchLinks(), help.stop, dress.stop];
-  watched.push(watchLeaving(teller), watchConsent(host, options.insight, teller));
+  const watched = [watchTab(controller, letGo, store), watchPage(lookAtPage), watchLinks()];
+  watched.push(help.stop, dress.stop, watchLeaving(teller), watchConsent(host, options.insight, teller));
   const stop = () => {
     later.stop();
     for (const stopWatching of watched) stopWatching();

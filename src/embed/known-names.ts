@@ -12,6 +12,7 @@ const known: readonly string[] = [
   "insight",
   "consent",
   "words",
+  "label",
 ];
 
 /** Attributes that any tag may have, as far as pages set them on one like this. */

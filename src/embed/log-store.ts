@@ -12,6 +12,11 @@ export type LogStore = {
   readAside(): unknown[];
   writeAside(logs: unknown[]): void;
   clear(): void;
+  /**
+   * Has a panel look after each write. Two panels of one page may show one session, and a `storage` event comes to other
+   * pages alone. @returns ends it
+   */
+  watch(look: () => void): () => void;
 };
 
 /**
@@ -38,6 +43,7 @@ export function createLogStore(name: string, place: () => Storage = () => localS
   // Only what could not be kept, with what lay there instead: when that changes, another tab has written since.
   let copy: { text: string; over: string | null } | null = null;
   let aside: unknown[] | null = null;
+  const looks = new Set<() => void>();
   return {
     read: () => {
       const text = kept();
@@ -48,6 +54,8 @@ export function createLogStore(name: string, place: () => Storage = () => localS
     write: (text) => {
       const isKept = put(key, text);
       copy = isKept ? null : { text, over: kept() };
+      // Whoever writes is in the middle of something.
+      if (looks.size > 1) for (const look of looks) queueMicrotask(look);
       return isKept;
     },
     setAside: (log) => void put(wholeKey, JSON.stringify(log)),
@@ -63,6 +71,10 @@ export function createLogStore(name: string, place: () => Storage = () => localS
       copy = null;
       aside = null;
       for (const each of [key, wholeKey, asideKey]) attempt(() => place().removeItem(each), undefined);
+    },
+    watch: (look) => {
+      looks.add(look);
+      return () => void looks.delete(look);
     },
   };
 }

@@ -12,15 +12,10 @@ export type Shop = ReturnType<typeof openShop>;
 
 /** Only who comes to a part needs it: it is a file of its own. @param host whose function `lookup` a page may set */
 export function openShop(host: HTMLElement, options: Options) {
-  const get: typeof fetch = (address, settings) => fetch(address, settings);
   const { lookup } = options;
   const hosts = hostsOf(document.baseURI, [options.catalogue, lookup, options.helpLink], options.linkHosts);
-  const lookAtLinks = (parts: Parameters<typeof complainOfForeignLinks>[0]) =>
-    void complainOfForeignLinks(parts, hosts, complain);
-  const files =
-    catalogues.get(options.catalogue) ??
-    createShopCatalogue(options.catalogue, get, { complain, seen: lookAtLinks });
-  catalogues.set(options.catalogue, files);
+  const lookAtLinks = linksWatchedFor(hosts);
+  const files = catalogueAt(options.catalogue, lookAtLinks);
   const byLookup = createShopLookup((code) => {
     const own = ownLookup(host);
     return own ? own(code) : lookup && lookupAt(lookup, get)(code);
@@ -40,6 +35,20 @@ export function openShop(host: HTMLElement, options: Options) {
       return keepOwnLinks(fit, hosts);
     },
   };
+}
+
+const get: typeof fetch = (address, settings) => fetch(address, settings);
+
+// Both apart from any tag: what a catalogue holds on to lives as long as the page.
+function catalogueAt(address: string | null, seen: ReturnType<typeof linksWatchedFor>): ShopCatalogue {
+  const files = catalogues.get(address) ?? createShopCatalogue(address, get, { complain, seen });
+  catalogues.set(address, files);
+  return files;
+}
+
+function linksWatchedFor(hosts: ReturnType<typeof hostsOf>) {
+  return (parts: Parameters<typeof complainOfForeignLinks>[0]) =>
+    void complainOfForeignLinks(parts, hosts, complain);
 }
 
 function ownLookup(host: HTMLElement) {

@@ -45,6 +45,8 @@ export type Controller = {
   takeEarly(events: LogEvent[]): Promise<boolean>;
   /** Looks at the clock and at what other tabs have done: a wait may be over, somebody may have gone on elsewhere. */
   tick(): void;
+  /** Goes where another tab, or another panel of this page, has gone since. */
+  follow(): void;
   /** The page was brought back as it was left: an interruption like a reload. */
   comeBack(): void;
   /** Says, or no longer says, that there is no connection. */

@@ -1,3 +1,4 @@
+import type { LogStore } from "./log-store.ts";
 import type { Controller } from "./surroundings.ts";
 
 /** How often a shown wait looks at the clock; its end is also looked for whenever the page comes to the front. */
@@ -8,7 +9,12 @@ const LOOK_MS = 30_000;
  * @param letGo gives back the lock of a tab that is hidden or left
  * @returns ends it
  */
-export function watchTab({ tick, comeBack, setOffline }: Controller, letGo: () => void): () => void {
+export function watchTab(
+  { tick, follow, comeBack, setOffline }: Controller,
+  letGo: () => void,
+  store: LogStore,
+): () => void {
+  const endWatch = store.watch(follow);
   const timer = setInterval(tick, LOOK_MS);
   const lookAtConnection = () => setOffline(!navigator.onLine);
   const lookAtTab = () => {
@@ -25,6 +31,7 @@ export function watchTab({ tick, comeBack, setOffline }: Controller, letGo: () =
   addEventListener("online", lookAtConnection);
   addEventListener("offline", lookAtConnection);
   return () => {
+    endWatch();
     clearInterval(timer);
     letGo();
     document.removeEventListener("visibilitychange", lookAtTab);

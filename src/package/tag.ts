@@ -19,6 +19,7 @@ export type PanelAttributes = {
   "basket-link"?: string;
   "link-hosts"?: string;
   "session-name"?: string;
+  label?: string;
   "plate-reader"?: string;
   relay?: string;
   "help-hours"?: string;

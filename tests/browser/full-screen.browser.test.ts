@@ -245,7 +245,7 @@ test.describe("the page's own history", () => {
     const [kitchen, garage] = ["kitchen", "garage"].map(
       (sessionName) => new PanelPage(page, { sessionName }),
     ) as [PanelPage, PanelPage];
-    await kitchen.open("two-panels.html");
+    await kitchen.open("ways/two.html");
     await kitchen.says("no-ice");
     await garage.says("no-ice");
     for (const [one, other] of [
@@ -259,7 +259,7 @@ test.describe("the page's own history", () => {
       await page.goBack();
       await expect(dialogIn(one)).toHaveCount(0);
     }
-    expect(await pathOf(page)).toBe("/two-panels.html");
+    expect(await pathOf(page)).toBe("/ways/two.html");
   });
 });
 

@@ -73,7 +73,7 @@ test.describe("arriving in a page", () => {
         await held;
         await route.continue();
       });
-      await page.goto("snippet.html");
+      await page.goto("ways/one.html");
       await expect(panel.host.getByText(panel.text("ui.loading"))).toBeVisible();
       release();
       await expect(panel.heading).toBeVisible();
@@ -184,7 +184,7 @@ test.describe("a slow connection", () => {
 
 test.describe("the page's own content inside the tag", () => {
   test("is not shown once the panel is there", async ({ panel, page }) => {
-    await panel.open("snippet.html");
+    await panel.open("ways/one.html");
     await expect(page.getByText("Smoke, sparks or a smell of gas?")).toBeHidden();
   });
 
@@ -192,7 +192,7 @@ test.describe("the page's own content inside the tag", () => {
     test.use({ javaScriptEnabled: false });
 
     test("is what somebody reads", async ({ page }) => {
-      await page.goto("snippet.html");
+      await page.goto("ways/one.html");
       await expect(page.getByText("Smoke, sparks or a smell of gas?")).toBeVisible();
       await expect(page.getByRole("link", { name: "Larder Lane Spares can help you" })).toBeVisible();
     });
@@ -210,7 +210,7 @@ test.describe("the page's own content inside the tag", () => {
         await page.route("**/fridgeside.*js", (route) =>
           "abort" in fault ? route.abort() : route.fulfill({ contentType: "text/javascript", ...fault }),
         );
-        await page.goto("snippet.html");
+        await page.goto("ways/one.html");
         await expect(page.getByText("Smoke, sparks or a smell of gas?")).toBeVisible();
       });
     });

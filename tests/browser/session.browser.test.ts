@@ -132,10 +132,11 @@ test.describe("double taps", () => {
 
 test.describe("two panels on one page", () => {
   test("each keeps its own session by its name, over a reload too", async ({ page }) => {
-    // No axe here: two regions of one name are for the page to tell apart.
-    const kitchen = new PanelPage(page, { sessionName: "kitchen", axe: false });
-    const garage = new PanelPage(page, { sessionName: "garage", axe: false });
-    await kitchen.open("two-panels.html");
+    const kitchen = new PanelPage(page, { sessionName: "kitchen" });
+    const garage = new PanelPage(page, { sessionName: "garage" });
+    await kitchen.open("ways/two.html");
+    await expect(kitchen.host.getByRole("region")).toHaveAccessibleName("Ice maker help, kitchen");
+    await expect(garage.host.getByRole("region")).toHaveAccessibleName("Ice maker help, garage");
     await garage.seesTurn();
     await kitchen.says();
     await garage.answer("gas");

@@ -1,4 +1,5 @@
 import { fileURLToPath } from "node:url";
+import { createGuidePages } from "../../demo/serve/guide-pages.ts";
 import { serveFolders } from "../../demo/serve/serve-folders.ts";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
@@ -14,5 +15,7 @@ export function serveSite() {
   return serveFolders(
     [`${root}tests/browser/pages`, demoFolder, builtFolder, `${root}node_modules/axe-core`],
     0,
+    new Map(),
+    createGuidePages(root),
   );
 }

@@ -8,14 +8,42 @@ declare global {
   }
 }
 
+test.use({ expectedFaults: /TrustedHTML/ });
+
 test.describe("a page with a strict policy and Trusted Types", () => {
-  test("a whole search, to a part in the basket and a summary, breaks none of it", async ({ page }) => {
-    await page.addInitScript(() => {
+  test.beforeEach(({ page }) =>
+    page.addInitScript(() => {
       window.breaches = [];
       document.addEventListener("securitypolicyviolation", (event) => {
         window.breaches.push(`${event.violatedDirective} ${event.blockedURI} ${event.sample}`);
       });
+    }),
+  );
+
+  test("has it from its own markup, so it holds on any server, and the panel breaks none of it", async ({
+    page,
+  }) => {
+    await page.route("**/ways/strict.html", async (route) => {
+      const response = await route.fetch();
+      const { "content-security-policy": sent, ...headers } = response.headers();
+      expect(sent).toContain("default-src 'none'");
+      await route.fulfill({ response, headers });
     });
+    const panel = new PanelPage(page, { axe: false });
+    await panel.openWhere("ice-bin.reseat", { "opening.symptom": "no-ice" }, "ways/strict.html");
+    await panel.goTo("part.model", {}, "bin-cracked");
+    await panel.giveModel(codeWith("ice-bin"));
+    await expect(panel.button(panel.text("part.add")).first()).toBeVisible();
+    expect(await page.evaluate(() => window.breaches)).toEqual([]);
+    await page.evaluate(() => {
+      try {
+        document.createElement("div").innerHTML = "<b>markup</b>";
+      } catch {}
+    });
+    await expect.poll(() => page.evaluate(() => window.breaches.join())).toContain("trusted-types");
+  });
+
+  test("a whole search, to a part in the basket and a summary, breaks none of it", async ({ page }) => {
     const responded = page.waitForResponse("**/index.html");
     // No axe: it is no part of the panel, and it is not written for such a page.
     const panel = new PanelPage(page, { axe: false });
@@ -42,8 +70,6 @@ test.describe("a page with a strict policy and Trusted Types", () => {
 });
 
 test.describe("the policy of the demo shop", () => {
-  test.use({ expectedFaults: /TrustedHTML/ });
-
   test("the policy is in force: what it forbids is told", async ({ page }) => {
     await page.addInitScript(() => {
       window.breaches = [];

@@ -31,13 +31,6 @@ const needed = ["--shop", shop, "--origin", origin];
 const anyPorts = ["--port", "0", "--watch-port", "0"];
 
 describe("fridgeside relay", () => {
-  test("says how it is called", async () => {
-    const { code, printed } = await run(["--help"], {});
-    expect(code).toBe(0);
-    for (const option of ["--shop", "--origin", "--store", "--next", "FRIDGESIDE_RELAY_KEY"])
-      expect(printed).toContain(option);
-  });
-
   test.each<[string, string[], Record<string, string>, RegExp]>([
     ["without a key", needed, {}, /FRIDGESIDE_RELAY_KEY/],
     ["with a key that can be guessed", needed, { FRIDGESIDE_RELAY_KEY: "secret" }, /32 bytes/],

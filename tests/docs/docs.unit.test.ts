@@ -23,7 +23,9 @@ const pages = [
   ...readdirSync(`${root}demo/docs`).map((name) => `demo/docs/${name}`),
 ];
 const read = (page: string) => readFileSync(root + page, "utf8");
-const commands = pages.flatMap((page) => commandsOf(page, read(page)));
+/** Its commands are for a folder without a clone: tests/package runs them there. */
+const elsewhere = "demo/docs/ten-minutes.md";
+const commands = pages.filter((page) => page !== elsewhere).flatMap((page) => commandsOf(page, read(page)));
 
 /** The long ones: the first two are the README's, which setting up and testing runs; benches take minutes. */
 const isLong = (command: string) =>
@@ -37,6 +39,12 @@ describe("the guide", () => {
   test.each(pages)("has links that lead somewhere: %s", (page) => {
     const lost = linksOf(read(page)).filter((link) => !existsSync(join(root, dirname(page), link)));
     expect(lost).toEqual([]);
+  });
+
+  test("has one list of its pages, with each of them once", () => {
+    const listed = linksOf(read("demo/docs/index.md")).filter((link) => !link.startsWith("../"));
+    const there = readdirSync(`${root}demo/docs`).filter((name) => name !== "index.md");
+    expect(listed.sort()).toEqual(there.sort());
   });
 
   test("has the table of bounds that its command prints", () => {

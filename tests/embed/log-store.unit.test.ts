@@ -31,6 +31,21 @@ describe("where the log is kept", () => {
     expect(kept.size).toBe(0);
   });
 
+  test("each panel of a page that shows the session looks after a write, until it is gone", async () => {
+    const store = createLogStore("a", () => createStorage());
+    const looked: string[] = [];
+    const ends = ["one", "two"].map((panel) => store.watch(() => looked.push(panel)));
+    store.write("one");
+    // Not in the middle of what the writer does.
+    expect(looked).toEqual([]);
+    await Promise.resolve();
+    expect(looked).toEqual(["one", "two"]);
+    ends[0]?.();
+    store.write("two");
+    await Promise.resolve();
+    expect(looked).toHaveLength(2);
+  });
+
   test("two panels of one site do not see each other", () => {
     const storage = createStorage();
     createLogStore("a", () => storage).write("one");

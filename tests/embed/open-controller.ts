@@ -40,6 +40,7 @@ export function createMemory(): LogStore & { kept: unknown; aside: unknown; mark
       text = null;
       store.others = [];
     },
+    watch: () => () => {},
   };
   return store;
 }

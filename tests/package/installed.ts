@@ -1,5 +1,5 @@
 import { execFileSync, spawnSync } from "node:child_process";
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { chmodSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -11,10 +11,14 @@ export type Installed = {
   folder: string;
   /** The package as it lies there. */
   package: string;
+  /** What `npm pack` made, and what it called it. */
   tarball: Buffer;
+  name: string;
   write(path: string, content: string | Buffer): void;
   /** Runs `fridgeside …` there; `said` is what it printed, to either stream. */
   run(args: string[], input?: string): { status: number | null; said: string };
+  /** Runs a line as a shell does there. */
+  shell(line: string): { status: number | null; said: string };
   /** Runs a module of that folder's own. */
   node(script: string): { status: number | null; said: string };
   remove(): void;
@@ -39,24 +43,27 @@ export function installPacked(): Installed {
     symlinkSync(join(root, path), join(folder, path));
   }
   writeFileSync(join(folder, "package.json"), JSON.stringify({ type: "module" }));
-  const run = (args: string[], input = "") => {
-    const { status, stdout, stderr } = spawnSync(process.execPath, args, {
-      cwd: folder,
-      input,
-      encoding: "utf8",
-    });
+  // As npm does with what a package names under `bin`.
+  const command = join(modules, "fridgeside/src/cli/fridgeside.mjs");
+  mkdirSync(join(modules, ".bin"), { recursive: true });
+  chmodSync(command, 0o755);
+  symlinkSync(command, join(modules, ".bin/fridgeside"));
+  const start = (program: string, args: string[], input = "") => {
+    const { status, stdout, stderr } = spawnSync(program, args, { cwd: folder, input, encoding: "utf8" });
     return { status, said: stdout + stderr };
   };
-  const command = join(modules, "fridgeside/src/cli/fridgeside.mjs");
+  const run = (args: string[], input = "") => start(process.execPath, args, input);
   return {
     folder,
     package: join(modules, "fridgeside"),
     tarball,
+    name: packed ?? "",
     write(path, content) {
       mkdirSync(dirname(join(folder, path)), { recursive: true });
       writeFileSync(join(folder, path), content);
     },
     run: (args, input) => run([command, ...args], input),
+    shell: (line) => start("bash", ["-c", line]),
     node: (script) => run(["--input-type=module", "--eval", script]),
     remove: () => rmSync(folder, { recursive: true, force: true }),
   };

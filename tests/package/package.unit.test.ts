@@ -7,7 +7,9 @@ import { fileURLToPath } from "node:url";
 import { checkPackage, createPackageFromTarballData } from "@arethetypeswrong/core";
 import { publint } from "publint";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { shapes } from "../workbench/shop-feed/same-feeds.ts";
 import { type Installed, installPacked } from "./installed.ts";
+import { followTenMinutes } from "./ten-minutes.ts";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
 const page = readFileSync(join(root, "demo/docs/package.md"), "utf8");
@@ -59,19 +61,19 @@ describe("the packed package", () => {
   });
 
   test("builds what a shop serves out of what it brought, each file with its hash", () => {
-    expect(shop.run(["build", "--out", "public"])).toEqual({
+    expect(shop.run(["build", "--out", "built"])).toEqual({
       status: 0,
-      said: "Built public/fridgeside.js\n",
+      said: "Built built/fridgeside.js\n",
     });
-    const hashes = JSON.parse(readFileSync(join(shop.folder, "public/integrity.json"), "utf8"));
+    const hashes = JSON.parse(readFileSync(join(shop.folder, "built/integrity.json"), "utf8"));
     for (const [path, hash] of Object.entries(hashes)) {
-      const bytes = readFileSync(join(shop.folder, "public", path));
+      const bytes = readFileSync(join(shop.folder, "built", path));
       expect(hash, path).toBe(`sha384-${createHash("sha384").update(bytes).digest("base64")}`);
     }
-    const snippet = readFileSync(join(shop.folder, "public/to-paste.html"), "utf8");
+    const snippet = readFileSync(join(shop.folder, "built/to-paste.html"), "utf8");
     const [, pinned = "", its] = /src="\S+\/(\S+?)" integrity="(\S+?)"/.exec(snippet) ?? [];
     expect(its).toBe(hashes[pinned]);
-    expect(existsSync(join(shop.folder, "public", pinned))).toBe(true);
+    expect(existsSync(join(shop.folder, "built", pinned))).toBe(true);
     const map = JSON.parse(/<script type="importmap">(.*)<\/script>/.exec(snippet)?.[1] ?? "null");
     expect(Object.keys(map.integrity).length).toBe(
       Object.keys(hashes).filter((path) => /^parts\/.*\.js$/.test(path)).length,
@@ -95,28 +97,50 @@ describe("the packed package", () => {
   });
 
   test("understands a shop's own feed and makes a catalogue of it", () => {
-    shop.write("feed.csv", readFileSync(join(root, "demo/feeds/shop.csv")));
+    shop.write("own.csv", readFileSync(join(root, "demo/feeds/shop.csv")));
     const looked = shop.run([
       "catalogue",
       "inspect",
-      "feed.csv",
+      "own.csv",
       "--base",
       "https://larder.example",
       "--write",
-      "mapping.json",
+      "own-mapping.json",
     ]);
     expect(looked.said).toContain("5 of 8 rows can be used");
     const built = shop.run([
       "catalogue",
       "build",
-      "feed.csv",
+      "own.csv",
       "--mapping",
-      "mapping.json",
+      "own-mapping.json",
       "--out",
       "catalogue",
     ]);
     expect(built.status, built.said).toBe(0);
     expect(existsSync(join(shop.folder, "catalogue/catalogue.json"))).toBe(true);
+  });
+
+  test("makes the same catalogue of a feed in each of ten shapes", () => {
+    const ten = Object.entries(shapes).filter(
+      ([shape]) => !/UTF-16 BE|bars|gz|lines of|JSON list$|Latin/.test(shape),
+    );
+    expect(ten.length).toBeGreaterThanOrEqual(10);
+    for (const [at, [, bytes]] of ten.entries()) shop.write(`feeds/${at}`, bytes);
+    // In one process: ten of them take longer to start than to build.
+    const { status, said } = shop.node(`
+      import { catalogueCommand } from "./node_modules/fridgeside/lib/cli/catalogue/index.js";
+      for (const at of ${JSON.stringify(ten.map((_, at) => at))}) {
+        const code = await catalogueCommand(
+          ["build", "feeds/" + at, "--base", "https://x.example", "--out", "out/" + at]);
+        console.log("exit " + code);
+      }`);
+    expect(status, said).toBe(0);
+    expect(said.match(/^exit 0$/gm), said).toHaveLength(ten.length);
+    expect(said.match(/ 3 parts, 6 fitments/g)).toHaveLength(ten.length);
+    // A folder is named by what is in it.
+    const folders = ten.map((_, at) => filesIn(`out/${at}`).find((name) => /^c-[0-9a-f]{12}$/.test(name)));
+    expect(new Set(folders).size, String(folders)).toBe(1);
   });
 
   test("tells editors of each attribute and event that there is", () => {
@@ -133,6 +157,10 @@ describe("the packed package", () => {
       declared.attributes.concat(declared.events).every((each: { description: string }) => each.description),
     ).toBe(true);
   });
+
+  test("leads a newcomer to a page with the shop's own parts by the very commands of the guide", async () => {
+    await followTenMinutes(shop);
+  }, 240_000);
 
   test("has types with which each recipe of its page compiles", () => {
     const recipes = [...page.matchAll(/<!-- compiled: (\S+) -->\n```\w+\n([\s\S]*?)```/g)];

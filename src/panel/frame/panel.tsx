@@ -10,6 +10,8 @@ import type { Screens } from "./screens.ts";
 import { Top } from "./top.tsx";
 
 export type PanelProps = {
+  /** What the page calls this panel; null where it is the only one. */
+  label?: string | null | undefined;
   view: View;
   actions: Actions;
   services: Services;
@@ -51,7 +53,8 @@ export class Panel extends Component<PanelProps> {
     this.#tap.end();
   }
 
-  override render({ view, actions: all, services, texts, screens, taken = "", trouble }: PanelProps) {
+  override render(given: PanelProps) {
+    const { view, actions: all, services, texts, screens, taken = "", trouble, label } = given;
     const busy = this.#tap.isBusy(view);
     const actions = this.#tap.actionsOf(view, all);
     const { turn } = view;
@@ -83,7 +86,7 @@ export class Panel extends Component<PanelProps> {
         class={`panel ${this.#isUsed ? "used" : ""}`}
         lang={texts("ui.locale")}
         dir={texts("ui.direction") as "ltr"}
-        aria-label={texts("ui.title")}
+        aria-label={label || texts("ui.title")}
       >
         <Top key={isStop} {...props} view={view} more={screens?.more} />
         {State && turn && <State turn={turn} texts={texts} />}

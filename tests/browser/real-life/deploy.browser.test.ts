@@ -26,7 +26,7 @@ test.describe("after a deploy", () => {
         ? route.fulfill({ contentType: "text/javascript", body: older })
         : route.continue();
     });
-    await page.goto("snippet.html");
+    await page.goto("ways/one.html");
     await says(panel);
     await panel.button(panel.text("checks.opening.danger.answers.none")).tap();
     await expect(panel.heading).toHaveText(panel.text("checks.opening.supply.ask"));

@@ -46,8 +46,8 @@ for (const { width, zoom } of pages)
     };
     for (const [what, leave] of Object.entries(turns)) {
       const session = leave();
-      if (session) await panel.openAt(session, "snippet.html");
-      else await panel.open("snippet.html");
+      if (session) await panel.openAt(session, "ways/one.html");
+      else await panel.open("ways/one.html");
       await fits(what);
     }
     await panel.giveModel("TBY-744-K4.W");

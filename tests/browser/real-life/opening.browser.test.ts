@@ -161,7 +161,7 @@ test.describe("quick answers before the rest of the script is there", () => {
         await page.goto("blank.html");
         await page.evaluate(() => localStorage.clear());
         const { release } = await holdParts(page);
-        await page.goto("snippet.html");
+        await page.goto("ways/one.html");
         for (const [turn, answer] of way.slice(0, answered)) {
           const own = panel.texts(`checks.opening.${turn}.answers.${answer}`);
           await panel.button(own || panel.text(`standing.${answer}`)).tap();
@@ -222,7 +222,7 @@ test.describe("the languages' first files", () => {
   test("the one that the page names comes without another", async ({ panel, page }) => {
     const asked: string[] = [];
     page.on("request", (request) => asked.push(new URL(request.url()).pathname));
-    await panel.open("snippet.html");
+    await panel.open("ways/one.html");
     expect(asked.filter((path) => /^\/fridgeside/.test(path))).toEqual(["/fridgeside.en-GB.js"]);
   });
 
@@ -249,7 +249,17 @@ test.describe("the languages' first files", () => {
   test("two languages on one page, from three first files, speak each their own and work", async ({
     page,
   }) => {
-    await page.goto("two-languages.html");
+    await page.route("**/languages.html", async (route) => {
+      const response = await route.fetch();
+      const more = ["fridgeside.js", "fridgeside.en-US.js"].map(
+        (file) => `<script type="module" src="../${file}"></script>`,
+      );
+      await route.fulfill({
+        response,
+        body: (await response.text()).replace("</head>", `${more.join("")}</head>`),
+      });
+    });
+    await page.goto("ways/languages.html");
     const british = new PanelPage(page, { sessionName: "kitchen" });
     const american = new PanelPage(page, { sessionName: "garage", language: "en-US" });
     for (const panel of [british, american]) {

@@ -43,6 +43,10 @@ const commands: Record<string, Command> = {
     hasHelp: true,
     run: async (args) => (await import("./relay-command.ts")).relayCommand(args),
   },
+  gallery: {
+    does: "show every turn of the panel   [--style shop.css] [--words words.json] [--port 4174]",
+    run: async (args) => (await import("./gallery-command.ts")).galleryCommand(args),
+  },
   schemas: {
     does: "write the JSON Schemas of flows/",
     run: async () => {

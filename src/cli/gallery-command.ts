@@ -1,10 +1,10 @@
-import { createReadStream, existsSync, statSync } from "node:fs";
+import { createReadStream, statSync } from "node:fs";
 import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { dirname, extname, join, resolve, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
-import { buildEmbed, distFolder, firstFile } from "../workbench/build/index.ts";
+import { buildEmbed, comesBuilt, distFolder } from "../workbench/build/index.ts";
 
 const demoFolder = fileURLToPath(new URL("../../demo", import.meta.url));
 
@@ -59,8 +59,7 @@ export async function galleryCommand(
     return 2;
   }
   try {
-    // The package brings the script along.
-    if (!existsSync(join(distFolder, firstFile))) await build();
+    if (!comesBuilt()) await build();
     const server = createServer((request, response) => {
       const path = pathOf(request.url ?? "/");
       if (path === "/") return void response.writeHead(302, { location: "/gallery/" }).end();

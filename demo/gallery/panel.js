@@ -5,9 +5,10 @@ import { journalAt } from "./journal.js";
  * of its own, and the panel comes back to it, as for somebody who was there a moment ago. What no journal leads to is
  * tapped then. `data-stands` is on the root once all of it is done.
  */
+const beside = (file) => new URL(file, import.meta.url).href;
 const asked = new URLSearchParams(location.search);
 const wanted = asked.get("place") ?? "";
-const gallery = await (await fetch("places.json")).json();
+const gallery = await (await fetch(beside("places.json"))).json();
 const place = gallery.places.find(({ name }) => name === wanted) ?? gallery.places[0];
 
 const theme = asked.get("theme") === "dark" ? "dark" : "light";
@@ -37,14 +38,15 @@ const attributes = {
   language: document.documentElement.lang,
   theme,
   "session-name": session,
-  catalogue: "../catalogue.json",
-  words: "own.json",
+  catalogue: beside("../catalogue.json"),
+  words: beside("own.json"),
   "shop-name": asked.get("shop") ?? "Larder Lane Spares",
   "help-link": "https://shop.example/help",
   "basket-link": "https://shop.example/basket",
 };
 for (const [name, value] of Object.entries(attributes)) panel.setAttribute(name, value);
-document.body.append(panel);
+// Another page may have its own place for it.
+(document.querySelector("[data-place]") ?? document.body).append(panel);
 
 const frame = () => new Promise((done) => setTimeout(done, 16));
 

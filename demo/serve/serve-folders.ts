@@ -22,6 +22,9 @@ const exceptions: Record<string, string> = {
 /** The same as the strict one, with leave to talk to a relay on this very machine, at whichever port. */
 const livePolicy = strictPolicy.replace("connect-src 'self'", "connect-src 'self' ws://127.0.0.1:*");
 
+/** The same, with leave to show pages of its own in frames. */
+const galleryPolicy = `${strictPolicy}; frame-src 'self'`;
+
 /** Pages of the demo that a relay is on. */
 const livePages = ["/", "/index.html", "/desk.html"];
 
@@ -85,6 +88,7 @@ export async function serveFolders(
 function policyOf(path: string): string {
   if (path.startsWith("/plate/")) return platePolicy;
   if (livePages.includes(path)) return livePolicy;
+  if (path.startsWith("/gallery/")) return galleryPolicy;
   return exceptions[path] ?? strictPolicy;
 }
 

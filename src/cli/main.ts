@@ -14,6 +14,7 @@ const commands: Record<string, (args: string[]) => Promise<number>> = {
   play: async (args) => (await import("./play.ts")).playCommand(args),
   insight: async (args) => (await import("./insight-command.ts")).insightCommand(args),
   learn: async (args) => (await import("./learn-command.ts")).learnCommand(args),
+  gallery: async (args) => (await import("./gallery-command.ts")).galleryCommand(args),
   relay: async (args) => (await import("./relay-command.ts")).relayCommand(args),
   schemas: async () => {
     (await import("./schema-command.ts")).writeSchemas();

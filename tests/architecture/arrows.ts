@@ -268,6 +268,7 @@ export const packages: Record<string, Arrow> = {
   entities: { to: ["workbench/shop-feed"], because: "only a shop's export has them in its texts" },
   "iconv-lite": { to: ["workbench/shop-feed"], because: "everybody else reads UTF-8" },
   fflate: { to: ["workbench/shop-feed"], because: "only a shop's feed comes in a zip file" },
+  sirv: { to: ["cli"], because: "only a command serves a folder; a phone is served" },
   ws: { to: ["cobrowse/relay"], because: "browsers bring a web socket of their own" },
   pino: { to: ["cobrowse/relay"], because: "only a server keeps a log of what it does" },
   ioredis: { to: ["cobrowse/relay"], because: "only several relays have to share what they keep" },

@@ -10,13 +10,13 @@ const goal = { firstFile: 12_000, firstCheck: 70_000, journey: 90_000, data: 40_
 
 /** What the script weighs at most as it is, so that nothing grows unseen while goals are not met. */
 export const budget = {
-  firstFile: 14_865,
-  firstCheck: 80_140,
-  journey: 118_120,
-  journeyData: 51_300,
+  firstFile: 14_895,
+  firstCheck: 80_900,
+  journey: 119_350,
+  journeyData: 51_340,
   words: 25_000,
   model: 68_000,
-  desk: 118_500,
+  desk: 118_510,
   /** Fetched once somebody asks for a person: what speaks to the relay, and all of it with screens, texts and rules. */
   live: 3000,
   livePerson: 10_700,

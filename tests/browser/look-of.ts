@@ -1,42 +1,79 @@
-import type { Locator } from "@playwright/test";
-
-/** What an element looks like: its place in the panel, and every computed property. */
-type Look = { name: string; box: number[]; style: Record<string, string> };
-
-/** The look of every element of the panel, the panel itself first. */
-function looksOf(host: Locator): Promise<Look[]> {
-  return host.evaluate((panel) => {
-    // What stays at the window's foot is looked at where it belongs in the panel.
-    panel.shadowRoot?.querySelector<HTMLElement>(".foot")?.style.setProperty("position", "static");
-    const origin = panel.getBoundingClientRect();
-    return [panel, ...(panel.shadowRoot?.querySelectorAll("*") ?? [])].map((element) => {
-      const { x, y, width, height } = element.getBoundingClientRect();
-      // What is folded away has a box or none, as the browser happens to have drawn it before.
-      const shown = element.checkVisibility() ? [x - origin.x, y - origin.y, width, height] : [];
-      const box = shown.map((value) => Math.round(value * 4) / 4);
-      const computed = getComputedStyle(element);
-      const style = Object.fromEntries([...computed].map((name) => [name, computed.getPropertyValue(name)]));
-      return { name: `${element.localName}.${element.getAttribute("class") ?? ""}`, box, style };
-    });
-  });
-}
+import type { Page } from "@playwright/test";
 
 /**
- * In what the panel looks different on two pages, a line each. Custom properties are the page's own business, and
- * where an element lies its box tells.
+ * In what a panel that stands on a page looks different under each of these style sheets, a line each, the sheet's name
+ * first. All computed properties of all its elements count, the panel itself first, and where each lies in it. Custom
+ * properties are the page's own business, and where an element lies its box tells.
+ * @param sheets addresses of sheets that take the place of the page's `#sheet`, one after the other
  */
-export async function differencesBetween(plain: Locator, other: Locator): Promise<string[]> {
-  const [expected, found] = [await looksOf(plain), await looksOf(other)];
-  if (expected.length !== found.length) return [`${expected.length} elements became ${found.length}`];
-  return expected.flatMap((look, index) => {
-    const seen = found[index] as Look;
-    const changed = Object.keys(look.style).filter(
-      (name) => !/^(--|inset|top$|left$|right$|bottom$)/.test(name) && look.style[name] !== seen.style[name],
+export function changesUnder(page: Page, sheets: string[]): Promise<string[]> {
+  return page.evaluate(async (sheets) => {
+    const panel = document.querySelector("fridgeside-panel") as HTMLElement;
+    const root = panel.shadowRoot as ShadowRoot;
+    const link = document.querySelector("#sheet") as HTMLLinkElement;
+    const plain = link.href;
+    // What stays at the window's foot, or at the top, is looked at where it belongs in the panel.
+    for (const stuck of root.querySelectorAll<HTMLElement>(".foot, .dock, header"))
+      stuck.style.setProperty("position", "static", "important");
+
+    const names = [...getComputedStyle(panel)].filter(
+      (name) => !/^(--|inset|top$|left$|right$|bottom$)/.test(name),
     );
-    const lines = changed.map(
-      (name) => `${look.name} ${name}: ${look.style[name]} became ${seen.style[name]}`,
-    );
-    if (`${look.box}` !== `${seen.box}`) lines.push(`${look.name} at ${look.box} became ${seen.box}`);
-    return lines;
-  });
+    const frames = async (count: number) => {
+      for (let at = 0; at < count; at++) await new Promise(requestAnimationFrame);
+    };
+    const wear = (href: string) =>
+      new Promise<void>((worn, failed) => {
+        link.onload = () => worn();
+        link.onerror = () => failed(new Error(`${href} did not come`));
+        link.href = href;
+      });
+    const look = async () => {
+      await frames(2);
+      const moving = root
+        .getAnimations()
+        .filter((each) => each.effect?.getTiming().iterations !== Number.POSITIVE_INFINITY);
+      await Promise.allSettled(moving.map((each) => each.finished));
+      const origin = panel.getBoundingClientRect();
+      return [panel, ...root.querySelectorAll("*")].map((element) => {
+        const { x, y, width, height } = element.getBoundingClientRect();
+        // What is folded away has a box or none, as the browser happens to have drawn it before.
+        const box = element.checkVisibility() ? [x - origin.x, y - origin.y, width, height] : [];
+        const computed = getComputedStyle(element);
+        return {
+          name: `${element.localName}.${element.getAttribute("class") ?? ""}`,
+          lines: [
+            `box: ${box.map((value) => Math.round(value * 4) / 4)}`,
+            ...names.map((name) => `${name}: ${computed.getPropertyValue(name)}`),
+          ],
+        };
+      });
+    };
+    const between = (one: Awaited<ReturnType<typeof look>>, other: typeof one) =>
+      one.length === other.length
+        ? one.flatMap(({ name, lines }, place) =>
+            lines.flatMap((line, at) =>
+              line === other[place]?.lines[at] ? [] : [`${name} ${line} became ${other[place]?.lines[at]}`],
+            ),
+          )
+        : [`${one.length} elements became ${other.length}`];
+
+    let before = await look();
+    const found: string[] = [];
+    for (const sheet of sheets) {
+      await wear(sheet);
+      const under = await look();
+      let lines = between(before, under);
+      if (lines.length > 0) {
+        // Something may have come meanwhile: it counts only where it goes with the sheet.
+        await wear(plain);
+        before = await look();
+        await wear(sheet);
+        lines = between(before, await look());
+      }
+      found.push(...lines.map((line) => `${sheet}: ${line}`));
+    }
+    await wear(plain);
+    return found;
+  }, sheets);
 }

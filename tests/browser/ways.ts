@@ -4,12 +4,7 @@ import type { Answers } from "../session/drive.ts";
 import { reach } from "../session/reach.ts";
 
 /** Looking for a way takes longer than walking it on a screen: each is looked for once, by all runs of the same sources. */
-export const keptWays = openKept("ways", [
-  ...sources,
-  "tests/session",
-  "tests/compile",
-  "tests/browser/sessions.ts",
-]);
+const keptWays = openKept("ways", [...sources, "tests/session", "tests/compile"]);
 
 /** The log of a session that went on from here to a turn, as reach.ts finds it; the same for the same acts of a day. */
 export function wayTo(start: Session, turn: string, answers: Answers = {}, cause?: string): Log {

@@ -23,6 +23,8 @@ const sources = readdirSync(`${root}src`, { recursive: true, encoding: "utf8" })
 /** Every file that touches a place where a browser keeps things, and that place. Whoever adds one adds the page's line. */
 const places: Record<string, string> = {
   "embed/basket.ts": "localStorage",
+  "embed/care-screens.ts": "localStorage",
+  "embed/caring.ts": "localStorage sessionStorage",
   // Takes the answers of a link out of the address; keeps nothing.
   "embed/carrying.ts": "history",
   "embed/engine.ts": "sessionStorage",

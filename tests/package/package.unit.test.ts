@@ -3,7 +3,7 @@ import { createHash } from "node:crypto";
 import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from "node:fs";
 import { builtinModules } from "node:module";
 import { join } from "node:path";
-import { fileURLToPath } from "node:url";
+import { fileURLToPath, pathToFileURL } from "node:url";
 import { checkPackage, createPackageFromTarballData } from "@arethetypeswrong/core";
 import { publint } from "publint";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
@@ -94,6 +94,23 @@ describe("the packed package", () => {
     expect(
       shop.node('import { openPlay } from "fridgeside/play"; openPlay({ locale: "xx" });').said,
     ).toContain('Error: --locale: "xx" has no texts.');
+  });
+
+  test("shows every turn in a shop's own rules, with the script that it brought", () => {
+    shop.write("shop.css", "fridgeside-panel { --fridgeside-radius: 4px }");
+    const { said } = shop.node(`
+      const { galleryCommand } = await import("${pathToFileURL(join(shop.package, "lib/cli/gallery-command.js"))}");
+      let address;
+      await galleryCommand(["--port", "0", "--style", "shop.css"], {
+        print: (line) => { [address] = /http\\S+/.exec(line); },
+        untilStopped: async () => {
+          for (const path of ["", "panel.html", "panel.js", "places.json", "own.css", "../fridgeside.js", "../catalogue.json"]) {
+            const { status } = await fetch(new URL(path, address));
+            console.log(status);
+          }
+        },
+      });`);
+    expect(said.trim().split("\n")).toEqual(Array(7).fill("200"));
   });
 
   test("understands a shop's own feed and makes a catalogue of it", () => {

@@ -19,6 +19,8 @@ export const counts = {
   everyReport: isSoak,
   /** Whether that walk tells snapshots apart in every scenario by all that any scenario turns on. */
   everyMemory: isSoak,
+  /** Whether a page that means no good is tried at every place of the gallery, or at a few. */
+  everyPlace: isSoak,
   /** Journals with entries of any kind. */
   journals: isSoak ? 2000 : 40,
   /** Slips of a hand in the files of a small flow, and of the project's. */

@@ -16,8 +16,8 @@ const swept = readdirSync(`${root}/tests`, { recursive: true, encoding: "utf8" }
 const stages: [name: string, command: string][] = [
   ["every unit test that counts", `npm run unit -- ${swept.join(" ")}`],
   [
-    "files that do not come, double taps, widths, a plate, a line cut for a minute",
-    "npm run browser -- faults double-taps narrow plate-photo two-ends",
+    "files that do not come, double taps, widths, a plate, a line cut for a minute, pages that mean no good",
+    "npm run browser -- faults double-taps narrow plate-photo two-ends hostile",
   ],
 ];
 

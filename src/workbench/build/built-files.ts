@@ -5,13 +5,16 @@ import type { OwnFile } from "../own-files/index.ts";
 
 const root = fileURLToPath(new URL("../../../", import.meta.url));
 
+/** Whether the script came with the package, without what it is made of. */
+export const comesBuilt = (from = root) => !existsSync(join(from, "src/embed"));
+
 /**
  * The files that came with the package, where it came without what they are made of: a shop gets the very script that
  * was tested, and needs no bundler. Null in the project itself.
  * @throws whatever the file system throws where they cannot be read
  */
 export function builtFiles(from = root): OwnFile[] | null {
-  if (existsSync(join(from, "src/embed"))) return null;
+  if (!comesBuilt(from)) return null;
   const dist = join(from, "dist");
   return readdirSync(dist, { recursive: true, encoding: "utf8" })
     .filter((name) => statSync(join(dist, name)).isFile() && !name.startsWith("."))

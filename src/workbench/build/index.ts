@@ -1,4 +1,5 @@
 export { buildEmbed, distFolder, firstFile, keptFor } from "./build.ts";
+export { comesBuilt } from "./built-files.ts";
 export { ownFlows, readFlow, readYamlFiles } from "./flows-folder.ts";
 export { ownLocales, readLocales } from "./locales-folder.ts";
 export { createPackData, createPanelData, knownDangers, type PanelData } from "./panel-data.ts";

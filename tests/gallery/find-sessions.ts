@@ -1,8 +1,7 @@
-import { type Log, memoryOf, metaOf, replay, type Session, startSession } from "../../src/session/index.ts";
+import { memoryOf, metaOf, replay, type Session, startSession } from "../../src/session/index.ts";
+import { flow, freshSession, guide } from "../browser/expected.ts";
 import { at, inTradeOrder } from "../session/drive.ts";
 import { waysTo } from "../session/reach.ts";
-import { flow, freshSession, guide } from "./expected.ts";
-import { keptWays } from "./ways.ts";
 
 /** So many ways are tried to each turn; most are come to at once. */
 const mostTries = 400;
@@ -22,24 +21,17 @@ export function allTurns(): string[] {
 
 /**
  * One session at every turn; an ending with a proof counts once for each cause. The real advice leads there; where it
- * never comes to a turn, the trade's order does, as a log may that was kept while other advice was given.
+ * never comes to a turn, the trade's order does, as a log may that was kept while other advice was given. Takes minutes.
  * @throws Error naming the turns that were not met
  */
-export function sessionsAtEveryTurn(): Map<string, Session> {
-  const kept = keptWays.read<[string, Log][]>("every turn");
-  if (kept) return new Map(kept.map(([name, log]) => [name, replay(guide, log).session]));
+export function findSessions(): Map<string, Session> {
   const found = new Map<string, Session>();
   const byList = startSession(inTradeOrder(flow), at(0));
   for (const start of [freshSession(), byList])
     for (const name of allTurns()) if (!found.has(name)) lookFor(name, start, found);
   const missing = allTurns().filter((turn) => !found.has(turn));
   if (missing.length > 0) throw new Error(`No session came to ${missing.join(", ")}`);
-  const all = allTurns().map((turn): [string, Session] => [turn, found.get(turn) as Session]);
-  keptWays.keep(
-    "every turn",
-    all.map(([turn, { log }]) => [turn, log]),
-  );
-  return new Map(all);
+  return new Map(allTurns().map((turn): [string, Session] => [turn, found.get(turn) as Session]));
 }
 
 /** Goes ways to a turn until it is met; whatever they come past is found as well. */

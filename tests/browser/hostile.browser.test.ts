@@ -33,7 +33,7 @@ async function openAt(page: Page, place: string, sheet = "none.css"): Promise<vo
         body: sheet === "names.css" ? names : readFileSync(folder + sheet, "utf8"),
       }),
     );
-  await page.goto(`hostile.html?place=${encodeURIComponent(place)}`);
+  await page.goto(`unkind.html?place=${encodeURIComponent(place)}`);
   await expect(page.locator("html")).toHaveAttribute("data-stands", place);
   await page.waitForLoadState("networkidle");
 }

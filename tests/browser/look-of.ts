@@ -17,7 +17,7 @@ export function changesUnder(page: Page, sheets: string[]): Promise<string[]> {
       stuck.style.setProperty("position", "static", "important");
 
     const names = [...getComputedStyle(panel)].filter(
-      (name) => !/^(--|inset|top$|left$|right$|bottom$)/.test(name),
+      (name) => !/^(--|min-|inset|top$|left$|right$|bottom$)/.test(name),
     );
     const frames = async (count: number) => {
       for (let at = 0; at < count; at++) await new Promise(requestAnimationFrame);

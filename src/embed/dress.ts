@@ -60,7 +60,8 @@ export function dress(host: HTMLElement, sheet: CSSStyleSheet, complain: Complai
     refuse("--fridgeside-font", "the name of a font, or a list of them");
   probe.remove();
   const rules = [...values].map(([tone, value]) => `--fs-${tone}:${value}!important;`).join("");
-  sheet.replaceSync(`:host{${rules}}`);
+  // More specific than any theme of our own, whose colours are important as well: no page may set those.
+  sheet.replaceSync(`:host(:not(#fs)){${rules}}`);
 }
 
 /** What the browser makes of a colour; null where it is none, or something shows through it. */

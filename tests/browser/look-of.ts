@@ -13,8 +13,9 @@ export function changesUnder(page: Page, sheets: string[]): Promise<string[]> {
     const link = document.querySelector("#sheet") as HTMLLinkElement;
     const plain = link.href;
     // What stays at the window's foot, or at the top, is looked at where it belongs in the panel.
-    for (const stuck of root.querySelectorAll<HTMLElement>(".foot, .dock, header"))
-      stuck.style.setProperty("position", "static", "important");
+    for (const each of root.querySelectorAll<HTMLElement>("*"))
+      if (getComputedStyle(each).position === "sticky")
+        each.style.setProperty("position", "static", "important");
 
     const names = [...getComputedStyle(panel)].filter(
       (name) => !/^(--|min-|inset|top$|left$|right$|bottom$)/.test(name),

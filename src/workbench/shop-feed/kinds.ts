@@ -1,10 +1,10 @@
+import { folded } from "./folded.ts";
 import { allWords, type ShopWords } from "./words/index.ts";
 
 /** A name's words, each in the singular as far as an s at the end tells; what parts a name is a word, too. */
 const wordsOf = (name: string) =>
   (
-    name
-      .toLowerCase()
+    folded(name)
       .replaceAll("&", " and ")
       .match(/[\p{L}\p{N}]+(?:[-.][\p{L}\p{N}]+)*|[,(;:/+|]|\s[-–—]\s/gu) ?? []
   ).map((word) => (word.length > 3 && /[^s]s$/.test(word) ? word.slice(0, -1) : word.trim()));
@@ -13,26 +13,36 @@ const isMark = (word: string) => /^[^\p{L}\p{N}]+$/u.test(word);
 /** A code, a size, a colour's letter: nothing that names a part. */
 const isNumber = (word: string) => /\d/.test(word) || word.length === 1;
 
-/** Names mix languages: "Water filter für Kühlschränke". */
-const before = new Set(allWords.flatMap((words) => words.before));
+/** Names mix languages: "Water filter für Kühlschränke", "Filterkopf water filter". */
+const before = new Set(allWords.flatMap((words) => words.before.map(folded)));
+const pieces = new Set(allWords.flatMap((words) => words.pieces.map(folded)));
 
 type Found = { kind: string; start: number; end: number };
 
 /**
  * Which kind of part a name means, by what the trade calls them: the last such name before 'for', a comma or a bracket.
- * Null where it names none, or one of which it may be a piece only: "Ice maker control board" is no ice maker.
+ * Null where it names none, or one of which it may be a piece only ("Ice maker control board" is no ice maker), and
+ * where `tellKinds` tells several.
  */
-export function tellKind(name: string, languages: readonly ShopWords[] = allWords): string | null {
-  for (const words of languages) {
-    const found = tellIn(name, words);
-    if (found !== null) return found;
-  }
-  return null;
+export function tellKind(name: string): string | null {
+  const [kind, ...others] = tellKinds(name);
+  return others.length > 0 ? null : (kind ?? null);
+}
+
+/** All kinds that a name may mean, in one language or in several; in order of their names. */
+export function tellKinds(name: string, languages: readonly ShopWords[] = allWords): string[] {
+  const kinds = languages.flatMap((words) => unsureIn(name, words) ?? tellIn(name, words) ?? []);
+  return [...new Set(kinds)].sort();
+}
+
+function unsureIn(name: string, { unsure = {} }: ShopWords): readonly string[] | undefined {
+  const words = new Set(wordsOf(name));
+  return Object.entries(unsure).find(([word]) => words.has(folded(word)))?.[1];
 }
 
 function tellIn(name: string, words: ShopWords): string | null {
   const all = wordsOf(name.replace(/^\s*(set|pack|pair|box) of (\d+ )?/i, ""));
-  for (const segment of segmentsOf(all)) {
+  for (const segment of segmentsOf(all, words)) {
     const found = findIn(segment, words);
     if (found.length > 0) return judge(segment, found, words);
     // A number or a brand may stand in front, and nothing else.
@@ -41,10 +51,12 @@ function tellIn(name: string, words: ShopWords): string | null {
   return null;
 }
 
-function segmentsOf(all: readonly string[]): string[][] {
+function segmentsOf(all: readonly string[], language: ShopWords): string[][] {
   const segments: string[][] = [[]];
-  for (const word of all) {
-    if (before.has(word)) break;
+  // In "joint de porte" the 'de' belongs to the name.
+  const found = findIn(all, language);
+  for (const [at, word] of all.entries()) {
+    if (before.has(word) && !found.some(({ start, end }) => at > start && at < end)) break;
     if (isMark(word)) segments.push([]);
     else segments.at(-1)?.push(word);
   }
@@ -74,6 +86,8 @@ function findIn(segment: readonly string[], language: ShopWords): Found[] {
 }
 
 function judge(segment: readonly string[], found: readonly Found[], words: ShopWords): string | null {
+  const isKnown = (word: string) => isNumber(word) || words.after.map(folded).includes(word);
+  if (words.isNameFirst) return judgeFirst(segment, found, isKnown);
   const [last] = [...found].sort((a, b) => b.end - a.end || a.start - b.start);
   if (!last) return null;
   const others = found.filter(({ kind, end }) => kind !== last.kind && end <= last.start);
@@ -82,7 +96,19 @@ function judge(segment: readonly string[], found: readonly Found[], words: ShopW
   const between = segment.slice(Math.min(...others.map(({ end }) => end)), last.start);
   if (others.length > 0 && between.some((word) => words.joins.includes(word))) return null;
   const isInside = (at: number) => found.some(({ start, end }) => at >= start && at < end);
-  if (segment.some((word, at) => words.pieces.includes(word) && !isInside(at))) return null;
+  if (segment.some((word, at) => pieces.has(word) && !isInside(at))) return null;
   const behind = segment.slice(last.end);
-  return behind.every((word) => isNumber(word) || words.after.includes(word)) ? last.kind : null;
+  return behind.every(isKnown) ? last.kind : null;
+}
+
+/** Where the name comes first, all else has to be known: "Coperchio filtro acqua" is a lid. */
+function judgeFirst(
+  segment: readonly string[],
+  found: readonly Found[],
+  isKnown: (word: string) => boolean,
+): string | null {
+  const [first] = [...found].sort((a, b) => a.start - b.start || b.end - a.end);
+  if (!first) return null;
+  const others = segment.filter((_, at) => at < first.start || at >= first.end);
+  return others.every((word) => isKnown(word) && !pieces.has(word)) ? first.kind : null;
 }

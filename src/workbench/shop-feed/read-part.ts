@@ -1,5 +1,5 @@
 import { shopFeedBounds } from "./bounds.ts";
-import { tellKind } from "./kinds.ts";
+import { tellKind, tellKinds } from "./kinds.ts";
 import type { Losses } from "./losses.ts";
 import { byName, leftOut, type Mapping } from "./mapping.ts";
 import { isDated, isRounded } from "./model-codes.ts";
@@ -146,6 +146,12 @@ function kindOf(
     Object.entries(names).find(([words]) => low.includes(words.toLowerCase()))?.[1] ?? tellKind(name);
   if (named === leftOut) return { fault: "Its name is left out, as the mapping says.", found: name };
   if (named && kinds.includes(named)) return { kind: named };
+  const several = named ? [] : tellKinds(name);
+  if (several.length > 1)
+    return {
+      fault: `Its name may mean ${several.join(" or ")}. Name it in names, or in a column.`,
+      found: name,
+    };
   return {
     fault: "Its name tells no kind of part that is known. Name it in names, or in a column.",
     found: name,

@@ -6,7 +6,7 @@ export type Stock = "in-stock" | "few" | "out-of-stock";
 const known = new Map<string, Stock>();
 for (const { stock } of allWords)
   for (const [state, words] of Object.entries(stock))
-    for (const word of words) known.set(word, state as Stock);
+    for (const word of words) known.set(plainHeading(word), state as Stock);
 
 /**
  * What a cell says of stock, as the feed's reader takes it: a state, or a count. schema.org's addresses count as their

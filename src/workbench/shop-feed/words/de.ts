@@ -1,6 +1,6 @@
 import type { ShopWords } from "./shop-words.ts";
 
-/** Kinds are told from English names only so far. */
+/** Common practice, no source; from memory. */
 export const de: ShopWords = {
   headings: {
     number: [
@@ -51,10 +51,39 @@ export const de: ShopWords = {
       "vergriffen",
     ],
   },
-  kinds: {},
+  kinds: {
+    "water-filter": ["wasserfilter", "wasserfilterpatrone", "wasserfilterkartusche", "kühlschrankfilter"],
+    "door-seal": ["türdichtung", "türdichtungen", "kühlschrankdichtung"],
+    "ice-bin": ["eisbehälter", "eiswürfelbehälter", "eisvorratsbehälter"],
+    "supply-line": ["wasserzulaufschlauch", "zulaufschlauch", "wasserschlauch"],
+    "inlet-valve": ["wassereinlassventil", "wasserzulaufventil", "einlassventil", "magnetventil"],
+    "ice-maker": ["eiswürfelbereiter", "eisbereiter"],
+    "fill-tube": ["füllrohr", "einfüllrohr"],
+    "bin-sensor": ["eisstandsensor", "füllstandsarm"],
+    "water-tank": ["wassertank"],
+    "tank-pump": ["tankpumpe", "wasserpumpe"],
+    "dispenser-flap": ["ausgabeklappe", "eisklappe"],
+    "door-switch": ["türschalter", "lichtschalter"],
+  },
   before: ["für", "fuer", "passend", "mit", "zu", "von"],
   joins: ["und", "mit"],
-  after: [],
-  pieces: [],
+  after: ["set", "original", "neu", "komplett", "weiß", "weiss", "schwarz", "grau", "ersatz"],
+  pieces: [
+    "gehäuse",
+    "filterkopf",
+    "abdeckung",
+    "deckel",
+    "halter",
+    "halterung",
+    "motor",
+    "dichtung",
+    "adapter",
+    "anschluss",
+    "schraube",
+    "platine",
+    "schlüssel",
+    "heizung",
+  ],
   wholes: [],
+  isNameFirst: true,
 };

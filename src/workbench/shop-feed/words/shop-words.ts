@@ -23,4 +23,8 @@ export type ShopWords = {
   pieces: readonly string[];
   /** Kinds that others are parts of: named after another one, they say where that one belongs. */
   wholes: readonly string[];
+  /** True where a part's name begins with what it is: then nothing unknown may stand in front. */
+  isNameFirst?: boolean;
+  /** Names that may mean several kinds; they are asked about. */
+  unsure?: Record<string, readonly string[]>;
 };

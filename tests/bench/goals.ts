@@ -10,10 +10,10 @@ const goal = { firstFile: 12_000, firstCheck: 70_000, journey: 90_000, data: 40_
 
 /** What the script weighs at most as it is, so that nothing grows unseen while goals are not met. */
 export const budget = {
-  firstFile: 14_895,
+  firstFile: 14_925,
   firstCheck: 80_900,
   journey: 119_350,
-  journeyData: 51_340,
+  journeyData: 51_350,
   words: 25_000,
   model: 68_000,
   desk: 118_510,

@@ -16,6 +16,20 @@ test("a line that a panel wrote is read as it is", () => {
   expect(readLine(JSON.stringify(left))).toEqual(left);
 });
 
+test("so is what somebody said a day after an ending, and no other ending is asked about", () => {
+  const lasted = {
+    format: 1,
+    what: "lasted",
+    scenario: "no-ice-plumbed",
+    outcome: "part",
+    works: false,
+    days: 3,
+  };
+  expect(readLine(JSON.stringify(lasted))).toEqual(lasted);
+  expect(readLine(JSON.stringify({ ...lasted, outcome: "stopped" }))).toBeNull();
+  expect(readLine(JSON.stringify({ ...lasted, days: 500 }))).toBeNull();
+});
+
 test.each([
   ["another format", { ...left, format: 2 }],
   ["a turn that no flow has", { ...left, turn: "<b>bold</b>" }],

@@ -28,6 +28,19 @@ function summaryOf(...lines: (InsightLine | null)[]) {
 }
 
 describe("a summary of outcomes", () => {
+  test("says of how many it was said a day later that it works, by ending", () => {
+    const lasted = (works: boolean) =>
+      ({
+        ...{ format: 1, what: "lasted", scenario: "no-ice", outcome: "fixed", works, days: 1 },
+      }) as InsightLine;
+    const summary = summaryOf(lasted(true), lasted(true), lasted(false));
+    expect(summary.scenarios[0]?.lasted).toEqual([
+      { id: "fixed works", count: 2 },
+      { id: "fixed fails", count: 1 },
+    ]);
+    expect(printSummary(summary)).toContain("asked a day or more later");
+  });
+
   test("says how searches ended, in which share, and the median of their minutes", () => {
     const { scenarios } = summaryOf(ended(2), ended(9), ended(4, "part"), ended(30, "professional", null));
     expect(scenarios).toMatchObject([

@@ -128,6 +128,27 @@ describe("a feed in a shop's own columns", () => {
     expect(lines).toContainEqual(expect.stringMatching(/^The feed has 1 problem, and --strict takes none/));
   });
 
+  test("is inspected for a program as one object, with nothing else on the way", async () => {
+    writeFileSync(feed, iconv.encode(shopFeed, "windows-1252"));
+    const { code, lines } = await run(
+      "inspect",
+      feed,
+      "--json",
+      "--base",
+      "https://shop.example",
+      "--write",
+      mapping,
+    );
+    expect(code).toBe(0);
+    expect(lines).toHaveLength(1);
+    expect(JSON.parse(lines[0] ?? "")).toMatchObject({
+      files: [{ file: feed, format: "csv", mark: ";", encoding: "windows-1252", rows: 3 }],
+      mapping: JSON.parse(readFileSync(mapping, "utf8")),
+      needs: [],
+      fitments: 3,
+    });
+  });
+
   test("in our columns is pointed at inspect only where it is not", async () => {
     writeFileSync(feed, feedOf(2));
     expect((await run("build", feed, "--out", out)).lines.join()).not.toContain("inspect");

@@ -13,7 +13,7 @@ import { readTrade } from "./trade.ts";
 const usage = [
   "Say what to build: fridgeside catalogue build <feed> --out <folder> [--columns number=SKU,…] [--brand --machine --shop-name --flows] [--strict] [--json] [--progress]",
   "For a feed in other columns than ours: [--mapping file] [--fitments <second file>] [--encoding --currency --base --kinds file --models-split]",
-  "To see how such a feed is understood: fridgeside catalogue inspect <feed> [--write mapping.json] [the same options]",
+  "To see how such a feed is understood: fridgeside catalogue inspect <feed> [--write mapping.json] [--json] [the same options]",
 ].join("\n");
 
 /** With one of these the feed is not in our columns. */
@@ -61,7 +61,7 @@ export async function catalogueCommand(
     return 2;
   }
   const { kinds, few } = readTrade(values.flows ?? ownFlows);
-  if (shop && action === "inspect") return inspectCommand(shop, values.write, kinds, files, print);
+  if (shop && action === "inspect") return inspectCommand(shop, values, kinds, files, print);
   const collect: CollectOptions = {
     few,
     ...(own ? { own } : {}),

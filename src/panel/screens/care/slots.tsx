@@ -53,11 +53,11 @@ export function createCareSlots(bring: (texts: Texts) => Promise<CareParts>) {
     if (isListed)
       return (
         <div class="ask">
-          <button type="button" class="quiet" onClick={open}>
+          <button type="button" class="quiet machine" onClick={open}>
             {texts("care.machine.open")}
           </button>
           {view.turn?.ending?.outcome !== "stopped" && (
-            <button type="button" class="quiet" onClick={() => leave(services.forget)}>
+            <button type="button" class="quiet forget" onClick={() => leave(services.forget)}>
               {texts("care.forget")}
             </button>
           )}

@@ -48,7 +48,7 @@ describe("below a search that was fixed", () => {
     const { root, settle } = await open();
     expect(root.textContent).toContain("Switch it off.");
     expect(root.textContent).not.toContain("Leave the tap closed.");
-    click(root, "I want to close the water too");
+    click(root, "Close the water too");
     await settle();
     expect(root.textContent).toContain("CAUTION");
     expect(root.textContent).toContain("Follow your local codes.");

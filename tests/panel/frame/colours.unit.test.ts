@@ -13,7 +13,10 @@ function coloursOf(selector: string): Record<string, string> {
     .map((rest) => rest.split("}")[0])
     .join();
   return Object.fromEntries(
-    [...block.matchAll(/--([\w-]+):\s*(#[0-9a-f]{3,6}) !important;/g)].map(([, name, colour]) => [name, colour ?? ""]),
+    [...block.matchAll(/--([\w-]+):\s*(#[0-9a-f]{3,6})(?: !important)?;/g)].map(([, name, colour]) => [
+      name,
+      colour ?? "",
+    ]),
   );
 }
 

@@ -1,3 +1,4 @@
+import { whenIdle } from "../loading/pace/index.ts";
 import { metaOf, type Session } from "../session/index.ts";
 import type { Services, Texts, View } from "../turn/index.ts";
 import { bringCare } from "./care-file.ts";
@@ -12,7 +13,7 @@ type Around = Omit<CareMeans, "session" | "key"> & {
   redraw(): void;
 };
 
-/** What is kept of a machine beyond one search, and forgotten on a tap. All of it is fetched at the first ending. */
+/** What is kept of a machine beyond one search, and forgotten on a tap. All of it is fetched in idle time. */
 export function createCaring({ sessionName, redraw, ...around }: Around) {
   const name = `${sessionName}:machine`;
   const key = storageKey(name);
@@ -23,8 +24,15 @@ export function createCaring({ sessionName, redraw, ...around }: Around) {
     opened ??= openCare({ ...around, key, session: () => session as Session });
     return opened;
   };
-  // There may be something to say of the filter; asked for again at the next ending where it does not come.
-  if (isKept(name)) open().then(redraw, () => {});
+  // A loaded page works without a connection, and there may be something to say of the filter. Asked for again at the next
+  // ending where it does not come.
+  whenIdle(
+    () =>
+      void open().then(
+        () => isKept(name) && redraw(),
+        () => {},
+      ),
+  );
   return {
     /** Another session is shown. */
     shown(next: Session): void {

@@ -5,7 +5,7 @@ export type KeptSearch = { at: string; outcome: string; said: string[]; readings
 export type Kept = {
   model: string | null;
   serial: string | null;
-  /** 'YYYY-MM-DD'; the day on which the water filter is due at the latest. */
+  /** 'YYYY-MM-DD'; the day on which the water filter is due, the earliest of several. */
   filterDue: string | null;
   /** The newest first. */
   searches: KeptSearch[];
@@ -59,7 +59,7 @@ function searchIn(value: unknown): KeptSearch[] {
 const linesIn = (value: unknown): string[] =>
   Array.isArray(value) ? value.slice(0, keptBounds.lines).flatMap((one) => textIn(one) ?? []) : [];
 
-/** A text that could have been written here, without what a screen would not show; else null. */
+/** A text that could have been written here; else null. */
 const textIn = (value: unknown): string | null =>
   typeof value === "string" && value.length > 0 && value.length <= keptBounds.text ? value : null;
 

@@ -1,7 +1,7 @@
 import { filterDueOn } from "../instruments/index.ts";
 import { addMonths } from "../measuring/index.ts";
 import { memoryOf, metaOf, type Session } from "../session/index.ts";
-import { type Texts, titleOf, turnOf } from "../turn/index.ts";
+import { type Evidence, type Texts, turnOf } from "../turn/index.ts";
 import { type Kept, type KeptSearch, keptBounds } from "./kept.ts";
 import type { CareRules } from "./rules.ts";
 
@@ -22,15 +22,16 @@ export function noteEnding(
   const { outcome } = metaOf(session);
   if (!outcome) return kept;
   const at = endedAt(session);
-  const turn = turnOf(session, texts, at);
-  const { ending } = turn;
+  const { heading, ending } = turnOf(session, texts, at);
   const model = memoryOf(session).model;
-  const said = [turn.heading, ending?.cause ?? "", ending?.part ? ending.part.name : ""];
+  const said = [heading, ending?.cause ?? "", ending?.part?.name ?? ""];
   const search: KeptSearch = {
     at,
     outcome,
     said: [...new Set(said.filter(Boolean))].map(cut),
-    readings: readingsIn(session, texts).slice(-keptBounds.lines).map(cut),
+    readings: readingsIn(session, ending?.evidence ?? [])
+      .slice(-keptBounds.lines)
+      .map(cut),
   };
   return {
     ...kept,
@@ -42,16 +43,15 @@ export function noteEnding(
 }
 
 /** The readings of a search in words, each as it was last taken. */
-function readingsIn(session: Session, texts: Texts): string[] {
-  const { evidence = [] } = turnOf(session, texts, session.log.started).ending ?? {};
+function readingsIn(session: Session, evidence: readonly Evidence[]): string[] {
   const { findings } = memoryOf(session);
-  return evidence.flatMap(({ turn, found }) =>
-    findings[turn]?.reading ? [`${titleOf(turn, texts)}: ${found}`] : [],
+  return evidence.flatMap(({ turn, check, found }) =>
+    findings[turn]?.reading ? [`${check}: ${found}`] : [],
   );
 }
 
 /** The day on which the filter is due after this search, where it was changed or its age was told; else null. */
-function filterDueBy(session: Session, rules: CareRules, at: string): string | null {
+function filterDueBy(session: Session, rules: CareRules, endedAt: string): string | null {
   const { filter } = rules;
   if (!filter) return null;
   const { fitted, cause, findings } = memoryOf(session);
@@ -59,7 +59,7 @@ function filterDueBy(session: Session, rules: CareRules, at: string): string | n
   const isNew = [...fitted, ...(isFixed && cause ? [cause] : [])].some(
     (id) => session.flow.causes[id]?.part === filter.part,
   );
-  if (isNew) return filterUntil(at, rules, session);
+  if (isNew) return filterUntil(endedAt, rules, session);
   for (const { reading, at } of Object.values(findings)) {
     const due = reading ? filterDueOn(reading, session.flow.limits, at) : null;
     if (due) return due;

@@ -1,10 +1,11 @@
 import { createReadStream, statSync } from "node:fs";
 import { createServer } from "node:http";
-import type { AddressInfo } from "node:net";
 import { dirname, extname, join, resolve, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import { buildEmbed, comesBuilt, distFolder } from "../workbench/build/index.ts";
+import { reasonOf } from "../workbench/own-files/index.ts";
+import { ownProcess, portIn, type Serving, serveUntilStopped } from "./serving.ts";
 
 const demoFolder = fileURLToPath(new URL("../../demo", import.meta.url));
 
@@ -27,12 +28,7 @@ const types: Record<string, string> = {
 /** Of what lies beside a shop's stylesheet nothing else is served: other rules, fonts and pictures. */
 const beside = [".css", ".svg", ".png", ".jpg", ".webp", ".woff", ".woff2", ".ttf"];
 
-type Means = {
-  print?(line: string): void;
-  /** Ends when somebody stops the command. */
-  untilStopped?(): Promise<void>;
-  build?: typeof buildEmbed;
-};
+type Means = Partial<Serving> & { build?: typeof buildEmbed };
 
 /**
  * `fridgeside gallery [--style shop.css] [--words words.json] [--port 4174]`: serves every turn of the panel on this machine,
@@ -41,21 +37,22 @@ type Means = {
  */
 export async function galleryCommand(
   args: string[],
-  { print = console.log, untilStopped = untilInterrupted, build = buildEmbed }: Means = {},
+  { build = buildEmbed, ...serving }: Means = {},
 ): Promise<number> {
   const options = {
     style: { type: "string" },
     words: { type: "string" },
     port: { type: "string", default: "4174" },
   } as const;
-  const { style, words, port } = parseArgs({ args, options }).values;
+  const { style, words, port: typed } = parseArgs({ args, options }).values;
   for (const [name, path] of Object.entries({ style, words }))
     if (path !== undefined && !isFile(path)) {
       console.error(`--${name}: "${path}" is no file`);
       return 2;
     }
-  if (!/^\d{1,5}$/.test(port) || Number(port) > 65_535) {
-    console.error(`--port: "${port}" is no port`);
+  const port = portIn(typed);
+  if (port === null) {
+    console.error(`--port: "${typed}" is no port`);
     return 2;
   }
   try {
@@ -72,19 +69,11 @@ export async function galleryCommand(
         .on("error", () => response.destroy())
         .pipe(response);
     });
-    await new Promise<void>((done, failed) => {
-      server.once("error", failed);
-      server.listen(Number(port), "127.0.0.1", done);
-    });
-    print(
-      `Every turn is at http://127.0.0.1:${(server.address() as AddressInfo).port}/gallery/ (Ctrl+C stops)`,
-    );
-    await untilStopped();
-    server.closeAllConnections();
-    server.close();
+    const says = (address: string) => `Every turn is at ${address}gallery/ (Ctrl+C stops)`;
+    await serveUntilStopped(server, port, "127.0.0.1", says, { ...ownProcess, ...serving });
     return 0;
   } catch (fault) {
-    console.error(`The gallery can't be shown. ${fault instanceof Error ? fault.message : fault}`);
+    console.error(`The gallery can't be shown. ${reasonOf(fault)}`);
     return 1;
   }
 }
@@ -132,5 +121,3 @@ function isFile(path: string): boolean {
     return false;
   }
 }
-
-const untilInterrupted = () => new Promise<void>((done) => process.once("SIGINT", () => done()));

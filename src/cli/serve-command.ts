@@ -1,31 +1,16 @@
 import { existsSync, statSync } from "node:fs";
 import { createServer } from "node:http";
-import type { AddressInfo } from "node:net";
 import { parseArgs } from "node:util";
 import sirv from "sirv";
 import { reasonOf } from "../workbench/own-files/index.ts";
-
-/** The process that serves, as far as it needs one. */
-export type Serving = {
-  print(line: string): void;
-  /** Resolves when it is to stop. */
-  untilStopped(): Promise<void>;
-};
-
-const ownProcess: Serving = {
-  print: console.log,
-  untilStopped: () =>
-    new Promise((stop) => {
-      for (const signal of ["SIGINT", "SIGTERM"]) process.once(signal, () => stop());
-    }),
-};
+import { ownProcess, portIn, type Serving, serveUntilStopped } from "./serving.ts";
 
 /**
  * `fridgeside serve [folder]`: a folder as a site, to try a page. Files are read when they are asked for, with the two
  * rules for caches that the guide gives for any server.
  * @returns exit code 0 once it was stopped, 1 where it cannot listen, 2 for unusable options
  */
-export async function serveCommand(args: string[], { print, untilStopped }: Serving = ownProcess) {
+export async function serveCommand(args: string[], serving: Serving = ownProcess): Promise<number> {
   const { values, positionals } = parseArgs({
     args,
     allowPositionals: true,
@@ -35,12 +20,9 @@ export async function serveCommand(args: string[], { print, untilStopped }: Serv
     },
   });
   const [folder = "."] = positionals;
-  const port = /^\d{1,5}$/.test(values.port) ? Number(values.port) : Number.NaN;
-  const fault =
-    (!(port < 65_536) && "A port is a number below 65536") ||
-    (!(existsSync(folder) && statSync(folder).isDirectory()) && `There is no folder "${folder}"`);
-  if (fault) {
-    console.error(fault);
+  const port = portIn(values.port);
+  if (port === null || !(existsSync(folder) && statSync(folder).isDirectory())) {
+    console.error(port === null ? "A port is a number below 65536" : `There is no folder "${folder}"`);
     return 2;
   }
   const site = sirv(folder, {
@@ -59,20 +41,13 @@ export async function serveCommand(args: string[], { print, untilStopped }: Serv
     });
   });
   try {
-    await new Promise<void>((listening, failed) => {
-      server.once("error", failed);
-      server.listen(port, values.host, listening);
-    });
+    const says = (address: string) => `Serving ${folder} at ${address} (Ctrl+C stops it)`;
+    await serveUntilStopped(server, port, values.host, says, serving);
+    return 0;
   } catch (problem) {
     console.error(`It can't be served. ${reasonOf(problem)}`);
     return 1;
   }
-  const { port: own } = server.address() as AddressInfo;
-  print(`Serving ${folder} at http://${values.host}:${own}/ (Ctrl+C stops it)`);
-  await untilStopped();
-  server.close();
-  server.closeAllConnections();
-  return 0;
 }
 
 /** Parts of a build, what reads plates and folders of a catalogue never change their content. */

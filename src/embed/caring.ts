@@ -1,6 +1,6 @@
 import { whenIdle } from "../loading/pace/index.ts";
 import { metaOf, type Session } from "../session/index.ts";
-import type { Services, Texts, View } from "../turn/index.ts";
+import type { Services, View } from "../turn/index.ts";
 import { bringCare } from "./care-file.ts";
 import type { CareMeans, OpenedCare } from "./care-screens.ts";
 import { isKept, storageKey } from "./first-options.ts";
@@ -8,7 +8,6 @@ import type { ClearBeside } from "./surroundings.ts";
 
 type Around = Omit<CareMeans, "session" | "key"> & {
   sessionName: string;
-  texts: Texts;
   /** Draws the view again. */
   redraw(): void;
 };
@@ -51,21 +50,38 @@ export function createCaring({ sessionName, redraw, ...around }: Around) {
      * @param besides empties what else has something in memory
      */
     clear: (besides: () => void): ReturnType<ClearBeside> => {
+      const own = storageKey(sessionName);
+      const kept = [() => localStorage, () => sessionStorage].map((place) => sweep(place, own));
       const bringBack = opened?.clear();
       besides();
-      sweep(() => localStorage, storageKey(sessionName));
-      sweep(() => sessionStorage, storageKey(sessionName));
-      return () => bringBack?.();
+      return () => {
+        bringBack?.();
+        for (const putBack of kept) putBack();
+      };
     },
   };
 }
 
-function sweep(place: () => Storage, own: string): void {
+/** Removes our keys from a storage. Returns what puts them back. */
+function sweep(place: () => Storage, own: string): () => void {
+  const removed: [key: string, text: string][] = [];
   try {
+    const storage = place();
     // The session in use goes with its own journal; a stop is ended by 'start again' alone.
-    for (const key of Object.keys(place()))
-      if (key.startsWith(storageKey("")) && key !== own && !key.endsWith(":stop")) place().removeItem(key);
+    for (const key of Object.keys(storage))
+      if (key.startsWith(storageKey("")) && key !== own && !key.endsWith(":stop")) {
+        removed.push([key, storage.getItem(key) ?? ""]);
+        storage.removeItem(key);
+      }
   } catch {
     // Denied: nothing was kept there either.
   }
+  return () => {
+    try {
+      // A call that was ended stays so.
+      for (const [key, text] of removed) if (!key.endsWith(":live")) place().setItem(key, text);
+    } catch {
+      // Denied or full by now.
+    }
+  };
 }

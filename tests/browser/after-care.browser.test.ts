@@ -63,12 +63,12 @@ test.describe("after the fix", () => {
   test("a filter that is due is spoken of where the next search begins", async ({ panel, page }) => {
     await panel.host.getByText(panel.text("care.filter.title"), { exact: true }).click();
     await panel.button(panel.text("care.filter.changed")).click();
-    await expect(panel.host.getByText(/The filter is due on/)).toBeVisible();
+    await expect(panel.host.getByText(/The water filter is due on/)).toBeVisible();
     await panel.restart();
     await expect(panel.host.locator(".notices")).not.toContainText("filter");
     await page.clock.setSystemTime(Date.parse(await panel.now()) + 190 * 86_400_000);
     await page.reload();
-    await expect(panel.host.locator(".notices")).toContainText(/The filter was due on/);
+    await expect(panel.host.locator(".notices")).toContainText(/The water filter was due on/);
   });
 
   test("one tap forgets everything, and one more brings it back", async ({ panel, page }) => {
@@ -87,6 +87,7 @@ test.describe("after the fix", () => {
     await panel.button(panel.text("resumed.undo")).click();
     await expect(panel.heading).toHaveText(panel.text("endings.fixed.heading"));
     expect(await keptIn(page, record)).toContain('"outcome":"fixed"');
+    expect(await keysIn(page)).toContain("fridgeside:other");
   });
 });
 

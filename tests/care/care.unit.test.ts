@@ -134,7 +134,7 @@ describe("what is kept of a machine", () => {
       "What happened",
       "Last readings",
     ]);
-    expect(page.parts[1]?.lines).toEqual(["The filter is due on 10 August 2026."]);
+    expect(page.parts[1]?.lines).toEqual(["The water filter is due on 10 August 2026."]);
   });
 
   test("what was kept comes back as it was, and anything else counts as nothing", () => {

@@ -37,7 +37,8 @@ function Question({ care, texts, busy }: Omit<Props, "at">) {
           </div>
         </div>
       )}
-      {said && <p class="small">{texts(said === "yes" ? "care.thanks" : "care.later")}</p>}
+      {said === "yes" && <p class="small">{texts("care.thanks")}</p>}
+      {said === "not-yet" && <p class="small">{texts("care.later")}</p>}
     </div>
   );
 }

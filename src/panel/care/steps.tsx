@@ -22,7 +22,7 @@ function Gated({ gate, text, texts }: { gate: CareGate; text: string; texts: Tex
   if (!ticked)
     return (
       <button type="button" onClick={() => setTicked([])}>
-        {texts(`care.gate-open`)}
+        {texts("care.gate-open")}
       </button>
     );
   const isConfirmed = gate.items.every(({ id }) => ticked.includes(id));

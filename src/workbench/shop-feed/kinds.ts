@@ -63,22 +63,24 @@ function segmentsOf(all: readonly string[], language: ShopWords): string[][] {
   return segments.filter(({ length }) => length > 0);
 }
 
-type Phrase = { kind: string; words: readonly string[] };
-const phrases = new WeakMap<ShopWords, Phrase[]>();
+/** A language's words as names are compared; made once, as a feed may have a million names. */
+type Ready = { phrases: { kind: string; words: readonly string[] }[]; after: ReadonlySet<string> };
+const ready = new WeakMap<ShopWords, Ready>();
 
-function phrasesOf(words: ShopWords): Phrase[] {
-  const known = phrases.get(words);
+function readyOf(words: ShopWords): Ready {
+  const known = ready.get(words);
   if (known) return known;
-  const own = Object.entries(words.kinds).flatMap(([kind, names]) =>
+  const phrases = Object.entries(words.kinds).flatMap(([kind, names]) =>
     names.map((name) => ({ kind, words: wordsOf(name) })),
   );
-  phrases.set(words, own);
-  return own;
+  const made = { phrases, after: new Set(words.after.map(folded)) };
+  ready.set(words, made);
+  return made;
 }
 
 function findIn(segment: readonly string[], language: ShopWords): Found[] {
   const found: Found[] = [];
-  for (const { kind, words } of phrasesOf(language))
+  for (const { kind, words } of readyOf(language).phrases)
     for (let start = 0; start + words.length <= segment.length; start++)
       if (words.every((word, at) => segment[start + at] === word))
         found.push({ kind, start, end: start + words.length });
@@ -86,7 +88,8 @@ function findIn(segment: readonly string[], language: ShopWords): Found[] {
 }
 
 function judge(segment: readonly string[], found: readonly Found[], words: ShopWords): string | null {
-  const isKnown = (word: string) => isNumber(word) || words.after.map(folded).includes(word);
+  const { after } = readyOf(words);
+  const isKnown = (word: string) => isNumber(word) || after.has(word);
   if (words.isNameFirst) return judgeFirst(segment, found, isKnown);
   const [last] = [...found].sort((a, b) => b.end - a.end || a.start - b.start);
   if (!last) return null;

@@ -1,5 +1,6 @@
 import type { ShopWords } from "./shop-words.ts";
 
+/** Common practice, no source; from memory. */
 export const en: ShopWords = {
   headings: {
     number: [

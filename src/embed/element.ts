@@ -12,6 +12,7 @@ import { attributeNames, chooseSessionName, forgetSession, isKept } from "./firs
 import { createFirstTexts } from "./first-texts.ts";
 import { paint } from "./paint.ts";
 import { arePartsHere, createSheet, dropParts, getFirstTurn, getParts, ownSheet } from "./parts.ts";
+import { keepReservedHeight } from "./reserved-height.ts";
 import { clearStop, keepStop, readStop } from "./stop-mark.ts";
 
 /** After so long without the rest, it is said that it is slow or does not come. */
@@ -53,10 +54,9 @@ export class FridgesidePanel extends HTMLElement {
     markPage(this);
     if (this.#running) return;
     const root = this.shadowRoot as ShadowRoot;
-    // The page reserves a height for the panel. Our rules take all of the page's away: it is read while none holds.
-    root.adoptedStyleSheets = [];
-    const reserved = createSheet(`:host{min-height:${getComputedStyle(this).minHeight}!important}`);
+    const reserved = createSheet("");
     root.adoptedStyleSheets = this.#sheets = [ownSheet, reserved];
+    keepReservedHeight(this, root, reserved);
     this.#mount();
   }
 

@@ -81,6 +81,28 @@ test.describe("arriving in a page", () => {
       expect(await shiftsOf(page)).toEqual([]);
     });
 
+  test("the height that the page keeps free counts where the script is there before the page's style", async ({
+    panel,
+    page,
+  }) => {
+    const { held, release } = createHold();
+    await page.route("**/shop.css", async (route) => {
+      await held;
+      await route.continue();
+    });
+    await page.goto("ways/one.html", { waitUntil: "commit" });
+    // A page draws no frame before its style is there: what waits for one would wait for ever.
+    await expect
+      .poll(() =>
+        page.evaluate(() => !!document.querySelector("fridgeside-panel")?.shadowRoot?.firstElementChild),
+      )
+      .toBe(true);
+    release();
+    await expect(panel.heading).toBeVisible();
+    const { height } = (await panel.host.boundingBox()) as { height: number };
+    expect(height).toBeGreaterThanOrEqual(1040);
+  });
+
   test("after a tap the new question has the focus and stands in sight", async ({ panel, page }) => {
     await panel.open("long.html");
     await panel.says();

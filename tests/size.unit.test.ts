@@ -1,6 +1,6 @@
 import { createHash } from "node:crypto";
 import { beforeAll, describe, expect, test } from "vitest";
-import { laterChunks } from "../src/workbench/build/link-files.ts";
+import { laterChunks } from "../src/workbench/build/chunks.ts";
 import { type Files, importsOf, isScript, sizeOf } from "./bench/built.ts";
 import { budget } from "./bench/goals.ts";
 import { builtOnce } from "./built-once.ts";

@@ -4,7 +4,7 @@ import { buildEmbed, distFolder, firstFile, keptFor } from "../workbench/build/i
 import { reasonOf } from "../workbench/own-files/index.ts";
 
 /**
- * `fridgeside build [--out dist] [--keep 5] [--keep-days 30]`: the script that a shop embeds. The parts of the last
+ * `fridgeside build [--out dist] [--keep 5] [--keep-days 30] [--maps <folder>]`: the script that a shop embeds. The parts of the last
  * `keep` builds stay, and those of any that was in use within the last `keep-days` days.
  * @returns exit code 0, 1 where nothing could be written, 2 for unusable options
  */
@@ -17,6 +17,7 @@ export async function buildCommand(
     args,
     options: {
       out: { type: "string" },
+      maps: { type: "string" },
       keep: { type: "string", default: String(keptFor.keep) },
       "keep-days": { type: "string", default: String(keptFor.keepDays) },
     },
@@ -31,7 +32,11 @@ export async function buildCommand(
     return 2;
   }
   try {
-    await build(values.out ?? distFolder, { keep, keepDays });
+    await build(values.out ?? distFolder, {
+      keep,
+      keepDays,
+      ...(values.maps && { maps: values.maps }),
+    });
   } catch (fault) {
     console.error(`The script cannot be written. ${reasonOf(fault)}`);
     return 1;

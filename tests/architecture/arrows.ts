@@ -264,6 +264,8 @@ export const packages: Record<string, Arrow> = {
     because: "who edits a file is offered the nearest name; a phone has nothing to offer",
   },
   vite: { to: ["workbench/build", "cli"], because: "it builds the script and is no part of it" },
+  "magic-string": { to: ["workbench/build"], because: "only the build rewrites script" },
+  "@jridgewell/remapping": { to: ["workbench/build"], because: "only the build makes source maps" },
   saxes: { to: ["workbench/shop-feed"], because: "XML comes from shops alone" },
   entities: { to: ["workbench/shop-feed"], because: "only a shop's export has them in its texts" },
   "iconv-lite": { to: ["workbench/shop-feed"], because: "everybody else reads UTF-8" },

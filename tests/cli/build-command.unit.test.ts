@@ -64,5 +64,7 @@ describe("the command", () => {
     expect(await buildCommand(["--out", "site", "--keep", "9", "--keep-days", "0"], print, build)).toBe(0);
     expect(build).toHaveBeenCalledWith("site", { keep: 9, keepDays: 0 });
     expect(lines).toEqual([`Built ${join("site", firstFile)}`]);
+    await buildCommand(["--maps", "apart"], print, build);
+    expect(build).toHaveBeenLastCalledWith(expect.any(String), expect.objectContaining({ maps: "apart" }));
   });
 });

@@ -38,7 +38,13 @@ describe("the packed package", () => {
     const names = filesIn("node_modules/fridgeside");
     expect(names.filter((name) => /\.tsx?$/.test(name) && !name.endsWith(".d.ts"))).toEqual([]);
     expect(names.filter((name) => /(^|\/)(tests|phrases)(\/|$)|unit\.test|^dist\/\./.test(name))).toEqual([]);
-    for (const name of ["LICENSE", "README.md", "flows/limits.yaml", "dist/fridgeside.en-GB.js"])
+    for (const name of [
+      "LICENSE",
+      "README.md",
+      "flows/limits.yaml",
+      "dist/fridgeside.en-GB.js",
+      "maps/fridgeside.en-GB.js.map",
+    ])
       expect(names).toContain(name);
   });
 
@@ -61,10 +67,17 @@ describe("the packed package", () => {
   });
 
   test("builds what a shop serves out of what it brought, each file with its hash", () => {
-    expect(shop.run(["build", "--out", "built"])).toEqual({
+    expect(shop.run(["build", "--out", "built", "--maps", "apart"])).toEqual({
       status: 0,
       said: "Built built/fridgeside.js\n",
     });
+    const scripts = filesIn("built").filter(
+      (name) => name.endsWith(".js") && !/\.[0-9a-f]{8}\.js$|^plate/.test(name),
+    );
+    expect(filesIn("apart").filter((name) => name.endsWith(".map"))).toEqual(
+      scripts.map((name) => `${name}.map`),
+    );
+    expect(filesIn("built").filter((name) => name.endsWith(".map"))).toEqual([]);
     const hashes = JSON.parse(readFileSync(join(shop.folder, "built/integrity.json"), "utf8"));
     for (const [path, hash] of Object.entries(hashes)) {
       const bytes = readFileSync(join(shop.folder, "built", path));

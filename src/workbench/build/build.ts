@@ -1,10 +1,10 @@
 import { fileURLToPath } from "node:url";
 import type { InlineConfig, Plugin } from "vite";
 import { type OwnFile, writeOwnFiles } from "../own-files/index.ts";
-import { builtFiles } from "./built-files.ts";
+import { builtFiles, comesBuilt } from "./built-files.ts";
+import { type BuiltFile, firstChunk } from "./chunks.ts";
 import { compileOnce, flowPlugin } from "./flow-plugin.ts";
 import { integrityFiles, pinnedName } from "./integrity.ts";
-import { type BuiltFile, firstChunk, linkFiles } from "./link-files.ts";
 import { readLocales } from "./locales-folder.ts";
 import { languagesOf } from "./panel-data.ts";
 import { plateFilesOf, plateFolder } from "./plate-files.ts";
@@ -40,25 +40,27 @@ export const scriptSettings: InlineConfig = {
 };
 
 /**
- * Builds the one script tag's file and what it loads later, into `out`. The files of builds before stay as long as
- * `kept` says; nothing that the folder's marker does not list is replaced or removed.
+ * Builds the one script tag's file and what it loads later, into `out`, and to `maps` its source maps. The files of builds
+ * before stay as long as it says; nothing that the folder's marker does not list is replaced or removed.
  * @throws Refusal where something else lies there; Error where flows/ has a problem or `out` cannot be written
  */
 export async function buildEmbed(
   out: string = distFolder,
-  kept = keptFor,
+  { maps, ...kept }: Partial<typeof keptFor> & { maps?: string } = {},
   now = new Date(),
   made = bundleEmbed,
 ): Promise<void> {
   const isNamedByContent = (path: string) =>
     path.startsWith("parts/") || path.startsWith(`${plateFolder}/`) || pinnedName.test(path);
-  writeOwnFiles(out, builtFiles() ?? allFilesOf(await made()), {
-    writer: "build",
-    isNamedByContent,
-    ...kept,
-    now,
-  });
+  const how = { writer: "build" as const, isNamedByContent, ...keptFor, ...kept, now };
+  const bundled = comesBuilt() ? [] : await made();
+  writeOwnFiles(out, builtFiles() ?? allFilesOf(bundled), how);
+  if (maps) writeOwnFiles(maps, builtFiles("maps") ?? mapsOf(bundled), { ...how, writer: "maps" });
 }
+
+/** The source maps (ECMA-426) of what was bundled: each is named as its script is, and holds the sources themselves. */
+const mapsOf = (files: BuiltFile[]): OwnFile[] =>
+  files.flatMap(({ path, map }) => (map ? [{ path: `${path}.map`, content: map }] : []));
 
 /** All that a build writes, of what was bundled. */
 export function allFilesOf(files: OwnFile[]): OwnFile[] {
@@ -66,7 +68,9 @@ export function allFilesOf(files: OwnFile[]): OwnFile[] {
 }
 
 /** What a shop embeds, as files. @param plugins more steps of the bundler, before ours */
-export async function bundleEmbed(plugins: Plugin[] = []): Promise<OwnFile[]> {
+export async function bundleEmbed(plugins: Plugin[] = []): Promise<BuiltFile[]> {
+  // It is made of libraries that only this needs: a shop that installs the package has the script built.
+  const { linkFiles } = await import("./link-files.ts");
   const flow = compileOnce();
   const panel = await bundle(firstChunk, "embed/first-file.ts", [
     ...plugins,
@@ -81,7 +85,7 @@ export async function bundleEmbed(plugins: Plugin[] = []): Promise<OwnFile[]> {
     isOneFile: true,
   });
   const script = [...chooser, ...desk.filter(({ chunk }) => chunk !== undefined)];
-  return [...linkFiles(panel), ...script.map(({ path, content }) => ({ path, content }))];
+  return [...linkFiles(panel), ...script];
 }
 
 /** The languages with texts, for the file that chooses among them. */
@@ -119,6 +123,8 @@ async function bundle(
       modulePreload: false,
       lib: { entry: { [name]: `${root}src/${file}` }, formats: ["es"] },
       minify: true,
+      // Apart: no script names its map, and a map is fetched by nobody who does not look for it.
+      sourcemap: "hidden",
       rolldownOptions: {
         checks: { bundlerTimings: false },
         // No getter of ours or of a library does anything but give its value.
@@ -139,9 +145,10 @@ async function bundle(
   });
   const [output] = [built].flat();
   if (!output || !("output" in output)) throw new Error("Nothing was built");
-  return output.output.map((each) =>
+  const files = output.output.filter(({ fileName }) => !fileName.endsWith(".map"));
+  return files.map((each) =>
     each.type === "chunk"
-      ? { path: each.fileName, content: each.code, chunk: each.name }
+      ? { path: each.fileName, content: each.code, chunk: each.name, map: each.map?.toString() ?? "" }
       : { path: each.fileName, content: each.source },
   );
 }

@@ -13,9 +13,9 @@ export const comesBuilt = (from = root) => !existsSync(join(from, "src/embed"));
  * was tested, and needs no bundler. Null in the project itself.
  * @throws whatever the file system throws where they cannot be read
  */
-export function builtFiles(from = root): OwnFile[] | null {
+export function builtFiles(folder: "dist" | "maps" = "dist", from = root): OwnFile[] | null {
   if (!comesBuilt(from)) return null;
-  const dist = join(from, "dist");
+  const dist = join(from, folder);
   return readdirSync(dist, { recursive: true, encoding: "utf8" })
     .filter((name) => statSync(join(dist, name)).isFile() && !name.startsWith("."))
     .sort()

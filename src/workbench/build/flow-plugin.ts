@@ -5,9 +5,9 @@ import { careOf, compileGuide } from "../../compile/index.ts";
 import { createFirstTurns } from "../../turn/index.ts";
 import { createCutOpen } from "../pictures/index.ts";
 import { verifyChart } from "../verify/index.ts";
+import { laterChunks, placeOf, textsPlace } from "./chunks.ts";
 import { createDrawings } from "./drawings.ts";
 import { readFlow } from "./flows-folder.ts";
-import { laterChunks, placeOf, textsPlace } from "./link-files.ts";
 import { readLocales } from "./locales-folder.ts";
 import {
   careTextsOf,

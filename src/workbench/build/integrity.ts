@@ -1,6 +1,6 @@
 import { createHash } from "node:crypto";
 import type { OwnFile } from "../own-files/index.ts";
-import { firstFileOf } from "./link-files.ts";
+import { firstFileOf } from "./chunks.ts";
 
 /** A first file under a name that is its content's: for pages that name a hash, which a new build must not break. */
 export const pinnedName = /^fridgeside\.[\w-]+\.[0-9a-f]{8}\.js$/;

@@ -1,44 +1,17 @@
 import { createHash } from "node:crypto";
+import remapping, { type SourceMapInput } from "@jridgewell/remapping";
+import MagicString, { Bundle } from "magic-string";
 import type { OwnFile } from "../own-files/index.ts";
-
-/** A file as the bundler made it; `chunk` is the name of a piece of script. */
-export type BuiltFile = OwnFile & { chunk?: string };
-
-/** The first file's chunk, of which one copy a language is made. */
-export const firstChunk = "first";
-
-/** The files that are asked for when they are near; some of them a second time, at an address that is made up. */
-export const laterChunks = [
-  "engine",
-  "later-screens",
-  "door",
-  "shop",
-  "for-some-shops",
-  "photo",
-  "words",
-  "cut-open",
-  "carry",
-  "live",
-  "live-screens",
-  "care-screens",
-  "insight",
-  "dress",
-];
-
-/** Those that may come before the door has. */
-const beforeDoor = ["later-screens", "cut-open", "live", "live-screens", "care-screens", "insight", "dress"];
-
-/** Stands in the script where the address of a chunk belongs, until it has its name. */
-export const placeOf = (chunk: string) => `chunk:${chunk}`;
-
-/** Stands in the first file where a language's own texts belong. */
-export const textsPlace = "texts-of-this-language";
-
-/** What a language's texts for the first file are called, for tags in another language than their first file. */
-export const textsPath = /^parts\/first-([\w-]+)-[0-9a-f]{8}\.json$/;
-
-/** A first file's name; it stays, all others are named by their content. */
-export const firstFileOf = (language: string) => `fridgeside.${language}.js`;
+import {
+  type BuiltFile,
+  beforeDoor,
+  firstChunk,
+  firstFileOf,
+  laterChunks,
+  placeOf,
+  textsPath,
+  textsPlace,
+} from "./chunks.ts";
 
 /**
  * Ties the pieces of script together and makes one first file a language. A static import would name one first file,
@@ -76,51 +49,72 @@ export function linkFiles(built: BuiltFile[]): OwnFile[] {
     );
   };
 
-  const tie = (piece: Piece): string => {
+  const addresses = new Map(
+    pieces.flatMap(({ chunk, path }) => [
+      [`/${baseOf(path)}`, `/${chunk}-${digestPlace}.js`],
+      [placeOf(chunk), `parts/${chunk}-${digestPlace}.js`],
+    ]),
+  );
+  const tie = (piece: Piece, digest: string): MagicString => {
     const { chunk } = piece;
-    let code = piece.content
-      .toString()
-      .replace(importOf, (_, list: string | undefined, from: string) => {
+    const tied = (all: string, imported?: string, from?: string, exported?: string): string => {
+      if (from !== undefined) {
         const of = byName.get(baseOf(from)) as Piece;
-        if (!list) return "";
-        return `const{${list.replace(/ as /g, ":")}}=${table}.${nameIn(of)};`;
-      })
-      .replace(/export{([^}]*)};?\s*$/, (all, list: string) => {
-        const given = list.replace(/([\w$]+) as ([\w$]+)/g, "$2:$1");
-        const own =
-          chunk === firstChunk ? `export{${/[\w$]+ as loadParts/.exec(list)?.[0]}};` : isFile(piece) && all;
-        return `(${table}??={}).${nameIn(piece)}??={${given}};${own || ""}`;
-      });
-    for (const { chunk: other, path } of pieces)
-      code = code
-        .replaceAll(`/${baseOf(path)}`, `/${other}-${digestPlace}.js`)
-        .replaceAll(placeOf(other), `parts/${other}-${digestPlace}.js`);
-    return code;
+        return imported ? `const{${imported.replace(/ as /g, ":")}}=${table}.${nameIn(of)};` : "";
+      }
+      if (exported === undefined) return addresses.get(all) ?? all;
+      const given = exported.replace(/([\w$]+) as ([\w$]+)/g, "$2:$1");
+      const own =
+        chunk === firstChunk ? `export{${/[\w$]+ as loadParts/.exec(exported)?.[0]}};` : isFile(piece) && all;
+      return `(${table}??={}).${nameIn(piece)}??={${given}};${own || ""}`;
+    };
+    return new MagicString(piece.content.toString(), { filename: piece.path }).replace(toTie, (...found) =>
+      tied(...(found as [string])).replaceAll(digestPlace, digest),
+    );
   };
-  const whole = (piece: Piece): string => {
+  /** A file with what it needs besides, for one language where it holds its texts. */
+  const whole = (piece: Piece, digest: string, texts?: string): Bundle => {
     const there = thereFor(piece);
     const besides = [...neededBy(piece)].filter((each) => !there.has(each));
-    return [...besides.map((each) => `(()=>{${tie(each)}})();`), tie(piece)].join("");
+    const bundle = new Bundle({ separator: "" });
+    for (const each of besides) bundle.addSource(tie(each, digest).prepend("(()=>{").append("})();"));
+    const own = tie(piece, digest);
+    return bundle.addSource(texts === undefined ? own : own.replace(place, () => texts));
   };
 
   const texts = built.flatMap(({ path, content }) => {
     const language = textsPath.exec(path)?.[1];
     return language ? [{ language, content: content.toString() }] : [];
   });
-  const place = new RegExp(`{place:["'\`]${textsPlace}["'\`]}`);
-  const tied = pieces.filter(isFile).map((piece) => ({ chunk: piece.chunk, code: whole(piece) }));
-  const digest = digestOf(tied.map(({ code }) => code).join());
+  const files = pieces.filter(isFile);
+  const digest = digestOf(files.map((piece) => whole(piece, digestPlace).toString()).join());
+  const fileOf = (path: string, bundle: Bundle): BuiltFile => ({
+    path,
+    content: bundle.toString(),
+    ...mapOf(path, bundle, pieces),
+  });
   return [
     ...built.filter((file) => file.chunk === undefined),
-    ...tied.flatMap(({ chunk, code: open }): OwnFile[] => {
-      const code = open.replaceAll(digestPlace, digest);
-      if (chunk !== firstChunk) return [{ path: `parts/${chunk}-${digest}.js`, content: code }];
-      return texts.map(({ language, content }) => ({
-        path: firstFileOf(language),
-        content: code.replace(place, () => content),
-      }));
+    ...files.flatMap((piece) => {
+      if (piece.chunk !== firstChunk)
+        return [fileOf(`parts/${piece.chunk}-${digest}.js`, whole(piece, digest))];
+      return texts.map(({ language, content }) =>
+        fileOf(firstFileOf(language), whole(piece, digest, content)),
+      );
     }),
   ];
+}
+
+/** The source map of what was tied together, where the bundler made one for each piece. */
+function mapOf(path: string, bundle: Bundle, pieces: Piece[]): Pick<BuiltFile, "map"> {
+  const maps = new Map(pieces.map((piece) => [piece.path, piece.map]));
+  if (![...maps.values()].some(Boolean)) return {};
+  const tied = bundle.generateMap({ file: baseOf(path), hires: true });
+  const map = remapping(
+    tied as SourceMapInput,
+    (source) => (maps.get(source) ?? null) as SourceMapInput | null,
+  );
+  return { map: map.toString() };
 }
 
 /** Stands where the digest of all script belongs, until all of it is tied together. */
@@ -130,6 +124,15 @@ type Piece = BuiltFile & { chunk: string };
 
 /** A static import as the bundler writes it: what, if anything, and from where. */
 const importOf = /import(?:{([^}]*)}from)?"([^"]*)";/g;
+
+/** What a piece gives, at its end. */
+const exportOf = /export{([^}]*)};?\s*$/;
+
+/** What is rewritten in a piece: those two, the other pieces' addresses, and what stands for them. */
+const toTie = new RegExp(`${importOf.source}|${exportOf.source}|/[\\w-]+\\.js|${placeOf("[\\w-]+")}`, "g");
+
+/** Where the first file has its language's texts. */
+const place = new RegExp(`{place:["'\`]${textsPlace}["'\`]}`);
 
 const baseOf = (path: string) => path.slice(path.lastIndexOf("/") + 1);
 

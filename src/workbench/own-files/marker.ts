@@ -6,7 +6,7 @@ import { type FileTools, isThere, Refusal, removeQuietly } from "./file-tools.ts
 export const MARKER = ".fridgeside.json";
 
 /** The commands that write folders. Two of them may write to the same one. */
-export type Writer = "build" | "pack" | "catalogue";
+export type Writer = "build" | "maps" | "pack" | "catalogue";
 
 // A marker is a file like any other: it must not lead out of its folder.
 const path = z.string().check(
@@ -28,6 +28,7 @@ export const marker = z.object({
   about: z.string().check(z.maxLength(400)),
   format: z.literal(1),
   build: z.optional(written),
+  maps: z.optional(written),
   pack: z.optional(written),
   catalogue: z.optional(written),
 });

@@ -12,12 +12,13 @@ import { createVisitor } from "../bench/visitor.ts";
 import { wornFilter } from "../bench/worn-filter.ts";
 import { readerOf } from "../turn/reader.ts";
 import { findChromium, thisMachine } from "./find-chromium.ts";
+import { picturePlaces, readChoice } from "./picture-places.ts";
 import { sideBySide } from "./side-by-side.ts";
 
 /*
  * `npm run screenshots` takes the pictures of the README: one session on a phone, light and dark, and a phone beside an
  * agent's desk, into demo/screenshots/. Each picture is what the phone shows after the tap; only the part's card is
- * scrolled to.
+ * scrolled to. `npm run screenshots -- places` takes every place of the gallery, into .cache/places/.
  */
 const root = fileURLToPath(new URL("../../", import.meta.url));
 const folder = `${root}demo/screenshots/`;
@@ -107,14 +108,8 @@ async function compose(
   return picture;
 }
 
-rmSync(built, { recursive: true, force: true });
-await buildEmbed(built);
-const { server, address } = await serveFolders([`${root}demo`, built], 0);
-const browser = await chromium.launch({
-  executablePath: findChromium(thisMachine),
-  args: chromiumSwitches,
-});
-try {
+/** The pictures of the README. */
+async function pictureReadme(browser: Browser, address: string): Promise<void> {
   mkdirSync(folder, { recursive: true });
   const write = (name: string, picture: Buffer) => {
     writeFileSync(`${folder}${name}.png`, picture);
@@ -137,6 +132,24 @@ try {
   const why = "You told me that it sits right.";
   const ends = await sideBySide(browser, [`${root}demo`, built], texts, { walk: walkToHelp, proposed, why });
   write("side-by-side", await compose(browser, [ends.phone, ends.desk], "#e4dcec", 620));
+}
+
+rmSync(built, { recursive: true, force: true });
+await buildEmbed(built);
+const { server, address } = await serveFolders([`${root}demo`, built], 0);
+const browser = await chromium.launch({
+  executablePath: findChromium(thisMachine),
+  args: chromiumSwitches,
+});
+try {
+  const [what, ...args] = process.argv.slice(2);
+  if (what === "places") {
+    const missing = await picturePlaces(browser, address, `${root}.cache/places`, readChoice(args));
+    console.log(
+      missing.length ? `Did not come to stand: ${missing.join(", ")}` : "Written: .cache/places/index.html",
+    );
+    process.exitCode = missing.length ? 1 : 0;
+  } else await pictureReadme(browser, address);
 } finally {
   await browser.close();
   server.closeAllConnections();

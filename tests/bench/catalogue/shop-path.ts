@@ -18,9 +18,11 @@ export async function reportShopPath(rows: number, seed: number, folder: string)
   writeFileSync(feed, shopShape(rows, seed, different).text);
   const bytes = statSync(feed).size;
   const floor = await runScript(floorScript, [feed]);
-  const inspect = await runScript(commandLine, ["catalogue", "inspect", feed, "--json"]);
-  const out = ["--out", join(folder, "shop"), "--base", "https://shop.example"];
-  const build = await runScript(commandLine, ["catalogue", "build", feed, ...out, "--json"]);
+  // Among so many codes some have a blank, as two beside each other have, and the command would ask.
+  const said = ["--models-split", ",", "--base", "https://shop.example", "--json"];
+  const inspect = await runScript(commandLine, ["catalogue", "inspect", feed, ...said]);
+  const out = join(folder, "shop");
+  const build = await runScript(commandLine, ["catalogue", "build", feed, "--out", out, ...said]);
   const { fitments } = JSON.parse(inspect.said);
   console.log(`${rows} rows, ${inMegabytes(bytes)}, ${fitments} fitments\n`);
   const commands = { "how it is understood (inspect)": inspect, "the catalogue built of it": build };

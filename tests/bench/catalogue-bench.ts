@@ -15,7 +15,6 @@ import { measureLookups } from "./catalogue/measure.ts";
 import { measureOnPhone, slowdown } from "./catalogue/phone.ts";
 import {
   accuracyReport,
-  buildReport,
   goalsOfAccuracy,
   goalsOfBuild,
   goalsOfLookups,
@@ -24,9 +23,11 @@ import {
   phoneReport,
   printGoals,
   sizesReport,
+  timesReport,
   trafficReport,
 } from "./catalogue/report.ts";
 import { sampleOf, typedRightly, typedWrongly } from "./catalogue/sample.ts";
+import { reportShopPath } from "./catalogue/shop-path.ts";
 import { createScales } from "./catalogue/weight.ts";
 import { inKilobytes } from "./table.ts";
 
@@ -38,8 +39,9 @@ const onPhone = 300;
 const weighedShards = 1000;
 
 /**
- * `npm run bench -- catalogue [--models 1000000] [--seed 7] [--codes sparse]`: a made feed of that many models, built by the command
- * line and looked up, once with codes that are few among the possible ones and once with codes numbered through.
+ * `npm run bench -- catalogue [--models 1000000] [--seed 7] [--codes sparse] [--shop-rows 152500]`: a feed in a shop's own columns,
+ * inspected and built; then a made feed of that many models, built by the command line and looked up, once with codes that are few
+ * among the possible ones and once with codes numbered through. `--codes none` ends after the shop's.
  */
 export async function benchCatalogue(args: string[], chromium: string): Promise<void> {
   const { values } = parseArgs({
@@ -48,14 +50,18 @@ export async function benchCatalogue(args: string[], chromium: string): Promise<
       models: { type: "string", default: "1000000" },
       seed: { type: "string", default: "7" },
       codes: { type: "string", default: "both" },
+      "shop-rows": { type: "string", default: "152500" },
     },
   });
   const [models, seed] = [Number(values.models), Number(values.seed)];
   reportShopFeed();
   const folder = mkdtempSync(join(tmpdir(), "fridgeside-catalogue-"));
   try {
+    title("A large feed as shops have it, each command in a process of its own");
+    sayHowBusy();
+    await reportShopPath(Number(values["shop-rows"]), seed, folder);
     for (const dense of [false, true]) {
-      if (values.codes !== "both" && (values.codes === "dense") !== dense) continue;
+      if (!["both", dense ? "dense" : "sparse"].includes(values.codes)) continue;
       await benchFeed({ models, seed, dense }, join(folder, `${dense}`), chromium);
       rmSync(join(folder, `${dense}`), { recursive: true, force: true });
     }
@@ -91,7 +97,7 @@ async function benchFeed(feed: Feed, folder: string, chromium: string): Promise<
   );
   const build = await runScript(commandLine, ["catalogue", "build", made, "--out", folder, "--json"]);
   const { readSeconds, seconds } = JSON.parse(build.said);
-  console.log(`${buildReport(bytes, floor, build)}`);
+  console.log(timesReport(bytes, floor, { "the catalogue built by the command line": build }));
   console.log(
     `By the build itself: read and collected after ${inSeconds(readSeconds)}, all after ${inSeconds(seconds)}.\n`,
   );

@@ -1,8 +1,9 @@
 import { type CollectedFeed, type CollectOptions, columnNames, createRowCollector } from "../feed/index.ts";
 import type { Mapping } from "./mapping.ts";
-import { type ShopFitment, type ShopTables, type Understood, understand } from "./understand.ts";
+import { type ShopFitments, type ShopTables, type Understood, understand } from "./understand.ts";
 
 const columns = new Map(columnNames.map((name, at) => [name, at]));
+const modelAt = columnNames.indexOf("model");
 
 /**
  * Collects a shop's own feed as if it had come in our columns, a row a fitment.
@@ -17,13 +18,14 @@ export function collectShopFeed(
   options: CollectOptions,
 ): { feed: CollectedFeed; understood: Understood } {
   const collector = createRowCollector(options);
-  const understood = understand(tables, mapping, kinds, (fitment) => {
-    const { line } = fitment;
-    collector.row(
-      columnNames.map((name) => cellOf(fitment, name)),
-      columns,
-      { line, placeOf: () => ({ line, column: 1 }) },
-    );
+  const understood = understand(tables, mapping, kinds, (row) => {
+    const { line, models } = row;
+    const at = { line, placeOf: () => ({ line, column: 1 }) };
+    const cells = columnNames.map((name) => cellOf(row, name));
+    for (const model of models) {
+      cells[modelAt] = model;
+      collector.row(cells, columns, at);
+    }
   });
   const feed = collector.finish();
   const { parts, fitments } = understood;
@@ -31,7 +33,7 @@ export function collectShopFeed(
   return { feed: { ...feed, figures: { ...feed.figures, ...rows } }, understood };
 }
 
-function cellOf(fitment: ShopFitment, name: (typeof columnNames)[number]): string {
-  if (name in fitment) return String(fitment[name as keyof ShopFitment]);
-  return String(fitment.part[name as keyof ShopFitment["part"]] ?? "");
+function cellOf(row: ShopFitments, name: (typeof columnNames)[number]): string {
+  if (name in row) return String(row[name as keyof ShopFitments]);
+  return String(row.part[name as keyof ShopFitments["part"]] ?? "");
 }

@@ -31,18 +31,22 @@ export function tellKind(name: string): string | null {
 
 /** All kinds that a name may mean, in one language or in several; in order of their names. */
 export function tellKinds(name: string, languages: readonly ShopWords[] = allWords): string[] {
-  const kinds = languages.flatMap((words) => unsureIn(name, words) ?? tellIn(name, words) ?? []);
+  const whole = wordsOf(name);
+  const bare = name.replace(/^\s*(set|pack|pair|box) of (\d+ )?/i, "");
+  const all = bare === name ? whole : wordsOf(bare);
+  const kinds = languages.flatMap((words) => unsureIn(whole, words) ?? tellIn(all, words) ?? []);
   return [...new Set(kinds)].sort();
 }
 
-function unsureIn(name: string, { unsure = {} }: ShopWords): readonly string[] | undefined {
-  const words = new Set(wordsOf(name));
-  return Object.entries(unsure).find(([word]) => words.has(folded(word)))?.[1];
+function unsureIn(name: readonly string[], words: ShopWords): readonly string[] | undefined {
+  return readyOf(words).unsure.find(([word]) => name.includes(word))?.[1];
 }
 
-function tellIn(name: string, words: ShopWords): string | null {
-  const all = wordsOf(name.replace(/^\s*(set|pack|pair|box) of (\d+ )?/i, ""));
-  for (const segment of segmentsOf(all, words)) {
+function tellIn(all: readonly string[], words: ShopWords): string | null {
+  const anywhere = findIn(all, words);
+  // Most languages have none of a name's words.
+  if (anywhere.length === 0) return null;
+  for (const segment of segmentsOf(all, anywhere)) {
     const found = findIn(segment, words);
     if (found.length > 0) return judge(segment, found, words);
     // A number or a brand may stand in front, and nothing else.
@@ -51,11 +55,10 @@ function tellIn(name: string, words: ShopWords): string | null {
   return null;
 }
 
-function segmentsOf(all: readonly string[], language: ShopWords): string[][] {
+function segmentsOf(all: readonly string[], found: readonly Found[]): string[][] {
   const segments: string[][] = [[]];
-  // In "joint de porte" the 'de' belongs to the name.
-  const found = findIn(all, language);
   for (const [at, word] of all.entries()) {
+    // In "joint de porte" the 'de' belongs to the name.
     if (before.has(word) && !found.some(({ start, end }) => at > start && at < end)) break;
     if (isMark(word)) segments.push([]);
     else segments.at(-1)?.push(word);
@@ -64,24 +67,40 @@ function segmentsOf(all: readonly string[], language: ShopWords): string[][] {
 }
 
 /** A language's words as names are compared; made once, as a feed may have a million names. */
-type Ready = { phrases: { kind: string; words: readonly string[] }[]; after: ReadonlySet<string> };
+type Ready = {
+  /** What the kinds are called, by the first word. */
+  phrases: ReadonlyMap<string, { kind: string; words: readonly string[] }[]>;
+  after: ReadonlySet<string>;
+  unsure: readonly [word: string, kinds: readonly string[]][];
+};
 const ready = new WeakMap<ShopWords, Ready>();
 
 function readyOf(words: ShopWords): Ready {
   const known = ready.get(words);
   if (known) return known;
-  const phrases = Object.entries(words.kinds).flatMap(([kind, names]) =>
-    names.map((name) => ({ kind, words: wordsOf(name) })),
-  );
-  const made = { phrases, after: new Set(words.after.map(folded)) };
+  const phrases = new Map<string, { kind: string; words: readonly string[] }[]>();
+  for (const [kind, names] of Object.entries(words.kinds))
+    for (const name of names) {
+      const own = wordsOf(name);
+      const [first = ""] = own;
+      const same = phrases.get(first);
+      if (same) same.push({ kind, words: own });
+      else phrases.set(first, [{ kind, words: own }]);
+    }
+  const unsure = Object.entries(words.unsure ?? {}).map(([word, kinds]): Ready["unsure"][number] => [
+    folded(word),
+    kinds,
+  ]);
+  const made = { phrases, after: new Set(words.after.map(folded)), unsure };
   ready.set(words, made);
   return made;
 }
 
 function findIn(segment: readonly string[], language: ShopWords): Found[] {
   const found: Found[] = [];
-  for (const { kind, words } of readyOf(language).phrases)
-    for (let start = 0; start + words.length <= segment.length; start++)
+  const { phrases } = readyOf(language);
+  for (const [start, first] of segment.entries())
+    for (const { kind, words } of phrases.get(first) ?? [])
       if (words.every((word, at) => segment[start + at] === word))
         found.push({ kind, start, end: start + words.length });
   return found;

@@ -28,10 +28,13 @@ export function saySplit(signs: readonly SplitSign[]): string {
 
 /** A cell's pieces, blanks around them gone, each once and none of them empty. */
 export function splitCell(cell: string, signs: readonly SplitSign[]): string[] {
-  let pieces = [cell];
-  for (const sign of signs)
-    pieces = pieces.flatMap((piece) => (sign === "\n" ? piece.split(/\r\n|\r|\n/) : piece.split(sign)));
-  return [...new Set(pieces.map((piece) => piece.replace(/\s+/g, " ").trim()))].filter(Boolean);
+  let pieces = signs.includes("\n") ? cell.split(/[\r\n]+/) : [cell];
+  // Most cells have single blanks only, and a feed has millions of pieces: blanks are mended before they are many.
+  pieces = pieces.map((piece) => piece.replace(/\s\s+|[^\S ]/g, " "));
+  for (const sign of signs) pieces = pieces.flatMap((piece) => piece.split(sign));
+  const own = new Set(pieces.map((piece) => piece.trim()));
+  own.delete("");
+  return [...own];
 }
 
 /** Whether a piece could be a whole code by itself: a letter and a digit, or a long number. */
@@ -48,7 +51,10 @@ const isEnding = (piece: string) => /^(\d{1,2}|\p{L}{1,3}|\p{L}\d|\d\p{L})$/u.te
  */
 export function findSplit(cells: readonly string[]): Split {
   const strong = always.filter((sign) => cells.some((cell) => hasBetween(cell, sign)));
-  const tokens = cells.flatMap((cell) => splitCell(cell, strong));
+  // A model stands in many cells, and tells as much as one.
+  const each = new Set<string>();
+  for (const cell of cells) for (const token of splitCell(cell, strong)) each.add(token);
+  const tokens = [...each];
   const run = findRun(tokens);
   if (run) return { unsure: `"${run}" may be several models with blanks between.` };
   const slashed = tokens.filter((token) => token.includes("/"));
@@ -61,7 +67,8 @@ export function findSplit(cells: readonly string[]): Split {
     : { signs: strong, why: `${why}; ${judged.why}` };
 }
 
-const hasBetween = (cell: string, sign: SplitSign) => splitCell(cell, [sign]).length > 1;
+const hasBetween = (cell: string, sign: SplitSign) =>
+  (cell.includes(sign) || (sign === "\n" && cell.includes("\r"))) && splitCell(cell, [sign]).length > 1;
 
 function judgeSlash(
   tokens: readonly string[],

@@ -11,11 +11,11 @@ import type { Table, TableRow } from "./table.ts";
 /** A shop's files: one with a row a part and its models, or one of parts and one of what fits. */
 export type ShopTables = { parts: Table; fitments?: Table };
 
-/** A part that fits a model, with what a row says of that machine. */
-export type ShopFitment = {
+/** A part and the models that it fits, one at least, with what the row says of these machines. */
+export type ShopFitments = {
   line: number;
   part: ShopPart;
-  model: string;
+  models: readonly string[];
   brand: string;
   machine: string;
   variant: string;
@@ -33,14 +33,14 @@ export type Understood = { parts: RowShare; fitments?: RowShare };
  * Reads a shop's files by a mapping. A part may stand in several rows: the first that is whole tells of it, and the
  * models of all of them count.
  * @param kinds of the trade
- * @param enter is handed each fitment, in the order of the rows
+ * @param enter is handed what fits, row by row
  * @throws UnusableFeed where the mapping does not go with the files, or where it is unclear what parts the models
  */
 export function understand(
   { parts, fitments }: ShopTables,
   mapping: Mapping,
   kinds: readonly string[],
-  enter: (fitment: ShopFitment) => void,
+  enter: (row: ShopFitments) => void,
 ): Understood {
   const losses = createLosses();
   for (const { line, message } of parts.bad) losses.add("row", message, line);
@@ -144,9 +144,10 @@ function enterRows(
   mapping: Mapping,
   known: Known,
   losses: Losses,
-  enter: (fitment: ShopFitment) => void,
+  enter: (row: ShopFitments) => void,
 ): number {
   const signs = splitOf(table, read, mapping);
+  const faultOf = createModelJudge();
   let used = 0;
   for (const [at, row] of table.rows.entries()) {
     const part = known.partOf(row, read);
@@ -155,9 +156,24 @@ function enterRows(
       losses.add("row", fault, row.line, found);
       continue;
     }
-    if (enterRow(row, read, part, signs, losses, enter)) used++;
+    if (enterRow(row, read, part, { signs, faultOf }, losses, enter)) used++;
   }
   return used;
+}
+
+type ModelReader = { signs: readonly SplitSign[]; faultOf: (piece: string) => string | null };
+
+/** A model stands in many rows, and is judged once. */
+function createModelJudge(): ModelReader["faultOf"] {
+  const faults = new Map<string, string | null>();
+  return (piece) => {
+    let fault = faults.get(piece);
+    if (fault === undefined) {
+      fault = faultOfModel(piece);
+      faults.set(piece, fault);
+    }
+    return fault;
+  };
 }
 
 function strange(row: TableRow, read: RowReader): PartFault {
@@ -170,9 +186,9 @@ function enterRow(
   row: TableRow,
   read: RowReader,
   part: ShopPart,
-  signs: readonly SplitSign[],
+  { signs, faultOf }: ModelReader,
   losses: Losses,
-  enter: (fitment: ShopFitment) => void,
+  enter: (row: ShopFitments) => void,
 ): boolean {
   const pieces = splitCell(read(row, "model"), signs);
   if (pieces.length === 0) losses.add("row", "No model is named.", row.line, part.number);
@@ -185,27 +201,29 @@ function enterRow(
     );
     return false;
   }
-  let entered = 0;
-  for (const model of pieces) {
-    const fault = faultOfModel(model);
+  const models = pieces.filter((model) => {
+    const fault = faultOf(model);
     if (fault) losses.add("model", fault, row.line, model);
-    else {
-      entered++;
-      const cell = (column: ColumnName) => read(row, column);
-      const plate = {
-        variant: cell("variant"),
-        "serial-from": cell("serial-from"),
-        "serial-to": cell("serial-to"),
-      };
-      const machine = cell("machine")
-        .toLowerCase()
-        .replace(/[^a-z0-9]+/g, "-");
-      enter({ line: row.line, part, model, brand: cell("brand"), machine, ...plate });
-    }
-  }
-  if (pieces.length > 0 && entered === 0)
+    return !fault;
+  });
+  if (pieces.length > 0 && models.length === 0)
     losses.add("row", "None of its models can be used.", row.line, part.number);
-  return entered > 0;
+  if (models.length > 0) enter({ part, models, ...machineOf(row, read) });
+  return models.length > 0;
+}
+
+/** What a row says of its machine, whichever its model. */
+function machineOf(row: TableRow, read: RowReader): Omit<ShopFitments, "part" | "models"> {
+  return {
+    line: row.line,
+    brand: read(row, "brand"),
+    machine: read(row, "machine")
+      .toLowerCase()
+      .replace(/[^a-z0-9]+/g, "-"),
+    variant: read(row, "variant"),
+    "serial-from": read(row, "serial-from"),
+    "serial-to": read(row, "serial-to"),
+  };
 }
 
 /** The signs that the mapping says, or that the column tells. @throws UnusableFeed where it is unsure */

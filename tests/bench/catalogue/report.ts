@@ -17,8 +17,8 @@ const percent = (share: number) => `${(100 * share).toFixed(2)} %`;
 export const rankOf = (numbers: readonly number[], share: number) =>
   [...numbers].sort((a, b) => a - b)[Math.floor((numbers.length - 1) * share)] ?? Number.NaN;
 
-/** Reading alone beside the whole build, each in a process of its own. @param feed its bytes */
-export function buildReport(feed: number, floor: Took, build: Took): string {
+/** Reading alone beside commands, each in a process of its own. @param feed its bytes */
+export function timesReport(feed: number, floor: Took, commands: Record<string, Took>): string {
   const row = (name: string, { seconds, cpu, peak }: Took) => [
     name,
     inSeconds(seconds),
@@ -31,7 +31,7 @@ export function buildReport(feed: number, floor: Took, build: Took): string {
   return tableOf([
     ["", "by the clock", "ratio", "of a processor", "ratio", "speed", "peak memory"],
     row("floor: the feed read and parsed", floor),
-    row("the catalogue built by the command line", build),
+    ...Object.entries(commands).map(([name, took]) => row(name, took)),
   ]);
 }
 

@@ -17,9 +17,9 @@ describe("the same parts", () => {
     const { guess } = inspectFeed(tables, {}, kinds);
     expect(guess.needs).toEqual([]);
     const fits: [string, string, string, string, string][] = [];
-    understand(tables, guess.mapping, kinds, ({ part: { number, kind, name, price }, model }) =>
-      fits.push([number, kind, name, price, model]),
-    );
+    understand(tables, guess.mapping, kinds, ({ part: { number, kind, name, price }, models }) => {
+      for (const model of models) fits.push([number, kind, name, price, model]);
+    });
     expect(fits).toEqual([
       ["LLS-0", "water-filter", "Water filter für Ihr Gerät", "1299.00", "WX 430A/EU"],
       ["LLS-0", "water-filter", "Water filter für Ihr Gerät", "1299.00", "WX 431A/EU"],

@@ -17,10 +17,11 @@ const makers = ["Müller & Söhne", "Wexmarrow", "Tarn"];
  * Makes a feed in the manner of a shop: a row a part, 1 to 79 models in a cell, a byte order mark, semicolons, decimal
  * commas, entities, rows that come twice, and prices that are missing in some.
  * @param rows of the feed, those that come twice included
+ * @param different models that its cells are drawn from
  */
-export function shopShape(rows = 2060, seed = 11): ShopShape {
+export function shopShape(rows = 2060, seed = 11, different = 9000): ShopShape {
   const chance = createChance(seed, 1);
-  const codes = [...demoCodes({ models: 9000, seed, dense: false })];
+  const codes = [...demoCodes({ models: different, seed, dense: false })];
   const truth = new Map<string, Set<string>>();
   const lines: string[] = [];
   const written = new Map<string, string[]>();

@@ -21,8 +21,8 @@ function read(rows: string[], change: Partial<Mapping> = {}) {
   const fits: string[] = [];
   const links: string[] = [];
   const tables = { parts: readTable([heading, ...rows, ""].join("\n")) };
-  const { parts } = understand(tables, { ...mapping, ...change }, kinds, ({ part, model }) => {
-    fits.push(`${part.number} ${model}`);
+  const { parts } = understand(tables, { ...mapping, ...change }, kinds, ({ part, models }) => {
+    for (const model of models) fits.push(`${part.number} ${model}`);
     links.push(part.link);
   });
   const losses = parts.losses.map(({ of, count, message }) => `${count} ${of}: ${message}`);
@@ -137,13 +137,29 @@ describe("two files", () => {
       model: "Model",
       brand: "Brand",
     });
-    const understood = understand({ parts, fitments }, guess.mapping, kinds, ({ part, model, brand }) =>
-      fits.push(`${part.number} ${model} ${brand}`),
-    );
+    const understood = understand({ parts, fitments }, guess.mapping, kinds, ({ part, models, brand }) => {
+      for (const model of models) fits.push(`${part.number} ${model} ${brand}`);
+    });
     expect(fits).toEqual(["A1 WX1 Tarn", "A1 WX2 Tarn"]);
     expect(understood.parts).toMatchObject({ read: 2, used: 1 });
     expect(understood.fitments).toMatchObject({ read: 4, used: 2 });
     expect(understood.fitments?.losses[0]).toMatchObject({ count: 2, places: [{ line: 4 }, { line: 5 }] });
+  });
+});
+
+describe("what is shown of a feed", () => {
+  test("has four models of a part at most, and the count of all, also where one line has several elements", () => {
+    const fits = (from: number, to: number) =>
+      Array.from({ length: to - from }, (_, at) => `<model>WX50${from + at}A</model>`).join("");
+    const item = (models: string) =>
+      `<item><id>A1</id><title>Water filter</title><price>5.00</price>${models}</item>`;
+    const parts = readTable(`<list>${item(fits(0, 3))}${item(fits(3, 6))}\n${item(fits(6, 9))}</list>`);
+    const { fitments, shown } = inspectFeed({ parts }, { currency: "EUR" }, kinds);
+    expect(fitments).toBe(9);
+    expect(shown).toMatchObject([
+      { line: 1, models: ["WX500A", "WX501A", "WX502A", "WX503A"], count: 6 },
+      { line: 2, models: ["WX506A", "WX507A", "WX508A"], count: 3 },
+    ]);
   });
 });
 

@@ -74,7 +74,7 @@ export async function startEngine(
     host.getAttributeNames(),
   );
   for (const complaint of complaints) complain(complaint);
-  const dress = createDress(host);
+  const dress = createDress(host, options.picture);
   const dressed = dress.bring();
   const { store, basket } = keptFor(options.sessionName);
   // Whoever comes back waits for what checks what was kept; to all others it comes in idle time.
@@ -222,7 +222,8 @@ export async function startEngine(
   const running = {
     ...{ actions, services, texts },
     get screens() {
-      return { ...later.screens, picture };
+      const isGreeting = !view?.lines[0] && view?.turn?.turn === guide.flow.greets;
+      return dress.screens({ ...later.screens, picture }, isGreeting);
     },
     takeEarly,
     look,

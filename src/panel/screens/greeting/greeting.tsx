@@ -3,7 +3,7 @@ import type { Screens } from "../../frame/index.ts";
 
 type Props = ComponentProps<Screens["before"]>;
 
-/** Over the place that the first file keeps for it (`header + .turn` in panel.css): whatever comes of it, nothing moves. */
+/** Over the place that the first file keeps for it (`header + * > .choice` in panel.css): whatever comes of it, nothing moves. */
 const place = {
   order: -1,
   width: "100%",

@@ -9,6 +9,7 @@ import type { Asides } from "../understanding/index.ts";
 import { getDress } from "./dress-file.ts";
 import { bringDoor } from "./open-door.ts";
 import type { Options } from "./options.ts";
+import type { ShopFacts } from "./shop-facts.ts";
 
 /** What sessions run on in one language. */
 export type Compiled = {
@@ -17,6 +18,8 @@ export type Compiled = {
   scenarios: ScenarioFiles;
   /** Side answers with the shop's own words in place of ours. */
   asides: (ours: Asides) => Asides;
+  /** What side answers quote of the shop. */
+  facts: ShopFacts;
   /** Just made: what comes next is better done in another task. */
   isFresh: boolean;
 };
@@ -24,7 +27,7 @@ export type Compiled = {
 /** What was made of one language's data and a shop's flows, piece by piece. A tag that is moved about finds it ready. */
 type Made = Partial<Omit<Compiled, "isFresh">> & {
   own?: Promise<OwnFlows | null>;
-  put?: Promise<PutWords>;
+  shop?: Promise<OwnShop>;
   data?: EngineData;
 };
 const made = new Map<string, Made>();
@@ -53,7 +56,7 @@ export async function openData(
     return !isCurrent();
   };
   pieces.own ??= fetchOwn(flows, language, built);
-  pieces.put ??= fetchWords(words, language, forgetting(key));
+  pieces.shop ??= fetchShop(words, language, forgetting(key));
   const own = await pieces.own;
   if (!pieces.data) {
     pieces.data = own?.start ?? { ...built, chart: restoreChart(built.chart) };
@@ -66,7 +69,7 @@ export async function openData(
     // The first of these wakes up the browser's language data, which takes a slow phone as long as all the texts.
     new Intl.ListFormat(language);
     if (await isOvertaken()) return null;
-    const put = await pieces.put;
+    const { put, facts } = await pieces.shop;
     const ours = resources[language];
     pieces.texts = createTexts(
       { ...resources, ...(ours && { [language]: put(ours, "texts") }) },
@@ -74,10 +77,11 @@ export async function openData(
       flow,
     );
     pieces.asides = asidesBy(put);
+    pieces.facts = facts;
     if (await isOvertaken()) return null;
   }
   pieces.guide ??= createGuide(pieces.data);
-  const { texts, guide, asides = (ours) => ours } = pieces;
+  const { texts, guide, asides = (ours) => ours, facts = {} } = pieces;
   for (const scenario of own?.scenarios ?? []) {
     if (guide.loaded.has(scenario.id)) continue;
     if (await isOvertaken()) return null;
@@ -87,27 +91,31 @@ export async function openData(
   const beside = (file: string) => new URL(file, dataAddress(language)).href;
   const addresses = Object.fromEntries(Object.entries(files).map(([id, file]) => [id, beside(file)]));
   pieces.scenarios ??= createScenarioFiles(addresses, { guide, language, texts }, get);
-  return { guide, texts, asides, scenarios: pieces.scenarios, isFresh };
+  return { guide, texts, asides, facts, scenarios: pieces.scenarios, isFresh };
 }
 
 /** Puts a shop's own words in place of ours: in side answers, which come later, or in all other texts. */
 type PutWords = (ours: Resource, which: "asides" | "texts") => Resource;
 
+type OwnShop = { put: PutWords; facts: ShopFacts };
+
 /** @param failed what did not come today is asked for at the next start */
-async function fetchWords(address: string | null, language: string, failed: () => void): Promise<PutWords> {
+async function fetchShop(address: string | null, language: string, failed: () => void): Promise<OwnShop> {
   const file = address && (await getDress().catch(() => null));
   if (!file) {
     if (address)
       complain('attribute "words": our words are used, because what checks yours could not be loaded.');
-    return (ours) => ours;
+    return { put: (ours) => ours, facts: {} };
   }
-  const words = await file.ownWordsAt(address, language, complain);
-  if (!words) failed();
+  const read = await file.ownWordsAt(address, language, complain);
+  if (!read) failed();
   const isAside = ([key]: [string, string]) => key.startsWith("asides.");
   const [asides, others] = [true, false].map((wanted) =>
-    Object.fromEntries(Object.entries(words ?? {}).filter((entry) => isAside(entry) === wanted)),
+    Object.fromEntries(Object.entries(read?.words ?? {}).filter((entry) => isAside(entry) === wanted)),
   );
-  return (ours, which) => file.putOwnWords(ours, (which === "asides" ? asides : others) ?? {}, complain);
+  const put: PutWords = (ours, which) =>
+    file.putOwnWords(ours, (which === "asides" ? asides : others) ?? {}, complain);
+  return { put, facts: read?.facts ?? {} };
 }
 
 /** A shop's own flows; null where there are none, or none that can be used. */

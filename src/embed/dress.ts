@@ -9,6 +9,7 @@ import {
   tones,
 } from "./shop-colours.ts";
 
+export { createGreeting } from "../panel/screens/greeting/index.ts";
 export { ownWordsAt, putOwnWords } from "./own-words-at.ts";
 
 /** How far a shop may go, in px: rounder corners would cut into words, wider gaps push the answers off a phone's screen. */

@@ -74,7 +74,7 @@ export async function startEngine(
     host.getAttributeNames(),
   );
   for (const complaint of complaints) complain(complaint);
-  const dress = createDress(host);
+  const dress = createDress(host, options.picture);
   const dressed = dress.bring();
   const { store, basket } = keptFor(options.sessionName);
   // Whoever comes back waits for what checks what was kept; to all others it comes in idle time.
@@ -84,7 +84,7 @@ export async function startEngine(
   door?.catch(() => null);
   const compiled = await openData(options, language, built, isCurrent);
   if (!compiled) return null;
-  const { guide, texts, scenarios, asides, isFresh } = compiled;
+  const { guide, texts, scenarios, asides, facts, isFresh } = compiled;
   const ownLookup = () => typeof (host as { lookup?: unknown }).lookup === "function";
   let isRefused = () => false;
   // A page may set its function before or after the panel has started.
@@ -180,7 +180,7 @@ export async function startEngine(
     now: localNow,
     keepAwake,
     signal,
-    words: () => bringWords(language, () => controller.journal(), asides),
+    words: () => bringWords(language, () => controller.journal(), { ...options, asides, facts }),
     said: () => saidIn(controller.journal(), texts),
     care: caring.care,
     forget: () => controller.forget(() => caring.clear(() => [basket.clear(), help?.live?.end()])),
@@ -222,7 +222,8 @@ export async function startEngine(
   const running = {
     ...{ actions, services, texts },
     get screens() {
-      return { ...later.screens, picture };
+      const isGreeting = !view?.lines[0] && view?.turn?.turn === guide.flow.greets;
+      return dress.screens({ ...later.screens, picture }, isGreeting);
     },
     takeEarly,
     look,

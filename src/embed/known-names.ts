@@ -12,6 +12,8 @@ const known: readonly string[] = [
   "insight",
   "consent",
   "words",
+  "picture",
+  "picture-alt",
   "label",
 ];
 

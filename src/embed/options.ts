@@ -1,4 +1,4 @@
-import { longestCode, normaliseCode } from "../catalogue/index.ts";
+import { longestCode, normaliseCode, plainText } from "../catalogue/index.ts";
 import { toCollectAddress, toRelayAddress, toWebAddress } from "../loading/index.ts";
 import { chooseLanguage, matchLanguage, type ReadAttribute } from "../loading/language/index.ts";
 import { chooseSessionName } from "./first-options.ts";
@@ -34,6 +34,8 @@ export type Options = {
   insight: string | null;
   /** Where the shop's own words lie; null for ours. */
   words: string | null;
+  /** A picture of the shop where it greets, and what it shows; null for none. */
+  picture: { src: string; alt: string } | null;
 };
 
 /**
@@ -87,6 +89,8 @@ export function readOptions(
   const zone = read("help-zone");
   const helpZone = zone && isZone(zone) ? zone : null;
   if (zone && !helpZone) complain("help-zone", "a time zone such as Europe/London", zone);
+  const onOwnSite = "an address of the page's own site or one that starts with https, without #";
+  const picture = link("picture", onOwnSite, toCollectAddress);
   const wrongHost = hosts.find((host) => !isHost(host));
   if (wrongHost)
     complain("link-hosts", "host names such as shop.example, with blanks between them", wrongHost);
@@ -107,12 +111,10 @@ export function readOptions(
       relay: link("relay", "an address that starts with wss, without ? or #", toRelayAddress),
       helpHours,
       helpZone,
-      insight: link(
-        "insight",
-        "an address of the page's own site or one that starts with https, without #",
-        toCollectAddress,
-      ),
+      insight: link("insight", onOwnSite, toCollectAddress),
       words: link("words"),
+      picture:
+        picture === null ? null : { src: picture, alt: plainText(read("picture-alt") ?? "").slice(0, 150) },
     },
   };
 }

@@ -13,6 +13,9 @@ export const wordsBounds = {
   seconds: 3,
 };
 
+/** What in a shop's file is no text of ours by its key: what the shop says of itself. */
+export const factsKey = "shop";
+
 /** Texts of a shop's own by their keys, as its file has them for one language; nothing is checked but their shape. */
 export type OwnWords = Record<string, string>;
 
@@ -26,7 +29,9 @@ export function readOwnWords(json: unknown, language: string, complain: Complain
     return {};
   }
   const ofLanguage = Object.entries(json).find(([tag]) => tag === language)?.[1];
-  const others = Object.entries(json).filter(([key, held]) => !(isTag(key) && isObject(held)));
+  const others = Object.entries(json).filter(
+    ([key, held]) => key !== factsKey && !(isTag(key) && isObject(held)),
+  );
   const entries = [...others, ...Object.entries(isObject(ofLanguage) ? ofLanguage : {})];
   const most = wordsBounds.entries;
   if (entries.length > most)

@@ -1,8 +1,7 @@
 import { type Journal, standingOf } from "../session/index.ts";
 import type { Words } from "../turn/index.ts";
-import type { Asides } from "../understanding/index.ts";
 import { createFile } from "./later-file.ts";
-import type { OpenedWords } from "./words.ts";
+import type { OpenedWords, OwnAnswers } from "./words.ts";
 
 const getWords = createFile<typeof import("./words.ts")>(
   "words",
@@ -15,18 +14,17 @@ const opened = new Map<string, Promise<OpenedWords>>();
 
 /**
  * Brings what understands sentences of a language. Rejects where it does not come.
- * @param own side answers as the shop has them
+ * @param own what a shop says in its own words, and of itself
  */
-export async function bringWords(
-  language: string,
-  journal: () => Journal,
-  own: (ours: Asides) => Asides,
-): Promise<Words> {
+export async function bringWords(language: string, journal: () => Journal, own: OwnAnswers): Promise<Words> {
   const coming = opened.get(language) ?? getWords().then((file) => file.openWords(language));
   opened.set(language, coming);
   coming.catch(() => opened.delete(language));
   const words = await coming;
-  return { ...words, aside: (entry, about) => words.aside(entry, about, answeredIn(journal()), own) };
+  return {
+    ...words,
+    aside: (entry, about) => words.aside(entry, about, answeredIn(journal()), own, Date.now()),
+  };
 }
 
 function answeredIn(journal: Journal): Set<string> {

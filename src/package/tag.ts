@@ -25,6 +25,8 @@ export type PanelAttributes = {
   "help-hours"?: string;
   "help-zone"?: string;
   words?: string;
+  picture?: string;
+  "picture-alt"?: string;
   insight?: string;
   consent?: "yes" | "no";
 };

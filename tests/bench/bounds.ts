@@ -4,6 +4,7 @@ import { bounds as catalogue } from "../../src/catalogue/index.ts";
 import { relayBounds } from "../../src/cobrowse/protocol/index.ts";
 import { draftBounds } from "../../src/embed/drafts.ts";
 import { wordsBounds } from "../../src/embed/own-words.ts";
+import { factBounds } from "../../src/embed/shop-facts.ts";
 import { flowBounds } from "../../src/guide/index.ts";
 import { insightBounds } from "../../src/insight/index.ts";
 import { readingBounds } from "../../src/instruments/index.ts";
@@ -21,6 +22,7 @@ const doors: [door: string, file: string, bounds: Record<string, number>][] = [
   ["a machine's record", "src/care/kept.ts", keptBounds],
   ["a line of outcomes", "src/insight/bounds.ts", insightBounds],
   ["a shop's own words", "src/embed/own-words.ts", wordsBounds],
+  ["a shop's facts", "src/embed/shop-facts.ts", factBounds],
   ["the relay", "src/cobrowse/protocol/bounds.ts", relayBounds],
 ];
 

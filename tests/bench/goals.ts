@@ -11,9 +11,9 @@ const goal = { firstFile: 12_000, firstCheck: 70_000, journey: 90_000, data: 40_
 /** What the script weighs at most as it is, so that nothing grows unseen while goals are not met. */
 export const budget = {
   firstFile: 14_960,
-  firstCheck: 81_160,
-  journey: 119_620,
-  journeyData: 51_350,
+  firstCheck: 81_210,
+  journey: 119_660,
+  journeyData: 51_380,
   words: 25_000,
   model: 68_000,
   desk: 118_700,

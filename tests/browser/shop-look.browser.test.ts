@@ -155,6 +155,31 @@ test.describe("a shop's own words", () => {
     ]);
   });
 
+  test("have the shop's facts beside them, which side questions quote", async ({ panel }) => {
+    const warnings = await openWith(panel, {
+      body: JSON.stringify({
+        "asides.cost-engineer.says": "Ask us.",
+        shop: {
+          currency: "GBP",
+          "call-out": 65,
+          "return-days": "<img src=x onerror=alert(1)>",
+          "opening-hours": "Mo-Fr 09:00-17:30, Sa 10:00-14:00",
+        },
+      }),
+    });
+    await say(panel, "what does an engineer cost");
+    await expect(heardBy(panel).getByText("A call-out here costs £65.")).toBeVisible();
+    await say(panel, "when are you open");
+    await expect(
+      heardBy(panel).getByText(
+        /^The shop is open Monday to Friday from 0?9:00 to 17:30, and Saturday from 10:00 to 14:00\. It's (open|closed) now\.$/,
+      ),
+    ).toBeVisible();
+    await say(panel, "can i send the part back");
+    await expect(heardBy(panel).getByText("Look at the shop's page about returns")).toBeVisible();
+    expect(warnings).toEqual([expect.stringContaining('"return-days" below "shop" must be a whole number')]);
+  });
+
   test("that don't come leave ours", async ({ panel }) => {
     const warnings = await openWith(panel, { body: "<!doctype html>" });
     await expect(panel.heading).toHaveText(panel.text("thread.hello"));

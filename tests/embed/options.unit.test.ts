@@ -27,6 +27,22 @@ describe("attributes at the door", () => {
     expect(read({}).options.insight).toBeNull();
   });
 
+  test("a picture lies on the page's site, or at an encrypted address elsewhere, and says what it shows or nothing", () => {
+    expect(read({ picture: "/front.jpg" }).options.picture).toEqual({
+      src: "https://shop.example/front.jpg",
+      alt: "",
+    });
+    const elsewhere = {
+      picture: "https://img.example/a.png",
+      "picture-alt": `Our\u202E shop ${"x".repeat(200)}`,
+    };
+    expect(read(elsewhere).options.picture).toEqual({
+      src: "https://img.example/a.png",
+      alt: `Our  shop ${"x".repeat(140)}`,
+    });
+    expect(read({ "picture-alt": "Our shop" }).options.picture).toBeNull();
+  });
+
   test("links start from the page", () => {
     expect(read({ catalogue: "parts.json" }).options.catalogue).toBe("https://shop.example/parts.json");
   });
@@ -49,6 +65,9 @@ describe("attributes at the door", () => {
     ["basket-link", "mailto:basket@shop.example", "http or https"],
     ["session-name", "two words", "1 to 40 letters"],
     ["model", "X".repeat(41), "at most 40"],
+    ["picture", "javascript:alert(1)", "an address of the page's own site or one that starts with https"],
+    ["picture", "data:image/svg+xml,<svg onload=alert(1)>", "starts with https"],
+    ["picture", "http://img.example/a.png", "starts with https"],
     ["relay", "https://relay.shop.example", "starts with wss"],
     ["relay", "ws://relay.shop.example/rooms", "starts with wss"],
     ["relay", "wss://relay.shop.example/rooms?shop=1", "without ? or #"],

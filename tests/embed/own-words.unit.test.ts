@@ -134,8 +134,8 @@ describe("the file of a shop's own words", () => {
 
   const fetched = async (get: () => Promise<Response>) => {
     const said: string[] = [];
-    const words = await ownWordsAt("https://shop.example/words.json", "en-GB", (one) => said.push(one), get);
-    return { words, said };
+    const file = await ownWordsAt("https://shop.example/words.json", "en-GB", (one) => said.push(one), get);
+    return { file, said };
   };
 
   test.each([
@@ -148,14 +148,21 @@ describe("the file of a shop's own words", () => {
       "did not come within 3 seconds",
     ],
   ])("leaves our words at %s", async (_, get, why) => {
-    expect(await fetched(get)).toEqual({ words: null, said: [expect.stringContaining(why)] });
+    expect(await fetched(get)).toEqual({ file: null, said: [expect.stringContaining(why)] });
   });
 
   test("is given up once it is too long", async () => {
     const long = JSON.stringify({ "ui.title": "x".repeat(wordsBounds.bytes) });
-    const { words, said } = await fetched(async () => new Response(long));
-    expect(words).toEqual({});
+    const { file, said } = await fetched(async () => new Response(long));
+    expect(file).toEqual({ words: {}, facts: {} });
     expect(said).toEqual([expect.stringContaining("more than 30000 bytes")]);
+  });
+
+  test("has the shop's facts beside its words, which are no text of ours by its key", async () => {
+    const json = { "ui.title": "Ice", shop: { "return-days": 30, "call-out": "65" } };
+    const { file, said } = await fetched(async () => new Response(JSON.stringify(json)));
+    expect(file).toEqual({ words: { "ui.title": "Ice" }, facts: { returnDays: 30 } });
+    expect(said).toEqual([expect.stringContaining('"call-out" below "shop" must be an amount of money')]);
   });
 
   test("is asked for with a time limit", async () => {

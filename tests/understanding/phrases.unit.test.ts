@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { askedOf, createWordsData, phrasesOf, sharedOf, withOwnLines } from "../../src/training/index.ts";
-import { wordsOf } from "../../src/understanding/index.ts";
+import { type Asides, wordsOf } from "../../src/understanding/index.ts";
 import { readPhrases } from "../../src/workbench/build/locales-folder.ts";
 import { halves, readUnseen } from "../bench/words/unseen.ts";
 import { ownFlow, ownTexts } from "../own-flow.ts";
@@ -85,8 +85,12 @@ describe("the phrases of en-GB", () => {
 
 test("side answers have two sentences at most, and no number of money of ours", () => {
   for (const tag of ["en-GB", "en-US"]) {
-    const asides = (ownTexts[tag] as Record<string, Record<string, Record<string, string>>>)["asides"] ?? {};
-    const all = Object.values(asides).flatMap((one) => Object.values(one));
+    const asides = (ownTexts[tag] as unknown as Record<string, Asides>)["asides"] ?? {};
+    const all = Object.values(asides).flatMap(({ facts = {}, parts = {}, ...one }) => [
+      ...Object.values(one),
+      ...Object.values(facts),
+      ...Object.values(parts),
+    ]);
     expect(all.filter((text) => (text.match(/[.?!](?=\s|$|”)/g) ?? []).length > 2)).toEqual([]);
     expect(all.filter((text) => /[£$€\d]/.test(text))).toEqual([]);
   }

@@ -13,28 +13,36 @@ export type Weighed = {
 const least = 0.002;
 
 /**
+ * What a check showed counts for so much of a whole answer: answers of one home hang together more than flows/ has it, and
+ * what flows/ says of a machine is judgement (tried on the training homes of a world, see demo/docs/figures.md).
+ */
+const told = 0.5;
+
+/**
  * Weighs every search by what it says: how likely each cause is after all that was seen, and each report to be wrong.
  * @param times by cause, how many times its judged share it has
- * @param vain P(putting a cause right changes nothing | it was what was wrong); the same is taken for the chance that
- *   people say it works where something else was wrong
+ * @param doubt `vain`: P(putting a cause right changes nothing | it was what was wrong). `untrue`: how often people say that it
+ *   works where something else was wrong, beside where it was this
  */
 export function weigh(
   strata: readonly Stratum[],
   times: ReadonlyMap<string, number>,
   rates: Rates,
-  { vain, untrue }: { vain: number; untrue: number },
+  doubt: Doubt,
 ): Weighed {
   const weighed: Weighed = { causes: new Map(), errors: new Map() };
-  for (const stratum of strata) weighStratum(weighed, stratum, times, rates, { vain, untrue });
+  for (const stratum of strata) weighStratum(weighed, stratum, times, rates, doubt);
   return weighed;
 }
+
+type Doubt = { vain: number; untrue: number };
 
 function weighStratum(
   { causes: byCause, errors }: Weighed,
   { causes, base, isFixed, searches, tables }: Stratum,
   times: ReadonlyMap<string, number>,
   rates: Rates,
-  { vain, untrue }: { vain: number; untrue: number },
+  doubt: Doubt,
 ): void {
   const free = base.reduce((sum, one, at) => sum + (isFixed[at] ? 0 : one), 0);
   const scaled = base.map((one, at) => (isFixed[at] ? 0 : one * (times.get(causes[at] ?? "") ?? 1)));
@@ -83,14 +91,14 @@ function weighStratum(
     byCause.set(id, one);
   }
 
-  function chancesOf({ seen, fixed, vain: tried }: Search, from: readonly number[]): number[] {
+  function chancesOf({ seen, fixed, vain }: Search, from: readonly number[]): number[] {
     const weights = from.map((chance, at) => {
       const id = causes[at] ?? "";
       let weight = chance;
       for (const { check, outcome } of seen)
-        weight *= Math.max(least, reports.get(check)?.chance[outcome]?.[at] ?? 0);
-      if (fixed && causes.includes(fixed) && id !== fixed) weight *= untrue;
-      if (tried.includes(id)) weight *= vain;
+        weight *= Math.max(least, reports.get(check)?.chance[outcome]?.[at] ?? 0) ** told;
+      if (fixed && causes.includes(fixed) && id !== fixed) weight *= doubt.untrue;
+      if (vain.includes(id)) weight *= doubt.vain;
       return weight;
     });
     const total = weights.reduce((sum, one) => sum + one, 0);

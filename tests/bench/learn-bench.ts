@@ -61,7 +61,9 @@ export async function benchLearn(args: string[]): Promise<void> {
     const without = await play(world, "held", held);
     const after = await play(world, "held", held, overlayOf(learnt, used));
     const moved = learnt.causes.filter(({ hasMoved }) => hasMoved).length;
-    console.log(`\nWorld "${name}": ${used} of ${lines.length} outcomes used, ${moved} shares of causes moved.`);
+    console.log(
+      `\nWorld "${name}": ${used} of ${lines.length} outcomes used, ${moved} shares of causes moved.`,
+    );
     for (const { error, was, is, low, high } of learnt.errors)
       console.log(`  ${error} ${was} -> ${is.toFixed(3)} (${low.toFixed(3)} to ${high.toFixed(3)})`);
     const head = [`${held} other homes`, "without", "learnt", "difference (95 %)"];

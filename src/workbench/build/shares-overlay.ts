@@ -19,7 +19,9 @@ export type Shares = Record<string, number>;
 
 /** Reads a file of shares. @throws Error that says what it must be */
 export function readShares(text: string): Shares {
-  const read = recordOf(id, share).safeParse(parse(text, { strict: true, uniqueKeys: true, maxAliasCount: 0 }));
+  const read = recordOf(id, share).safeParse(
+    parse(text, { strict: true, uniqueKeys: true, maxAliasCount: 0 }),
+  );
   const isRight = read.success && errorIds.every((one) => rate.safeParse(read.data[one] ?? 0.5).success);
   if (!isRight)
     throw new Error(

@@ -3,7 +3,7 @@ import { type Flow, limitOf } from "../../guide/index.ts";
 import { betaQuantile } from "./beta.ts";
 import type { Searches } from "./searches.ts";
 import { type ErrorId, type Rates, strataOf } from "./strata.ts";
-import { weigh } from "./weigh.ts";
+import { type Weighed, weigh } from "./weigh.ts";
 
 /** A share as the trade judges it and as it is now, with the interval that holds it in 95 of 100 cases. */
 export type Estimate = {
@@ -28,10 +28,12 @@ export type LearntError = Estimate & { error: ErrorId; reports: number };
 export type Learnt = { causes: LearntCause[]; errors: LearntError[] };
 
 /** Passes over all searches until nothing moves, and how little that is. */
-const [mostPasses, still] = [300, 1e-6];
+const [mostPasses, still] = [60, 1e-3];
 
 /** How often people say that it works where something else was wrong (judgement). */
-const untrue = 0.05;
+const untrue = 0.02;
+/** For so many searches it counts that causes are mended as often as others (judgement). */
+const alike = 20;
 /** No more than that is an error: beyond it an answer would say the reverse. */
 const mostError = 0.45;
 
@@ -48,7 +50,8 @@ export function learnFrom(flow: Flow, searches: Searches, worth: number): Learnt
   const judgedRates: Rates = Object.fromEntries(
     Object.values(errorLimits).map((id) => [id, limitOf(flow.limits, id)]),
   );
-  const doubt = { vain: 1 - limitOf(flow.limits, "fix-success"), untrue };
+  const vain = 1 - limitOf(flow.limits, "fix-success");
+  let doubt = { vain, untrue, mended: new Map<string, number>() };
   let times = new Map<string, number>();
   let rates = judgedRates;
   let weighed = weigh(strata, times, rates, doubt);
@@ -68,6 +71,7 @@ export function learnFrom(flow: Flow, searches: Searches, worth: number): Learnt
     const moved = [...next].map(([id, one]) => Math.abs(Math.log(one / (times.get(id) ?? 1))));
     times = next;
     rates = { ...rates, ...ratesIn() };
+    doubt = { ...doubt, mended: mendedIn(flow, weighed) };
     weighed = weigh(strata, times, rates, doubt);
     if (Math.max(0, ...moved) < still) break;
   }
@@ -94,6 +98,17 @@ export function learnFrom(flow: Flow, searches: Searches, worth: number): Learnt
     return { cause, count: Number(found.toPrecision(3)), share, ...estimate(was, is, worth, all, unsure) };
   });
   return { causes, errors };
+}
+
+/**
+ * How often each cause is put right where it is what was wrong. Without it every search that has ended well would count for
+ * causes that people can mend, and those that have not would not count against them.
+ */
+function mendedIn({ causes: rules }: Flow, { causes }: Weighed): Map<string, number> {
+  const self = [...causes].filter(([id]) => rules[id]?.remedy === "self");
+  const sum = (of: "mended" | "told") => self.reduce((all, [, one]) => all + one[of], 0);
+  const usual = sum("told") > 0 ? sum("mended") / sum("told") : 0;
+  return new Map(self.map(([id, { mended, told }]) => [id, (mended + alike * usual) / (told + alike)]));
 }
 
 /**

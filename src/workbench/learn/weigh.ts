@@ -3,8 +3,12 @@ import type { ErrorId, Rates, Stratum } from "./strata.ts";
 
 /** What a pass over all searches comes to, at some shares and rates of error. */
 export type Weighed = {
-  /** By cause: in how many searches it was what was wrong, how many were to be expected of one share, what is unsure of it. */
-  causes: Map<string, { found: number; expected: number; judged: number; unsure: number }>;
+  /** By cause: in how many searches it was what was wrong, how many were to be expected of one share, what
+   * is unsure of it; of the searches whose checks are known (`told`), in how many it was put right and that helped. */
+  causes: Map<
+    string,
+    { found: number; expected: number; judged: number; unsure: number; mended: number; told: number }
+  >;
   /** By error: how many reports there were, how many of them were wrong, what is unsure of that. */
   errors: Map<ErrorId, { reports: number; wrong: number; unsure: number }>;
 };
@@ -13,16 +17,11 @@ export type Weighed = {
 const least = 0.002;
 
 /**
- * What a check showed counts for so much of a whole answer: answers of one home hang together more than flows/ has it, and
- * what flows/ says of a machine is judgement (tried on the training homes of a world, see demo/docs/figures.md).
- */
-const told = 0.5;
-
-/**
  * Weighs every search by what it says: how likely each cause is after all that was seen, and each report to be wrong.
  * @param times by cause, how many times its judged share it has
  * @param doubt `vain`: P(putting a cause right changes nothing | it was what was wrong). `untrue`: how often people say that it
- *   works where something else was wrong, beside where it was this
+ *   works where something else was wrong, beside where it was this; `mended`: how often a cause, where it is what was wrong, is
+ *   put right by the end, as far as that is known
  */
 export function weigh(
   strata: readonly Stratum[],
@@ -35,7 +34,7 @@ export function weigh(
   return weighed;
 }
 
-type Doubt = { vain: number; untrue: number };
+type Doubt = { vain: number; untrue: number; mended: ReadonlyMap<string, number> };
 
 function weighStratum(
   { causes: byCause, errors }: Weighed,
@@ -51,7 +50,7 @@ function weighStratum(
   const reports = new Map(
     [...tables].map(([check, { error, at }]) => [check, { error, ...at(error ? (rates[error] ?? 0) : 0) }]),
   );
-  const tally = causes.map(() => ({ found: 0, unsure: 0 }));
+  const tally = causes.map(() => ({ found: 0, unsure: 0, mended: 0, told: 0 }));
   let all = 0;
   for (const { count, search, cause } of searches) {
     all += count;
@@ -66,6 +65,8 @@ function weighStratum(
       if (!of) continue;
       of.found += count * chance;
       of.unsure += count * chance * (1 - chance);
+      of.told += count * chance;
+      if (search.fixed === causes[at]) of.mended += count * chance;
     }
     for (const { check, outcome } of search.seen) {
       const of = reports.get(check);
@@ -83,9 +84,11 @@ function weighStratum(
   }
   for (const [at, id] of causes.entries()) {
     if (isFixed[at]) continue;
-    const one = byCause.get(id) ?? { found: 0, expected: 0, judged: 0, unsure: 0 };
+    const one = byCause.get(id) ?? { found: 0, expected: 0, judged: 0, unsure: 0, mended: 0, told: 0 };
     one.found += tally[at]?.found ?? 0;
     one.unsure += tally[at]?.unsure ?? 0;
+    one.mended += tally[at]?.mended ?? 0;
+    one.told += tally[at]?.told ?? 0;
     one.judged += all * (base[at] ?? 0);
     one.expected += all * (prior[at] ?? 0);
     byCause.set(id, one);
@@ -96,8 +99,10 @@ function weighStratum(
       const id = causes[at] ?? "";
       let weight = chance;
       for (const { check, outcome } of seen)
-        weight *= Math.max(least, reports.get(check)?.chance[outcome]?.[at] ?? 0) ** told;
-      if (fixed && causes.includes(fixed) && id !== fixed) weight *= doubt.untrue;
+        weight *= Math.max(least, reports.get(check)?.chance[outcome]?.[at] ?? 0);
+      // Who could have put it right, and has not, has something else more likely than not.
+      if (!fixed || !causes.includes(fixed)) weight *= 1 - (doubt.mended.get(id) ?? 0);
+      else if (id !== fixed) weight *= doubt.untrue;
       if (vain.includes(id)) weight *= doubt.vain;
       return weight;
     });

@@ -1,6 +1,6 @@
 import type { Flow } from "../../../src/guide/index.ts";
-import { type Apart, type Fault, faults } from "../world/index.ts";
 import { chanceOf, normal } from "../world/chance.ts";
+import { type Apart, type Fault, faults } from "../world/index.ts";
 
 /** The homes that a shop may have. */
 export type WorldName = "apart" | "judged";
@@ -15,7 +15,10 @@ const slips = { apart: 1.5, judged: 0.67 } as const;
  * judges. `judged`: causes are as common as flows/ has them, as far as one fault is one cause, and people err about as often.
  */
 export function worldOf(name: WorldName, flow: Flow): Apart {
-  return { slips: slips[name], shareOf: name === "judged" ? judged(flow) : (fault) => fault.share * times(fault) };
+  return {
+    slips: slips[name],
+    shareOf: name === "judged" ? judged(flow) : (fault) => fault.share * times(fault),
+  };
 }
 
 const times = ({ id }: Fault) => Math.exp(normal(chanceOf(`a world apart: ${id}`), 0, spread));
@@ -26,5 +29,8 @@ function judged({ machine }: Flow): (fault: Fault) => number {
   for (const { names, share } of faults)
     for (const cause of names) named.set(cause, (named.get(cause) ?? 0) + share);
   return ({ names, share }) =>
-    names.reduce((sum, cause) => sum + ((machine.causes[cause]?.share ?? 0) * share) / (named.get(cause) ?? 1), 0);
+    names.reduce(
+      (sum, cause) => sum + ((machine.causes[cause]?.share ?? 0) * share) / (named.get(cause) ?? 1),
+      0,
+    );
 }

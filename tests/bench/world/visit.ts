@@ -84,7 +84,17 @@ const stamp = (minutes: number) => new Date(start + minutes * 60_000).toISOStrin
 function createVisit(home: Home): Visit {
   const counts = { minutes: 0, hours: 0, fullGates: 0, shortGates: 0, askedTwice: 0 };
   const state = structuredClone(home.state);
-  return { home, state, turns: [], ending: null, session: null, ...counts, hazards: [], unknown: [], leftBehind: [] };
+  return {
+    home,
+    state,
+    turns: [],
+    ending: null,
+    session: null,
+    ...counts,
+    hazards: [],
+    unknown: [],
+    leftBehind: [],
+  };
 }
 
 function createScene(home: Home, { state }: Visit, perfect: boolean): Scene {

@@ -30,7 +30,7 @@ export type Drawn = { cause: string; line: Extract<InsightLine, { what: "ended";
 /** Scenario, cause and answers by what flows/ says of the machine; six checks each, and half of all causes are mended. */
 export function drawSearches(flow: Flow, { times, rates }: Planted, seed: string, count: number): Drawn[] {
   const chance = chanceOf(`searches ${seed}`);
-  const scenes = ["no-ice-plumbed", "too-little", "leaking"].map((scenario) => {
+  const scenes = ["too-little"].map((scenario) => {
     const shares = sharesOf(flow, scenario, null);
     const causes = causesOf(flow, scenario).filter((id) => id !== anythingElse && shares[id]);
     const checks = (flow.scenarios[scenario]?.checks ?? []).flatMap(({ check }) => {
@@ -58,7 +58,12 @@ export function drawSearches(flow: Flow, { times, rates }: Planted, seed: string
     return {
       cause,
       line: {
-        ...{ format: 2, what: "ended", scenario: scene.scenario, outcome: isMended ? "fixed" : "professional" },
+        ...{
+          format: 2,
+          what: "ended",
+          scenario: scene.scenario,
+          outcome: isMended ? "fixed" : "professional",
+        },
         ...{ cause: isMended ? cause : null, part: null, minutes: 5, answers: 9, seen, vain: [] },
       },
     };

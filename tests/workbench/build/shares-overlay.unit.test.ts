@@ -45,19 +45,21 @@ describe("other shares of causes", () => {
   test("leave every chart, gate, hazard and limit that a phone gets as it is", () => {
     const shares = { "door-blocked": 300, "error-look": 0.4, "error-reading": 0.3 };
     const [own, learnt] = [readFlow(), readFlow(ownFlows, shares)].map(compileFlow);
-    const safe = (one = own) => ({
-      start: { ...one?.start, version: null, flow: { ...one?.start.flow, version: null } },
-      scenarios: one?.scenarios.map(({ diagnosis, ...rest }) => {
-        const { tables: _, openings: __, ...rules } = diagnosis;
-        return { ...rest, rules };
+    const isRate = (id: string) => ["error-look", "error-reading"].includes(id);
+    // Beliefs differ, and with them which causes are worth a word; nothing else does.
+    const rulesOf = (one = own) => ({
+      chart: one?.start.chart,
+      limits: Object.entries(one?.start.flow.limits ?? {}).filter(([id]) => !isRate(id)),
+      dangers: one?.start.flow.dangers,
+      scenarios: one?.scenarios.map(({ chart, flow: { causes: _, ...flow }, diagnosis }) => {
+        const { tables: __, openings: ___, ...rules } = diagnosis;
+        return { chart, flow, rules };
       }),
     });
     expect(learnt?.scenarios.map(({ diagnosis }) => diagnosis.tables)).not.toEqual(
       own?.scenarios.map(({ diagnosis }) => diagnosis.tables),
     );
-    const limitsOf = (one: unknown) =>
-      JSON.stringify(safe(one as typeof own)).replace(/"error-(look|reading)":\{"value":[\d.]+/g, "");
-    expect(limitsOf(learnt)).toBe(limitsOf(own));
+    expect(JSON.stringify(rulesOf(learnt)) === JSON.stringify(rulesOf(own))).toBe(true);
   });
 
   test.each(["gate-short-minutes", "wrong-part-cost", "named-most", "negligible-share"])(

@@ -6,31 +6,40 @@ import type { Diagnosis } from "./subject.ts";
 export type Learnt = { belief: Belief; fixed: string[] };
 
 /**
- * Reads the memory of a chart. Of several findings of a check that stand in outcomes the latest counts, so that a
- * second look replaces the first; findings that stand in none say nothing.
+ * What each check has shown, in the order in which they were last answered. Of several findings of a check that stand in
+ * outcomes the latest counts, so that a second look replaces the first; findings that stand in none say nothing.
  */
+export function shownIn(
+  findings: Diagnosis["findings"],
+  memory: Pick<ChartContext, "findings">,
+): { check: string; outcome: string }[] {
+  const shown: { check: string; outcome: string; at: number }[] = [];
+  for (const [check, outcomes] of Object.entries(findings)) {
+    let latest: { check: string; outcome: string; at: number } | null = null;
+    for (const [outcome, from] of Object.entries(outcomes))
+      for (const place of from) {
+        const [turn = "", answer] = place.split(".");
+        const finding = memory.findings[`${check}.${turn}`];
+        if (!finding || finding.answer !== answer) continue;
+        const at = Date.parse(finding.at);
+        // At the same moment the one further on in its file counts less: outcomes name the deepest turns first.
+        if (!latest || at > latest.at) latest = { check, outcome, at };
+      }
+    if (latest) shown.push(latest);
+  }
+  return shown.sort((a, b) => a.at - b.at);
+}
+
+/** Reads the memory of a chart. */
 export function learntFrom(
   { findings, stakes, cures }: Pick<Diagnosis, "findings" | "stakes" | "cures">,
   model: Model,
   memory: ChartContext,
 ): Learnt {
-  const shown: { check: string; outcome: string; at: number }[] = [];
-  for (const { id } of model.checks) {
-    let latest: { check: string; outcome: string; at: number } | null = null;
-    for (const [outcome, from] of Object.entries(findings[id] ?? {}))
-      for (const place of from) {
-        const [turn = "", answer] = place.split(".");
-        const finding = memory.findings[`${id}.${turn}`];
-        if (!finding || finding.answer !== answer) continue;
-        const at = Date.parse(finding.at);
-        // At the same moment the one further on in its file counts less: outcomes name the deepest turns first.
-        if (!latest || at > latest.at) latest = { check: id, outcome, at };
-      }
-    if (latest) shown.push(latest);
-  }
-  let belief = shown
-    .sort((a, b) => a.at - b.at)
-    .reduce((now, { check, outcome }) => updateBelief(model, now, check, outcome), createBelief());
+  let belief = shownIn(findings, memory).reduce(
+    (now, { check, outcome }) => updateBelief(model, now, check, outcome),
+    createBelief(),
+  );
   const isKnown = (cause: string) => model.causeAt.has(cause);
   const withCured = (causes: readonly string[]) =>
     causes.flatMap((cause) => [cause, ...(cures[cause] ?? [])]);

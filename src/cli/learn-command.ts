@@ -1,14 +1,20 @@
 import { writeFileSync } from "node:fs";
 import { parseArgs } from "node:util";
 import { ownFlows, readFlow } from "../workbench/build/index.ts";
-import { type CauseCounts, countCause, type Learnt, learnShares } from "../workbench/learn/index.ts";
+import {
+  countSearch,
+  createSearches,
+  type Estimate,
+  type Learnt,
+  learnFrom,
+} from "../workbench/learn/index.ts";
 import { readOutcomes } from "./read-outcomes.ts";
 
 /** The least and the most that a judgement can be worth, in searches. */
 const [leastWorth, mostWorth] = [1, 1_000_000];
 
 /**
- * `fridgeside learn`: shares of causes by what was found.
+ * `fridgeside learn`: shares of causes and rates of error by what was found.
  * @returns exit code 0, 1 where nothing could be learnt or a file cannot be read or written, 2 for unusable options
  */
 export async function learnCommand(
@@ -21,7 +27,7 @@ export async function learnCommand(
     options: {
       out: { type: "string" },
       flows: { type: "string", default: ownFlows },
-      worth: { type: "string", default: "25" },
+      worth: { type: "string", default: "300" },
       json: { type: "boolean" },
     },
   });
@@ -33,12 +39,12 @@ export async function learnCommand(
     return 2;
   }
   const flow = readFlow(values.flows);
-  const counts: CauseCounts = new Map();
+  const searches = createSearches();
   const seen = { used: 0, other: 0, bad: 0 };
   try {
     await readOutcomes(positionals, (line) => {
       if (!line) seen.bad++;
-      else if (countCause(counts, flow, line)) seen.used++;
+      else if (countSearch(searches, flow, line)) seen.used++;
       else seen.other++;
     });
   } catch (problem) {
@@ -46,35 +52,46 @@ export async function learnCommand(
     return 1;
   }
   if (!seen.used) {
-    console.error("No line has a cause that was established: there is nothing to learn from");
+    console.error("No line says what was found: there is nothing to learn from");
     return 1;
   }
-  const learnt = learnShares(flow, counts, worth).sort(
-    (one, other) => Math.abs(Math.log(other.is / other.was)) - Math.abs(Math.log(one.is / one.was)),
-  );
+  const { causes, errors } = learnFrom(flow, searches, worth);
+  const learnt = { causes: causes.sort(mostFirst), errors: errors.sort(mostFirst) };
   try {
     if (values.out) writeFileSync(values.out, overlayOf(learnt, seen.used));
   } catch (problem) {
     console.error(`${values.out} cannot be written: ${(problem as Error).message}`);
     return 1;
   }
-  print(values.json ? JSON.stringify({ ...seen, learnt }, null, 2) : tableOf(learnt, seen));
+  print(values.json ? JSON.stringify({ ...seen, ...learnt }, null, 2) : tableOf(learnt, seen));
   return 0;
 }
 
-function overlayOf(learnt: readonly Learnt[], used: number): string {
-  const lines = learnt.map(({ cause, share }) => `${cause}: ${share.is}`);
-  return `# Homes in 1,000 by ${used} searches whose cause was established; see 'fridgeside learn --help'.\n${lines.sort().join("\n")}\n`;
+/** What has moved most comes first. */
+const mostFirst = (one: Estimate, other: Estimate) =>
+  Math.abs(Math.log(other.is / other.was)) - Math.abs(Math.log(one.is / one.was));
+
+/** A file of shares, as 'verify --shares' and 'pack --shares' take it. */
+export function overlayOf({ causes, errors }: Learnt, used: number): string {
+  const lines = [
+    ...causes.map(({ cause, share }) => `${cause}: ${share.is}`),
+    ...errors.map(({ error, is }) => `${error}: ${Number(is.toPrecision(3))}`),
+  ];
+  return `# Homes in 1,000, and how often people err, by ${used} searches; see 'fridgeside learn --help'.\n${lines.sort().join("\n")}\n`;
 }
 
-function tableOf(learnt: readonly Learnt[], { used, bad }: { used: number; bad: number }): string {
-  const wide = Math.max(...learnt.map(({ cause }) => cause.length));
+function tableOf({ causes, errors }: Learnt, { used, bad }: { used: number; bad: number }): string {
+  const rows = [
+    ...causes.map((one) => ({ ...one, id: one.cause })),
+    ...errors.map((one) => ({ ...one, id: one.error, count: one.reports })),
+  ];
+  const wide = Math.max(...rows.map(({ id }) => id.length));
   const percent = (share: number) => `${(share * 100).toFixed(1)} %`.padStart(7);
-  const line = ({ cause, count, was, is, low, high }: Learnt) =>
-    `  ${cause.padEnd(wide)} ${percent(was)} -> ${percent(is)}  (${percent(low).trim()} to ${percent(high).trim()}, ${count})`;
-  const [moved, stayed] = [learnt.filter((one) => one.hasMoved), learnt.filter((one) => !one.hasMoved)];
+  const line = ({ id, count, was, is, low, high }: (typeof rows)[number]) =>
+    `  ${id.padEnd(wide)} ${percent(was)} -> ${percent(is)}  (${percent(low).trim()} to ${percent(high).trim()}, ${count})`;
+  const [moved, stayed] = [rows.filter((one) => one.hasMoved), rows.filter((one) => !one.hasMoved)];
   return [
-    `${used} searches with an established cause.${bad ? ` ${bad} lines could not be read.` : ""}`,
+    `${used} searches that say what was found.${bad ? ` ${bad} lines could not be read.` : ""}`,
     ...(moved.length ? ["", "Moved:", ...moved.map(line)] : []),
     ...(stayed.length
       ? ["", "Still as the trade judges, as far as these can tell:", ...stayed.map(line)]

@@ -3,8 +3,9 @@ export { type Compiled, compileFlow, compileGuide, guideOf, inRegion } from "./c
 export { composeChart } from "./compose.ts";
 export { confirmerOf } from "./fixed.ts";
 export { hazardsOf, hazardsOfTurn } from "./hazards.ts";
+export { errorLimits, reportsOf } from "./likelihoods.ts";
 export { partsOfCheck } from "./parts-of-check.ts";
 export { keepersOf, needsOf, restorersOf } from "./preparations.ts";
-export { causesOf, learnableCauses, modelLimits } from "./shares.ts";
+export { causesOf, learnableCauses, modelLimits, sharesOf } from "./shares.ts";
 export { isWaitForIce } from "./wait-for-ice.ts";
 export { chanceOf } from "./worlds.ts";

@@ -1,7 +1,23 @@
-import { anythingElse, type Check, type CheckOutcome, type Flow, limitOf } from "../guide/index.ts";
+import { anythingElse, type CheckOutcome, type Flow, limitOf } from "../guide/index.ts";
 import { complainedWorlds } from "./complained.ts";
 import { sharesOf } from "./shares.ts";
 import { isThere } from "./worlds.ts";
+
+/** What people err at, by the sense that a check observes by: the limit that says how often. */
+export const errorLimits = {
+  reading: "error-reading",
+  look: "error-look",
+  listen: "error-listen",
+  feel: "error-feel",
+  memory: "error-memory",
+} as const;
+
+/** P(a check shows an outcome | a cause): outcomes in order, each by cause in order. */
+export type Reports = {
+  chance: number[][];
+  /** As much of it as comes from people who report something else than is there. */
+  slip: number[][];
+};
 
 /**
  * P(a check shows an outcome | a cause, the scenario's complaint), up to a factor for each cause: what is truly there to
@@ -13,24 +29,45 @@ export function likelihoodsOf(
   id: string,
   causes: readonly string[],
 ): number[][] {
+  const { error, at } = reportsOf(flow, scenario, id, causes);
+  return at(error ? limitOf(flow.limits, error) : 0).chance;
+}
+
+/**
+ * The same for any rate of error, of which `error` is the limit; null where no sense is named.
+ * @returns `at` takes that rate; worked out of what is there to see, which is worked out once
+ */
+export function reportsOf(flow: Flow, scenario: string, id: string, causes: readonly string[]) {
   const check = flow.checks[id];
   const outcomes = Object.values(check?.outcomes ?? {});
-  if (!check || !outcomes.length) return [];
   const complaint = flow.scenarios[scenario]?.complaint ?? "";
-  const channel = channelOf(flow, check);
   const listed = causes.filter((cause) => cause !== anythingElse);
-  const columns = new Map(
-    listed.map((cause) => [
-      cause,
-      spoken(flow, outcomes, cause, channel(trulyShown(flow, outcomes, cause, complaint))),
-    ]),
-  );
-  // What nobody has thought of shows what such a complaint shows on the whole.
+  const truths = listed.map((cause) => trulyShown(flow, outcomes, cause, complaint));
+  const words = listed.map((cause) => spoken(flow, outcomes, cause));
   const shares = sharesOf(flow, scenario, null);
-  const usual = outcomes.map((_, at) =>
-    listed.reduce((sum, cause) => sum + (shares[cause] ?? 0) * (columns.get(cause)?.[at] ?? 0), 0),
-  );
-  return outcomes.map((_, at) => causes.map((cause) => (columns.get(cause) ?? usual)[at] ?? 0));
+
+  /** Outcomes in order, each by cause in order; `of` says what stands for a cause at an outcome. */
+  function rows(of: (cause: number, outcome: number) => number): number[][] {
+    const columns = new Map(listed.map((cause, place) => [cause, outcomes.map((_, at) => of(place, at))]));
+    // What nobody has thought of shows what such a complaint shows on the whole.
+    const usual = outcomes.map((_, at) =>
+      listed.reduce((sum, cause) => sum + (shares[cause] ?? 0) * (columns.get(cause)?.[at] ?? 0), 0),
+    );
+    return outcomes.map((_, at) => causes.map((cause) => (columns.get(cause) ?? usual)[at] ?? 0));
+  }
+
+  const at = (rate: number): Reports => {
+    const channel = channelOf(outcomes, rate);
+    const slips = truths.map(channel);
+    return {
+      chance: rows(
+        (cause, place) =>
+          words[cause]?.[place] ?? (truths[cause]?.[place] ?? 0) * (1 - rate) + (slips[cause]?.[place] ?? 0),
+      ),
+      slip: rows((cause, place) => (words[cause]?.[place] === null ? (slips[cause]?.[place] ?? 0) : 0)),
+    };
+  };
+  return { error: check?.by ? errorLimits[check.by] : null, at };
 }
 
 /** How likely each outcome is to be the true one; those that only words speak of are none. */
@@ -70,38 +107,24 @@ function trulyShown(
 /** What is there to see where nothing is wrong with what the check looks at. */
 const isPlain = ({ sees, shows, says }: CheckOutcome) => !sees && !shows && !says?.otherwise;
 
-/** How often people report something else than is there. */
-const errors = {
-  reading: "error-reading",
-  look: "error-look",
-  listen: "error-listen",
-  feel: "error-feel",
-  memory: "error-memory",
-} as const;
-
-/** Turns what is truly there into what people report: a few of all reports are any of the other outcomes. */
-function channelOf({ limits }: Flow, { by, outcomes = {} }: Check): (truth: number[]) => number[] {
-  const error = by ? limitOf(limits, errors[by]) : 0;
-  const shares = Object.values(outcomes).map(({ confirmed, says }) =>
-    says?.otherwise ? 0 : confirmed ? error * error : 1,
-  );
+/** What is reported in place of what is truly there: a few of all reports are any of the other outcomes. */
+function channelOf(outcomes: readonly CheckOutcome[], error: number): (truth: number[]) => number[] {
+  const shares = outcomes.map(({ confirmed, says }) => (says?.otherwise ? 0 : confirmed ? error * error : 1));
   const total = shares.reduce((sum, one) => sum + one, 0);
   return (truth) =>
-    truth.map((own, at) =>
-      truth.reduce(
-        (sum, chance, other) => {
-          const rest = total - (shares[other] ?? 0);
-          return other === at || !rest ? sum : sum + (chance * error * (shares[at] ?? 0)) / rest;
-        },
-        own * (1 - error),
-      ),
+    truth.map((_, at) =>
+      truth.reduce((sum, chance, other) => {
+        const rest = total - (shares[other] ?? 0);
+        return other === at || !rest ? sum : sum + (chance * error * (shares[at] ?? 0)) / rest;
+      }, 0),
     );
 }
 
-function spoken(flow: Flow, outcomes: readonly CheckOutcome[], cause: string, chances: number[]): number[] {
-  return outcomes.map(({ says }, at) => {
+/** The special words for a cause as numbers; null where there is none. */
+function spoken(flow: Flow, outcomes: readonly CheckOutcome[], cause: string): (number | null)[] {
+  return outcomes.map(({ says }) => {
     const word = says?.[cause] ?? says?.otherwise;
-    return word === undefined ? (chances[at] ?? 0) : wordOf(flow, word);
+    return word === undefined ? null : wordOf(flow, word);
   });
 }
 

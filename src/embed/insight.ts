@@ -1,7 +1,8 @@
+import { shownIn } from "../advice/index.ts";
 import { codeText } from "../catalogue/index.ts";
 import type { FridgesideEventName, FridgesideEvents } from "../insight/index.ts";
 import { type InsightLine, insightBounds } from "../insight/index.ts";
-import type { LogEvent, Session } from "../session/index.ts";
+import { type LogEvent, memoryOf, type Session } from "../session/index.ts";
 import { type Hears, scenarioOf } from "./teller.ts";
 
 /** What a browser sends with; each may be missing, throw or fail. */
@@ -91,7 +92,8 @@ function lineOf(name: FridgesideEventName, detail: object, session: Session): In
       return { format, what: "started" };
     case "fridgeside-ended": {
       const { outcome, cause, part } = detail as FridgesideEvents["fridgeside-ended"];
-      return outcome ? { format, what: "ended", scenario, outcome, cause, part, ...spentIn(session) } : null;
+      const ending = { what: "ended", scenario, outcome, cause, part, ...spentIn(session) } as const;
+      return outcome ? { ...ending, outcome, format: 2, ...foundIn(session, scenario) } : null;
     }
     case "fridgeside-lasted": {
       const { outcome, works, days } = detail as FridgesideEvents["fridgeside-lasted"];
@@ -117,6 +119,20 @@ function lineOf(name: FridgesideEventName, detail: object, session: Session): In
     default:
       return null;
   }
+}
+
+/**
+ * What the checks of a search came to, by ids of flows/ alone, as the diagnosis counts it: an answer that stands in no
+ * outcome says nothing, and neither does the opening or a gate. With it what was put right in vain.
+ */
+function foundIn(session: Session, scenario: string | null): { seen: string[]; vain: string[] } {
+  const { findings = {} } = session.guide.loaded.get(scenario ?? "")?.diagnosis ?? {};
+  const memory = memoryOf(session);
+  const seen = shownIn(findings, memory)
+    .map(({ check, outcome }) => `${check}.${outcome}`)
+    .filter((shown) => shown.length <= insightBounds.outcome);
+  const vain = [...new Set(memory.inVain)];
+  return { seen: seen.slice(-insightBounds.seen), vain: vain.slice(-insightBounds.vain) };
 }
 
 /** The minutes that somebody was at it, waits and breaks left out, and the number of answers. */

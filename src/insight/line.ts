@@ -8,24 +8,42 @@ const turn = z
 const scenario = z.nullable(id);
 const count = (most: number) => z.number().check(z.int(), z.minimum(0), z.maximum(most));
 const format = z.literal(1);
+/** A check and what it showed, both by their ids in flows/: never a reading, never words. */
+const shown = z
+  .string()
+  .check(
+    z.maxLength(bounds.outcome, { abort: true }),
+    z.regex(/^[a-z0-9]+(-[a-z0-9]+)*\.[a-z0-9]+(-[a-z0-9]+)*$/),
+  );
 /** How long somebody was at it, without waits and breaks, and how many answers they gave. */
 const spent = { minutes: count(bounds.minutes), answers: count(bounds.answers) };
 
+const ended = {
+  what: z.literal("ended"),
+  scenario,
+  outcome: z.enum(["fixed", "later", "part", "professional", "stopped"]),
+  cause: z.nullable(id),
+  part: z.nullable(id),
+  ...spent,
+};
+
 /**
  * One thing that happened in somebody's search: a line of newline JSON. None says who or when, none has an id that
- * ties it to another, and none has what was typed, but for a model code that the shop's list has not.
+ * ties it to another, and none has what was typed, but for a model code that the shop's list has not. An
+ * ending of format 2 has `seen`: what each check came to, in the order in which they were last answered, and `vain`: the
+ * causes that were put right without that changing anything. One of format 1, which panels wrote before, has neither.
  */
 export const insightLine = z.discriminatedUnion("what", [
   z.object({ format, what: z.literal("started") }),
-  z.object({
-    format,
-    what: z.literal("ended"),
-    scenario,
-    outcome: z.enum(["fixed", "later", "part", "professional", "stopped"]),
-    cause: z.nullable(id),
-    part: z.nullable(id),
-    ...spent,
-  }),
+  z.discriminatedUnion("format", [
+    z.object({ format, ...ended }),
+    z.object({
+      format: z.literal(2),
+      ...ended,
+      seen: z.array(shown).check(z.maxLength(bounds.seen)),
+      vain: z.array(id).check(z.maxLength(bounds.vain)),
+    }),
+  ]),
   z.object({
     format,
     what: z.literal("left"),

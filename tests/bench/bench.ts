@@ -12,6 +12,7 @@ const benches: Record<string, (args: string[]) => Promise<void>> = {
   catalogue: async (args) =>
     (await import("./catalogue-bench.ts")).benchCatalogue(args, findChromium(thisMachine)),
   households: async () => (await import("./households-bench.ts")).printHouseholds(),
+  learn: async (args) => (await import("./learn-bench.ts")).benchLearn(args),
   plates: async (args) => (await import("./plates-bench.ts")).benchPlates(args, findChromium(thisMachine)),
   relay: async (args) => (await import("./relay-bench.ts")).benchRelay(args),
   world: async (args) => (await import("./world-bench.ts")).benchWorld(args),

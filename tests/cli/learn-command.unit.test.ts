@@ -5,6 +5,10 @@ import { afterAll, afterEach, beforeEach, expect, test, vi } from "vitest";
 import { learnCommand } from "../../src/cli/learn-command.ts";
 import { packCommand } from "../../src/cli/pack-command.ts";
 import { verifyCommand } from "../../src/cli/verify-command.ts";
+import { readFlow } from "../../src/workbench/build/index.ts";
+import { drawSearches, plantedIn } from "../workbench/learn/planted.ts";
+
+const flow = readFlow();
 
 const folder = mkdtempSync(join(tmpdir(), "learnt-"));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -39,7 +43,7 @@ test("says what moved and by how much, and writes shares that verify and pack ta
   const shares = join(folder, "shares.yaml");
   const { code, out } = await run(outcomes, "--out", shares);
   expect(code).toBe(0);
-  expect(out).toContain("320 searches with an established cause. 1 lines could not be read.");
+  expect(out).toContain("320 searches that say what was found. 1 lines could not be read.");
   expect(out).toMatch(
     /Moved:\n[\s\S]*switched-off +\d+\.\d % -> +\d+\.\d % {2}\(\d+\.\d % to \d+\.\d %, 300\)/,
   );
@@ -52,6 +56,19 @@ test("says what moved and by how much, and writes shares that verify and pack ta
   expect(await packCommand(["--out", packed, "--shares", shares], (text) => printed.push(text))).toBe(0);
   const [before, after] = [plain, packed].map((place) => readFileSync(join(place, "en-GB.json"), "utf8"));
   expect(after).not.toBe(before);
+});
+
+test("says how often people err where it is told what they saw, and writes rates that verify and pack take", async () => {
+  const seen = join(folder, "seen.ndjson");
+  const drawn = drawSearches(flow, plantedIn(flow, "command"), "command", 600);
+  writeFileSync(seen, drawn.map(({ line }) => `${JSON.stringify(line)}\n`).join(""));
+  const shares = join(folder, "rates.yaml");
+  const { code, out } = await run(seen, "--worth", "30", "--out", shares);
+  expect(code).toBe(0);
+  expect(out).toMatch(/error-look +10\.0 % -> +1\d\.\d % {2}\(\d+\.\d % to \d+\.\d %, \d+\)/);
+  expect(readFileSync(shares, "utf8")).toMatch(/^error-look: 0\.1\d+$/m);
+  expect(await verifyCommand(["--shares", shares], () => {})).toBe(0);
+  expect(await packCommand(["--out", join(folder, "rated"), "--shares", shares], () => {})).toBe(0);
 });
 
 test("says what is missing: files, causes, a worth, a share of a cause that there is not", async () => {

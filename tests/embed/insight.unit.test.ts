@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { createInsight, type Sending } from "../../src/embed/insight.ts";
 import { insightBounds, readLine } from "../../src/insight/index.ts";
+import { readFlow } from "../../src/workbench/build/index.ts";
 import { healthy } from "../session/drive.ts";
 import { answerAll, createMemory } from "./open-controller.ts";
 import { openTold } from "./told-page.ts";
@@ -26,6 +27,8 @@ function createBrowser(takes: { beacon: boolean | "throws"; post: boolean }) {
   return { sent, later, sending };
 }
 
+const flow = readFlow();
+
 const settled = () => new Promise((done) => setImmediate(done));
 
 function begin(takes: Parameters<typeof createBrowser>[0] = { beacon: true, post: true }) {
@@ -49,11 +52,32 @@ describe("outcomes", () => {
       { format: 1, what: "started" },
       { format: 1, what: "not-understood", scenario: "no-ice-plumbed", turn: "power.light" },
       {
-        ...{ format: 1, what: "ended", scenario: "no-ice-plumbed", outcome: "professional" },
-        ...{ cause: null, part: null, minutes: 7, answers: 4 },
+        ...{ format: 2, what: "ended", scenario: "no-ice-plumbed", outcome: "professional" },
+        ...{ cause: null, part: null, minutes: 7, answers: 4, seen: [], vain: [] },
       },
     ]);
     expect(JSON.stringify(sent)).not.toContain("canary");
+  });
+
+  test("say what each check came to by its id, whatever was measured or answered in the opening", () => {
+    const { panel, insight, sent } = begin();
+    for (let turns = 0; turns < 30 && panel.turn() !== "part.model"; turns++) {
+      const turn = panel.turn() ?? "";
+      const answer = healthy[turn] ?? "not-sure";
+      if (typeof answer === "string") panel.actions.answer(turn, answer);
+      else panel.actions.measure(turn, answer);
+    }
+    panel.actions.askForHelp();
+    insight.send();
+    const end = sent.flatMap(({ lines }) => lines.map(readLine)).find((line) => line?.what === "ended");
+    const { seen } = end as unknown as { seen: string[] };
+    expect(seen).toContain("power.alive");
+    expect(new Set(seen.map((one) => one.split(".")[0])).size).toBe(seen.length);
+    for (const one of seen) {
+      const [check = "", outcome = ""] = one.split(".");
+      expect(Object.keys(flow.checks[check]?.outcomes ?? {}), one).toContain(outcome);
+    }
+    expect(seen.join()).not.toMatch(/opening|gate/);
   });
 
   test("count no wait and no night as minutes", () => {

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { readLine } from "../../src/insight/index.ts";
+import { insightBounds, readLine } from "../../src/insight/index.ts";
 
 const left = {
   format: 1,
@@ -28,6 +28,42 @@ test("so is what somebody said a day after an ending, and no other ending is ask
   expect(readLine(JSON.stringify(lasted))).toEqual(lasted);
   expect(readLine(JSON.stringify({ ...lasted, outcome: "stopped" }))).toBeNull();
   expect(readLine(JSON.stringify({ ...lasted, days: 500 }))).toBeNull();
+});
+
+const ended = {
+  ...{ what: "ended", scenario: "no-ice-plumbed", outcome: "fixed", cause: "tap-closed", part: null },
+  ...{ minutes: 4, answers: 9 },
+};
+
+test("an ending is read as panels write it, and as they wrote it before what was seen was told", () => {
+  const now = { format: 2, ...ended, seen: ["stop-tap.was-shut", "power.alive"], vain: ["switched-off"] };
+  expect(readLine(JSON.stringify(now))).toEqual(now);
+  const before = { format: 1, ...ended };
+  expect(readLine(JSON.stringify(before))).toEqual(before);
+  expect(readLine(JSON.stringify({ ...before, seen: ["stop-tap.was-shut"] }))).toEqual(before);
+});
+
+test.each([
+  ["words for what was seen", { seen: ["the tap was shut"] }],
+  ["a number for a reading", { seen: ["flow-test.12.5 ml/s"] }],
+  ["a check and no outcome", { seen: ["stop-tap"] }],
+  ["more than a search can see", { seen: Array(insightBounds.seen + 1).fill("power.alive") }],
+  ["an outcome that is too long", { seen: [`power.${"a".repeat(insightBounds.outcome)}`] }],
+  ["words for what was tried", { vain: ["opened the tap"] }],
+  ["more than anybody tries", { vain: Array(insightBounds.vain + 1).fill("switched-off") }],
+  ["no list", { seen: undefined }],
+])("an ending with %s counts as none", (_, wrong) => {
+  expect(readLine(JSON.stringify({ format: 2, ...ended, seen: [], vain: [], ...wrong }))).toBeNull();
+});
+
+test("the longest ending that a panel may write fits into a line", () => {
+  const longest = JSON.stringify({
+    ...{ format: 2, ...ended, scenario: "a".repeat(insightBounds.id), cause: "a".repeat(insightBounds.id) },
+    seen: Array(insightBounds.seen).fill(`a.${"b".repeat(insightBounds.outcome - 2)}`),
+    vain: Array(insightBounds.vain).fill("a".repeat(insightBounds.id)),
+  });
+  expect(longest.length).toBeLessThanOrEqual(insightBounds.line);
+  expect(readLine(longest)).not.toBeNull();
 });
 
 test.each([

@@ -1,1 +1,2 @@
-export { type CauseCounts, countCause, type Learnt, learnShares } from "./learn.ts";
+export { type Estimate, type Learnt, type LearntCause, type LearntError, learnFrom } from "./learn.ts";
+export { countSearch, createSearches, type Searches } from "./searches.ts";

@@ -112,6 +112,7 @@ export function followList(home: Home, perfect: boolean, last: Last): Visit {
     state: structuredClone(home.state),
     turns: [],
     ending: null,
+    session: null,
     minutes: 0,
     hours: 0,
     fullGates: 0,

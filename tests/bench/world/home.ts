@@ -52,18 +52,23 @@ const changes: readonly (readonly [Changed, number])[] = [
 /** One home in so many has a second fault that has nothing to do with the first (judgement: old machines). */
 const secondFault = 0.1;
 
+/** How homes differ from those of this world: how common a fault is, per thousand homes; times as often as here people err. */
+export type Apart = { shareOf(fault: Fault): number; slips: number };
+
+const asHere: Apart = { shareOf: ({ share }) => share, slips: 1 };
+
 /**
  * A home by its seed alone. Its faults are drawn until somebody could notice something.
  * @param perfect its people err at nothing; what they can do stays as it is
  */
-export function drawHome(seed: string, perfect = false): Home {
+export function drawHome(seed: string, perfect = false, apart = asHere): Home {
   for (let attempt = 0; ; attempt++) {
     const own = `${seed}.${attempt}`;
     const machine = drawMachine(own);
     const chance = chanceOf(`${own} faults`);
     const changed = pick(chance, changes);
-    const first = drawFault(chance, machine, changed, null);
-    const second = chance() < secondFault ? drawFault(chance, machine, changed, first) : null;
+    const first = drawFault(chance, machine, changed, null, apart);
+    const second = chance() < secondFault ? drawFault(chance, machine, changed, first, apart) : null;
     const state = soundState(machine);
     const broken = second ? [first, second] : [first];
     for (const fault of broken) fault.break(state, chance, machine);
@@ -81,18 +86,24 @@ export function drawHome(seed: string, perfect = false): Home {
       changed,
       hazard,
       wetPlug,
-      person: drawPerson(own),
+      person: drawPerson(own, apart.slips),
       complaint,
     };
   }
 }
 
-function drawFault(chance: Chance, machine: Machine, changed: Changed, but: Fault | null): Fault {
+function drawFault(
+  chance: Chance,
+  machine: Machine,
+  changed: Changed,
+  but: Fault | null,
+  { shareOf }: Apart,
+): Fault {
   return pick(
     chance,
     faults.flatMap((fault) => {
       if (fault === but || fault.on?.(machine) === false) return [];
-      return [[fault, fault.share * (fault.after?.[changed] ?? 1)] as const];
+      return [[fault, shareOf(fault) * (fault.after?.[changed] ?? 1)] as const];
     }),
   );
 }
@@ -124,7 +135,7 @@ function drawHazard(chance: Chance, { trouble }: Complaint): Hazard | null {
 const leaksBehind = ({ leaks }: State) =>
   leaks.some((leak) => leak === "line" || leak === "valve-body" || leak === "drip-pan");
 
-function drawPerson(own: string): Person {
+function drawPerson(own: string, slips: number): Person {
   const chance = chanceOf(`${own} person`);
   return {
     movesMachine: chance() < 0.5,
@@ -134,7 +145,7 @@ function drawPerson(own: string): Person {
     thermometer: chance() < 0.5,
     scales: chance() < 0.4,
     knowsFilterAge: chance() < 0.75,
-    slips: Math.exp(normal(chance, -0.08, 0.4)),
+    slips: slips * Math.exp(normal(chance, -0.08, 0.4)),
     doubts: Math.exp(normal(chance, -0.18, 0.6)),
     jug: between(chance, -0.05, 0.05),
     memory: normal(chance, 0, 0.22),

@@ -1,5 +1,6 @@
+export { type Fault, faults } from "./faults/index.ts";
 export { followList, type Last } from "./fixed-list.ts";
-export { drawHome } from "./home.ts";
+export { type Apart, drawHome } from "./home.ts";
 export { reportOf, shareTable } from "./report.ts";
 export { type Outcome, outcomeOf } from "./tally.ts";
 export { traceOf } from "./trace.ts";

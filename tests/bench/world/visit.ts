@@ -25,6 +25,8 @@ export type Visit = {
   state: Home["state"];
   turns: { turn: string; said: string }[];
   ending: Ended | null;
+  /** The session as it ended; null where it went round in circles. */
+  session: Session | null;
   minutes: number;
   hours: number;
   fullGates: number;
@@ -63,6 +65,7 @@ export function talk(guide: Guide, texts: Texts, home: Home, perfect: boolean): 
     if (turn.kind === "ending") {
       doAsTold(scene.prepared, [...turn.body, ...(turn.ending?.back ?? [])], scene.now);
       visit.ending = endedIn(session, turn);
+      visit.session = session;
       visit.leftBehind = leftBehind(scene, turn);
       return visit;
     }
@@ -81,7 +84,17 @@ const stamp = (minutes: number) => new Date(start + minutes * 60_000).toISOStrin
 function createVisit(home: Home): Visit {
   const counts = { minutes: 0, hours: 0, fullGates: 0, shortGates: 0, askedTwice: 0 };
   const state = structuredClone(home.state);
-  return { home, state, turns: [], ending: null, ...counts, hazards: [], unknown: [], leftBehind: [] };
+  return {
+    home,
+    state,
+    turns: [],
+    ending: null,
+    session: null,
+    ...counts,
+    hazards: [],
+    unknown: [],
+    leftBehind: [],
+  };
 }
 
 function createScene(home: Home, { state }: Visit, perfect: boolean): Scene {

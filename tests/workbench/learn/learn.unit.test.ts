@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { learnableCauses } from "../../../src/compile/index.ts";
 import type { InsightLine } from "../../../src/insight/index.ts";
 import { readFlow } from "../../../src/workbench/build/index.ts";
-import { type CauseCounts, countCause, learnShares } from "../../../src/workbench/learn/index.ts";
+import { countSearch, createSearches, learnFrom } from "../../../src/workbench/learn/index.ts";
 import { chanceOf, normal, pick } from "../../bench/world/chance.ts";
 
 const flow = readFlow();
@@ -26,13 +26,13 @@ function simulate(seed: number, searches = 5000) {
     const total = weights.reduce((sum, [, weight]) => sum + weight, 0);
     return { scenario, shares: weights.map(([cause, weight]) => [cause, weight / total] as const) };
   });
-  const counts: CauseCounts = new Map();
+  const counts = createSearches();
   const planted = new Map<string, number>();
   for (let search = 0; search < searches; search++) {
     // Some complaints are far commoner than others.
     const world = worlds[Math.floor(chance() ** 2 * worlds.length)] as (typeof worlds)[number];
     const cause = pick(chance, world.shares);
-    expect(countCause(counts, flow, ended(world.scenario, cause))).toBe(true);
+    expect(countSearch(counts, flow, ended(world.scenario, cause))).toBe(true);
     for (const [each, share] of world.shares) planted.set(each, (planted.get(each) ?? 0) + share / searches);
   }
   return { counts, planted };
@@ -43,7 +43,7 @@ describe("shares of causes, learnt from what was found", () => {
     let [inside, all] = [0, 0];
     for (let seed = 1; seed <= 12; seed++) {
       const { counts, planted } = simulate(seed);
-      for (const { cause, low, high } of learnShares(flow, counts, 25)) {
+      for (const { cause, low, high } of learnFrom(flow, counts, 25).causes) {
         const truth = planted.get(cause) ?? 0;
         all++;
         if (low <= truth && truth <= high) inside++;
@@ -55,7 +55,7 @@ describe("shares of causes, learnt from what was found", () => {
 
   test("come nearer to the planted ones than the trade's judgement is", () => {
     const { counts, planted } = simulate(99);
-    const learnt = learnShares(flow, counts, 25);
+    const learnt = learnFrom(flow, counts, 25).causes;
     const off = (key: "was" | "is") =>
       learnt.reduce((sum, one) => sum + Math.abs(one[key] - (planted.get(one.cause) ?? 0)), 0);
     expect(off("is")).toBeLessThan(off("was") / 3);
@@ -65,18 +65,19 @@ describe("shares of causes, learnt from what was found", () => {
   test("are still those of the trade where few searches say otherwise", () => {
     const [scenario = ""] = scenarios;
     const [cause = ""] = Object.keys(learnableCauses(flow, scenario));
-    const counts: CauseCounts = new Map([[scenario, new Map([[cause, 1]])]]);
-    for (const one of learnShares(flow, counts, 1_000_000)) expect(one.is).toBeCloseTo(one.was, 5);
+    const counts = createSearches();
+    countSearch(counts, flow, ended(scenario, cause));
+    for (const one of learnFrom(flow, counts, 1_000_000).causes) expect(one.is).toBeCloseTo(one.was, 5);
   });
 
   test("sum to one, before and after", () => {
-    const learnt = learnShares(flow, simulate(5, 500).counts, 25);
+    const learnt = learnFrom(flow, simulate(5, 500).counts, 25).causes;
     for (const key of ["was", "is"] as const)
       expect(learnt.reduce((sum, one) => sum + one[key], 0)).toBeCloseTo(1, 9);
   });
 
   test("leave alone a cause that no check can settle, and lines that say nothing of causes", () => {
-    const counts: CauseCounts = new Map();
+    const counts = createSearches();
     const [scenario = ""] = scenarios;
     for (const line of [
       ended(scenario, null),
@@ -85,7 +86,7 @@ describe("shares of causes, learnt from what was found", () => {
       ended("no-such-scenario", "door-blocked"),
       { format: 1, what: "started" } as const,
     ])
-      expect(countCause(counts, flow, line)).toBe(false);
-    expect(counts.size).toBe(0);
+      expect(countSearch(counts, flow, line)).toBe(false);
+    expect(counts.counts.size + counts.seen.size).toBe(0);
   });
 });

@@ -10,13 +10,13 @@ const goal = { firstFile: 12_000, firstCheck: 70_000, journey: 90_000, data: 40_
 
 /** What the script weighs at most as it is, so that nothing grows unseen while goals are not met. */
 export const budget = {
-  firstFile: 14_960,
-  firstCheck: 81_210,
-  journey: 119_660,
+  firstFile: 15_020,
+  firstCheck: 81_240,
+  journey: 119_690,
   journeyData: 51_380,
   words: 25_000,
   model: 68_000,
-  desk: 118_700,
+  desk: 118_720,
   /** Fetched once somebody asks for a person: what speaks to the relay, and all of it with screens, texts and rules. */
   live: 3000,
   livePerson: 10_700,

@@ -9,7 +9,7 @@ const errorIds = Object.values(errorLimits);
 
 const share = z.number().check(z.gt(0), z.maximum(1000));
 /** Above a half an answer would say the reverse of what it says. */
-const rate = z.number().check(z.gt(0), z.maximum(0.5));
+export const rate = z.number().check(z.gt(0), z.maximum(0.5));
 
 /**
  * Numbers that take the place of those in flows/: shares of causes (machine/causes/), in homes of 1,000, and how often

@@ -105,10 +105,10 @@ export function learnFrom(flow: Flow, searches: Searches, worth: number): Learnt
  * causes that people can mend, and those that have not would not count against them.
  */
 function mendedIn({ causes: rules }: Flow, { causes }: Weighed): Map<string, number> {
-  const self = [...causes].filter(([id]) => rules[id]?.remedy === "self");
-  const sum = (of: "mended" | "told") => self.reduce((all, [, one]) => all + one[of], 0);
+  const own = [...causes].filter(([id]) => rules[id]?.remedy === "self");
+  const sum = (of: "mended" | "told") => own.reduce((all, [, one]) => all + one[of], 0);
   const usual = sum("told") > 0 ? sum("mended") / sum("told") : 0;
-  return new Map(self.map(([id, { mended, told }]) => [id, (mended + alike * usual) / (told + alike)]));
+  return new Map(own.map(([id, { mended, told }]) => [id, (mended + alike * usual) / (told + alike)]));
 }
 
 /**

@@ -29,15 +29,19 @@ function looksOutside() {
     const computed = getComputedStyle(element);
     return [...computed]
       .filter((name) => !name.startsWith("--") && !ofRoom.test(name))
-      .map((name) => `${name}: ${computed.getPropertyValue(name)}`);
+      .map((name) => `${element.localName} ${name}: ${computed.getPropertyValue(name)}`);
   });
 }
 
 const before = looksOutside();
 
 /** What is not as it was before the panel came, a line each. */
-window.changesOutside = () => [
-  ...changed,
-  ...looksOutside().flatMap((now, place) => now.filter((line, at) => line !== before[place]?.[at])),
-  ...(document.adoptedStyleSheets.length ? ["a sheet was adopted"] : []),
-];
+window.changesOutside = () => {
+  // What one of the page's sheets has set in motion goes on when another has taken its place.
+  for (const each of document.getAnimations()) each.cancel();
+  return [
+    ...changed,
+    ...looksOutside().flatMap((now, place) => now.filter((line, at) => line !== before[place]?.[at])),
+    ...(document.adoptedStyleSheets.length ? ["a sheet was adopted"] : []),
+  ];
+};

@@ -28,6 +28,7 @@ export async function learnCommand(
       out: { type: "string" },
       flows: { type: "string", default: ownFlows },
       worth: { type: "string", default: "300" },
+      errors: { type: "boolean", default: false },
       json: { type: "boolean" },
     },
   });
@@ -58,7 +59,7 @@ export async function learnCommand(
   const { causes, errors } = learnFrom(flow, searches, worth);
   const learnt = { causes: causes.sort(mostFirst), errors: errors.sort(mostFirst) };
   try {
-    if (values.out) writeFileSync(values.out, overlayOf(learnt, seen.used));
+    if (values.out) writeFileSync(values.out, overlayOf(learnt, seen.used, values.errors));
   } catch (problem) {
     console.error(`${values.out} cannot be written: ${(problem as Error).message}`);
     return 1;
@@ -71,13 +72,21 @@ export async function learnCommand(
 const mostFirst = (one: Estimate, other: Estimate) =>
   Math.abs(Math.log(other.is / other.was)) - Math.abs(Math.log(one.is / one.was));
 
-/** A file of shares, as 'verify --shares' and 'pack --shares' take it. */
-export function overlayOf({ causes, errors }: Learnt, used: number): string {
+/**
+ * A file of shares, as 'verify --shares' and 'pack --shares' take it. Each goes half the way (on a scale of ratios) from the
+ * judgement to what was learnt: where flows/ has it wrong what a cause makes of a machine, all the way is too far. In a world that
+ * nobody has tuned half of it made endings truer, all of it did not, nor did the rates of error (demo/docs/figures.md).
+ * @param withErrors whether the rates of error are in it, whole
+ */
+export function overlayOf({ causes, errors }: Learnt, used: number, withErrors = false): string {
+  const rates = withErrors ? errors : [];
   const lines = [
-    ...causes.map(({ cause, share }) => `${cause}: ${share.is}`),
-    ...errors.map(({ error, is }) => `${error}: ${Number(is.toPrecision(3))}`),
+    ...causes.map(
+      ({ cause, share }) => `${cause}: ${Number(Math.sqrt(share.was * share.is).toPrecision(3))}`,
+    ),
+    ...rates.map(({ error, is }) => `${error}: ${Number(is.toPrecision(3))}`),
   ];
-  return `# Homes in 1,000, and how often people err, by ${used} searches; see 'fridgeside learn --help'.\n${lines.sort().join("\n")}\n`;
+  return `# Homes in 1,000, half the way to what ${used} searches say; see 'fridgeside learn --help'.\n${lines.sort().join("\n")}\n`;
 }
 
 function tableOf({ causes, errors }: Learnt, { used, bad }: { used: number; bad: number }): string {

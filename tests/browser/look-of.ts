@@ -44,17 +44,28 @@ export function changesUnder(page: Page, sheets: string[]): Promise<string[]> {
         return {
           name: `${element.localName}.${element.getAttribute("class") ?? ""}`,
           lines: [
-            `box: ${box.map((value) => Math.round(value * 4) / 4)}`,
+            `box: ${box.map((value) => Math.round(value * 100) / 100)}`,
             ...names.map((name) => `${name}: ${computed.getPropertyValue(name)}`),
           ],
         };
       });
     };
+    /** Drawings are laid out by fractions of a pixel, and not twice by the very same. */
+    const isAlike = (line: string, other = "") => {
+      if (!line.startsWith("box: ")) return line === other;
+      const [here, there] = [line, other].map((each) => each.slice(5).split(",").map(Number));
+      return (
+        here?.length === there?.length &&
+        (here ?? []).every((value, at) => Math.abs(value - (there?.[at] ?? Number.NaN)) < 0.3)
+      );
+    };
     const between = (one: Awaited<ReturnType<typeof look>>, other: typeof one) =>
       one.length === other.length
         ? one.flatMap(({ name, lines }, place) =>
             lines.flatMap((line, at) =>
-              line === other[place]?.lines[at] ? [] : [`${name} ${line} became ${other[place]?.lines[at]}`],
+              isAlike(line, other[place]?.lines[at])
+                ? []
+                : [`${name} ${line} became ${other[place]?.lines[at]}`],
             ),
           )
         : [`${one.length} elements became ${other.length}`];

@@ -48,6 +48,13 @@ test("says what moved and by how much, and writes shares that verify and pack ta
     /Moved:\n[\s\S]*switched-off +\d+\.\d % -> +\d+\.\d % {2}\(\d+\.\d % to \d+\.\d %, 300\)/,
   );
   expect(readFileSync(shares, "utf8")).toMatch(/^# Homes in 1,000[^\n]*\n([a-z-]+: [\d.]+\n)+$/);
+  // Half the way as a ratio, and no rates of error.
+  const { causes } = JSON.parse((await run(outcomes, "--json")).out);
+  const { share } = causes.find(({ cause }: { cause: string }) => cause === "switched-off");
+  const written = Number(/^switched-off: (.*)$/m.exec(readFileSync(shares, "utf8"))?.[1]);
+  expect(written / share.was).toBeCloseTo(share.is / written, 1);
+  expect(written).toBeGreaterThan(share.was);
+  expect(readFileSync(shares, "utf8")).not.toContain("error-");
   const printed: string[] = [];
   expect(await verifyCommand(["--shares", shares], (text) => printed.push(text)), printed.join("\n")).toBe(0);
   const plain = join(folder, "plain");
@@ -63,7 +70,7 @@ test("says how often people err where it is told what they saw, and writes rates
   const drawn = drawSearches(flow, plantedIn(flow, "command"), "command", 600);
   writeFileSync(seen, drawn.map(({ line }) => `${JSON.stringify(line)}\n`).join(""));
   const shares = join(folder, "rates.yaml");
-  const { code, out } = await run(seen, "--worth", "30", "--out", shares);
+  const { code, out } = await run(seen, "--worth", "30", "--out", shares, "--errors");
   expect(code).toBe(0);
   expect(out).toMatch(/error-look +10\.0 % -> +1\d\.\d % {2}\(\d+\.\d % to \d+\.\d %, \d+\)/);
   expect(readFileSync(shares, "utf8")).toMatch(/^error-look: 0\.1\d+$/m);

@@ -74,8 +74,8 @@ const mostFirst = (one: Estimate, other: Estimate) =>
 
 /**
  * A file of shares, as 'verify --shares' and 'pack --shares' take it. Each goes half the way (on a scale of ratios) from the
- * judgement to what was learnt: where flows/ has it wrong what a cause makes of a machine, all the way is too far. In a world that
- * nobody has tuned half of it made endings truer, all of it did not, nor did the rates of error (demo/docs/figures.md).
+ * judgement to what was learnt (judgement): where flows/ has it wrong what a cause makes of a machine, all the way is too far. In a
+ * world that nobody has tuned all of it, and the rates of error, made needless calls commoner; half did not (demo/docs/figures.md).
  * @param withErrors whether the rates of error are in it, whole
  */
 export function overlayOf({ causes, errors }: Learnt, used: number, withErrors = false): string {

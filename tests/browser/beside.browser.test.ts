@@ -1,6 +1,7 @@
 import type { Page } from "@playwright/test";
 import { healthy } from "../session/drive.ts";
 import { violationsOn } from "./axe.ts";
+import { noteShifts, shiftsOf } from "./layout-shifts.ts";
 import type { PanelPage } from "./panel-page.ts";
 import { expect, test } from "./panel-test.ts";
 
@@ -166,13 +167,7 @@ test.describe("where there is room beside the thread", () => {
   test("nothing moves when it comes to somebody who comes back", async ({ panel, page }) => {
     await goToFirstCheck(panel);
     await panel.answer("on");
-    await page.addInitScript(() => {
-      const shifts: number[] = [];
-      Object.assign(window, { shifts });
-      new PerformanceObserver((list) => {
-        for (const entry of list.getEntries()) shifts.push((entry as never as { value: number }).value);
-      }).observe({ type: "layout-shift", buffered: true });
-    });
+    await noteShifts(page);
     let release = () => {};
     const held = new Promise<void>((resolve) => {
       release = resolve;
@@ -188,7 +183,7 @@ test.describe("where there is room beside the thread", () => {
     release();
     await expect(picture(panel)).toBeVisible();
     await page.evaluate(() => new Promise((drawn) => requestAnimationFrame(() => setTimeout(drawn))));
-    expect(await page.evaluate(() => (window as never as { shifts: number[] }).shifts)).toEqual([]);
+    expect(await shiftsOf(page)).toEqual([]);
   });
 
   test("a stop has no column, and the thread stays where it was", async ({ panel }) => {

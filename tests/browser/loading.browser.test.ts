@@ -1,18 +1,6 @@
-import type { Page } from "@playwright/test";
 import { says } from "./greeting.ts";
+import { noteShifts, shiftsOf } from "./layout-shifts.ts";
 import { expect, test } from "./panel-test.ts";
-
-/** Notes every layout shift of the pages that come, as the browser's own Layout Instability API counts it. */
-const noteShifts = (page: Page) =>
-  page.addInitScript(() => {
-    const shifts: number[] = [];
-    Object.assign(window, { shifts });
-    new PerformanceObserver((list) => {
-      for (const entry of list.getEntries()) shifts.push((entry as never as { value: number }).value);
-    }).observe({ type: "layout-shift", buffered: true });
-  });
-
-const shiftsOf = (page: Page) => page.evaluate(() => (window as never as { shifts: number[] }).shifts);
 
 /** Holds back what the script loads later, until `release` is called. */
 function createHold(): { held: Promise<void>; release(): void } {

@@ -1,4 +1,5 @@
 import type { Page } from "@playwright/test";
+import { noteShifts, shiftsOf } from "./layout-shifts.ts";
 import { expect, test } from "./panel-test.ts";
 import { fieldOf } from "./talk.ts";
 
@@ -11,13 +12,7 @@ const drawing = { contentType: "image/svg+xml", body: svg };
 async function openWith(page: Page, attributes: Record<string, string>, path = "ways/one.html") {
   const warnings: string[] = [];
   page.on("console", (message) => message.type() === "warning" && warnings.push(message.text()));
-  await page.addInitScript(() => {
-    const shifts: number[] = [];
-    Object.assign(window, { shifts });
-    new PerformanceObserver((list) => {
-      for (const entry of list.getEntries()) shifts.push((entry as never as { value: number }).value);
-    }).observe({ type: "layout-shift", buffered: true });
-  });
+  await noteShifts(page);
   const written = Object.entries(attributes)
     .map(([name, value]) => `${name}="${value}"`)
     .join(" ");
@@ -27,7 +22,7 @@ async function openWith(page: Page, attributes: Record<string, string>, path = "
     await route.fulfill({ response, body });
   });
   await page.goto(path);
-  return { warnings, shifts: () => page.evaluate(() => (window as never as { shifts: number[] }).shifts) };
+  return { warnings, shifts: () => shiftsOf(page) };
 }
 
 /** How far below the panel's top the question stands. */

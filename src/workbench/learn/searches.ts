@@ -17,18 +17,16 @@ export type Searches = {
   counts: Map<string, Map<string, number>>;
   /** Searches with what was seen, and how often each was the same. */
   seen: Map<string, { search: Search; count: number }>;
-  /** Lines that were left out as there were too many. */
-  over: number;
 };
 
 /** Different searches that are held at once; more would say little that these do not (judgement). */
 const mostSearches = 100_000;
 
-export const createSearches = (): Searches => ({ counts: new Map(), seen: new Map(), over: 0 });
+export const createSearches = (): Searches => ({ counts: new Map(), seen: new Map() });
 
 /**
  * Counts an ending that says something of causes.
- * @returns false for a line that says nothing of them, or of none that the scenario has
+ * @returns false for a line that says nothing of them, or of none that the scenario has, and for what would be too many
  */
 export function countSearch(searches: Searches, flow: Flow, line: InsightLine): boolean {
   if (line.what !== "ended" || !line.scenario || !Object.hasOwn(flow.scenarios, line.scenario)) return false;
@@ -67,7 +65,7 @@ function countSeen(
   const key = JSON.stringify(search);
   const same = searches.seen.get(key);
   if (same) same.count++;
-  else if (searches.seen.size >= mostSearches) searches.over++;
+  else if (searches.seen.size >= mostSearches) return false;
   else searches.seen.set(key, { search, count: 1 });
-  return same !== undefined || searches.seen.has(key);
+  return true;
 }

@@ -71,6 +71,12 @@ export class Composer extends Component<ComposerProps, State> {
     this.#form?.style.setProperty("bottom", `${covered}px`);
   };
 
+  /** A keyboard may be up before the field is there: a plate's code was typed, and this turn came. */
+  readonly #stand = (form: HTMLFormElement | null) => {
+    this.#form = form;
+    if (form) this.#rise();
+  };
+
   readonly #type = (typed: string) => {
     this.props.services.draft.keep(this.props.turn.turn, name, typed);
     this.setState({ typed });
@@ -131,9 +137,7 @@ export class Composer extends Component<ComposerProps, State> {
       <form
         class="composer"
         part="field"
-        ref={(form) => {
-          this.#form = form;
-        }}
+        ref={this.#stand}
         onSubmit={(event) => {
           event.preventDefault();
           void this.#send();

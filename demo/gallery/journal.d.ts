@@ -7,7 +7,9 @@ export type Act =
   /** Taps an answer, by its place among those of the turn. */
   | { do: "answer"; place: number }
   | { do: "press"; what: string }
-  | { do: "type"; what: string; words: string };
+  | { do: "type"; what: string; words: string }
+  /** Another tab goes on to the step of this number. */
+  | { do: "elsewhere"; after: number };
 
 /** A turn, an ending, or another state of the panel. */
 export type Place = {
@@ -18,6 +20,13 @@ export type Place = {
   acts?: Act[];
   /** The browser keeps nothing. */
   full?: true;
+  /** It doesn't let the page look whether it has kept anything. */
+  denied?: true;
+  offline?: true;
+  /** The fragment of the address that the page was opened by. */
+  fragment?: string;
+  /** Live help is offered, and its relay never answers. */
+  relay?: true;
   /** It was left so many minutes ago, where that is not just now. */
   ago?: number;
 };

@@ -27,10 +27,29 @@ if (place.full)
     throw new DOMException("This place of the gallery keeps nothing.", "QuotaExceededError");
   };
 // Nothing of it is left behind.
+const stores = [localStorage, sessionStorage];
 addEventListener("pagehide", () => {
-  for (const storage of [localStorage, sessionStorage])
+  for (const storage of stores)
     for (const name of Object.keys(storage)) if (name.startsWith(key)) storage.removeItem(name);
 });
+/** The page itself has what it needs of `from` by now. */
+const instead = (from, name, get) => Object.defineProperty(from, name, { configurable: true, get });
+if (place.denied)
+  for (const name of ["localStorage", "sessionStorage"])
+    instead(window, name, () => {
+      throw new DOMException("This place of the gallery may not look.", "SecurityError");
+    });
+if (place.offline) instead(navigator, "onLine", () => false);
+if (place.fragment) history.replaceState(null, "", place.fragment);
+if (place.relay)
+  instead(
+    window,
+    "WebSocket",
+    () =>
+      class extends EventTarget {
+        close() {}
+      },
+  );
 document.addEventListener("fridgeside-basket", ({ detail }) => detail.added());
 
 const panel = document.createElement("fridgeside-panel");
@@ -43,6 +62,7 @@ const attributes = {
   "shop-name": asked.get("shop") ?? "Larder Lane Spares",
   "help-link": "https://shop.example/help",
   "basket-link": "https://shop.example/basket",
+  ...(place.relay && { relay: "wss://relay.example" }),
 };
 for (const [name, value] of Object.entries(attributes)) panel.setAttribute(name, value);
 // Another page may have its own place for it.
@@ -72,6 +92,12 @@ const acts = {
     field.value = words;
     field.dispatchEvent(new Event("input", { bubbles: true, composed: true }));
   },
+  async elsewhere({ after }) {
+    const text = JSON.stringify(journalAt(gallery, after, Date.now()));
+    localStorage.setItem(key, text);
+    dispatchEvent(new StorageEvent("storage", { key, newValue: text }));
+    await find(".notices > :not(:empty)");
+  },
   async answer({ place }) {
     (await turnInSight()).querySelectorAll(".answers > button")[place].click();
   },
@@ -94,6 +120,7 @@ for (const act of place.acts ?? []) {
   await frame();
 }
 await turnInSight();
+if (place.relay) await find(".live");
 const heading = panel.shadowRoot.querySelector("h2");
 document.title = heading.textContent;
 if (place.acts) scrollTo(0, 0);

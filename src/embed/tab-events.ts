@@ -30,6 +30,8 @@ export function watchTab(
   addEventListener("pageshow", lookAtReturn);
   addEventListener("online", lookAtConnection);
   addEventListener("offline", lookAtConnection);
+  // A page that was kept on the phone opens without a connection, too.
+  lookAtConnection();
   return () => {
     endWatch();
     clearInterval(timer);

@@ -67,7 +67,8 @@ test.describe("the gallery", () => {
 
   // Those that a journal leads to are held true by tests/gallery, and shown by every-turn.
   for (const place of readGallery().places.filter(
-    ({ acts = [], ...has }) => has.full || has.ago || acts.some((act) => act.do === "press"),
+    ({ name: _, after: __, acts = [], ...special }) =>
+      Object.keys(special).length > 0 || acts.some((act) => act.do === "press" || act.do === "elsewhere"),
   ))
     test(`shows ${place.name}`, async ({ page }) => {
       await page.goto(`gallery/panel.html?place=${encodeURIComponent(place.name)}`);
@@ -90,6 +91,12 @@ function shownBy(name: string): string {
     "help-asked": says("ui.help-ask"),
     "fixed-asked": says("ui.ice-ask"),
     "not-kept": says("notices.memory-only"),
+    denied: says("notices.memory-only"),
+    offline: says("notices.offline"),
+    "link-broken": says("notices.link-broken"),
+    "live-asked": says("live.coming"),
+    "other-tab": says("notices.other-tab"),
+    "wait-over": says("notices.wait-over"),
     "set-aside": says("notices.set-aside"),
     forgotten: says("notices.forgotten"),
     "asked-later": says("care.ask.yes"),

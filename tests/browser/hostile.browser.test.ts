@@ -14,10 +14,10 @@ const folder = fileURLToPath(new URL("pages/hostile/", import.meta.url));
 const namesSheet = "names.css";
 const sheets = [...readdirSync(folder).filter((name) => !/^(none|place)\.css$/.test(name)), namesSheet];
 
-/** A stopwatch that runs looks different all the time. */
+/** A stopwatch that runs looks different all the time, and whoever waits for a person is told more after a while. */
 const places = readGallery()
   .places.map(({ name }) => name)
-  .filter((name) => !name.endsWith(" running"));
+  .filter((name) => !/ (running|live-asked)$/.test(name));
 
 /** Opens the page at a place; whatever it calls `sheet` comes as told. */
 async function openAt(page: Page, place: string, sheet = "none.css"): Promise<void> {

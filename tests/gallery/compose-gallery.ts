@@ -1,5 +1,5 @@
 import type { Act, Gallery, Place } from "../../demo/gallery/journal.js";
-import { record, resume, type Session } from "../../src/session/index.ts";
+import { record, replay, resume, type Session } from "../../src/session/index.ts";
 import { turnOf } from "../../src/turn/index.ts";
 import { readLocales } from "../../src/workbench/build/locales-folder.ts";
 import { feed, flow, freshSession, guide, textsIn } from "../browser/expected.ts";
@@ -36,6 +36,20 @@ export function composeGallery(found: Map<string, Session>): Gallery {
     if (!session) throw new Error(`No session came to ${name}`);
     return session;
   };
+  /** A day's ice was waited for while the page was shut. */
+  function waitedFor(): Place {
+    const [left, ago] = [at("ice-count.wait"), 25 * 60];
+    const later = new Date(Date.parse(after(left)) + ago * 60_000).toISOString();
+    const { turn } = standOf(resume(guide, left.log, later).session);
+    return { ...place(`${turn} wait-over`, left), ago };
+  }
+  /** One answer more was given in another tab. */
+  function wentOnElsewhere(): Place {
+    const went = at("ice-bin.look");
+    const { session } = replay(guide, { ...went.log, events: went.log.events.slice(0, -1) });
+    const goes: Act = { do: "elsewhere", after: lay(went) ?? 0 };
+    return { name: "ice-bin.look other-tab", after: lay(session), acts: [goes] };
+  }
   const places = [
     ...[...found].map(([name, session]) => place(name, session)),
     ...partsOf(found).map(([name, session]) => place(name, session)),
@@ -47,6 +61,7 @@ export function composeGallery(found: Map<string, Session>): Gallery {
       ...rest,
     })),
   ];
+  places.push(waitedFor(), wentOnElsewhere());
   const languages = Object.keys(readLocales());
   return {
     about: "Written by `npm run gallery`. See demo/docs/colours-and-words.md.",
@@ -54,8 +69,11 @@ export function composeGallery(found: Map<string, Session>): Gallery {
   };
 }
 
+const getsPerson: Act[] = [...opens(), { do: "press", what: ".person > button" }];
+
 /** What no session leads to: where a state stands (`on`, nothing for a page that nobody has answered), and what is done there. */
-const states: { on: string; is: string; acts: Act[]; full?: true; ago?: number }[] = [
+type State = { on: string; is: string; acts: Act[] } & Omit<Place, "name" | "after" | "acts">;
+const states: State[] = [
   { on: "", is: "opening.symptom greeting", acts: [] },
   { on: "", is: "opening.symptom own-words", acts: says("there is a puddle on the floor") },
   { on: "", is: "opening.symptom side-question", acts: says("what does an engineer cost") },
@@ -65,6 +83,10 @@ const states: { on: string; is: string; acts: Act[]; full?: true; ago?: number }
   { on: "ice-bin.look", is: "ice-bin.look help-asked", acts: opens("help") },
   { on: "ice-bin.look", is: "ice-bin.look fixed-asked", acts: opens("ice") },
   { on: "ice-bin.look", is: "ice-bin.look not-kept", acts: [], full: true },
+  { on: "opening.danger", is: "opening.danger denied", acts: [], denied: true },
+  { on: "ice-bin.look", is: "ice-bin.look offline", acts: [], offline: true },
+  { on: "ice-bin.look", is: "ice-bin.look link-broken", acts: [], fragment: "#fridgeside=broken" },
+  { on: "ice-bin.look", is: "ice-bin.look live-asked", acts: getsPerson, relay: true },
   { on: "ice-bin.look", is: "ice-bin.look set-aside", acts: [], ago: 60 * 1440 },
   { on: "ice-bin.look", is: "ice-bin.look forgotten", acts: opens("forget") },
   { on: "fixed.end", is: "fixed.end asked-later", acts: [], ago: 25 * 60 },

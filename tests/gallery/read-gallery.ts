@@ -58,6 +58,8 @@ const texts = textsIn("en-GB");
 
 function after(session: Session, act: NonNullable<Place["acts"]>[number], at: string): Session {
   if (act.do === "confirm") return take(session, "ready");
+  if (act.do === "elsewhere")
+    return resume(guide, standingOf(journalAt(readGallery(), act.after, Date.parse(at))).log, at).session;
   if (act.do !== "answer") return session;
   const greeting = greetingOf(session);
   const { turn, answers } = turnOf(greeting ?? session, texts, at);

@@ -96,8 +96,16 @@ function lineOf(name: FridgesideEventName, detail: object, session: Session): In
       return outcome ? { ...ending, outcome, format: 2, ...foundIn(session, scenario) } : null;
     }
     case "fridgeside-lasted": {
-      const { outcome, works, days } = detail as FridgesideEvents["fridgeside-lasted"];
-      return { format, what: "lasted", scenario, outcome, works, days: Math.min(days, insightBounds.days) };
+      const { outcome, cause, works, days } = detail as FridgesideEvents["fridgeside-lasted"];
+      return {
+        format,
+        what: "lasted",
+        scenario,
+        outcome,
+        cause,
+        works,
+        days: Math.min(days, insightBounds.days),
+      };
     }
     case "fridgeside-left":
       return {

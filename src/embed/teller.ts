@@ -96,9 +96,10 @@ export function createTeller(host: EventTarget, sessionName: string, ended: (ses
     },
     /** A day or more after its ending somebody said whether it works. */
     lasted(works: boolean, days: number): void {
-      const { outcome } = session ? metaOf(session) : {};
+      if (!session) return;
+      const [{ outcome }, { cause }] = [metaOf(session), memoryOf(session)];
       if (outcome && outcome !== "later" && outcome !== "stopped")
-        tell("fridgeside-lasted", { outcome, works, days });
+        tell("fridgeside-lasted", { outcome, cause, works, days });
     },
     /** A model code was looked for. */
     looked(typed: string, found: FoundModel): FoundModel {

@@ -54,7 +54,12 @@ export type FridgesideEvents = {
     model: string | null;
   };
   /** A day or more after an ending somebody said whether it works: `days` whole ones since it ended. */
-  "fridgeside-lasted": { outcome: "fixed" | "part" | "professional"; works: boolean; days: number };
+  "fridgeside-lasted": {
+    outcome: "fixed" | "part" | "professional";
+    cause: string | null;
+    works: boolean;
+    days: number;
+  };
   /** The page was hidden or closed in the midst of a search. Nobody can tell which; `returned` says who came back. */
   "fridgeside-left": { turn: TurnId; kind: TurnKind; scenario: string | null };
   "fridgeside-returned": { turn: TurnId };

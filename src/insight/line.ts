@@ -57,6 +57,8 @@ export const insightLine = z.discriminatedUnion("what", [
     what: z.literal("lasted"),
     scenario,
     outcome: z.enum(["fixed", "part", "professional"]),
+    // Panels did not write it before.
+    cause: z.optional(z.nullable(id)),
     works: z.boolean(),
     days: count(bounds.days),
   }),

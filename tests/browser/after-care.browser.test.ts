@@ -36,7 +36,7 @@ test.describe("after the fix", () => {
     await panel.button(panel.text("care.ask.yes")).click();
     await expect(ask).toHaveCount(0);
     expect(await page.evaluate(() => (globalThis as { told?: unknown }).told)).toEqual([
-      { outcome: "fixed", works: true, days: 1 },
+      { outcome: "fixed", cause: "ice-jammed", works: true, days: 1 },
     ]);
     await panel.comeBackAfter(30);
     await panel.seesEnding("fixed", { cause: "ice-jammed" });

@@ -26,6 +26,8 @@ test("so is what somebody said a day after an ending, and no other ending is ask
     days: 3,
   };
   expect(readLine(JSON.stringify(lasted))).toEqual(lasted);
+  const ofCause = { ...lasted, cause: "seal-worn" };
+  expect(readLine(JSON.stringify(ofCause))).toEqual(ofCause);
   expect(readLine(JSON.stringify({ ...lasted, outcome: "stopped" }))).toBeNull();
   expect(readLine(JSON.stringify({ ...lasted, days: 500 }))).toBeNull();
 });

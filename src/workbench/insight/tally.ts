@@ -71,7 +71,10 @@ export function countLine(tally: Tally, line: InsightLine | null): void {
       if (line.cause) count(scenario.causes, `${line.outcome} ${line.cause}`);
       return;
     case "lasted":
-      count(scenario.lasted, `${line.outcome} ${line.works ? "works" : "fails"}`);
+      count(
+        scenario.lasted,
+        [line.outcome, line.cause, line.works ? "works" : "fails"].filter(Boolean).join(" "),
+      );
       return;
     case "left":
       if (line.kind === "wait" && tally.waits.size < insightBounds.counted) tally.waits.add(line.turn);

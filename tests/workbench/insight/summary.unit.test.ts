@@ -28,13 +28,18 @@ function summaryOf(...lines: (InsightLine | null)[]) {
 }
 
 describe("a summary of outcomes", () => {
-  test("says of how many it was said a day later that it works, by ending", () => {
-    const lasted = (works: boolean) =>
+  test("says of how many it was said a day later that it works, by ending and cause", () => {
+    const lasted = (works: boolean, of: { cause?: string } = {}) =>
       ({
-        ...{ format: 1, what: "lasted", scenario: "no-ice", outcome: "fixed", works, days: 1 },
+        ...{ format: 1, what: "lasted", scenario: "no-ice", outcome: "fixed", works, days: 1, ...of },
       }) as InsightLine;
-    const summary = summaryOf(lasted(true), lasted(true), lasted(false));
+    const jammed = { cause: "ice-jammed" };
+    const summary = summaryOf(
+      ...[lasted(true), lasted(true), lasted(false), lasted(true, jammed), lasted(true, jammed)],
+      lasted(true, jammed),
+    );
     expect(summary.scenarios[0]?.lasted).toEqual([
+      { id: "fixed ice-jammed works", count: 3 },
       { id: "fixed works", count: 2 },
       { id: "fixed fails", count: 1 },
     ]);

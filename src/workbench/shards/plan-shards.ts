@@ -73,8 +73,12 @@ export function planShards(
 
 /** A feed of a million models has each of them written twice or three times: no more objects are made than cells. */
 function createWriter({ models, parts, offsets, partOf, conditions }: Collected, crowded: Uint8Array) {
+  // By part, its place in the shard, and the number of the shard that it was last taken into.
+  const taken = new Uint32Array(parts.length);
+  const takenFor = new Uint32Array(parts.length);
+  let shard = 0;
   return function textOf(places: Uint32Array, endings: Endings | undefined): string {
-    const taken = new Map<number, number>();
+    shard++;
     const used: Collected["parts"][number][] = [];
     const rows: ModelRow[] = [];
     for (const model of places) {
@@ -82,13 +86,11 @@ function createWriter({ models, parts, offsets, partOf, conditions }: Collected,
       const row: ModelRow = [code, brand, machine, crowded[model] ? 1 : 0, []];
       for (let at = offsets[model] as number; at < (offsets[model + 1] as number); at++) {
         const part = partOf[at] as number;
-        let place = taken.get(part);
-        if (place === undefined) {
-          place = used.length;
-          taken.set(part, place);
-          used.push(parts[part] as Collected["parts"][number]);
+        if (takenFor[part] !== shard) {
+          takenFor[part] = shard;
+          taken[part] = used.push(parts[part] as Collected["parts"][number]) - 1;
         }
-        addFit(row, place, conditions.get(at));
+        addFit(row, taken[part] as number, conditions.get(at));
       }
       rows.push(row);
     }

@@ -71,8 +71,9 @@ export function composeGallery(found: Map<string, Session>): Gallery {
 
 const getsPerson: Act[] = [...opens(), { do: "press", what: ".person > button" }];
 
-/** What no session leads to: where a state stands (`on`, nothing for a page that nobody has answered), and what is done there. */
 type State = { on: string; is: string; acts: Act[] } & Omit<Place, "name" | "after" | "acts">;
+
+/** What no session leads to: where a state stands (`on`, nothing for a page that nobody has answered), and what is done there. */
 const states: State[] = [
   { on: "", is: "opening.symptom greeting", acts: [] },
   { on: "", is: "opening.symptom own-words", acts: says("there is a puddle on the floor") },

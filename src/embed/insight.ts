@@ -96,16 +96,8 @@ function lineOf(name: FridgesideEventName, detail: object, session: Session): In
       return outcome ? { ...ending, outcome, format: 2, ...foundIn(session, scenario) } : null;
     }
     case "fridgeside-lasted": {
-      const { outcome, cause, works, days } = detail as FridgesideEvents["fridgeside-lasted"];
-      return {
-        format,
-        what: "lasted",
-        scenario,
-        outcome,
-        cause,
-        works,
-        days: Math.min(days, insightBounds.days),
-      };
+      const said = detail as FridgesideEvents["fridgeside-lasted"];
+      return { format, what: "lasted", scenario, ...said, days: Math.min(said.days, insightBounds.days) };
     }
     case "fridgeside-left":
       return {

@@ -96,10 +96,9 @@ export function createTeller(host: EventTarget, sessionName: string, ended: (ses
     },
     /** A day or more after its ending somebody said whether it works. */
     lasted(works: boolean, days: number): void {
-      if (!session) return;
-      const [{ outcome }, { cause }] = [metaOf(session), memoryOf(session)];
-      if (outcome && outcome !== "later" && outcome !== "stopped")
-        tell("fridgeside-lasted", { outcome, cause, works, days });
+      const { outcome } = session ? metaOf(session) : {};
+      if (session && outcome && outcome !== "later" && outcome !== "stopped")
+        tell("fridgeside-lasted", { outcome, cause: memoryOf(session).cause, works, days });
     },
     /** A model code was looked for. */
     looked(typed: string, found: FoundModel): FoundModel {

@@ -48,6 +48,8 @@ export class Composer extends Component<ComposerProps, State> {
 
   override componentDidMount(): void {
     for (const event of ["resize", "scroll"]) window.visualViewport?.addEventListener(event, this.#rise);
+    // A keyboard may be up before the field is there.
+    this.#rise();
   }
 
   override componentWillUnmount(): void {
@@ -69,12 +71,6 @@ export class Composer extends Component<ComposerProps, State> {
     // Somebody who has enlarged the page sees a part of it.
     const covered = scale > 1.05 ? 0 : Math.max(0, Math.round(innerHeight - height - offsetTop));
     this.#form?.style.setProperty("bottom", `${covered}px`);
-  };
-
-  /** A keyboard may be up before the field is there: a plate's code was typed, and this turn came. */
-  readonly #stand = (form: HTMLFormElement | null) => {
-    this.#form = form;
-    if (form) this.#rise();
   };
 
   readonly #type = (typed: string) => {
@@ -137,7 +133,9 @@ export class Composer extends Component<ComposerProps, State> {
       <form
         class="composer"
         part="field"
-        ref={this.#stand}
+        ref={(form) => {
+          this.#form = form;
+        }}
         onSubmit={(event) => {
           event.preventDefault();
           void this.#send();

@@ -14,7 +14,7 @@ const folder = fileURLToPath(new URL("pages/hostile/", import.meta.url));
 const namesSheet = "names.css";
 const sheets = [...readdirSync(folder).filter((name) => !/^(none|place)\.css$/.test(name)), namesSheet];
 
-/** A stopwatch that runs looks different all the time, and whoever waits for a person is told more after a while. */
+/** A stopwatch that runs looks different all the time, and who waits for a person is told more after a while. */
 const places = readGallery()
   .places.map(({ name }) => name)
   .filter((name) => !/ (running|live-asked)$/.test(name));

@@ -5,26 +5,9 @@ import { describe, expect, test } from "vitest";
 import { addDays } from "../../measuring/index.ts";
 import { assessFilterAge } from "./age.ts";
 import { assessFilterLife } from "./assess.ts";
-import { checkFilterUse } from "./check.ts";
-import type { FilterLifeLimits } from "./limits.ts";
+import { filterLifeLimits as limits } from "./example-limits.ts";
 import type { FilterUse, FittedWhen } from "./reading.ts";
 
-/*
- * Six months, or the litres, whichever comes first; 200 US gal (757 l) is a common rating: common practice, no source.
- * Litres per person and day: 500 g of ice a household (EPA/600/SR-92/158), the rest judgement.
- */
-const limits: FilterLifeLimits = {
-  months: 6,
-  litres: 750,
-  people: 20,
-  capacityLeast: 50,
-  capacityMost: 10_000,
-  perPerson: {
-    ice: { low: 0.05, high: 0.5 },
-    glasses: { low: 0.25, high: 1 },
-    all: { low: 1, high: 3 },
-  },
-};
 const today = "2026-03-15";
 const onDay = (date: string): FittedWhen => ({ by: "date", date });
 const life = (fitted: FittedWhen, use?: FilterUse, on = today) =>
@@ -218,21 +201,6 @@ describe("any filter and household", () => {
 });
 
 describe("a use that cannot be", () => {
-  const check = (use: Partial<FilterUse>) => checkFilterUse({ people: 2, habit: "all", ...use }, limits);
-
-  test("nobody at all, and more people than a home has, are refused", () => {
-    expect(check({ people: 0 })).toMatchObject({ field: "people", code: "zero" });
-    expect(check({ people: 21 })).toMatchObject({ field: "people", code: "too-large", max: 20 });
-    expect(check({ people: 1 })).toBeNull();
-  });
-
-  test("a print that no cartridge has is refused; none at all is fine", () => {
-    expect(check({ capacity: 49 })).toMatchObject({ field: "capacity", code: "too-small", min: 50 });
-    expect(check({ capacity: 10_001 })).toMatchObject({ field: "capacity", code: "too-large" });
-    expect(check({ capacity: undefined })).toBeNull();
-    expect(check({ capacity: 757 })).toBeNull();
-  });
-
   test("it tells nothing, so that the months alone count", () => {
     const fitted = onDay("2025-12-15");
     for (const people of [0, -3, 21, Number.NaN])

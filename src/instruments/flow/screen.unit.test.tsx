@@ -1,50 +1,10 @@
 // @vitest-environment happy-dom
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
+import { atFlow, show, used, volume } from "../../../tests/panel/at-flow.tsx";
 import { clickAt } from "../../../tests/panel/finger.ts";
-import { flowNeed, flowTurn } from "../../../tests/panel/gallery/measure-fixtures.ts";
-import { viewOf } from "../../../tests/panel/gallery/turns.ts";
-import { mount } from "../../../tests/panel/mount.tsx";
-
-const START = Date.parse("2025-06-20T10:00:00Z");
-const volume = "Water in the jug";
-const show = "Show what it means";
 
 beforeEach(() => vi.useFakeTimers());
 afterEach(() => vi.useRealTimers());
-
-/** A panel at the flow turn with a clock that only the test moves; timers tick on their own. */
-async function atFlow(locale: "en-GB" | "en-US" = "en-GB") {
-  let now = START;
-  const release = vi.fn();
-  const signal = vi.fn();
-  const panel = await mount(viewOf(flowTurn), {
-    locale,
-    services: {
-      now: () => new Date(now).toISOString(),
-      keepAwake: async () => release,
-      signal,
-    },
-  });
-  const pass = async (seconds: number) => {
-    now += seconds * 1000;
-    vi.advanceTimersByTime(200);
-    await panel.settle();
-  };
-  /** A whole run: start, let the time pass, say how much water came out. */
-  const run = async (amount: string, seconds = 10) => {
-    await panel.tap("Start");
-    await pass(seconds);
-    await panel.tap(/Next/);
-    await panel.type(
-      panel.all("label").some((each) => each.textContent === volume) ? volume : "Water in the cup",
-      amount,
-    );
-    await panel.tap(show);
-  };
-  return { ...panel, pass, run, release, signal };
-}
-
-const used = (calls: unknown[][]) => calls.find(([action]) => action === "measure")?.[2];
 
 describe("the stopwatch", () => {
   test("goes by the clock, not by the ticks of a page that a phone has put to sleep", async () => {
@@ -232,64 +192,5 @@ describe("how much water", () => {
     await run("6");
     await tap("Use this");
     expect(used(calls)).toEqual({ kind: "flow", runs: [{ volume: 6, unit: "us-fl-oz", seconds: 10 }] });
-  });
-});
-
-// Expected verdicts after trade-facts W4: 150 ml in 10 s with a jug, limit 15 ml/s: passes above 15.89, fails below 14.11.
-describe("what it means", () => {
-  test.each([
-    ["160", "Enough water comes out"],
-    ["150", "Too close to call"],
-    ["140", "Too little water comes out"],
-  ])("%s ml in 10 seconds: %s", async (amount, verdict) => {
-    const { run, focused } = await atFlow();
-    await run(amount);
-    expect(focused().textContent).toBe(verdict);
-  });
-
-  test("the reading, its doubt and the limit are in the text, not only in the drawing", async () => {
-    const { run, text } = await atFlow();
-    await run("150");
-    expect(text()).toContain("150 ml in 10 seconds, give or take 9. It should be at least 150.");
-  });
-
-  test("too close to call makes 'measure again' the first choice, says how, and runs longer", async () => {
-    const { run, all, text, tap } = await atFlow();
-    await run("150");
-    const [firstChoice] = all(".card .answers button");
-    expect(firstChoice?.textContent).toBe("Measure again");
-    expect(firstChoice?.className).toContain("main");
-    expect(text()).toContain("weigh the water if you have kitchen scales");
-    await tap("Measure again");
-    expect(text()).toContain("run it for 20 seconds");
-  });
-
-  test("measuring again pools the runs, and each can be taken out", async () => {
-    const { run, tap, all, calls, text } = await atFlow();
-    await run("200");
-    await tap("Measure again");
-    await run("60");
-    expect(all(".runs li").map((each) => each.firstChild?.textContent)).toEqual([
-      "200 ml, 10 s",
-      "60 ml, 10 s",
-    ]);
-    expect(text()).toContain("Your runs disagree.");
-    await tap("Remove: 60 ml, 10 s");
-    await tap("Use this");
-    expect(used(calls)).toEqual({ kind: "flow", runs: [{ volume: 200, unit: "ml", seconds: 10 }] });
-  });
-
-  test("taking out the only run goes back to the stopwatch", async () => {
-    const { run, tap, buttons, focused } = await atFlow();
-    await run("200");
-    await tap("Remove: 200 ml, 10 s");
-    expect(buttons()).toContain("Start");
-    expect(focused().textContent).toContain("Let the water run");
-  });
-});
-
-test("the flow need of these tests is that of W4", () => {
-  expect(flowNeed).toMatchObject({
-    limits: { minimum: 15, coverage: 0.9, jugReading: 5, jugScale: 0.05, timing: 0.1 },
   });
 });

@@ -13,6 +13,8 @@ export type ScenarioSummary = {
   causes: Row[];
   /** What was said a day or more later, by ending. */
   lasted: Row[];
+  /** The same by what was put right. */
+  held: Row[];
   /** Turns at which people left and did not come back. */
   gaveUp: Row[];
   /** The same of turns that are a wait. */
@@ -60,6 +62,7 @@ function summaryOf(
     medianMinutes: medianOf(one.minutes, endings),
     causes: topOf(one.causes, most),
     lasted: topOf(one.lasted, most),
+    held: topOf(one.held, most),
     gaveUp: away.filter((row) => !waits.has(row.id)).slice(0, most),
     waiting: away.filter((row) => waits.has(row.id)).slice(0, most),
     notUnderstood: topOf(one.notUnderstood, most),

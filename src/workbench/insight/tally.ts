@@ -14,6 +14,8 @@ export type ScenarioTally = {
   minutes: number[];
   /** What was said a day or more after an ending, as `outcome works` or `outcome fails`. */
   lasted: Counts;
+  /** The same by what was put right, as `outcome cause works`. */
+  held: Counts;
   left: Counts;
   returned: Counts;
   notUnderstood: Counts;
@@ -70,12 +72,12 @@ export function countLine(tally: Tally, line: InsightLine | null): void {
       scenario.minutes[line.minutes] = (scenario.minutes[line.minutes] ?? 0) + 1;
       if (line.cause) count(scenario.causes, `${line.outcome} ${line.cause}`);
       return;
-    case "lasted":
-      count(
-        scenario.lasted,
-        [line.outcome, line.cause, line.works ? "works" : "fails"].filter(Boolean).join(" "),
-      );
+    case "lasted": {
+      const works = line.works ? "works" : "fails";
+      count(scenario.lasted, `${line.outcome} ${works}`);
+      if (line.cause) count(scenario.held, `${line.outcome} ${line.cause} ${works}`);
       return;
+    }
     case "left":
       if (line.kind === "wait" && tally.waits.size < insightBounds.counted) tally.waits.add(line.turn);
       count(scenario.left, line.turn);
@@ -96,6 +98,7 @@ function scenarioIn({ scenarios }: Tally, id: string): ScenarioTally {
     ...{ ended: {}, minutes: [] },
     causes: createCounts(),
     lasted: createCounts(),
+    held: createCounts(),
     left: createCounts(),
     returned: createCounts(),
     notUnderstood: createCounts(),

@@ -17,6 +17,7 @@ export function listsOf(one: ScenarioSummary): { heading: string; rows: Row[] }[
     { heading: "away during a wait", rows: one.waiting },
     { heading: "which causes", rows: one.causes },
     { heading: "asked a day or more later", rows: one.lasted },
+    { heading: "the same, by cause", rows: one.held },
     { heading: "sentences that were not understood", rows: one.notUnderstood },
   ].filter(({ rows }) => rows.length > 0);
 }

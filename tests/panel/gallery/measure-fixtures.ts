@@ -2,7 +2,7 @@ import type { Turn, View } from "../../../src/turn/index.ts";
 import { regionOf } from "../regions.ts";
 import { linesOf, pathWith, quietAnswers, turnWith, viewOf } from "./turns.ts";
 
-// Limits as trade-facts table W4 has them; what a real flow uses stands in flows/limits.yaml.
+// Limits of the worked example W4; what a real flow uses stands in flows/limits.yaml.
 export const flowNeed: Turn["reading"] = {
   instrument: "flow",
   region: regionOf("en-GB"),

@@ -137,7 +137,7 @@ export const waterFaults: Fault[] = [
   {
     id: "supply-weak",
     share: 7,
-    reason: "judgement; a UK home on the 7 m statutory minimum gets 10 psi (trade facts B), few do",
+    reason: "judgement; a UK home on the 7 m statutory minimum gets 10 psi, few do",
     on: plumbed,
     break: (state, chance) => {
       state.mainsKpa = between(chance, 20, 62);
